@@ -1,0 +1,1 @@
+//! Holds the criterion benches and their baselines.

@@ -1,0 +1,192 @@
+//! Where every number comes from.
+
+/// What kind of authority a source has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Status {
+    /// A standard: ISO, JIS, SAE, ETRTO, TRA.
+    Standard,
+    /// A regulation: UN, EU, US, Australian.
+    Regulation,
+    /// A handbook, a paper, a report.
+    Handbook,
+    /// A fact or habit of the trade that no document was found for.
+    CommonPractice,
+    /// Follows by mathematics from definitions or from other rows.
+    Derived,
+    /// What a designation itself means, or what a maker or the caller states.
+    Stated,
+}
+
+impl Status {
+    /// A stable name: `standard`, `regulation`, `handbook`, `common_practice`, `derived`, `stated`.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::Status::CommonPractice.name(), "common_practice");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Standard => "standard",
+            Self::Regulation => "regulation",
+            Self::Handbook => "handbook",
+            Self::CommonPractice => "common_practice",
+            Self::Derived => "derived",
+            Self::Stated => "stated",
+        }
+    }
+}
+
+struct Source {
+    document: &'static str,
+    clause: &'static str,
+    year: Option<u16>,
+    status: Status,
+    from_memory: bool,
+}
+
+/// The source of a number: document, clause, year where known, and whether we have read it.
+///
+/// One byte long. [`sources`] lists all that the crate uses.
+///
+/// ```
+/// use beadseat::{Citation, Status};
+/// let c = Citation::SPEEDOMETER;
+/// assert_eq!((c.document(), c.clause()), ("UN R39", "§5.3"));
+/// assert_eq!(c.status(), Status::Regulation);
+/// assert!(!c.is_from_memory());
+/// assert_eq!(c.to_string(), "UN R39, §5.3");
+/// assert_eq!(Citation::OVERALL_DIAMETER.to_string(), "UN R30 / UN R54, §6.1.2, §6.1.5 (from memory)");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Citation(u8);
+
+macro_rules! sources {
+    ($($name:ident: $status:ident, $memory:literal, $document:literal, $clause:literal, $year:expr;)*) => {
+        #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
+        #[derive(Clone, Copy)]
+        enum Place { $($name,)* }
+
+        impl Citation {
+            $(#[doc = concat!($document, ", ", $clause, ".")]
+            pub const $name: Self = Self(Place::$name as u8);)*
+        }
+
+        const SOURCES: &[Source] = &[$(Source {
+            document: $document, clause: $clause, year: $year, status: Status::$status, from_memory: $memory,
+        },)*];
+    };
+}
+
+sources! {
+    LOAD_INDEX: Standard, true, "ISO 4000-1 and annexes of UN R30, R54, R106", "load index table", None;
+    SPEED_SYMBOL: Regulation, false, "UN R30 / UN R54", "speed categories, seen in trade tables", None;
+    OVERALL_DIAMETER: Regulation, true, "UN R30 / UN R54", "§6.1.2, §6.1.5", None;
+    SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; theoretical rim from memory", None;
+    OVERALL_WIDTH: Regulation, true, "UN R30 / UN R54", "§6.1.4", None;
+    OVERALL_WIDTH_US: Regulation, true, "49 CFR 571.139", "+7 %", None;
+    LEAST_WIDTH: CommonPractice, false, "common practice, no source", "−4 % of the nominal width", None;
+    MEASURING_RIM: Standard, true, "ISO 4000-1 / ETRTO design guide", "measuring rim", None;
+    RIM_RANGE_HIGH_SERIES: Derived, false, "fitted to the ETRTO rim table of the 80 and 75 series", "0.65 to 0.85 of the width", None;
+    RIM_RANGE_LOW_SERIES: Derived, true, "fitted to remembered ETRTO and TRA rim tables", "aspect ratios 20 to 65, ± 0.5 in", None;
+    RIM_RANGE_LIGHT_TRUCK: Derived, false, "fitted to published LT rows", "0.65 to 0.80 of the width, maximum ± 1 in", None;
+    RIM_RANGE_MAKER: Stated, false, "the tire maker's rim range", "as given", None;
+    ROLLING_CIRCUMFERENCE: Standard, true, "ETRTO", "3.05·D radial, 2.99·D diagonal at 60 km/h", None;
+    ROLLING_GROWTH: Standard, true, "WdK 107", "growth with speed, in the form of Crolla (ed.) 2009 eq. 10.1.1d", None;
+    LOAD_AT_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-15, p. 290", Some(2009);
+    LOAD_AT_PRESSURE_P: Standard, true, "ETRTO exponent 0.8 on TRA reference pressure, the higher of two published laws", "P-metric", None;
+    LOAD_AT_PRESSURE_LT: Derived, false, "fitted to a tire maker's chart printed in a motorhome manual", "exponent 0.70, LT235/85R16", Some(1990);
+    LOAD_AT_PRESSURE_COMMERCIAL: Standard, true, "ETRTO", "exponent 0.8 for commercial tires", None;
+    REFERENCE_PRESSURE: Standard, false, "dealer guide to tire information", "250 kPa standard, 290 kPa XL; P-metric 240 and 280 kPa", None;
+    REFERENCE_PRESSURE_RANGE: Standard, false, "dealer guide to load ranges", "LT-metric letter default", None;
+    REFERENCE_PRESSURE_GIVEN: Stated, false, "the tire's own marking or its maker's data", "as given", None;
+    SPEED_LOAD: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-14, p. 291", Some(2009);
+    SPEED_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 291; W from memory", Some(2009);
+    CAMBER: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296", Some(2009);
+    MAXIMUM_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296: 320 kPa Q to T, 350 kPa H and above", Some(2009);
+    MAXIMUM_PRESSURE_GIVEN: Stated, false, "the tire's or the wheel's own marking", "maximum pressure as given", None;
+    PLACARD: Stated, false, "the vehicle maker's placard", "as given", None;
+    PASSENGER_TIRE_ON_TRUCK: Regulation, false, "49 CFR 571.110", "S4.2.2: load ÷ 1.10", None;
+    LOAD_RESERVE: Regulation, false, "49 CFR 571.110", "S4.2.2: 94 %", None;
+    LOAD_RESERVE_PRACTICE: CommonPractice, false, "good practice after 49 CFR 571.110", "S4.2.2: 94 %", None;
+    AXLE_SHARE: Regulation, false, "EU 458/2011", "load index × factors ≥ share of the axle", Some(2011);
+    DUAL_PASSENGER: Regulation, true, "UN R142 / EU 458/2011", "0.27 of the axle load for each of four passenger tires", None;
+    TOWING: Regulation, false, "EU 458/2011", "Annex II: +15 % on the rear tires up to 100 km/h, +20 kPa", Some(2011);
+    SPEEDOMETER: Regulation, false, "UN R39", "§5.3", None;
+    SPEEDOMETER_MOTORCYCLE: Regulation, true, "UN R39", "§5.3: + 8 km/h for motorcycles", None;
+    DESIGNATION: Stated, false, "what the designations themselves mean", "nominal values agree or they do not", None;
+    ORIGINAL: Stated, false, "the original equipment", "as given", None;
+    CALLER: Stated, false, "the caller's own limit", "as given", None;
+    WHEEL_RATING: Standard, false, "SAE J2530", "rating ≥ half the static load of the heaviest axle", None;
+    DIAMETER_CHANGE: CommonPractice, false, "common practice, no source", "± 3 % of the original diameter", None;
+    TRACK_GROWTH: CommonPractice, false, "common practice, no source", "+2 % of the original track", None;
+    CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm, or what the original had if that was less", None;
+    CIRCUMFERENCE_RATIO: CommonPractice, false, "common practice, no source", "± 0.5 % all-wheel drive, ± 1 % anti-lock and stability control", None;
+    MIXED_AXLES: CommonPractice, false, "common practice, no source", "one structure and one season on all axles", None;
+    HUB_CENTRIC: CommonPractice, false, "common practice, no source", "bore at most 0.2 mm above the spigot", None;
+    SEAT_MATCH: CommonPractice, false, "common practice, no source", "fastener and wheel seat have one shape", None;
+    SCRUB: Derived, false, "geometry of the steering axis", "change of scrub radius", None;
+    FLANGE: Standard, false, "JIS D 4218 (modified ISO 4000-2)", "Table 3, least flange width", Some(2021);
+    RIM_SPECIFIED: Standard, true, "ISO 4000-2 / ISO 4209-2", "specified rim diameter", None;
+    TRACK_GROWTH_SA: Regulation, false, "South Australia Road Traffic (Misc.) Regulations", "reg. 26: +26 mm", Some(1999);
+    TRACK_GROWTH_VSB14: Regulation, true, "VSB 14", "section LS: +25 mm", None;
+    DIAMETER_VSB14: Regulation, false, "VSB 14 / NSW", "passenger +15 mm; −26 mm from memory", None;
+    DIAMETER_VSB14_OFF_ROAD: Regulation, false, "VSB 14", "off-road +50 mm", None;
+    TRACK_GROWTH_GERMAN: Regulation, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
+    GRADE_BY_OVER_READ: Derived, false, "ratio of rolling circumferences", "change of indicated against true speed", None;
+    THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
+}
+
+/// Every source the crate cites.
+///
+/// ```
+/// let from_memory = beadseat::sources().filter(|c| c.is_from_memory()).count();
+/// assert!(from_memory > 0 && from_memory < beadseat::sources().count());
+/// ```
+pub fn sources() -> impl ExactSizeIterator<Item = Citation> {
+    (0..SOURCES.len() as u8).map(Citation)
+}
+
+impl Citation {
+    const fn source(self) -> &'static Source {
+        &SOURCES[self.0 as usize]
+    }
+
+    /// The document.
+    pub const fn document(self) -> &'static str {
+        self.source().document
+    }
+
+    /// The clause, page or row, with what was taken from it.
+    pub const fn clause(self) -> &'static str {
+        self.source().clause
+    }
+
+    /// The year of the document, where known.
+    pub const fn year(self) -> Option<u16> {
+        self.source().year
+    }
+
+    /// What kind of authority it has.
+    pub const fn status(self) -> Status {
+        self.source().status
+    }
+
+    /// Whether the value is remembered from the document rather than read in it.
+    pub const fn is_from_memory(self) -> bool {
+        self.source().from_memory
+    }
+}
+
+impl core::fmt::Display for Citation {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.document())?;
+        if let Some(year) = self.year() {
+            write!(f, " {year}")?;
+        }
+        write!(f, ", {}", self.clause())?;
+        if self.is_from_memory() {
+            f.write_str(" (from memory)")?;
+        }
+        Ok(())
+    }
+}

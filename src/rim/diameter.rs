@@ -1,0 +1,161 @@
+//! Nominal rim diameter.
+
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::{self, Length};
+
+/// A nominal rim diameter code, in inches.
+///
+/// # Syntax
+/// Two or three digits: `8` … `26`, `28`, `30`, or a half size `14.5`, `16.5`, `17.5`, `19.5`, `20.5`,
+/// `22.5`, `24.5`. `Ord` is by diameter.
+///
+/// ```
+/// use beadseat::rim::{RimDiameter, SeatTaper};
+/// let d: RimDiameter = "16".parse()?;
+/// assert_eq!(d.seat_taper(), SeatTaper::FiveDegree);
+/// assert_eq!("22,5".parse::<RimDiameter>()?.to_string(), "22.5");
+/// assert!("27".parse::<RimDiameter>().is_err());
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct RimDiameter {
+    /// Code × 10.
+    tenths: u16,
+}
+
+/// The taper of the bead seat, which must be the same on tire and rim.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum SeatTaper {
+    /// Whole inch codes: drop-centre rims with a seat of 5°.
+    FiveDegree,
+    /// Half inch codes: drop-centre rims with a seat of 15°, as on trucks, and 16.5 on light trucks.
+    FifteenDegree,
+}
+
+impl RimDiameter {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let tenths = tri!(scanner.millionths(Field::RimDiameter, 1)) / 100_000;
+        let code = Self { tenths: if tenths > 999 { 0 } else { tenths as u16 } };
+        match code.nominal_mm() {
+            Some(_) => Ok(code),
+            None => Err(scanner.range(Field::RimDiameter, start)),
+        }
+    }
+
+    pub(crate) fn write(self, text: &mut Text) {
+        text.whole(u32::from(self.tenths / 10));
+        if self.tenths % 10 != 0 {
+            text.byte(b'.').whole(u32::from(self.tenths % 10));
+        }
+    }
+
+    /// The code in tenths of an inch: 165 for 16.5.
+    ///
+    /// ```
+    /// use beadseat::rim::RimDiameter;
+    /// assert_eq!(RimDiameter::parse("16.5")?.tenths(), 165);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn tenths(self) -> u16 {
+        self.tenths
+    }
+
+    /// `d` of the UN tire regulations, whole mm. Source: UN R30 and R54, definition of the nominal rim
+    /// diameter, from memory.
+    const fn nominal_mm(self) -> Option<u16> {
+        Some(match self.tenths {
+            80 => 203,
+            90 => 229,
+            100 => 254,
+            110 => 279,
+            120 => 305,
+            130 => 330,
+            140 => 356,
+            150 => 381,
+            160 => 406,
+            170 => 432,
+            180 => 457,
+            190 => 483,
+            200 => 508,
+            210 => 533,
+            220 => 559,
+            230 => 584,
+            240 => 610,
+            250 => 635,
+            260 => 660,
+            280 => 711,
+            300 => 762,
+            145 => 368,
+            165 => 419,
+            175 => 445,
+            195 => 495,
+            205 => 521,
+            225 => 572,
+            245 => 622,
+            _ => return None,
+        })
+    }
+
+    /// The nominal rim diameter `d` from which the overall diameter of a tire is computed.
+    ///
+    /// It is not the diameter of the seat ([`RimDiameter::specified`]). Source: UN R30 and R54,
+    /// definitions, from memory.
+    ///
+    /// ```
+    /// use beadseat::{rim::RimDiameter, units::mm};
+    /// assert_eq!(RimDiameter::parse("16")?.nominal(), mm(406.0));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn nominal(self) -> Length {
+        units::mm(self.whole_mm() as f64)
+    }
+
+    pub(crate) const fn whole_mm(self) -> u16 {
+        // Every value of the type has one: `scan` asked for it.
+        match self.nominal_mm() {
+            Some(mm) => mm,
+            None => 0,
+        }
+    }
+
+    /// The taper of the seat that the code stands for.
+    ///
+    /// Code 15 is made with both tapers; it is read as 5° here. Source: common practice, no source.
+    ///
+    /// ```
+    /// use beadseat::rim::{RimDiameter, SeatTaper};
+    /// assert_eq!(RimDiameter::parse("16.5")?.seat_taper(), SeatTaper::FifteenDegree);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn seat_taper(self) -> SeatTaper {
+        if self.tenths % 10 == 0 { SeatTaper::FiveDegree } else { SeatTaper::FifteenDegree }
+    }
+
+    /// The specified diameter of the bead seat.
+    ///
+    /// 5° drop centre: `25.4·code − 0.8` mm up to code 16 and `+ 4.8` mm from code 17 (a 17 in rim is
+    /// not one inch larger than a 16 in rim), ± 0.4 mm. 15° drop centre: `25.4·code`, no tolerance
+    /// known. Source: ISO 4000-2 and ISO 4209-2, from memory; code 14 seen in a trade article quoting
+    /// TRA.
+    ///
+    /// ```
+    /// use beadseat::{rim::RimDiameter, units::mm, uom::si::length::millimeter};
+    /// let d = RimDiameter::parse("17")?.specified();
+    /// assert!((d.nominal().get::<millimeter>() - 436.6).abs() < 1e-9);
+    /// assert!((d.max().get::<millimeter>() - 437.0).abs() < 1e-9);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn specified(self) -> crate::Toleranced<Length> {
+        let inch_mm = 2.54 * f64::from(self.tenths);
+        let (mm, tolerance) = match self.seat_taper() {
+            SeatTaper::FiveDegree if self.tenths <= 160 => (inch_mm - 0.8, 0.4),
+            SeatTaper::FiveDegree => (inch_mm + 4.8, 0.4),
+            SeatTaper::FifteenDegree => (inch_mm, 0.0),
+        };
+        crate::Toleranced::within(units::mm(mm), units::mm(tolerance))
+    }
+}
+
+designation!(RimDiameter in "beadseat::rim", "17,5" => "17.5", wrong "18.5");

@@ -1,0 +1,266 @@
+//! The one error of every parser.
+
+use core::fmt;
+use core::ops::Range;
+
+/// What a designation is made of: the part that an error is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Field {
+    /// The text as a whole.
+    Text,
+    /// Nominal section width of a tire.
+    SectionWidth,
+    /// Aspect ratio of a tire.
+    AspectRatio,
+    /// Structure of a tire: radial, diagonal, bias-belted.
+    Structure,
+    /// Nominal rim diameter code.
+    RimDiameter,
+    /// Load index for a single tire.
+    LoadIndex,
+    /// Load index for tires fitted in pairs.
+    DualLoadIndex,
+    /// Speed symbol.
+    SpeedSymbol,
+    /// Load version: XL, LL, HL.
+    LoadVersion,
+    /// Load range letter or ply rating.
+    LoadRange,
+    /// Rim width code.
+    RimWidth,
+    /// Rim contour letters.
+    Contour,
+    /// Hump mark.
+    Hump,
+    /// Inset of a wheel.
+    Inset,
+    /// Number of fastener holes.
+    HoleCount,
+    /// Diameter of the bolt circle.
+    BoltCircle,
+    /// Diameter of the centre bore.
+    Bore,
+    /// Major diameter of a thread.
+    ThreadDiameter,
+    /// Pitch of a thread.
+    ThreadPitch,
+    /// Seat of a wheel fastener.
+    Seat,
+}
+
+impl Field {
+    /// The trade's word for it.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::Field::Bore.name(), "centre bore");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Text => "text",
+            Self::SectionWidth => "section width",
+            Self::AspectRatio => "aspect ratio",
+            Self::Structure => "structure",
+            Self::RimDiameter => "rim diameter code",
+            Self::LoadIndex => "load index",
+            Self::DualLoadIndex => "dual load index",
+            Self::SpeedSymbol => "speed symbol",
+            Self::LoadVersion => "load version",
+            Self::LoadRange => "load range",
+            Self::RimWidth => "rim width code",
+            Self::Contour => "rim contour",
+            Self::Hump => "hump mark",
+            Self::Inset => "inset",
+            Self::HoleCount => "number of holes",
+            Self::BoltCircle => "bolt circle",
+            Self::Bore => "centre bore",
+            Self::ThreadDiameter => "thread diameter",
+            Self::ThreadPitch => "thread pitch",
+            Self::Seat => "fastener seat",
+        }
+    }
+
+    /// The values it may take, in words.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::Field::HoleCount.allowed(), "3 to 12");
+    /// ```
+    pub const fn allowed(self) -> &'static str {
+        match self {
+            Self::Text => "1 to 255 bytes",
+            Self::SectionWidth => "95 to 495 mm in steps of 5 mm",
+            Self::AspectRatio => "20 to 95 in steps of 5",
+            Self::Structure => "R, ZR, SR, HR, VR, RF, ZRF, D, B or -",
+            Self::RimDiameter => "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in",
+            Self::LoadIndex => "0 to 279",
+            Self::DualLoadIndex => "0 to 279 and not above the single load index",
+            Self::SpeedSymbol => {
+                "A1 to A8, B to W without I, O and X, Y, or (Y) around the service description"
+            }
+            Self::LoadVersion => "XL, EXTRA LOAD, REINFORCED, LL or HL, on a passenger size",
+            Self::LoadRange => "LRA to LRN, LOAD RANGE A to N, or 2PR to 24PR in even steps, on an LT size",
+            Self::RimWidth => "2 to 20 in, in quarters, and not above the rim diameter code",
+            Self::Contour => "A, B, C, D, E, F, G, J, JJ, JK, K or L",
+            Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
+            Self::Inset => "-300 to 300 mm",
+            Self::HoleCount => "3 to 12",
+            Self::BoltCircle => "60 to 600 mm, or below 20 as inches",
+            Self::Bore => "20 to 400 mm",
+            Self::ThreadDiameter => "M6 to M30, or 1/4 to 1 1/4 in",
+            Self::ThreadPitch => "0.5 to 4 mm, or 7 to 32 threads per inch",
+            Self::Seat => "cone 60, cone 80, cone 90, ball R12, ball R13, ball R14, ball R16, flat or shank",
+        }
+    }
+}
+
+/// What went wrong.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum ParseErrorKind {
+    /// Nothing but white space.
+    Empty,
+    /// More than 255 bytes.
+    TooLong,
+    /// The field was due here, and something else or nothing stands here.
+    Missing,
+    /// The field is there, with a value it cannot have.
+    OutOfRange,
+    /// More decimals than a stamped size has.
+    TooPrecise,
+    /// Two parts of the text cannot both be true.
+    Contradiction,
+    /// The text could be read in more than one way.
+    Ambiguous,
+    /// The designation is complete, and more text follows.
+    Trailing,
+}
+
+impl ParseErrorKind {
+    const fn phrase(self) -> &'static str {
+        match self {
+            Self::Empty => "is empty",
+            Self::TooLong => "is too long",
+            Self::Missing => "is missing",
+            Self::OutOfRange => "is out of range",
+            Self::TooPrecise => "has too many decimals",
+            Self::Contradiction => "contradicts another part",
+            Self::Ambiguous => "can be read in more than one way",
+            Self::Trailing => "goes on after the designation",
+        }
+    }
+}
+
+/// Why a text is not a designation: what is wrong, with which part, and where.
+///
+/// It is `Copy`, four bytes long, and never allocates.
+///
+/// ```
+/// use beadseat::{Field, ParseErrorKind, tire::TireSize};
+/// let text = "205/55R31";
+/// let error = TireSize::parse(text).unwrap_err();
+/// assert_eq!(error.kind(), ParseErrorKind::OutOfRange);
+/// assert_eq!(error.field(), Field::RimDiameter);
+/// assert_eq!(&text[error.span()], "31");
+/// assert!(error.to_string().starts_with("rim diameter code is out of range (allowed: 8 to 26"));
+/// assert_eq!(error.show(text).to_string().lines().nth(1).map(|l| &l[..9]), Some("       ^^"));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
+#[error("{} {} (allowed: {})", .field.name(), .kind.phrase(), .field.allowed())]
+pub struct ParseError {
+    kind: ParseErrorKind,
+    field: Field,
+    start: u8,
+    end: u8,
+}
+
+impl ParseError {
+    pub(crate) const fn new(kind: ParseErrorKind, field: Field, start: usize, end: usize) -> Self {
+        const fn byte(at: usize) -> u8 {
+            if at > 255 { 255 } else { at as u8 }
+        }
+        Self { kind, field, start: byte(start), end: byte(end) }
+    }
+
+    /// What is wrong.
+    pub const fn kind(self) -> ParseErrorKind {
+        self.kind
+    }
+
+    /// Which part of the designation it is about.
+    pub const fn field(self) -> Field {
+        self.field
+    }
+
+    /// Where, in bytes of the text that was parsed; empty at the end of the text.
+    pub const fn span(self) -> Range<usize> {
+        self.start as usize..self.end as usize
+    }
+
+    /// Two lines for a person: the text, cut and with its control characters replaced, and carets
+    /// under the place with the message.
+    ///
+    /// ```
+    /// use beadseat::wheel::BoltCircle;
+    /// let error = BoltCircle::parse("5x57").unwrap_err();
+    /// assert_eq!(
+    ///     error.show("5x57").to_string(),
+    ///     "5x57\n  ^^ bolt circle is out of range (allowed: 60 to 600 mm, or below 20 as inches)"
+    /// );
+    /// ```
+    pub const fn show<'a>(self, input: &'a str) -> Shown<'a> {
+        Shown { error: self, input }
+    }
+
+    /// Ends the compilation of a wrong [`literal!`](crate::literal).
+    ///
+    /// # Panics
+    /// Always.
+    #[doc(hidden)]
+    #[allow(clippy::panic)]
+    pub const fn fail(self) -> ! {
+        // Only whole texts can be given to a panic in const, so the part that is wrong is named.
+        panic!("{}", self.field.name())
+    }
+}
+
+/// The two-line message of [`ParseError::show`].
+#[derive(Clone, Copy, Debug)]
+pub struct Shown<'a> {
+    error: ParseError,
+    input: &'a str,
+}
+
+/// How much of a text is echoed, in characters.
+const ECHOED: usize = 120;
+
+/// Whether a character may be echoed as it is. Controls and the invisible characters that turn or
+/// join text may not.
+pub(crate) const fn is_plain(c: char) -> bool {
+    !matches!(c, '\0'..='\x1f' | '\x7f'..='\u{9f}' | '\u{ad}' | '\u{61c}' | '\u{200b}'..='\u{200f}'
+        | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}'
+        | '\u{e0000}'..='\u{e007f}')
+}
+
+impl fmt::Display for Shown<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        use fmt::Write;
+        let (mut before, mut under) = (0, 0);
+        for (n, (at, c)) in self.input.char_indices().enumerate() {
+            if n == ECHOED {
+                f.write_char('…')?;
+                break;
+            }
+            f.write_char(if is_plain(c) { c } else { '\u{fffd}' })?;
+            before += usize::from(at < self.error.span().start);
+            under += usize::from(self.error.span().contains(&at));
+        }
+        f.write_char('\n')?;
+        for _ in 0..before {
+            f.write_char(' ')?;
+        }
+        for _ in 0..under.max(1) {
+            f.write_char('^')?;
+        }
+        write!(f, " {}", self.error)
+    }
+}

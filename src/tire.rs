@@ -1,0 +1,164 @@
+//! The tire: its designation, and what it implies.
+//!
+//! A tire is described by its **size** (`205/55R16`), its **service description** (`91V`: how much it
+//! carries and how fast) and marks of how it is built (`XL`, `LRE`). Everything else follows from these
+//! by the formulas and tables of the standards, each named where it stands.
+
+mod dimensions;
+mod inflation;
+mod load_index;
+mod load_version;
+mod rim_match;
+mod rolling;
+mod service;
+mod size;
+mod speed_load;
+mod speed_symbol;
+
+pub use dimensions::SectionWidthRule;
+pub use inflation::{Fitting, Inflation, InflationError, InflationModel, LoadAtPressure};
+pub use load_index::LoadIndex;
+pub use load_version::{LoadRange, LoadVersion};
+pub use rim_match::{RimRange, RimRangeBasis};
+pub use rolling::Rolling;
+pub use service::ServiceDescription;
+pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
+pub use speed_load::{SpeedRule, camber_load_factor};
+pub use speed_symbol::SpeedSymbol;
+
+use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
+
+/// A tire: size, service description, load version, load range.
+///
+/// # Syntax
+/// ```text
+/// tire = size { service | version | range }      each at most once, in any order
+/// ```
+/// `XL`, `LL` and `HL` belong to passenger sizes, a load range or ply rating to `LT`, `C` and truck
+/// sizes. The canonical form is size, service description, version, range.
+///
+/// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `HL245/40R19 101Y XL`.
+/// Refused: `205/55R16 91V 91V`, `LT245/75R17 XL`.
+///
+/// ```
+/// use beadseat::{tire::Tire, units::kg};
+/// let tire: Tire = "225/45 r17 94w extra load".parse()?;
+/// assert_eq!(tire.to_string(), "225/45R17 94W XL");
+/// assert_eq!(tire.service().map(|s| s.single().load()), Some(kg(670.0)));
+/// assert!("LT245/75R17 XL".parse::<Tire>().is_err());
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Tire {
+    size: TireSize,
+    service: Option<ServiceDescription>,
+    version: Option<LoadVersion>,
+    range: Option<LoadRange>,
+}
+
+impl Tire {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let size = tri!(TireSize::scan(scanner));
+        let TireSize::Metric(metric) = size;
+        let passenger = metric.class().is_passenger();
+        let mut tire = Self { size, service: None, version: None, range: None };
+        loop {
+            scanner.skip_space();
+            let at = scanner.at();
+            if scanner.at_end() {
+                return Ok(tire);
+            }
+            if (scanner.at_digit() && !is_ply_rating(*scanner)) || scanner.peek(0) == b'(' {
+                if tire.service.is_some() {
+                    return Ok(tire);
+                }
+                tire.service = Some(tri!(ServiceDescription::scan(scanner)));
+            } else if let Ok(range) = LoadRange::scan(scanner) {
+                if passenger || tire.range.is_some() {
+                    return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
+                }
+                tire.range = Some(range);
+            } else if let Ok(version) = LoadVersion::scan(scanner) {
+                if !passenger || tire.version.is_some() {
+                    return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
+                }
+                if let LoadVersion::High = version {
+                    match size.with_high_load() {
+                        Some(size) => tire.size = size,
+                        None => {
+                            return Err(scanner.error(
+                                ParseErrorKind::Contradiction,
+                                Field::LoadVersion,
+                                start,
+                            ));
+                        }
+                    }
+                } else {
+                    tire.version = Some(version);
+                }
+            } else {
+                return Ok(tire);
+            }
+        }
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        self.size.write(text);
+        if let Some(service) = self.service {
+            text.byte(b' ');
+            service.write(text);
+        }
+        if let Some(version) = self.version {
+            text.byte(b' ');
+            version.write(text);
+        }
+        if let Some(range) = self.range {
+            text.byte(b' ');
+            range.write(text);
+        }
+    }
+
+    /// The size.
+    pub const fn size(&self) -> TireSize {
+        self.size
+    }
+
+    /// The service description, if it was given.
+    pub const fn service(&self) -> Option<ServiceDescription> {
+        self.service
+    }
+
+    /// The load version: `HL` where the size has the prefix, whatever stands beside it.
+    ///
+    /// ```
+    /// use beadseat::tire::{LoadVersion, Tire};
+    /// assert_eq!(Tire::parse("HL245/40R19 101Y XL")?.load_version(), Some(LoadVersion::High));
+    /// assert_eq!(Tire::parse("205/55R16 91V")?.load_version(), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn load_version(&self) -> Option<LoadVersion> {
+        match self.size {
+            TireSize::Metric(size) if matches!(size.class(), MetricClass::HighLoad) => {
+                Some(LoadVersion::High)
+            }
+            TireSize::Metric(_) => self.version,
+        }
+    }
+
+    /// The load range, if it was given.
+    pub const fn load_range(&self) -> Option<LoadRange> {
+        self.range
+    }
+}
+
+/// Whether the digits here are a ply rating rather than a load index.
+const fn is_ply_rating(mut scanner: Scanner<'_>) -> bool {
+    while scanner.at_digit() {
+        scanner.eat(scanner.peek(0));
+    }
+    scanner.skip_space();
+    scanner.eat_word("PR") || scanner.eat_word("PLY")
+}
+
+designation!(Tire in "beadseat::tire", "205/55 r16 91 v" => "205/55R16 91V", wrong "205/55R16 91V 94V");

@@ -1,0 +1,155 @@
+//! Which rims a tire may be mounted on.
+
+use super::{MetricClass, TireSize};
+use crate::Citation;
+use crate::rim::RimWidth;
+
+/// Where a rim range comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum RimRangeBasis {
+    /// The tire maker's table.
+    Maker,
+    /// A rule fitted to published tables; the maker's range overrides it.
+    Estimate,
+}
+
+impl RimRangeBasis {
+    /// A stable name: `maker` or `estimate`.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::tire::RimRangeBasis::Estimate.name(), "estimate");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Maker => "maker",
+            Self::Estimate => "estimate",
+        }
+    }
+}
+
+/// The rim widths a tire is approved for.
+///
+/// ```
+/// use beadseat::{rim::RimWidth, tire::{RimRange, RimRangeBasis, TireSize}};
+/// let range = TireSize::parse("205/55R16")?.estimated_rim_range().ok_or("no rule")?;
+/// assert_eq!((range.min(), range.max()), (RimWidth::parse("5.5")?, RimWidth::parse("7.5")?));
+/// assert_eq!(range.basis(), RimRangeBasis::Estimate);
+/// assert!(RimRange::from_maker(range.max(), range.min()).is_none());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct RimRange {
+    min: RimWidth,
+    max: RimWidth,
+    basis: RimRangeBasis,
+    citation: Citation,
+}
+
+impl RimRange {
+    /// The range the tire maker publishes; `None` if it is the wrong way round.
+    ///
+    /// ```
+    /// use beadseat::{rim::RimWidth, tire::RimRange};
+    /// let range = RimRange::from_maker(RimWidth::parse("7")?, RimWidth::parse("8.5")?);
+    /// assert!(range.is_some_and(|r| r.contains(RimWidth::from_quarters(32).unwrap_or(r.min()))));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn from_maker(min: RimWidth, max: RimWidth) -> Option<Self> {
+        (min <= max).then_some(Self {
+            min,
+            max,
+            basis: RimRangeBasis::Maker,
+            citation: Citation::RIM_RANGE_MAKER,
+        })
+    }
+
+    /// The narrowest.
+    pub const fn min(&self) -> RimWidth {
+        self.min
+    }
+
+    /// The widest.
+    pub const fn max(&self) -> RimWidth {
+        self.max
+    }
+
+    /// Maker's range or estimate.
+    pub const fn basis(&self) -> RimRangeBasis {
+        self.basis
+    }
+
+    /// The source.
+    pub const fn citation(&self) -> Citation {
+        self.citation
+    }
+
+    /// Whether a width lies in the closed range.
+    pub fn contains(&self, width: RimWidth) -> bool {
+        self.min <= width && width <= self.max
+    }
+}
+
+impl TireSize {
+    /// The measuring rim: `K1·S1`, rounded to half an inch. `None` where the rule does not hold (15°
+    /// truck sizes).
+    ///
+    /// `K1` is 0.70 for aspect ratios 75 to 95, 0.75 for 60 to 70, 0.80 for 50 and 55, 0.85 for 45,
+    /// 0.90 for 30 to 40, 0.92 below. Source: ISO 4000-1 and ETRTO design guide, from memory.
+    ///
+    /// ```
+    /// let size = beadseat::tire::TireSize::parse("205/55R16")?;
+    /// assert_eq!(size.measuring_rim().map(|w| w.to_string()).as_deref(), Some("6.5"));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn measuring_rim(&self) -> Option<RimWidth> {
+        let Self::Metric(size) = self;
+        let k1 = match (size.class(), size.aspect_ratio()) {
+            (MetricClass::Truck, _) => return None,
+            (_, 75..) => 0.70,
+            (_, 60..) => 0.75,
+            (_, 50..) => 0.80,
+            (_, 45..) => 0.85,
+            (_, 30..) => 0.90,
+            _ => 0.92,
+        };
+        Some(RimWidth::nearest_half(k1 * f64::from(size.width_mm())))
+    }
+
+    /// The approved rim widths by estimate: the half inches nearest to two shares of the nominal width.
+    /// `None` where no rule holds (15° truck sizes).
+    ///
+    /// | aspect ratio | shares | source |
+    /// |---|---|---|
+    /// | 70 to 95 | 0.65, 0.85 | reproduces the ETRTO table of the 80 and 75 series |
+    /// | 50 to 65 | 0.70, 0.90 | fitted to remembered rows, at most 0.5 in off |
+    /// | 45 | 0.80, 0.95 | the same |
+    /// | 20 to 40 | 0.85, 1.00 | the same |
+    /// | LT, any | 0.65, 0.80 | published LT rows: minima exact, maxima within 1 in |
+    ///
+    /// ```
+    /// use beadseat::{Citation, tire::TireSize};
+    /// let range = TireSize::parse("155/80R13")?.estimated_rim_range().ok_or("no rule")?;
+    /// assert_eq!((range.min().to_string(), range.max().to_string()), ("4".into(), "5".into()));
+    /// assert_eq!(range.citation(), Citation::RIM_RANGE_HIGH_SERIES);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn estimated_rim_range(&self) -> Option<RimRange> {
+        let Self::Metric(size) = self;
+        let (least, most, citation) = match (size.class(), size.aspect_ratio()) {
+            (MetricClass::Truck, _) => return None,
+            (MetricClass::LightTruck, _) => (0.65, 0.80, Citation::RIM_RANGE_LIGHT_TRUCK),
+            (_, 70..) => (0.65, 0.85, Citation::RIM_RANGE_HIGH_SERIES),
+            (_, 50..) => (0.70, 0.90, Citation::RIM_RANGE_LOW_SERIES),
+            (_, 45..) => (0.80, 0.95, Citation::RIM_RANGE_LOW_SERIES),
+            _ => (0.85, 1.00, Citation::RIM_RANGE_LOW_SERIES),
+        };
+        let width = f64::from(size.width_mm());
+        Some(RimRange {
+            min: RimWidth::nearest_half(least * width),
+            max: RimWidth::nearest_half(most * width),
+            basis: RimRangeBasis::Estimate,
+            citation,
+        })
+    }
+}

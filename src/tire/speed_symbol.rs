@@ -1,0 +1,173 @@
+//! Speed symbol: the speed a tire is made for, as a letter.
+
+use crate::text::{Field, ParseError, Scanner, Text, designation};
+use crate::units::{self, Velocity};
+
+macro_rules! symbols {
+    ($($variant:ident $mark:literal $kmh:literal $mph:literal,)*) => {
+        /// A speed symbol.
+        ///
+        /// `Ord` is by speed, not by letter: H (210 km/h) stands between U and V. The bracketed
+        /// [`SpeedSymbol::AboveY`] is above them all.
+        ///
+        /// # Syntax
+        /// `A1` to `A8`, one of the letters `B` to `W` without `I`, `O` and `X`, `Y`, or `(Y)`.
+        ///
+        /// Source: UN R30 and R54, tables of speed categories, seen in trade tables; km/h for all, mph
+        /// as printed for most; `(Y)` from memory.
+        ///
+        /// ```
+        /// use beadseat::{tire::SpeedSymbol, units::kmh};
+        /// assert_eq!(SpeedSymbol::parse("V")?.speed(), kmh(240.0));
+        /// assert!(SpeedSymbol::U < SpeedSymbol::H && SpeedSymbol::H < SpeedSymbol::V);
+        /// # Ok::<(), beadseat::ParseError>(())
+        /// ```
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum SpeedSymbol {
+            $(#[doc = concat!($kmh, " km/h, printed as ", $mph, " mph.")] $variant,)*
+            /// Above 300 km/h: `Y` with the whole service description in brackets and `ZR` in the size;
+            /// how far above, only the maker can say.
+            AboveY,
+        }
+
+        impl SpeedSymbol {
+            /// All of them, slowest first.
+            ///
+            /// ```
+            /// use beadseat::tire::SpeedSymbol;
+            /// assert!(SpeedSymbol::ALL.windows(2).all(|pair| pair[0].speed() <= pair[1].speed()));
+            /// ```
+            pub const ALL: &[Self] = &[$(Self::$variant,)* Self::AboveY];
+
+            const fn row(self) -> (&'static str, u16, u16) {
+                match self { $(Self::$variant => ($mark, $kmh, $mph),)* Self::AboveY => ("(Y)", 300, 186) }
+            }
+        }
+    };
+}
+
+symbols! {
+    A1 "A1" 5 3,
+    A2 "A2" 10 6,
+    A3 "A3" 15 9,
+    A4 "A4" 20 12,
+    A5 "A5" 25 16,
+    A6 "A6" 30 19,
+    A7 "A7" 35 22,
+    A8 "A8" 40 25,
+    B "B" 50 31,
+    C "C" 60 37,
+    D "D" 65 40,
+    E "E" 70 43,
+    F "F" 80 50,
+    G "G" 90 56,
+    J "J" 100 62,
+    K "K" 110 68,
+    L "L" 120 75,
+    M "M" 130 81,
+    N "N" 140 87,
+    P "P" 150 93,
+    Q "Q" 160 99,
+    R "R" 170 106,
+    S "S" 180 112,
+    T "T" 190 118,
+    U "U" 200 124,
+    H "H" 210 130,
+    V "V" 240 149,
+    W "W" 270 168,
+    Y "Y" 300 186,
+}
+
+impl SpeedSymbol {
+    /// Reads a symbol without brackets.
+    pub(crate) const fn scan_bare(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let symbol = match scanner.peek(0) {
+            b'A' => {
+                let symbol = match scanner.peek(1) {
+                    b'1' => Self::A1,
+                    b'2' => Self::A2,
+                    b'3' => Self::A3,
+                    b'4' => Self::A4,
+                    b'5' => Self::A5,
+                    b'6' => Self::A6,
+                    b'7' => Self::A7,
+                    b'8' => Self::A8,
+                    _ => return Err(scanner.missing(Field::SpeedSymbol)),
+                };
+                scanner.eat(b'A');
+                symbol
+            }
+            b'B' => Self::B,
+            b'C' => Self::C,
+            b'D' => Self::D,
+            b'E' => Self::E,
+            b'F' => Self::F,
+            b'G' => Self::G,
+            b'J' => Self::J,
+            b'K' => Self::K,
+            b'L' => Self::L,
+            b'M' => Self::M,
+            b'N' => Self::N,
+            b'P' => Self::P,
+            b'Q' => Self::Q,
+            b'R' => Self::R,
+            b'S' => Self::S,
+            b'T' => Self::T,
+            b'U' => Self::U,
+            b'H' => Self::H,
+            b'V' => Self::V,
+            b'W' => Self::W,
+            b'Y' => Self::Y,
+            _ => return Err(scanner.missing(Field::SpeedSymbol)),
+        };
+        scanner.eat(scanner.peek(0));
+        Ok(symbol)
+    }
+
+    const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        if scanner.eat_str("(Y)") { Ok(Self::AboveY) } else { Self::scan_bare(scanner) }
+    }
+
+    pub(crate) fn write(self, text: &mut Text) {
+        text.str(self.row().0);
+    }
+
+    /// The letter, without brackets.
+    pub(crate) const fn letter(self) -> &'static str {
+        match self {
+            Self::AboveY => "Y",
+            _ => self.row().0,
+        }
+    }
+
+    /// The speed it stands for; of [`SpeedSymbol::AboveY`], the speed it is above.
+    ///
+    /// ```
+    /// use beadseat::{tire::SpeedSymbol, units::kmh};
+    /// assert_eq!(SpeedSymbol::H.speed(), kmh(210.0));
+    /// ```
+    pub const fn speed(self) -> Velocity {
+        units::kmh(self.row().1 as f64)
+    }
+
+    /// The speed in miles an hour as charts print it.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::tire::SpeedSymbol::H.printed_mph(), 130);
+    /// ```
+    pub const fn printed_mph(self) -> u16 {
+        self.row().2
+    }
+
+    /// Whether the limit is above [`SpeedSymbol::speed`] and only the maker knows it.
+    ///
+    /// ```
+    /// use beadseat::tire::SpeedSymbol;
+    /// assert!(SpeedSymbol::AboveY.is_open_ended() && !SpeedSymbol::Y.is_open_ended());
+    /// ```
+    pub const fn is_open_ended(self) -> bool {
+        matches!(self, Self::AboveY)
+    }
+}
+
+designation!(SpeedSymbol in "beadseat::tire", "h" => "H", wrong "I");

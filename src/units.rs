@@ -1,0 +1,197 @@
+//! Physical quantities, and short constructors for the units of the trade.
+//!
+//! Whatever is computed is a [`uom`] quantity over `f64`; read it in the unit you want with `get`. A
+//! stamped size never lives in one: it is kept exactly by the type that read it.
+//!
+//! ```
+//! use beadseat::units::{inches, mm, psi};
+//! use beadseat::uom::si::{length::millimeter, pressure::kilopascal};
+//! assert!((inches(4.5).get::<millimeter>() - 114.3).abs() < 1e-9);
+//! assert!((psi(36.0).get::<kilopascal>() - 248.211).abs() < 1e-3);
+//! assert!(mm(205.0) < inches(8.1));
+//! ```
+
+use core::marker::PhantomData;
+
+pub use uom::si::f64::{Angle, Area, Force, Frequency, Length, Mass, Pressure, Ratio, Torque, Velocity};
+
+/// Standard gravity, m/s² (exact by definition).
+pub(crate) const GRAVITY: f64 = 9.806_65;
+
+macro_rules! unit {
+    ($(#[$doc:meta])* $name:ident, $read:ident: $quantity:ident = $value:ident => $si:expr, $si_value:ident => $back:expr) => {
+        $(#[$doc])*
+        pub const fn $name($value: f64) -> $quantity {
+            $quantity { dimension: PhantomData, units: PhantomData, value: $si }
+        }
+        #[allow(dead_code)] // not every unit is read back
+        pub(crate) const fn $read(quantity: $quantity) -> f64 {
+            let $si_value = quantity.value;
+            $back
+        }
+    };
+}
+
+unit! {
+    /// A length in millimetres.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, uom::si::length::meter};
+    /// assert_eq!(mm(1538.0).get::<meter>(), 1.538);
+    /// ```
+    mm, in_mm: Length = x => x / 1000.0, v => v * 1000.0
+}
+unit! {
+    /// An area in square millimetres.
+    ///
+    /// ```
+    /// use beadseat::{units::mm2, uom::si::area::square_centimeter};
+    /// assert!((mm2(250.0).get::<square_centimeter>() - 2.5).abs() < 1e-12);
+    /// ```
+    mm2, in_mm2: Area = x => x / 1e6, v => v * 1e6
+}
+unit! {
+    /// A length in inches; 1 in is 25.4 mm exactly.
+    ///
+    /// ```
+    /// use beadseat::{units::inches, uom::si::length::meter};
+    /// assert_eq!(inches(10.0).get::<meter>(), 0.254);
+    /// ```
+    inches, in_inches: Length = x => x * 25.4 / 1000.0, v => v * 1000.0 / 25.4
+}
+unit! {
+    /// A gauge pressure in kilopascals.
+    ///
+    /// ```
+    /// use beadseat::units::{bar, kpa};
+    /// assert_eq!(kpa(250.0), bar(2.5));
+    /// ```
+    kpa, in_kpa: Pressure = x => x * 1000.0, v => v / 1000.0
+}
+unit! {
+    /// A gauge pressure in bar; 1 bar is 100 kPa.
+    ///
+    /// ```
+    /// use beadseat::{units::bar, uom::si::pressure::kilopascal};
+    /// assert_eq!(bar(2.9).get::<kilopascal>(), 290.0);
+    /// ```
+    bar, in_bar: Pressure = x => x * 100_000.0, v => v / 100_000.0
+}
+unit! {
+    /// A gauge pressure in pounds a square inch; 1 psi is 6.894 757 293 168 kPa.
+    ///
+    /// ```
+    /// use beadseat::{units::psi, uom::si::pressure::kilopascal};
+    /// assert!((psi(80.0).get::<kilopascal>() - 551.58).abs() < 0.01);
+    /// ```
+    psi, in_psi: Pressure = x => x * 6_894.757_293_168, v => v / 6_894.757_293_168
+}
+unit! {
+    /// A speed in kilometres an hour.
+    ///
+    /// ```
+    /// use beadseat::{units::kmh, uom::si::velocity::meter_per_second};
+    /// assert_eq!(kmh(36.0).get::<meter_per_second>(), 10.0);
+    /// ```
+    kmh, in_kmh: Velocity = x => x / 3.6, v => v * 3.6
+}
+unit! {
+    /// A speed in miles an hour; 1 mph is 1.609 344 km/h exactly.
+    ///
+    /// ```
+    /// use beadseat::{units::mph, uom::si::velocity::kilometer_per_hour};
+    /// assert!((mph(100.0).get::<kilometer_per_hour>() - 160.9344).abs() < 1e-9);
+    /// ```
+    mph, in_mph: Velocity = x => x * 0.447_04, v => v / 0.447_04
+}
+unit! {
+    /// A mass in kilograms. The trade calls it a load, and so do we.
+    ///
+    /// ```
+    /// use beadseat::{units::kg, uom::si::mass::gram};
+    /// assert_eq!(kg(0.5).get::<gram>(), 500.0);
+    /// ```
+    kg, in_kg: Mass = x => x, v => v
+}
+unit! {
+    /// A mass in pounds; 1 lb is 0.453 592 37 kg exactly.
+    ///
+    /// ```
+    /// use beadseat::{units::lb, uom::si::mass::kilogram};
+    /// assert_eq!(lb(100.0).get::<kilogram>(), 45.359237);
+    /// ```
+    lb, in_lb: Mass = x => x * 0.453_592_37, v => v / 0.453_592_37
+}
+unit! {
+    /// A torque in newton metres.
+    ///
+    /// ```
+    /// use beadseat::{units::nm, uom::si::torque::newton_meter};
+    /// assert_eq!(nm(120.0).get::<newton_meter>(), 120.0);
+    /// ```
+    nm, in_nm: Torque = x => x, v => v
+}
+unit! {
+    /// An angle in degrees.
+    ///
+    /// ```
+    /// use beadseat::{units::deg, uom::si::angle::radian};
+    /// assert!((deg(180.0).get::<radian>() - core::f64::consts::PI).abs() < 1e-12);
+    /// ```
+    deg, in_deg: Angle = x => x.to_radians(), v => v.to_degrees()
+}
+unit! {
+    /// A share of a hundred.
+    ///
+    /// ```
+    /// use beadseat::{units::percent, uom::si::ratio::ratio};
+    /// assert_eq!(percent(94.0).get::<ratio>(), 0.94);
+    /// ```
+    percent, in_percent: Ratio = x => x / 100.0, v => v * 100.0
+}
+unit! {
+    /// A bare ratio.
+    ///
+    /// ```
+    /// use beadseat::units::{percent, ratio};
+    /// assert_eq!(ratio(0.5), percent(50.0));
+    /// ```
+    ratio, in_ratio: Ratio = x => x, v => v
+}
+
+/// Why a quantity was refused: what it was for, its value, and what would have been accepted.
+///
+/// ```
+/// use beadseat::units::kpa;
+/// let tire: beadseat::tire::Tire = "205/55R16 91V".parse()?;
+/// let error = tire.load_capacity(kpa(90.0)).unwrap_err();
+/// assert_eq!(error.to_string(), "inflation pressure 90 kPa is not in 150 to 1200 kPa");
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[error("{what} {value} {unit} is not in {least} to {most} {unit}")]
+pub struct OutOfRange {
+    pub(crate) what: &'static str,
+    pub(crate) value: f64,
+    pub(crate) unit: &'static str,
+    pub(crate) least: f64,
+    pub(crate) most: f64,
+}
+
+impl OutOfRange {
+    /// What the quantity was for.
+    pub const fn what(&self) -> &'static str {
+        self.what
+    }
+
+    /// `value` if it lies in the closed range; not if it is not a number.
+    pub(crate) fn check(
+        what: &'static str,
+        value: f64,
+        unit: &'static str,
+        least: f64,
+        most: f64,
+    ) -> Result<f64, Self> {
+        if value >= least && value <= most { Ok(value) } else { Err(Self { what, value, unit, least, most }) }
+    }
+}

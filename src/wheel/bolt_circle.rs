@@ -1,0 +1,134 @@
+//! The circle through the centres of the fastener holes.
+
+use crate::exact::Exact;
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::Length;
+
+/// A number of holes on a circle: `5x114.3`.
+///
+/// # Syntax
+/// ```text
+/// bolt circle = count ( "x" | "-" | "/" ) diameter [ "mm" | "in" | '"' ]
+/// ```
+/// 3 to 12 holes. Without a unit, a diameter below 20 is inches and one from 60 to 600 is millimetres;
+/// anything else is refused. Inches and millimetres are held exactly, so equal circles are equal
+/// however they were written. Canonical in millimetres.
+///
+/// Accepted: `5x112`, `5×114,3`, `5 x 4.5in`, `6x5.5"`, `4-100`. Refused: `5x57`, `2x100`, `13x112`.
+///
+/// ```
+/// use beadseat::{literal, units::mm, uom::si::length::millimeter, wheel::BoltCircle};
+/// let holes = literal!(BoltCircle, "5x4.5in");
+/// assert_eq!(holes, "5×114,3".parse()?);
+/// assert_eq!(holes.to_string(), "5x114.3");
+/// let adjacent = holes.chord(1).ok_or("no such hole")?;
+/// assert!((adjacent.get::<millimeter>() - 67.183854).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct BoltCircle {
+    diameter: Exact,
+    count: u8,
+}
+
+impl BoltCircle {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        let count = tri!(scanner.whole(Field::HoleCount));
+        if count < 3 || count > 12 {
+            return Err(scanner.range(Field::HoleCount, at));
+        }
+        scanner.skip_space();
+        if !(scanner.eat_times() || scanner.eat(b'-') || scanner.eat(b'/')) {
+            return Err(scanner.missing(Field::BoltCircle));
+        }
+        scanner.skip_space();
+        let at = scanner.at();
+        let number = tri!(scanner.millionths(Field::BoltCircle, 6));
+        let end = *scanner;
+        let diameter = match Self::scan_unit(scanner, number) {
+            Some(true) => Exact::from_inch_millionths(number),
+            Some(false) if number >= 60_000_000 && number <= 600_000_000 => {
+                Some(Exact::from_nm(number as i32))
+            }
+            _ => None,
+        };
+        match diameter {
+            Some(diameter) if diameter.nm() >= 60_000_000 && diameter.nm() <= 600_000_000 => {
+                Ok(Self { diameter, count: count as u8 })
+            }
+            _ => Err(end.range(Field::BoltCircle, at)),
+        }
+    }
+
+    /// Whether the number is inches, from its unit or its size; `None` where that cannot be said.
+    const fn scan_unit(scanner: &mut Scanner<'_>, number: i64) -> Option<bool> {
+        let mut ahead = *scanner;
+        ahead.skip_space();
+        let inches = if ahead.eat_word("IN") || ahead.eat(b'"') || ahead.eat_str("\u{2033}") {
+            true
+        } else if ahead.eat_word("MM") {
+            false
+        } else if number < 20_000_000 {
+            return Some(true);
+        } else if number >= 60_000_000 {
+            return Some(false);
+        } else {
+            return None;
+        };
+        *scanner = ahead;
+        Some(inches)
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        text.whole(u32::from(self.count)).byte(b'x');
+        self.diameter.write_mm(text);
+    }
+
+    /// How many holes.
+    pub const fn count(&self) -> u8 {
+        self.count
+    }
+
+    /// The diameter of the circle through the hole centres.
+    pub const fn diameter(&self) -> Length {
+        self.diameter.length()
+    }
+
+    pub(crate) const fn exact(&self) -> Exact {
+        self.diameter
+    }
+
+    /// The distance between the centres of two holes `apart` steps from each other,
+    /// `C = D·sin(kπ/n)`; `None` for 0 and from `count` on.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::BoltCircle};
+    /// let holes = BoltCircle::parse("6x139.7")?;
+    /// let opposite = holes.chord(3).ok_or("no such hole")?;
+    /// assert!((opposite - mm(139.7)).abs() < mm(1e-9));
+    /// assert_eq!(holes.chord(6), None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn chord(&self, apart: u8) -> Option<Length> {
+        if apart == 0 || apart >= self.count {
+            return None;
+        }
+        let angle = core::f64::consts::PI * f64::from(apart) / f64::from(self.count);
+        Some(self.diameter() * libm::sin(angle))
+    }
+
+    /// The longest distance between two hole centres.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::BoltCircle};
+    /// assert!((BoltCircle::parse("4x100")?.longest_chord() - mm(100.0)).abs() < mm(1e-9));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn longest_chord(&self) -> Length {
+        // Half way round there always is a hole: counts start at three.
+        self.chord(self.count / 2).unwrap_or(self.diameter())
+    }
+}
+
+designation!(BoltCircle in "beadseat::wheel", "5 X 4.75\\\"" => "5x120.65", wrong "5x57");

@@ -1,0 +1,315 @@
+//! Wheel bolts, studs and nuts: thread and seat.
+
+use crate::exact::Exact;
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::{Area, Length, mm2};
+
+/// What holds the wheel: a bolt into the hub, or a nut on a stud.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum FastenerKind {
+    /// A bolt screwed into a threaded hub.
+    Bolt,
+    /// A nut on a stud of the hub.
+    Nut,
+}
+
+/// The distance between threads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Pitch {
+    /// Nanometres from thread to thread.
+    Metric {
+        /// Pitch in nanometres: 1 500 000 for 1.5 mm.
+        nanometres: i32,
+    },
+    /// Threads to the inch.
+    Unified {
+        /// Number of threads.
+        threads_per_inch: u8,
+    },
+}
+
+/// A screw thread.
+///
+/// # Syntax
+/// ```text
+/// thread  = "M" diameter "x" pitch | inches "-" threads [ "UNF" | "UNC" | "UNS" ]
+/// inches  = [ whole " " ] numerator "/" denominator
+/// ```
+/// Metric M6 to M30 with a pitch of 0.5 to 4 mm; unified 1/4 to 1 1/4 in with 7 to 32 threads an inch.
+/// The pitch must be given. The series letters are read and not kept: the number of threads says it.
+///
+/// ```
+/// use beadseat::{uom::si::area::square_millimeter, wheel::Thread};
+/// let thread: Thread = "m14 × 1,5".parse()?;
+/// assert_eq!(thread.to_string(), "M14x1.5");
+/// assert!((thread.stress_area().get::<square_millimeter>() - 124.545545).abs() < 1e-6);
+/// assert_eq!("1/2\"-20 UNF".parse::<Thread>()?.to_string(), "1/2-20");
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Thread {
+    major: Exact,
+    pitch: Pitch,
+}
+
+/// 1/64 in, in which unified diameters are counted.
+const SIXTY_FOURTH_NM: i32 = 396_875;
+
+impl Thread {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        if scanner.eat(b'M') { Self::scan_metric(scanner) } else { Self::scan_unified(scanner) }
+    }
+
+    const fn scan_metric(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        scanner.skip_space();
+        let major = tri!(Exact::scan_mm(scanner, Field::ThreadDiameter, 6, 30));
+        scanner.skip_space();
+        if !(scanner.eat_times() || scanner.eat(b'-')) {
+            return Err(scanner.missing(Field::ThreadPitch));
+        }
+        scanner.skip_space();
+        let at = scanner.at();
+        let nanometres = tri!(Exact::scan_mm(scanner, Field::ThreadPitch, 0, 4)).nm();
+        if nanometres < 500_000 {
+            return Err(scanner.range(Field::ThreadPitch, at));
+        }
+        Ok(Self { major, pitch: Pitch::Metric { nanometres } })
+    }
+
+    const fn scan_unified(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        let mut whole = 0;
+        let mut numerator = tri!(scanner.whole(Field::ThreadDiameter));
+        if scanner.skip_space() {
+            whole = numerator;
+            numerator = tri!(scanner.whole(Field::ThreadDiameter));
+        }
+        if !scanner.eat(b'/') {
+            return Err(scanner.missing(Field::ThreadDiameter));
+        }
+        let denominator = tri!(scanner.whole(Field::ThreadDiameter));
+        if denominator == 0
+            || denominator > 64
+            || 64 % denominator != 0
+            || numerator >= denominator
+            || whole > 1
+        {
+            return Err(scanner.range(Field::ThreadDiameter, at));
+        }
+        let sixty_fourths = whole as i32 * 64 + numerator as i32 * (64 / denominator as i32);
+        if sixty_fourths < 16 || sixty_fourths > 80 {
+            return Err(scanner.range(Field::ThreadDiameter, at));
+        }
+        scanner.eat(b'"');
+        scanner.skip_space();
+        if !(scanner.eat(b'-') || scanner.eat_times()) {
+            return Err(scanner.missing(Field::ThreadPitch));
+        }
+        scanner.skip_space();
+        let at = scanner.at();
+        let threads = tri!(scanner.whole(Field::ThreadPitch));
+        if threads < 7 || threads > 32 {
+            return Err(scanner.range(Field::ThreadPitch, at));
+        }
+        let mut ahead = *scanner;
+        ahead.skip_space();
+        if ahead.eat_word("UNF") || ahead.eat_word("UNC") || ahead.eat_word("UNS") {
+            *scanner = ahead;
+        }
+        Ok(Self {
+            major: Exact::from_nm(sixty_fourths * SIXTY_FOURTH_NM),
+            pitch: Pitch::Unified { threads_per_inch: threads as u8 },
+        })
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        match self.pitch {
+            Pitch::Metric { nanometres } => {
+                text.byte(b'M');
+                self.major.write_mm(text);
+                text.byte(b'x');
+                Exact::from_nm(nanometres).write_mm(text);
+            }
+            Pitch::Unified { threads_per_inch } => {
+                let sixty_fourths = (self.major.nm() / SIXTY_FOURTH_NM) as u32;
+                let (whole, mut numerator, mut denominator) = (sixty_fourths / 64, sixty_fourths % 64, 64);
+                while numerator > 0 && numerator % 2 == 0 {
+                    numerator /= 2;
+                    denominator /= 2;
+                }
+                if whole > 0 {
+                    text.whole(whole).byte(b' ');
+                }
+                if numerator == 0 {
+                    denominator = 1;
+                }
+                text.whole(numerator).byte(b'/').whole(denominator);
+                text.byte(b'-').whole(u32::from(threads_per_inch));
+            }
+        }
+    }
+
+    /// The major (outer) diameter.
+    ///
+    /// ```
+    /// use beadseat::{units::inches, wheel::Thread};
+    /// assert_eq!(Thread::parse("1/2-20")?.major_diameter(), inches(0.5));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn major_diameter(&self) -> Length {
+        self.major.length()
+    }
+
+    /// The pitch as it is designated.
+    ///
+    /// ```
+    /// use beadseat::wheel::{Pitch, Thread};
+    /// assert_eq!(Thread::parse("1/2-20")?.pitch(), Pitch::Unified { threads_per_inch: 20 });
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn pitch(&self) -> Pitch {
+        self.pitch
+    }
+
+    /// The distance from thread to thread.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Thread};
+    /// assert_eq!(Thread::parse("M12x1.25")?.pitch_length(), mm(1.25));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn pitch_length(&self) -> Length {
+        match self.pitch {
+            Pitch::Metric { nanometres } => Exact::from_nm(nanometres).length(),
+            Pitch::Unified { threads_per_inch } => crate::units::inches(1.0) / f64::from(threads_per_inch),
+        }
+    }
+
+    /// The tensile stress area: `π/4·(d − 0.938194·P)²` metric (ISO 898-1), `π/4·(D − 0.974279/n)²` unified
+    /// (ASME B1.1).
+    ///
+    /// ```
+    /// use beadseat::{uom::si::area::square_millimeter, wheel::Thread};
+    /// let area = Thread::parse("9/16-18")?.stress_area();
+    /// assert!((area.get::<square_millimeter>() - 130.955268).abs() < 1e-6);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn stress_area(&self) -> Area {
+        let depth = match self.pitch {
+            Pitch::Metric { .. } => 0.938_194,
+            Pitch::Unified { .. } => 0.974_279,
+        };
+        let d = crate::units::in_mm(self.major_diameter() - self.pitch_length() * depth);
+        mm2(core::f64::consts::FRAC_PI_4 * d * d)
+    }
+}
+
+designation!(Thread in "beadseat::wheel", "m12x1,50" => "M12x1.5", wrong "M14");
+
+macro_rules! seats {
+    ($($(#[$doc:meta])* $variant:ident = $shape:ident, $number:literal, $canonical:literal;)*) => {
+        /// The shape of the seat under a bolt head or nut; the fastener's and the wheel's must be the same.
+        ///
+        /// # Syntax
+        /// `cone 60`, `cone 80`, `cone 90`, `ball R12`, `ball R13`, `ball R14`, `ball R16`, `flat`, `shank`;
+        /// `conical`, `taper` and `spherical` are read too, with or without `°`.
+        ///
+        /// ```
+        /// use beadseat::wheel::Seat;
+        /// assert_eq!("Conical 60°".parse::<Seat>()?, Seat::Cone60);
+        /// assert!("ball".parse::<Seat>().is_err());
+        /// # Ok::<(), beadseat::ParseError>(())
+        /// ```
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum Seat { $($(#[$doc])* $variant,)* }
+
+        impl Seat {
+            /// Every seat.
+            ///
+            /// ```
+            /// use beadseat::wheel::Seat;
+            /// assert!(Seat::ALL.iter().all(|s| s.to_string().parse() == Ok(*s)));
+            /// ```
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
+            pub(crate) fn write(&self, text: &mut Text) {
+                text.str(match self { $(Self::$variant => $canonical,)* });
+            }
+
+            const fn of(shape: Shape, number: u16) -> Option<Self> {
+                match (shape, number) { $((Shape::$shape, $number) => Some(Self::$variant),)* _ => None }
+            }
+        }
+    };
+}
+
+#[derive(Clone, Copy)]
+enum Shape {
+    Cone,
+    Ball,
+    Flat,
+    Shank,
+}
+
+seats! {
+    /// Cone of 60° included angle.
+    Cone60 = Cone, 60, "cone 60";
+    /// Cone of 80° included angle.
+    Cone80 = Cone, 80, "cone 80";
+    /// Cone of 90° included angle.
+    Cone90 = Cone, 90, "cone 90";
+    /// Ball of 12 mm radius.
+    BallR12 = Ball, 12, "ball R12";
+    /// Ball of 13 mm radius.
+    BallR13 = Ball, 13, "ball R13";
+    /// Ball of 14 mm radius.
+    BallR14 = Ball, 14, "ball R14";
+    /// Ball of 16 mm radius.
+    BallR16 = Ball, 16, "ball R16";
+    /// Flat, with a washer: it does not centre the wheel.
+    Flat = Flat, 0, "flat";
+    /// Shank in the hole, with a washer.
+    Shank = Shank, 0, "shank";
+}
+
+impl Seat {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let shape = if scanner.eat_str("CONICAL") || scanner.eat_str("CONE") || scanner.eat_str("TAPER") {
+            Shape::Cone
+        } else if scanner.eat_str("SPHERICAL") || scanner.eat_str("BALL") {
+            Shape::Ball
+        } else if scanner.eat_word("FLAT") {
+            Shape::Flat
+        } else if scanner.eat_word("SHANK") {
+            Shape::Shank
+        } else {
+            return Err(scanner.missing(Field::Seat));
+        };
+        let mut number = 0;
+        if matches!(shape, Shape::Cone | Shape::Ball) {
+            scanner.skip_space();
+            scanner.eat(b'R');
+            number = tri!(scanner.whole(Field::Seat));
+            let _ = scanner.eat_str("°") || scanner.eat_word("MM");
+        }
+        match Self::of(shape, number) {
+            Some(seat) => Ok(seat),
+            None => Err(scanner.range(Field::Seat, start)),
+        }
+    }
+
+    /// Whether tightening the fastener pulls the wheel to the centre of the bolt circle.
+    ///
+    /// ```
+    /// use beadseat::wheel::Seat;
+    /// assert!(Seat::Cone60.is_centring() && !Seat::Flat.is_centring());
+    /// ```
+    pub const fn is_centring(self) -> bool {
+        !matches!(self, Self::Flat)
+    }
+}
+
+designation!(Seat in "beadseat::wheel", "Ball r13" => "ball R13", wrong "cone 75");

@@ -1,0 +1,157 @@
+//! Where the rim stands beside the hub face.
+//!
+//! Everything here is measured along the spindle, positive outboard, from the hub face.
+
+use crate::exact::Exact;
+use crate::rim::RimWidth;
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::{self, Length, in_mm};
+use crate::{OutOfRange, Toleranced};
+
+/// The inset of a wheel: how far the middle of the rim lies inboard of the mounting face. Negative is
+/// outset. The everyday word is *offset*.
+///
+/// # Syntax
+/// `ET45`, `ET 45`, `ET-12`, `IS45`, `OS12` (outset), `+45`, `-12`; millimetres, −300 to 300. Canonical
+/// `ET45`. `Ord` is by inset.
+///
+/// ```
+/// use beadseat::{rim::RimWidth, units::mm, wheel::Inset};
+/// let inset: Inset = "ET45".parse()?;
+/// assert_eq!("OS 12,5".parse::<Inset>()?.to_string(), "ET-12.5");
+/// // Backspacing is measured over the flange, so it needs the flange width: 82.55 + 45 + 12.7.
+/// let backspacing = inset.backspacing(RimWidth::parse("6.5")?, mm(12.7));
+/// assert!((backspacing - mm(140.25)).abs() < mm(1e-9));
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[doc(alias = "offset")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Inset(Exact);
+
+impl Inset {
+    /// Whether an inset begins here.
+    pub(crate) const fn is_next(scanner: &Scanner<'_>) -> bool {
+        matches!(
+            (scanner.peek(0), scanner.peek(1)),
+            (b'E', b'T') | (b'I', b'S') | (b'O', b'S') | (b'+' | b'-', b'0'..=b'9')
+        ) || (scanner.peek(0) == 0xE2 && scanner.peek(1) == 0x88 && scanner.peek(2) == 0x92)
+    }
+
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let outset = scanner.eat_str("OS");
+        if !outset {
+            let _ = scanner.eat_str("ET") || scanner.eat_str("IS");
+        }
+        scanner.skip_space();
+        // U+2212 is the minus of a printed page.
+        let negative = scanner.eat(b'-') || scanner.eat_str("\u{2212}");
+        if !negative {
+            scanner.eat(b'+');
+        }
+        scanner.skip_space();
+        let size = tri!(Exact::scan_mm(scanner, Field::Inset, 0, 300)).nm();
+        Ok(Self(Exact::from_nm(if negative != outset { -size } else { size })))
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        text.str("ET");
+        self.0.write_mm(text);
+    }
+
+    /// The inset as a length.
+    pub const fn length(&self) -> Length {
+        self.0.length()
+    }
+
+    /// The nearest inset to a length.
+    ///
+    /// # Errors
+    /// Outside ± 300 mm.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Inset};
+    /// assert_eq!(Inset::from_length(mm(-44.0))?.to_string(), "ET-44");
+    /// assert!(Inset::from_length(mm(f64::NAN)).is_err());
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub fn from_length(length: Length) -> Result<Self, OutOfRange> {
+        let mm = OutOfRange::check("inset", in_mm(length), "mm", -300.0, 300.0)?;
+        Ok(Self(Exact::nearest(units::mm(mm)).unwrap_or(Exact::from_nm(0))))
+    }
+
+    /// Hub face to inner rim edge, `W/2 + e + f`, for a flange `f` wide.
+    pub fn backspacing(&self, width: RimWidth, flange: Length) -> Length {
+        width.length() / 2.0 + self.length() + flange
+    }
+
+    /// Hub face to outer rim edge, `W/2 − e + f`.
+    ///
+    /// ```
+    /// use beadseat::{rim::RimWidth, units::mm, wheel::Inset};
+    /// let frontspacing = Inset::parse("ET45")?.frontspacing(RimWidth::parse("6.5")?, mm(12.7));
+    /// assert!((frontspacing - mm(50.25)).abs() < mm(1e-9));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn frontspacing(&self, width: RimWidth, flange: Length) -> Length {
+        width.length() / 2.0 - self.length() + flange
+    }
+
+    /// The inset of a wheel whose backspacing was measured.
+    ///
+    /// # Errors
+    /// If it comes out beyond ± 300 mm.
+    ///
+    /// ```
+    /// use beadseat::{rim::RimWidth, units::{inches, mm}, wheel::Inset};
+    /// let inset = Inset::from_backspacing(RimWidth::parse("9")?, inches(3.5), mm(12.7))?;
+    /// assert_eq!(inset.to_string(), "ET-38.1");
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn from_backspacing(
+        width: RimWidth,
+        backspacing: Length,
+        flange: Length,
+    ) -> Result<Self, OutOfRange> {
+        Self::from_length(backspacing - width.length() / 2.0 - flange)
+    }
+}
+
+designation!(Inset in "beadseat::wheel", "is 38,5" => "ET38.5", wrong "ET301");
+
+/// The edges of a mounted rim, outboard of the hub face.
+///
+/// ```
+/// use beadseat::{rim::{Contour, RimWidth}, units::mm, wheel::{Inset, RimEdges}};
+/// let edges = RimEdges::of(RimWidth::parse("7")?, Inset::parse("ET45")?, mm(5.0), Contour::J.flange_width());
+/// assert!((edges.centre() - mm(-40.0)).abs() < mm(1e-9));
+/// assert!((edges.outer().nominal() - mm(61.6)).abs() < mm(1e-9));
+/// assert!((edges.inner().nominal() - mm(-141.6)).abs() < mm(1e-9));
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RimEdges {
+    centre: Length,
+    half: Toleranced<Length>,
+}
+
+impl RimEdges {
+    /// Edges of a rim of a width and inset behind a spacer, with flanges of a width.
+    pub fn of(width: RimWidth, inset: Inset, spacer: Length, flange: Toleranced<Length>) -> Self {
+        Self { centre: spacer - inset.length(), half: Toleranced::exact(width.length() / 2.0) + flange }
+    }
+
+    /// The middle of the rim, `s − e`.
+    pub const fn centre(&self) -> Length {
+        self.centre
+    }
+
+    /// The outer edge, `s − e + W/2 + f`.
+    pub fn outer(&self) -> Toleranced<Length> {
+        Toleranced::exact(self.centre) + self.half
+    }
+
+    /// The inner edge, `s − e − W/2 − f`.
+    pub fn inner(&self) -> Toleranced<Length> {
+        Toleranced::exact(self.centre) - self.half
+    }
+}

@@ -1,0 +1,1 @@
+//! Holds the property tests; see `tests/`.
