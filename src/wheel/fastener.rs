@@ -186,8 +186,9 @@ impl Thread {
         }
     }
 
-    /// The tensile stress area: `π/4·(d − 0.938194·P)²` metric (ISO 898-1), `π/4·(D − 0.974279/n)²` unified
-    /// (ASME B1.1).
+    /// The tensile stress area, on the mean of the pitch and the root diameter: with the height
+    /// `H = √3/2·P` of the thread triangle, `π/4·(d − 13/12·H)²` metric (ISO 898-1, printed with 0.9382·P)
+    /// and `π/4·(d − 9/8·H)²` unified (ASME B1.1, printed with 0.9743·P).
     ///
     /// ```
     /// use beadseat::{uom::si::area::square_millimeter, wheel::Thread};
@@ -196,11 +197,12 @@ impl Thread {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn stress_area(&self) -> Area {
-        let depth = match self.pitch {
-            Pitch::Metric { .. } => 0.938_194,
-            Pitch::Unified { .. } => 0.974_279,
+        let heights = match self.pitch {
+            Pitch::Metric { .. } => 13.0 / 12.0,
+            Pitch::Unified { .. } => 9.0 / 8.0,
         };
-        let d = crate::units::in_mm(self.major_diameter() - self.pitch_length() * depth);
+        let height = self.pitch_length() * (libm::sqrt(3.0) / 2.0);
+        let d = crate::units::in_mm(self.major_diameter() - height * heights);
         mm2(core::f64::consts::FRAC_PI_4 * d * d)
     }
 }
