@@ -3,7 +3,7 @@
 mod error;
 mod write;
 
-pub use error::{Field, ParseError, ParseErrorKind, Shown};
+pub use error::{Echo, Field, ParseError, ParseErrorKind, Shown};
 pub(crate) use write::Text;
 
 use ParseErrorKind::{Empty, Missing, TooLong, TooPrecise, Trailing};

@@ -15,9 +15,6 @@ use core::marker::PhantomData;
 
 pub use uom::si::f64::{Angle, Area, Force, Frequency, Length, Mass, Pressure, Ratio, Torque, Velocity};
 
-/// Standard gravity, m/s² (exact by definition).
-pub(crate) const GRAVITY: f64 = 9.806_65;
-
 macro_rules! unit {
     ($(#[$doc:meta])* $name:ident, $read:ident: $quantity:ident = $value:ident => $si:expr, $si_value:ident => $back:expr) => {
         $(#[$doc])*
@@ -157,6 +154,13 @@ unit! {
     /// assert_eq!(ratio(0.5), percent(50.0));
     /// ```
     ratio, in_ratio: Ratio = x => x, v => v
+}
+
+/// A quantity of any kind from its value in the SI base unit, as it was stored.
+pub(crate) const fn base<D: uom::si::Dimension + ?Sized>(
+    value: f64,
+) -> uom::si::Quantity<D, uom::si::SI<f64>, f64> {
+    uom::si::Quantity { dimension: PhantomData, units: PhantomData, value }
 }
 
 /// Why a quantity was refused: what it was for, its value, and what would have been accepted.

@@ -1,16 +1,42 @@
 //! Wheel bolts, studs and nuts: thread and seat.
 
 use crate::exact::Exact;
+use crate::record::words;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{Area, Length, mm2};
 
-/// What holds the wheel: a bolt into the hub, or a nut on a stud.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum FastenerKind {
-    /// A bolt screwed into a threaded hub.
-    Bolt,
-    /// A nut on a stud of the hub.
-    Nut,
+words! {
+    /// What holds the wheel: a bolt into the hub, or a nut on a stud.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::wheel::FastenerKind::Nut.name(), "nut");
+    /// ```
+    FastenerKind {
+        /// A bolt screwed into a threaded hub.
+        Bolt = "bolt",
+        /// A nut on a stud of the hub.
+        Nut = "nut",
+    }
+}
+
+words! {
+    /// The strength class of a bolt or stud: ISO 898-1 property classes, SAE J429 grades.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::wheel::PropertyClass::C10_9.name(), "10.9");
+    /// ```
+    PropertyClass {
+        /// ISO 898-1 class 8.8.
+        C8_8 = "8.8",
+        /// ISO 898-1 class 10.9.
+        C10_9 = "10.9",
+        /// ISO 898-1 class 12.9.
+        C12_9 = "12.9",
+        /// SAE J429 grade 5.
+        Grade5 = "grade 5",
+        /// SAE J429 grade 8.
+        Grade8 = "grade 8",
+    }
 }
 
 /// The distance between threads.
@@ -148,6 +174,28 @@ impl Thread {
                 text.byte(b'-').whole(u32::from(threads_per_inch));
             }
         }
+    }
+
+    /// All of it in 64 bits: diameter above, pitch below, the top bit for a metric one.
+    pub(crate) const fn to_bits(self) -> u64 {
+        let pitch = match self.pitch {
+            Pitch::Metric { nanometres } => 1 << 31 | nanometres as u64,
+            Pitch::Unified { threads_per_inch } => threads_per_inch as u64,
+        };
+        (self.major.nm() as u64) << 32 | pitch
+    }
+
+    /// Back from [`Thread::to_bits`].
+    pub(crate) const fn from_bits(bits: u64) -> Option<Self> {
+        let (major, pitch) = ((bits >> 32) as i32, bits & 0x7FFF_FFFF);
+        let pitch = if bits & 1 << 31 != 0 {
+            Pitch::Metric { nanometres: pitch as i32 }
+        } else if pitch <= 32 {
+            Pitch::Unified { threads_per_inch: pitch as u8 }
+        } else {
+            return None;
+        };
+        Some(Self { major: Exact::from_nm(major), pitch })
     }
 
     /// The major (outer) diameter.
