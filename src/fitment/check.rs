@@ -258,11 +258,8 @@ macro_rules! inputs {
         pub enum Input { $(#[doc = concat!("`", $key, "`: ", $how, ".")] $variant,)* }
 
         impl Input {
-            const ALL: &[Self] = &[$(Self::$variant,)*];
-
-            pub(crate) fn all() -> impl Iterator<Item = Self> {
-                Self::ALL.iter().copied()
-            }
+            /// Every one.
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
             /// Where it goes in a scenario.
             pub const fn key(self) -> &'static str {

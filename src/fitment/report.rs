@@ -342,7 +342,7 @@ impl Report {
         (1..=self.rows.len()).rev().flat_map(move |n| {
             Place::ALL
                 .iter()
-                .flat_map(|&place| Input::all().map(move |input| (input, place)))
+                .flat_map(|&place| Input::ALL.iter().map(move |&input| (input, place)))
                 .filter(move |&(input, place)| count(input, place) == n)
         })
     }

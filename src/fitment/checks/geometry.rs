@@ -3,7 +3,7 @@
 use crate::fitment::Limit;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_most};
+use crate::fitment::finding::{Finding, Found, PLAIN, at_most};
 use crate::fitment::reading::{Bound, Reading};
 use crate::units::{self, Length, in_mm};
 use crate::{Citation, Toleranced};
@@ -78,10 +78,15 @@ pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
         - rise * (libm::tan(sigma) + libm::tan(gamma));
     let after = scrub + change;
     let none = Reading::Length(units::mm(0.0));
-    let bound = if scrub.value < 0.0 { Bound::AtMost(none) } else { Bound::AtLeast(none) };
-    let reversed = scrub.value * after.value < 0.0;
-    let why =
-        Why { within: Reason::ScrubKept, marginal: Reason::ScrubReversed, beyond: Reason::ScrubReversed };
-    let (verdict, reason) = why.judge(true, !reversed);
+    let (bound, reversed) = if scrub.value < 0.0 {
+        (Bound::AtMost(none), after.value > 0.0)
+    } else {
+        (Bound::AtLeast(none), after.value < 0.0)
+    };
+    let (verdict, reason) = if reversed {
+        (Verdict::Marginal, Reason::ScrubReversed)
+    } else {
+        (Verdict::Within, Reason::ScrubKept)
+    };
     Ok(Finding::new(verdict, reason, Citation::SCRUB).reading(Reading::Length(after), bound))
 }

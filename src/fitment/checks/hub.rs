@@ -2,7 +2,7 @@
 
 use crate::Citation;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::{Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::units::{in_mm, mm};
@@ -52,18 +52,16 @@ pub(super) fn centre_bore(case: &Case<'_>) -> Found {
     if play_mm < 0.0 {
         return Ok(reading(Verdict::Beyond, Reason::BoreTooSmall, None));
     }
-    // A flat seat centres nothing; of a seat that is not known, the seat check speaks.
-    let uncentred = |reason| {
-        if setup.seat().is_some_and(|seat| !seat.is_centring()) {
-            (Verdict::Beyond, Reason::NoCentring)
-        } else {
-            (Verdict::Marginal, reason)
-        }
+    // Without the spigot, the seats alone centre the wheel, if they do.
+    let uncentred = |reason| match setup.seat() {
+        Some(seat) if seat.is_centring() => Ok((Verdict::Marginal, reason)),
+        Some(_) => Ok((Verdict::Beyond, Reason::NoCentring)),
+        None => Err(Missing::from(Input::WheelSeat)),
     };
     if let Some(spacer) = setup.spacer().filter(|s| s.value > 0.0) {
         need!(height = hub.and_then(|h| h.spigot_height()) => SpigotHeight);
         if spacer >= height {
-            let (verdict, reason) = uncentred(Reason::SpacerHidesSpigot);
+            let (verdict, reason) = uncentred(Reason::SpacerHidesSpigot)?;
             return Ok(Finding::new(verdict, reason, Citation::HUB_CENTRIC)
                 .reading(Reading::Length(spacer), Bound::AtMost(Reading::Length(height))));
         }
@@ -73,7 +71,7 @@ pub(super) fn centre_bore(case: &Case<'_>) -> Found {
     } else if setup.ring() == Some(true) {
         reading(Verdict::Within, Reason::RingCentres, None)
     } else {
-        let (verdict, reason) = uncentred(Reason::RingNeeded);
+        let (verdict, reason) = uncentred(Reason::RingNeeded)?;
         reading(verdict, reason, Some(HUB_CENTRIC))
     })
 }

@@ -66,25 +66,36 @@ fn is_on_placard(case: &Case<'_>, setup: &Setup, normal: Pressure, full: Pressur
 
 pub(super) fn inflation(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    need!(pressures = intended(&setup) => Pressure);
+    let found = by_law_or_placard(case, &setup)?;
+    // What the law of load finds too little, the placard of the unchanged tire may yet allow.
+    let unchanged = case.original.is_some_and(|original| same_tire(&original, &setup));
+    let by_law = found.reason != Reason::PressureTooHigh;
+    if unchanged && by_law && found.verdict == Verdict::Beyond && case.axle.placard().is_none() {
+        return Err(Input::Placard.into());
+    }
+    Ok(found)
+}
+
+fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
+    need!(pressures = intended(setup) => Pressure);
     let (normal, full) = pressures;
     let highest = if full > normal { full } else { normal };
-    let permitted = permitted(&setup);
+    let permitted = permitted(setup);
     if let Some(most) = permitted.most.filter(|&most| !no_more(in_kpa(highest), in_kpa(most))) {
         return Ok(Finding::new(Verdict::Beyond, Reason::PressureTooHigh, permitted.citation)
             .reading(Reading::Pressure(highest), Bound::AtMost(Reading::Pressure(most))));
     }
-    if is_on_placard(case, &setup, normal, full) {
+    if is_on_placard(case, setup, normal, full) {
         return Ok(Finding::new(Verdict::Within, Reason::PressureOnPlacard, Citation::PLACARD)
             .reading(Reading::Pressure(normal), Bound::Equals(Reading::Pressure(normal))));
     }
 
     let tire = setup.tire();
-    need!(max_load = case.axle.max_load() => MaxLoad, speed = load_speed(case, &setup) => TopSpeed);
+    need!(max_load = case.axle.max_load() => MaxLoad, speed = load_speed(case, setup) => TopSpeed);
     need!(rule = tire.at_speed(speed) => LoadIndex);
     need!(speed_share = rule.load_share() => LoadAtSpeed, extra = rule.pressure_increase() => PressureAtSpeed);
-    let law = law(case, &setup).map_err(missing_for_law)?;
-    let factors = factors(case, &setup)?;
+    let law = law(case, setup).map_err(missing_for_law)?;
+    let factors = factors(case, setup)?;
     let load = case.share(max_load, &tire) / (factors.capacity * in_ratio(speed_share));
     let Ok(for_load) = law.pressure_for(load) else {
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadAboveIndex, law.model().citation())

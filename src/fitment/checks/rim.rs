@@ -41,7 +41,9 @@ pub(super) fn rim_width(case: &Case<'_>) -> Found {
             (Verdict::Beyond, Reason::RimOutsideMakersRange)
         }
     } else if unchanged {
-        return Ok(reading(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)));
+        let width = Reading::RimWidth(width);
+        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
+            .reading(width, Bound::Equals(width)));
     } else if Some(width) == tire.measuring_rim() || inside_by(&range, width.quarters()) >= HALF_INCH {
         (Verdict::Within, Reason::RimWellInEstimate)
     } else if inside_by(&range, width.quarters()) >= -HALF_INCH {

@@ -7,7 +7,7 @@ use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::report::{Effect, EffectId, Report};
-use crate::units::{self, Length, in_kmh, in_mm, in_ratio};
+use crate::units::{self, Length, Velocity, in_kmh, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
 
 /// Rolling circumference of a setup's new tire.
@@ -28,16 +28,16 @@ struct OverRead {
     greatest: f64,
 }
 
-/// UN R39 §5.3 at the speed where its upper side is tightest: the highest judged.
-fn greatest_legal(case: &Case<'_>) -> (f64, Citation) {
-    // 40, 80 and 120 km/h and the top speed are judged, as far as the vehicle reaches them; the share
-    // 10 % + 4 km/h falls with speed, so the last one rules.
-    let fastest = case.vehicle.top_speed().map_or(120.0, in_kmh);
+/// The greatest legal over-read as a share of true speed: UN R39 §5.3, `10 % + 4 km/h`.
+///
+/// It is judged at 40, 80 and 120 km/h and at top speed; the share falls with speed, so that top speed is
+/// where it is tightest and the others need no look.
+fn greatest_legal(case: &Case<'_>, top_speed: Velocity) -> (f64, Citation) {
     let (constant, citation) = match case.vehicle.kind() {
         Some(Kind::Motorcycle) => (8.0, Citation::SPEEDOMETER_MOTORCYCLE),
         _ => (4.0, Citation::SPEEDOMETER),
     };
-    (0.1 + constant / fastest, citation)
+    (0.1 + constant / in_kmh(top_speed), citation)
 }
 
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
@@ -62,27 +62,29 @@ fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
 }
 
 pub(super) fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
-    let mut findings = [None, None];
-    for (case, slot) in axles.iter().flatten().zip(&mut findings) {
+    let mut worst: Option<(Finding, f64)> = None;
+    for case in axles.iter().flatten() {
         need!(drive = case.vehicle.drive() => Drive);
         if drive == Drive::None {
             return Ok(Finding::new(Verdict::Within, Reason::NoSpeedometer, Citation::SPEEDOMETER));
         }
         if is_driven(case, drive) {
-            *slot = Some(axle_speedometer(case)?);
+            let (finding, room) = axle_speedometer(case)?;
+            let better =
+                worst.as_ref().is_some_and(|(w, least)| (w.verdict, -least) >= (finding.verdict, -room));
+            if !better {
+                worst = Some((finding, room));
+            }
         }
     }
-    let [a, b] = findings;
-    match (a, b) {
-        (Some(a), Some(b)) => Ok(if b.verdict > a.verdict { b } else { a }),
-        (Some(one), None) | (None, Some(one)) => Ok(one),
-        // The driven axle is not one of those given.
-        (None, None) => Err(Input::ProposedSetup.into()),
-    }
+    // Without one, the driven axle is not among those given.
+    worst.map(|(finding, _)| finding).ok_or(Input::ProposedSetup.into())
 }
 
-fn axle_speedometer(case: &Case<'_>) -> Found {
-    let (legal, citation) = greatest_legal(case);
+/// The finding for one driven axle, and the room it leaves on its tighter side.
+fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
+    need!(top_speed = case.vehicle.top_speed() => TopSpeed);
+    let (legal, citation) = greatest_legal(case, top_speed);
     let over = over_read(case, legal)?;
     let under = !no_more(0.0, over.least);
     let beyond = !no_more(over.greatest, legal);
@@ -101,7 +103,8 @@ fn axle_speedometer(case: &Case<'_>) -> Found {
         None if !no_more(0.0, over.greatest) => (Verdict::Beyond, Reason::SpeedometerUnder),
         None => (Verdict::Marginal, Reason::SpeedometerUnknownOverRead),
     };
-    Ok(Finding::new(verdict, reason, citation).reading(Reading::Ratio(units::ratio(worst)), bound))
+    let finding = Finding::new(verdict, reason, citation).reading(Reading::Ratio(units::ratio(worst)), bound);
+    Ok((finding, worst.min(legal - worst)))
 }
 
 /// Gearing and odometer of the driven axle, the front one if both are driven.
