@@ -32,9 +32,9 @@ struct OverRead {
 ///
 /// It is judged at 40, 80 and 120 km/h and at top speed; the share falls with speed, so that top speed is
 /// where it is tightest and the others need no look.
-fn greatest_legal(case: &Case<'_>, top_speed: Velocity) -> (f64, Citation) {
-    let (constant, citation) = match case.vehicle.kind() {
-        Some(Kind::Motorcycle) => (8.0, Citation::SPEEDOMETER_MOTORCYCLE),
+fn greatest_legal(kind: Kind, top_speed: Velocity) -> (f64, Citation) {
+    let (constant, citation) = match kind {
+        Kind::Motorcycle => (8.0, Citation::SPEEDOMETER_MOTORCYCLE),
         _ => (4.0, Citation::SPEEDOMETER),
     };
     (0.1 + constant / in_kmh(top_speed), citation)
@@ -83,8 +83,8 @@ pub(super) fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
 
 /// The finding for one driven axle, and the room it leaves on its tighter side.
 fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
-    need!(top_speed = case.vehicle.top_speed() => TopSpeed);
-    let (legal, citation) = greatest_legal(case, top_speed);
+    need!(kind = case.vehicle.kind() => Kind, top_speed = case.vehicle.top_speed() => TopSpeed);
+    let (legal, citation) = greatest_legal(kind, top_speed);
     let over = over_read(case, legal)?;
     let under = !no_more(0.0, over.least);
     let beyond = !no_more(over.greatest, legal);
