@@ -29,9 +29,9 @@
 //! | `….hub` | [`Hub`](crate::vehicle::Hub): `bolt_circle`, `spigot_mm`, `spigot_height_mm`, `thread`, `seat`, `fastening`, `stud_length_mm` |
 //! | `….steering`, `….travel`, `….space`, `….brake` | the types of [`vehicle`](crate::vehicle) |
 //! | `original`, `proposed` | [`Setups`]: `front`, and `rear`, which may be `"same"` |
-//! | `….front`, `….rear` | [`Setup`](crate::fitment::Setup): `tire` and `wheel`, and what is known beside them |
+//! | `….front`, `….rear` | [`Setup`]: `tire` and `wheel`, and what is known beside them |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
-//! | `limits` | `set`, a [`LimitSet`](crate::fitment::LimitSet), and the caller's own limits as [`Limits`] has them |
+//! | `limits` | `set`, a [`LimitSet`], and the caller's own limits as [`Limits`] has them |
 
 use alloc::string::String;
 use core::fmt;
