@@ -74,7 +74,8 @@ impl Tire {
                     return Ok(tire);
                 }
                 tire.service = Some(tri!(ServiceDescription::scan(scanner)));
-            } else if let Ok(range) = LoadRange::scan(scanner) {
+            } else if LoadRange::is_next(scanner) {
+                let range = tri!(LoadRange::scan(scanner));
                 if passenger || tire.range.is_some() {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
                 }
