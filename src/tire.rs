@@ -63,6 +63,7 @@ impl Tire {
         let TireSize::Metric(metric) = size;
         let passenger = metric.class().is_passenger();
         let mut tire = Self { size, service: None, version: None, range: None };
+        let mut version_given = false;
         loop {
             scanner.skip_space();
             let at = scanner.at();
@@ -81,9 +82,10 @@ impl Tire {
                 }
                 tire.range = Some(range);
             } else if let Ok(version) = LoadVersion::scan(scanner) {
-                if !passenger || tire.version.is_some() {
+                if !passenger || version_given {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
                 }
+                version_given = true;
                 if let LoadVersion::High = version {
                     match size.with_high_load() {
                         Some(size) => tire.size = size,
