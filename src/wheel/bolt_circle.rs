@@ -1,7 +1,7 @@
 //! The circle through the centres of the fastener holes.
 
 use crate::exact::Exact;
-use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 use crate::units::Length;
 
 /// A number of holes on a circle: `5x114.3`.
@@ -47,6 +47,9 @@ impl BoltCircle {
         let number = tri!(scanner.millionths(Field::BoltCircle, 6));
         let end = *scanner;
         let diameter = match Self::scan_unit(scanner, number) {
+            Some(true) if number % 100 != 0 => {
+                return Err(end.error(ParseErrorKind::TooPrecise, Field::BoltCircle, at));
+            }
             Some(true) => Exact::from_inch_millionths(number),
             Some(false) if number >= 60_000_000 && number <= 600_000_000 => {
                 Some(Exact::from_nm(number as i32))
