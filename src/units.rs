@@ -188,7 +188,8 @@ impl OutOfRange {
         self.what
     }
 
-    /// `value` if it lies in the closed range; not if it is not a number.
+    /// `value` if it lies in the closed range, and a bound if only the conversion of units put it beyond;
+    /// not if it is not a number.
     pub(crate) fn check(
         what: &'static str,
         value: f64,
@@ -196,6 +197,17 @@ impl OutOfRange {
         least: f64,
         most: f64,
     ) -> Result<f64, Self> {
-        if value >= least && value <= most { Ok(value) } else { Err(Self { what, value, unit, least, most }) }
+        if at_most(least, value) && at_most(value, most) {
+            Ok(value.max(least).min(most))
+        } else {
+            Err(Self { what, value, unit, least, most })
+        }
     }
+}
+
+/// `value <= bound`, but for what the conversion of units may have rounded: 240 km/h made into metres a
+/// second and back is 240.000 000 000 000 03 km/h.
+pub(crate) fn at_most(value: f64, bound: f64) -> bool {
+    const ROUND_OFF: f64 = 1e-12;
+    value <= bound + ROUND_OFF * bound.abs()
 }

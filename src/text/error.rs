@@ -101,8 +101,10 @@ impl Field {
                 "A1 to A8, B to W without I, O and X, Y, or (Y) around the service description"
             }
             Self::LoadVersion => "XL, EXTRA LOAD, REINFORCED, LL or HL, on a passenger size",
-            Self::LoadRange => "LRA to LRN, LOAD RANGE A to N, or 2PR to 24PR in even steps, on an LT size",
-            Self::RimWidth => "2 to 20 in, in quarters, and not above the rim diameter code",
+            Self::LoadRange => {
+                "LRA to LRN or LOAD RANGE A to N without I and K, or 2PR to 24PR in even steps, not on a passenger size"
+            }
+            Self::RimWidth => "2 to 20 in, in quarters, and below the rim diameter code",
             Self::Contour => "A, B, C, D, E, F, G, J, JJ, JK, K or L",
             Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
             Self::Inset => "-300 to 300 mm",

@@ -60,7 +60,7 @@ pub enum Pitch {
 /// # Syntax
 /// ```text
 /// thread  = "M" diameter "x" pitch | inches "-" threads [ "UNF" | "UNC" | "UNS" ]
-/// inches  = [ whole " " ] numerator "/" denominator
+/// inches  = whole | [ whole " " ] numerator "/" denominator
 /// ```
 /// Metric M6 to M30 with a pitch of 0.5 to 4 mm; unified 1/4 to 1 1/4 in with 7 to 32 threads an inch.
 /// The pitch must be given. The series letters are read and not kept: the number of threads says it.
@@ -71,6 +71,7 @@ pub enum Pitch {
 /// assert_eq!(thread.to_string(), "M14x1.5");
 /// assert!((thread.stress_area().get::<square_millimeter>() - 124.545545).abs() < 1e-6);
 /// assert_eq!("1/2\"-20 UNF".parse::<Thread>()?.to_string(), "1/2-20");
+/// assert_eq!("1-14 UNS".parse::<Thread>()?.to_string(), "1-14");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -105,16 +106,22 @@ impl Thread {
 
     const fn scan_unified(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let at = scanner.at();
-        let mut whole = 0;
-        let mut numerator = tri!(scanner.whole(Field::ThreadDiameter));
-        if scanner.skip_space() {
+        let (mut whole, mut numerator) = (0, tri!(scanner.whole(Field::ThreadDiameter)));
+        let mut denominator = 1;
+        let mut ahead = *scanner;
+        if ahead.skip_space() && ahead.at_digit() {
+            *scanner = ahead;
             whole = numerator;
             numerator = tri!(scanner.whole(Field::ThreadDiameter));
+            if scanner.peek(0) != b'/' {
+                return Err(scanner.missing(Field::ThreadDiameter));
+            }
         }
-        if !scanner.eat(b'/') {
-            return Err(scanner.missing(Field::ThreadDiameter));
+        if scanner.eat(b'/') {
+            denominator = tri!(scanner.whole(Field::ThreadDiameter));
+        } else {
+            (whole, numerator) = (numerator, 0);
         }
-        let denominator = tri!(scanner.whole(Field::ThreadDiameter));
         if denominator == 0
             || denominator > 64
             || 64 % denominator != 0
@@ -165,12 +172,14 @@ impl Thread {
                     denominator /= 2;
                 }
                 if whole > 0 {
-                    text.whole(whole).byte(b' ');
+                    text.whole(whole);
                 }
-                if numerator == 0 {
-                    denominator = 1;
+                if whole > 0 && numerator > 0 {
+                    text.byte(b' ');
                 }
-                text.whole(numerator).byte(b'/').whole(denominator);
+                if numerator > 0 {
+                    text.whole(numerator).byte(b'/').whole(denominator);
+                }
                 text.byte(b'-').whole(u32::from(threads_per_inch));
             }
         }
