@@ -134,6 +134,22 @@ sources! {
     TRACK_GROWTH_GERMAN: Regulation, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
     GRADE_BY_OVER_READ: Derived, false, "ratio of rolling circumferences", "change of indicated against true speed", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
+    LOAD_AT_PRESSURE_P_FORMULA: Handbook, false, "an engineer's published reconstruction of the TRA P-metric load formula", "general guide only: exponent 0.5, section diameter and rim", None;
+    LOAD_AT_PRESSURE_TEMPORARY: Standard, true, "UN R30 / TRA practice", "T-type temporary spare: 420 kPa", None;
+    SPEED_VARIATION_COMMERCIAL: Regulation, true, "UN R54", "Annex 8, variation of load capacity with speed", None;
+    SPEED_VARIATION_MOTORCYCLE: Regulation, true, "UN R75 / Directive 97/24/EC chapter 1", "Annex 8, variation of load capacity with speed, remembered with doubt", None;
+    SPEED_VARIATION_MOTORCYCLE_FAST: Regulation, false, "UN R75", "§2.33.2, §2.33.3, read in GOST R 41.75-99", None;
+    SPEED_VARIATION_AGRICULTURAL: Regulation, true, "UN R106", "Annex 7 part A, traction tires, remembered with doubt", None;
+    GAS_LAW: Derived, false, "ideal gas", "constant volume, absolute pressure and temperature", None;
+    ATMOSPHERE: Standard, false, "international standard atmosphere (ISO 2533)", "troposphere, 101.325 kPa at sea level; the formula derived", None;
+    HYDROPLANING: Handbook, false, "NASA TN D-2056", "9 kn for each square root of a psi, rotating tire", None;
+    VERTICAL_STIFFNESS: Handbook, true, "Rhyne, Tire Science and Technology 33(3)", "vertical stiffness of belted radial tires, ± 15 %", Some(2005);
+    LOADED_RADIUS_SPAN: Derived, false, "published rows of static loaded radius over half the diameter", "radial 0.909 to 0.948, diagonal 0.918 to 0.955", None;
+    ROLLING_RADIUS_BY_DEFLECTION: Handbook, false, "vehicle dynamics notes on the effective radius", "radius less a third of the deflection", None;
+    ROLLING_BY_LOADED_RADIUS: Handbook, false, "technical note to truck dealers", "π·(diameter − 0.8·deflection), about 1.5 %", None;
+    ROLLING_GIVEN: Stated, false, "the tire maker's data, or a measurement", "rolling circumference as given", None;
+    SPEEDOMETER_US: Regulation, false, "49 CFR 393.82", "within 8 km/h (5 mph) at 80 km/h (50 mph)", None;
+    ENGINE_SPEED: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296: v = 0.06·n·C/(ig·ia), with slip", Some(2009);
 }
 
 /// Every source the crate cites.

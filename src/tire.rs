@@ -16,14 +16,21 @@ mod speed_load;
 mod speed_symbol;
 
 pub use dimensions::SectionWidthRule;
-pub use inflation::{Fitting, Inflation, InflationError, InflationModel, LoadAtPressure};
+pub(crate) use inflation::factors as use_factors;
+pub use inflation::factors::{
+    dual_passenger_load, least_load_index, normal_load_limit, passenger_tire_elsewhere, towing_load,
+    towing_pressure_increase,
+};
+pub use inflation::{
+    Fitting, Inflation, InflationDomain, InflationError, InflationModel, LoadAtPressure, PMetricFormula,
+};
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};
 pub use rolling::Rolling;
 pub use service::ServiceDescription;
 pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
-pub use speed_load::{SpeedRule, camber_load_factor};
+pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
 
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};

@@ -13,7 +13,12 @@
 
 use core::marker::PhantomData;
 
+pub use uom::si::f64::ThermodynamicTemperature as Temperature;
 pub use uom::si::f64::{Angle, Area, Force, Frequency, Length, Mass, Pressure, Ratio, Torque, Velocity};
+
+/// A force for each unit of length. `uom` names no unit of it: multiply it by a length and read the force,
+/// as [`n_per_mm`] shows.
+pub type Stiffness = uom::si::f64::RadiantExposure;
 
 macro_rules! unit {
     ($(#[$doc:meta])* $name:ident, $read:ident: $quantity:ident = $value:ident => $si:expr, $si_value:ident => $back:expr) => {
@@ -37,6 +42,15 @@ unit! {
     /// assert_eq!(mm(1538.0).get::<meter>(), 1.538);
     /// ```
     mm, in_mm: Length = x => x / 1000.0, v => v * 1000.0
+}
+unit! {
+    /// A length in metres, as of altitude.
+    ///
+    /// ```
+    /// use beadseat::{units::meters, uom::si::length::kilometer};
+    /// assert_eq!(meters(1500.0).get::<kilometer>(), 1.5);
+    /// ```
+    meters, in_meters: Length = x => x, v => v
 }
 unit! {
     /// An area in square millimetres.
@@ -127,6 +141,42 @@ unit! {
     /// assert_eq!(nm(120.0).get::<newton_meter>(), 120.0);
     /// ```
     nm, in_nm: Torque = x => x, v => v
+}
+unit! {
+    /// A stiffness in newtons a millimetre.
+    ///
+    /// ```
+    /// use beadseat::{units::{mm, n_per_mm}, uom::si::force::newton};
+    /// assert!(((n_per_mm(256.0) * mm(10.0)).get::<newton>() - 2560.0).abs() < 1e-9);
+    /// ```
+    n_per_mm, in_n_per_mm: Stiffness = x => x * 1000.0, v => v / 1000.0
+}
+unit! {
+    /// A rate of turning in turns a minute.
+    ///
+    /// ```
+    /// use beadseat::{units::rpm, uom::si::frequency::hertz};
+    /// assert_eq!(rpm(3000.0).get::<hertz>(), 50.0);
+    /// ```
+    rpm, in_rpm: Frequency = x => x / 60.0, v => v * 60.0
+}
+unit! {
+    /// A temperature in degrees Celsius.
+    ///
+    /// ```
+    /// use beadseat::{units::celsius, uom::si::thermodynamic_temperature::kelvin};
+    /// assert_eq!(celsius(20.0).get::<kelvin>(), 293.15);
+    /// ```
+    celsius, in_celsius: Temperature = x => x + 273.15, v => v - 273.15
+}
+unit! {
+    /// A temperature in degrees Fahrenheit; 32 °F is 0 °C, and 1 °F is 5/9 K.
+    ///
+    /// ```
+    /// use beadseat::{units::fahrenheit, uom::si::thermodynamic_temperature::kelvin};
+    /// assert!((fahrenheit(68.0).get::<kelvin>() - 293.15).abs() < 1e-9);
+    /// ```
+    fahrenheit, in_fahrenheit: Temperature = x => (x - 32.0) / 1.8 + 273.15, v => (v - 273.15) * 1.8 + 32.0
 }
 unit! {
     /// An angle in degrees.

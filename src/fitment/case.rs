@@ -3,6 +3,7 @@
 use super::check::{Input, Missing, Place};
 use super::{Conditions, Limits, Setup};
 use crate::Count;
+use crate::tire::use_factors::DUAL_SHARE;
 use crate::tire::{Fitting, MetricClass, Tire, TireSize};
 use crate::units::{Mass, Velocity};
 use crate::vehicle::{Axle, Kind, Vehicle};
@@ -61,7 +62,7 @@ impl Case<'_> {
     /// 0.27 of each axle rather than a quarter.
     pub(super) fn share(&self, load: Mass, tire: &Tire) -> Mass {
         let equal = load / f64::from(self.axle.tires());
-        if self.is_dual() && is_passenger(tire) { equal * (0.27 / 0.25) } else { equal }
+        if self.is_dual() && is_passenger(tire) { equal * (4.0 * DUAL_SHARE) } else { equal }
     }
 
     pub(super) fn is_towing(&self) -> bool {

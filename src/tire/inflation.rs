@@ -1,7 +1,14 @@
 //! Load at a pressure, and pressure for a load.
 
-use super::{LoadVersion, MetricClass, Tire, TireSize};
-use crate::units::{self, Mass, Pressure, in_kg, in_kpa};
+pub(crate) mod factors;
+mod model;
+mod p_metric;
+
+pub use model::{InflationDomain, InflationModel};
+pub use p_metric::PMetricFormula;
+
+use super::{LoadIndex, Tire, TireSize};
+use crate::units::{self, Angle, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
 use crate::{Citation, OutOfRange};
 
 /// Whether a tire stands alone on its side of the axle or beside another.
@@ -12,63 +19,6 @@ pub enum Fitting {
     Single,
     /// One of a pair.
     Dual,
-}
-
-/// Which law relates load and pressure.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum InflationModel {
-    /// Metric passenger: exponent 0.8, from 150 kPa, up to 160 km/h and 2° of camber. Proved against
-    /// every published cell of Crolla (ed.) 2009, Fig. 10.1-15.
-    MetricPassenger,
-    /// P-metric: exponent 0.8 on the TRA reference pressure. The published formula has 0.5; 0.8 is the
-    /// one that asks for more pressure. From memory.
-    PMetric,
-    /// LT-metric: exponent 0.7, from 240 kPa, fitted to one published chart.
-    LightTruck,
-    /// Commercial and truck: exponent 0.8, from memory; the reference pressure must be stated.
-    Commercial,
-}
-
-impl InflationModel {
-    const fn of(class: MetricClass) -> Self {
-        match class {
-            MetricClass::Passenger | MetricClass::HighLoad => Self::MetricPassenger,
-            MetricClass::PMetric => Self::PMetric,
-            MetricClass::LightTruck => Self::LightTruck,
-            MetricClass::Commercial | MetricClass::Truck => Self::Commercial,
-        }
-    }
-
-    const fn exponent(self) -> f64 {
-        match self {
-            Self::LightTruck => 0.7,
-            Self::MetricPassenger | Self::PMetric | Self::Commercial => 0.8,
-        }
-    }
-
-    /// The lowest pressure the law holds for, kPa.
-    const fn floor_kpa(self) -> f64 {
-        match self {
-            Self::LightTruck => 240.0,
-            Self::MetricPassenger | Self::PMetric | Self::Commercial => 150.0,
-        }
-    }
-
-    /// The source of the law.
-    ///
-    /// ```
-    /// use beadseat::{Citation, tire::InflationModel};
-    /// assert_eq!(InflationModel::MetricPassenger.citation(), Citation::LOAD_AT_PRESSURE);
-    /// ```
-    pub const fn citation(self) -> Citation {
-        match self {
-            Self::MetricPassenger => Citation::LOAD_AT_PRESSURE,
-            Self::PMetric => Citation::LOAD_AT_PRESSURE_P,
-            Self::LightTruck => Citation::LOAD_AT_PRESSURE_LT,
-            Self::Commercial => Citation::LOAD_AT_PRESSURE_COMMERCIAL,
-        }
-    }
 }
 
 /// No pressure above this is read, kPa.
@@ -87,6 +37,9 @@ pub enum InflationError {
     /// Nothing fixes the pressure at which the tire carries its load index.
     #[error("the reference pressure is not known: read it on the tire or in its maker's data")]
     NoReferencePressure,
+    /// The law is made for sizes of another family.
+    #[error("the law of load and pressure is not made for this family of sizes")]
+    OtherFamily,
     /// A pressure or load outside the law.
     #[error(transparent)]
     OutOfRange(#[from] OutOfRange),
@@ -138,6 +91,8 @@ pub struct Inflation {
     load: Mass,
     reference: Pressure,
     reference_citation: Citation,
+    /// The speed of the tire's symbol, where it has one that ends.
+    rated_speed: Option<Velocity>,
 }
 
 impl Tire {
@@ -154,36 +109,56 @@ impl Tire {
         fitting: Fitting,
         stated_reference: Option<Pressure>,
     ) -> Result<Inflation, InflationError> {
+        let TireSize::Metric(size) = self.size();
+        self.inflation_by(InflationModel::of(size.class()), fitting, stated_reference)
+    }
+
+    /// The same by a law of the caller's choice, with the default reference pressures of that law.
+    ///
+    /// # Errors
+    /// As [`Tire::inflation`], and for a law that is not made for the family of the tire.
+    ///
+    /// ```
+    /// use beadseat::{tire::{Fitting, InflationError, InflationModel, Tire}, units::kg};
+    /// let tire = Tire::parse("P225/60R16 97S")?;
+    /// let judged = tire.inflation(Fitting::Single, None)?;
+    /// let published = tire.inflation_by(InflationModel::PMetricFormula, Fitting::Single, None)?;
+    /// assert!(published.pressure_for(kg(650.0))? < judged.pressure_for(kg(650.0))?);
+    /// assert_eq!(
+    ///     Tire::parse("225/60R16 98V")?.inflation_by(InflationModel::PMetricFormula, Fitting::Single, None),
+    ///     Err(InflationError::OtherFamily),
+    /// );
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn inflation_by(
+        &self,
+        model: InflationModel,
+        fitting: Fitting,
+        stated_reference: Option<Pressure>,
+    ) -> Result<Inflation, InflationError> {
         let service = self.service().ok_or(InflationError::NoLoadIndex)?;
         let index = match fitting {
             Fitting::Single => service.single(),
             Fitting::Dual => service.dual().ok_or(InflationError::NoDualLoadIndex)?,
         };
         let TireSize::Metric(size) = self.size();
-        let model = InflationModel::of(size.class());
-        let (reference, reference_citation) = match stated_reference {
+        if !model.holds_for(size.class()) {
+            return Err(InflationError::OtherFamily);
+        }
+        let (reference, citation) = match stated_reference {
             Some(stated) => (stated, Citation::REFERENCE_PRESSURE_GIVEN),
-            None => self.default_reference_pressure().ok_or(InflationError::NoReferencePressure)?,
+            None => self.default_reference_pressure(model).ok_or(InflationError::NoReferencePressure)?,
         };
-        OutOfRange::check("reference pressure", in_kpa(reference), "kPa", model.floor_kpa(), MOST_KPA)?;
-        Ok(Inflation { model, load: index.load(), reference, reference_citation })
+        let symbol = service.speed();
+        let rated_speed = (!symbol.is_open_ended()).then_some(symbol.speed());
+        Ok(Inflation { rated_speed, ..Inflation::checked(model, index, reference, citation)? })
     }
 
-    fn default_reference_pressure(&self) -> Option<(Pressure, Citation)> {
-        let TireSize::Metric(size) = self.size();
-        let kpa = match (size.class(), self.load_version()) {
-            (MetricClass::LightTruck, _) => {
-                let pressure = self.load_range()?.lt_reference_pressure()?;
-                return Some((pressure, Citation::REFERENCE_PRESSURE_RANGE));
-            }
-            (MetricClass::Commercial | MetricClass::Truck, _) => return None,
-            (MetricClass::PMetric, Some(LoadVersion::Extra)) => 280.0,
-            (MetricClass::PMetric, _) => 240.0,
-            (_, Some(LoadVersion::Extra | LoadVersion::High)) => 290.0,
-            (_, Some(LoadVersion::Light)) => return None,
-            (_, None) => 250.0,
-        };
-        Some((units::kpa(kpa), Citation::REFERENCE_PRESSURE))
+    fn default_reference_pressure(&self, model: InflationModel) -> Option<(Pressure, Citation)> {
+        if model == InflationModel::LightTruck {
+            return Some((self.load_range()?.lt_reference_pressure()?, Citation::REFERENCE_PRESSURE_RANGE));
+        }
+        Some((model.reference_pressure(self.load_version())?, model.reference_citation()))
     }
 
     /// The load this tire carries alone at a cold pressure, with the default reference pressure of its
@@ -198,6 +173,17 @@ impl Tire {
 }
 
 impl Inflation {
+    /// The law, if its reference pressure lies in its domain.
+    fn checked(
+        model: InflationModel,
+        index: LoadIndex,
+        reference: Pressure,
+        reference_citation: Citation,
+    ) -> Result<Self, InflationError> {
+        OutOfRange::check("reference pressure", in_kpa(reference), "kPa", model.floor_kpa(), MOST_KPA)?;
+        Ok(Self { model, load: index.load(), reference, reference_citation, rated_speed: None })
+    }
+
     /// Which law.
     pub const fn model(&self) -> InflationModel {
         self.model
@@ -243,5 +229,55 @@ impl Inflation {
         let share = OutOfRange::check("load", in_kg(load), "kg", f64::MIN_POSITIVE, most)? / most;
         let kpa = in_kpa(self.reference) * libm::pow(share, 1.0 / self.model.exponent());
         Ok(units::kpa(kpa.max(self.model.floor_kpa())))
+    }
+    /// The load at a cold pressure, if the law holds as it stands at this speed and camber, and the
+    /// tire's speed symbol allows the speed.
+    ///
+    /// # Errors
+    /// Outside the [domain](InflationModel::domain) of the law or above the speed symbol; what then to
+    /// take off is said by [`Tire::at_speed`] and [`camber_load_factor`](super::camber_load_factor).
+    ///
+    /// ```
+    /// use beadseat::{tire::{Fitting, Tire}, units::{deg, kmh, kpa}};
+    /// let law = Tire::parse("205/55R16 91V")?.inflation(Fitting::Single, None)?;
+    /// assert_eq!(law.load_in_use(kpa(220.0), kmh(130.0), deg(-1.0)), law.load_at(kpa(220.0)));
+    /// assert!(law.load_in_use(kpa(220.0), kmh(200.0), deg(-1.0)).is_err());
+    /// let law = Tire::parse("LT245/75R17 121/118S LRE")?.inflation(Fitting::Single, None)?;
+    /// assert!(law.load_in_use(kpa(450.0), kmh(190.0), deg(0.0)).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn load_in_use(
+        &self,
+        pressure: Pressure,
+        speed: Velocity,
+        camber: Angle,
+    ) -> Result<Mass, OutOfRange> {
+        self.model.domain().admits(pressure, speed, camber)?;
+        let rated = self.rated_speed.map_or(f64::MAX, in_kmh);
+        OutOfRange::check("speed", in_kmh(speed), "km/h", 0.0, rated)?;
+        self.load_at(pressure)
+    }
+
+    /// The least cold pressure at which this tire carries what another carries at its own pressure.
+    ///
+    /// A tire of a higher load index may still need more: its index holds at a higher pressure.
+    ///
+    /// # Errors
+    /// For a pressure outside the other's law, or a load above this one's index.
+    ///
+    /// ```
+    /// use beadseat::{tire::{Fitting, Tire}, units::bar, uom::si::pressure::bar as bars};
+    /// let original = Tire::parse("205/55R16 91V")?.inflation(Fitting::Single, None)?;
+    /// let extra_load = Tire::parse("205/55R16 94V XL")?.inflation(Fitting::Single, None)?;
+    /// let pressure = extra_load.pressure_carrying_same_load(&original, bar(2.2))?;
+    /// assert!((pressure.get::<bars>() - 2.2929).abs() < 1e-4);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn pressure_carrying_same_load(
+        &self,
+        original: &Self,
+        original_pressure: Pressure,
+    ) -> Result<Pressure, OutOfRange> {
+        self.pressure_for(original.load_at(original_pressure)?)
     }
 }

@@ -5,12 +5,10 @@ use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Limits, Setup};
+use crate::tire::use_factors::{ELSEWHERE, TOWING_KPA, TOWING_SHARE, TOWING_TOP_KMH};
 use crate::tire::{Fitting, InSizeSpeed, Inflation, InflationError, Tire, camber_load_factor};
 use crate::units::{self, Mass, Pressure, Velocity, in_kmh, in_ratio};
 use crate::{Citation, Toleranced};
-
-/// What divides the capacity of a passenger tire on another vehicle: 49 CFR 571.110 S4.2.2.
-pub(super) const ELSEWHERE: f64 = 1.10;
 
 /// The factors on the load index: camber, use, and whether the tire is out of its class.
 pub(super) struct Factors {
@@ -43,8 +41,8 @@ pub(super) fn factors(case: &Case<'_>, setup: &Setup) -> Result<Factors, Missing
         result.citation = Citation::PASSENGER_TIRE_ON_TRUCK;
     }
     if allows_towing_allowance(case, case.limits, &tire) {
-        result.capacity *= 1.15;
-        result.towing_pressure = units::kpa(20.0);
+        result.capacity *= TOWING_SHARE;
+        result.towing_pressure = units::kpa(TOWING_KPA);
         result.citation = Citation::TOWING;
     }
     Ok(result)
@@ -56,7 +54,7 @@ fn allows_towing_allowance(case: &Case<'_>, limits: &Limits, tire: &Tire) -> boo
         && case.is_towing()
         && case.place == Place::Rear
         && is_passenger(tire)
-        && case.speed_in_use().is_some_and(|v| no_more(in_kmh(v), 100.0))
+        && case.speed_in_use().is_some_and(|v| no_more(in_kmh(v), TOWING_TOP_KMH))
 }
 
 /// The speed at which the load is asked of the tire: the top speed in use, or that of a snow tire which
@@ -108,7 +106,9 @@ pub(super) fn missing_for_law(error: InflationError) -> Input {
     match error {
         InflationError::NoLoadIndex => Input::LoadIndex,
         InflationError::NoDualLoadIndex => Input::DualLoadIndex,
-        InflationError::NoReferencePressure | InflationError::OutOfRange(_) => Input::ReferencePressure,
+        InflationError::NoReferencePressure | InflationError::OtherFamily | InflationError::OutOfRange(_) => {
+            Input::ReferencePressure
+        }
     }
 }
 
