@@ -14,6 +14,7 @@ mod service;
 mod size;
 mod speed_load;
 mod speed_symbol;
+mod speed_variation;
 
 pub use dimensions::SectionWidthRule;
 pub(crate) use inflation::factors as use_factors;
@@ -32,6 +33,7 @@ pub use service::ServiceDescription;
 pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
+pub use speed_variation::SpeedVariation;
 
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
