@@ -5,6 +5,7 @@
 //! by the formulas and tables of the standards, each named where it stands.
 
 mod dimensions;
+mod hydroplaning;
 mod inflation;
 mod load_index;
 mod load_version;
@@ -15,8 +16,10 @@ mod size;
 mod speed_load;
 mod speed_symbol;
 mod speed_variation;
+mod surroundings;
 
 pub use dimensions::SectionWidthRule;
+pub use hydroplaning::hydroplaning_onset;
 pub(crate) use inflation::factors as use_factors;
 pub use inflation::factors::{
     dual_passenger_load, least_load_index, normal_load_limit, passenger_tire_elsewhere, towing_load,
@@ -34,6 +37,7 @@ pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
 pub use speed_variation::SpeedVariation;
+pub use surroundings::{Surroundings, atmospheric_pressure};
 
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
