@@ -16,6 +16,7 @@ mod size;
 mod speed_load;
 mod speed_symbol;
 mod speed_variation;
+mod stiffness;
 mod surroundings;
 
 pub use dimensions::SectionWidthRule;
@@ -37,6 +38,7 @@ pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
 pub use speed_variation::SpeedVariation;
+pub use stiffness::{StiffnessError, VerticalStiffness};
 pub use surroundings::{Surroundings, atmospheric_pressure};
 
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
