@@ -5,6 +5,7 @@
 //! by the formulas and tables of the standards, each named where it stands.
 
 mod dimensions;
+mod gearing;
 mod hydroplaning;
 mod inflation;
 mod load_index;
@@ -16,10 +17,12 @@ mod size;
 mod speed_load;
 mod speed_symbol;
 mod speed_variation;
+mod speedometer;
 mod stiffness;
 mod surroundings;
 
 pub use dimensions::SectionWidthRule;
+pub use gearing::{Gearing, axle_ratio_to_restore, effective_axle_ratio};
 pub use hydroplaning::hydroplaning_onset;
 pub(crate) use inflation::factors as use_factors;
 pub use inflation::factors::{
@@ -38,6 +41,7 @@ pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
 pub use speed_variation::SpeedVariation;
+pub use speedometer::{Speedometer, SpeedometerLaw, true_distance};
 pub use stiffness::{StiffnessError, VerticalStiffness};
 pub use surroundings::{Surroundings, atmospheric_pressure};
 

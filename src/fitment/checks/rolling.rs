@@ -7,7 +7,8 @@ use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::report::{Effect, EffectId, Report};
-use crate::units::{self, Length, Velocity, in_kmh, in_mm, in_ratio};
+use crate::tire::SpeedometerLaw;
+use crate::units::{self, Length, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
 
 /// Rolling circumference of a setup's new tire.
@@ -28,16 +29,13 @@ struct OverRead {
     greatest: f64,
 }
 
-/// The greatest legal over-read as a share of true speed: UN R39 §5.3, `10 % + 4 km/h`.
-///
-/// It is judged at 40, 80 and 120 km/h and at top speed; the share falls with speed, so that top speed is
-/// where it is tightest and the others need no look.
-fn greatest_legal(kind: Kind, top_speed: Velocity) -> (f64, Citation) {
-    let (constant, citation) = match kind {
-        Kind::Motorcycle => (8.0, Citation::SPEEDOMETER_MOTORCYCLE),
-        _ => (4.0, Citation::SPEEDOMETER),
-    };
-    (0.1 + constant / in_kmh(top_speed), citation)
+/// It is judged at 40, 80 and 120 km/h and at top speed; the share that the law allows falls with speed, so
+/// that top speed is where it is tightest and the others need no look.
+const fn law_for(kind: Kind) -> SpeedometerLaw {
+    match kind {
+        Kind::Motorcycle => SpeedometerLaw::UnR39Motorcycle,
+        _ => SpeedometerLaw::UnR39,
+    }
 }
 
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
@@ -84,7 +82,8 @@ pub(super) fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
 /// The finding for one driven axle, and the room it leaves on its tighter side.
 fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
     need!(kind = case.vehicle.kind() => Kind, top_speed = case.vehicle.top_speed() => TopSpeed);
-    let (legal, citation) = greatest_legal(kind, top_speed);
+    let law = law_for(kind);
+    let legal = in_ratio(law.greatest_over_read(top_speed).map_err(|_| Missing::from(Input::TopSpeed))?);
     let over = over_read(case, legal)?;
     let under = !no_more(0.0, over.least);
     let beyond = !no_more(over.greatest, legal);
@@ -103,7 +102,8 @@ fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
         None if !no_more(0.0, over.greatest) => (Verdict::Beyond, Reason::SpeedometerUnder),
         None => (Verdict::Marginal, Reason::SpeedometerUnknownOverRead),
     };
-    let finding = Finding::new(verdict, reason, citation).reading(Reading::Ratio(units::ratio(worst)), bound);
+    let finding =
+        Finding::new(verdict, reason, law.citation()).reading(Reading::Ratio(units::ratio(worst)), bound);
     Ok((finding, worst.min(legal - worst)))
 }
 
