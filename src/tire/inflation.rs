@@ -206,7 +206,10 @@ impl Inflation {
 
     /// The lowest pressure the law holds for.
     pub const fn least_pressure(&self) -> Pressure {
-        units::kpa(self.model.floor_kpa())
+        match self.model {
+            InflationModel::Temporary => self.reference,
+            model => units::kpa(model.floor_kpa()),
+        }
     }
 
     /// The load at a cold pressure; above the reference pressure, no more than at it.
@@ -215,7 +218,7 @@ impl Inflation {
     /// Below the least pressure of the law, or above 1200 kPa.
     pub fn load_at(&self, pressure: Pressure) -> Result<Mass, OutOfRange> {
         let kpa = in_kpa(pressure);
-        OutOfRange::check("inflation pressure", kpa, "kPa", self.model.floor_kpa(), MOST_KPA)?;
+        OutOfRange::check("inflation pressure", kpa, "kPa", in_kpa(self.least_pressure()), MOST_KPA)?;
         let share = (kpa / in_kpa(self.reference)).min(1.0);
         Ok(self.load * libm::pow(share, self.model.exponent()))
     }
@@ -228,8 +231,9 @@ impl Inflation {
         let most = in_kg(self.load);
         let share = OutOfRange::check("load", in_kg(load), "kg", f64::MIN_POSITIVE, most)? / most;
         let kpa = in_kpa(self.reference) * libm::pow(share, 1.0 / self.model.exponent());
-        Ok(units::kpa(kpa.max(self.model.floor_kpa())))
+        Ok(units::kpa(kpa.max(in_kpa(self.least_pressure()))))
     }
+
     /// The load at a cold pressure, if the law holds as it stands at this speed and camber, and the
     /// tire's speed symbol allows the speed.
     ///
@@ -252,7 +256,7 @@ impl Inflation {
         speed: Velocity,
         camber: Angle,
     ) -> Result<Mass, OutOfRange> {
-        self.model.domain().admits(pressure, speed, camber)?;
+        self.model.domain().starting_at(self.least_pressure()).admits(pressure, speed, camber)?;
         let rated = self.rated_speed.map_or(f64::MAX, in_kmh);
         OutOfRange::check("speed", in_kmh(speed), "km/h", 0.0, rated)?;
         self.load_at(pressure)

@@ -142,7 +142,7 @@ impl Rolling {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn turns_at(&self, speed: Velocity) -> Frequency {
-        (speed / self.circumference.nominal()).into()
+        speed / self.circumference.nominal()
     }
 
     /// The nominal circumference as a share of another's: `x` of the speedometer, odometer and gearing.

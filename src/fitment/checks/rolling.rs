@@ -29,6 +29,8 @@ struct OverRead {
     greatest: f64,
 }
 
+/// The law for a kind of vehicle.
+///
 /// It is judged at 40, 80 and 120 km/h and at top speed; the share that the law allows falls with speed, so
 /// that top speed is where it is tightest and the others need no look.
 const fn law_for(kind: Kind) -> SpeedometerLaw {

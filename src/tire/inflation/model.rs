@@ -14,7 +14,7 @@ use crate::{Citation, OutOfRange};
 /// | `PMetricFormula` | 0.5 | 240 kPa; XL 280 | 150 kPa | 160 km/h, 2° |
 /// | `LightTruck` | 0.7 | by load range | 240 kPa | |
 /// | `Commercial` | 0.8 | stated | 150 kPa | |
-/// | `Temporary` | | 420 kPa | 420 kPa | |
+/// | `Temporary` | | 420 kPa | 420 kPa, or the stated pressure | |
 ///
 /// Where the table says nothing of speed and camber the source says nothing either.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -34,8 +34,8 @@ pub enum InflationModel {
     LightTruck,
     /// Commercial and truck: exponent 0.8, from memory; the reference pressure must be stated.
     Commercial,
-    /// Temporary spare, `T`: its load index at 420 kPa (from memory). No law below that pressure is
-    /// known, so none is used.
+    /// Temporary spare, `T`: its load index at 420 kPa (from memory), or at the pressure molded on it. No
+    /// law below that pressure is known, so none is used.
     Temporary,
 }
 
@@ -57,6 +57,11 @@ pub struct InflationDomain {
 }
 
 impl InflationDomain {
+    /// The same from another lowest pressure.
+    pub(super) const fn starting_at(self, least: Pressure) -> Self {
+        Self { least, ..self }
+    }
+
     /// The lowest cold pressure.
     pub const fn least_pressure(&self) -> Pressure {
         self.least
@@ -145,12 +150,11 @@ impl InflationModel {
         }
     }
 
-    /// The lowest pressure the law holds for, kPa.
+    /// The lowest pressure that the law knows of, kPa.
     pub(super) const fn floor_kpa(self) -> f64 {
         match self {
             Self::LightTruck => 240.0,
-            Self::MetricPassenger | Self::PMetric | Self::PMetricFormula | Self::Commercial => 150.0,
-            Self::Temporary => TEMPORARY_KPA,
+            _ => 150.0,
         }
     }
 
@@ -168,7 +172,11 @@ impl InflationModel {
             }
             Self::LightTruck | Self::Commercial | Self::Temporary => (None, None),
         };
-        InflationDomain { least: units::kpa(self.floor_kpa()), top_speed, most_camber }
+        let least = match self {
+            Self::Temporary => TEMPORARY_KPA,
+            _ => self.floor_kpa(),
+        };
+        InflationDomain { least: units::kpa(least), top_speed, most_camber }
     }
 
     /// The reference pressure of a load version, where the law fixes it. Light truck tires have one for
