@@ -79,6 +79,7 @@ macro_rules! sources {
 
 sources! {
     LOAD_INDEX: Standard, true, "ISO 4000-1 and annexes of UN R30, R54, R106", "load index table", None;
+    SPEED_IN_SIZE: Regulation, true, "UN R30", "letters inside the size before service descriptions", None;
     SPEED_SYMBOL: Regulation, false, "UN R30 / UN R54", "speed categories, seen in trade tables", None;
     OVERALL_DIAMETER: Regulation, true, "UN R30 / UN R54", "§6.1.2, §6.1.5", None;
     SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; theoretical rim from memory", None;
@@ -96,11 +97,12 @@ sources! {
     LOAD_AT_PRESSURE_P: Standard, true, "ETRTO exponent 0.8 on TRA reference pressure, the higher of two published laws", "P-metric", None;
     LOAD_AT_PRESSURE_LT: Derived, false, "fitted to a tire maker's chart printed in a motorhome manual", "exponent 0.70, LT235/85R16", Some(1990);
     LOAD_AT_PRESSURE_COMMERCIAL: Standard, true, "ETRTO", "exponent 0.8 for commercial tires", None;
-    REFERENCE_PRESSURE: Standard, false, "dealer guide to tire information", "250 kPa standard, 290 kPa XL; P-metric 240 and 280 kPa", None;
-    REFERENCE_PRESSURE_RANGE: Standard, false, "dealer guide to load ranges", "LT-metric letter default", None;
+    REFERENCE_PRESSURE: Handbook, false, "dealer guide to tire information", "psi of metric and P-metric, standard and XL; kPa and HL from memory", None;
+    REFERENCE_PRESSURE_RANGE: Handbook, false, "dealer guide to load ranges", "psi of LT-metric letters B to F; kPa and G from memory", None;
     REFERENCE_PRESSURE_GIVEN: Stated, false, "the tire's own marking or its maker's data", "as given", None;
     SPEED_LOAD: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-14, p. 291", Some(2009);
-    SPEED_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 291; W from memory", Some(2009);
+    SPEED_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 291", Some(2009);
+    SPEED_PRESSURE_W: Standard, true, "ETRTO", "10 kPa for each 10 km/h from 190 to 240 km/h", None;
     CAMBER: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296", Some(2009);
     MAXIMUM_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296: 320 kPa Q to T, 350 kPa H and above", Some(2009);
     MAXIMUM_PRESSURE_GIVEN: Stated, false, "the tire's or the wheel's own marking", "maximum pressure as given", None;
@@ -123,16 +125,18 @@ sources! {
     CIRCUMFERENCE_RATIO: CommonPractice, false, "common practice, no source", "± 0.5 % all-wheel drive, ± 1 % anti-lock and stability control", None;
     MIXED_AXLES: CommonPractice, false, "common practice, no source", "one structure and one season on all axles", None;
     HUB_CENTRIC: CommonPractice, false, "common practice, no source", "bore at most 0.2 mm above the spigot", None;
+    SPIGOT_ENGAGEMENT: CommonPractice, false, "common practice, no source", "at least 3 mm of spigot in the bore", None;
+    NEW_TREAD: CommonPractice, false, "common practice, no source", "tread of a new tire at most 9 mm on cars, 18 mm on others", None;
     SEAT_MATCH: CommonPractice, false, "common practice, no source", "fastener and wheel seat have one shape", None;
     SCRUB: Derived, false, "geometry of the steering axis", "change of scrub radius", None;
     FLANGE: Standard, false, "JIS D 4218 (modified ISO 4000-2)", "Table 3, least flange width", Some(2021);
     RIM_SPECIFIED: Standard, true, "ISO 4000-2 / ISO 4209-2", "specified rim diameter", None;
     TRACK_GROWTH_SA: Regulation, false, "South Australia Road Traffic (Misc.) Regulations", "reg. 26: +26 mm", Some(1999);
     TRACK_GROWTH_VSB14: Regulation, true, "VSB 14", "section LS: +25 mm", None;
-    DIAMETER_VSB14: Regulation, false, "VSB 14 / NSW", "passenger +15 mm; −26 mm from memory", None;
+    DIAMETER_VSB14: Regulation, false, "VSB 14 / NSW", "passenger +15 mm", None;
+    DIAMETER_VSB14_LOSS: Regulation, true, "VSB 14 / NSW", "passenger −26 mm", None;
     DIAMETER_VSB14_OFF_ROAD: Regulation, false, "VSB 14", "off-road +50 mm", None;
-    TRACK_GROWTH_GERMAN: Regulation, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
-    GRADE_BY_OVER_READ: Derived, false, "ratio of rolling circumferences", "change of indicated against true speed", None;
+    TRACK_GROWTH_GERMAN: Handbook, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
 }
 

@@ -15,7 +15,6 @@ mod size;
 mod speed_load;
 mod speed_symbol;
 
-pub use dimensions::SectionWidthRule;
 pub use inflation::{Fitting, Inflation, InflationError, InflationModel, LoadAtPressure};
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};

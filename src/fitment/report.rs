@@ -5,9 +5,9 @@ use super::reading::{Bound, Reading, Tag};
 use crate::Citation;
 use crate::record::words;
 
-/// Every check on both axles and the vehicle fits.
-const ROWS: usize = 64;
-const _: () = assert!(CheckId::ALL.len() * 3 <= ROWS);
+/// Room for every check on both axles and the vehicle, with more to come.
+const ROWS: usize = 128;
+const _: () = assert!(CheckId::ALL.len() * Place::ALL.len() <= ROWS);
 
 /// A finding in 32 bytes. Measured value and bounds share one kind of reading; of a finding that was not
 /// assessed, `measured` holds the missing inputs, and of one with a single bound, `second` the nominal.
@@ -205,6 +205,8 @@ words! {
         ColdPressure = "cold_pressure",
         /// Spacers and changed inset.
         Bearings = "bearings",
+        /// What a spacer takes from the thread.
+        SpacerThread = "spacer_thread",
         /// Multi-piece rims.
         MultiPiece = "multi_piece",
         /// Static clearances do not show lock and bump.
@@ -239,6 +241,9 @@ impl Caution {
             Self::Bearings => {
                 "Spacers and a changed inset load bearings, studs and steering differently from what was built."
             }
+            Self::SpacerThread => {
+                "A spacer takes thread engagement away: the turns that are left are not judged here, count them."
+            }
             Self::MultiPiece => {
                 "Rims of several pieces are for trained people with a restraint only (29 CFR 1910.177)."
             }
@@ -264,6 +269,8 @@ pub struct Report {
 }
 
 impl Report {
+    pub(super) const ROWS: usize = ROWS;
+
     pub(super) const fn new() -> Self {
         Self { rows: [Row::EMPTY; ROWS], effects: [None; EFFECTS], len: 0, cautions: 0 }
     }

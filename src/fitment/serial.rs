@@ -38,7 +38,7 @@ impl core::fmt::Display for Why<'_> {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.0.reason().text())?;
         for (n, input) in self.0.missing().enumerate() {
-            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.key())?;
+            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.at(self.0.place()))?;
         }
         Ok(())
     }
