@@ -134,6 +134,10 @@ sources! {
     TRACK_GROWTH_GERMAN: Regulation, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
     GRADE_BY_OVER_READ: Derived, false, "ratio of rolling circumferences", "change of indicated against true speed", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
+    IDENTIFICATION_NUMBER: Regulation, false, "49 CFR 574.5", "(a): 13 symbols of a new tire, 7 of a retread; 80 FR 19553", Some(2015);
+    IDENTIFICATION_EARLIER: Regulation, false, "49 CFR 574.5 before 2015", "plant of two symbols, optional group of up to four; 64 FR 36807", Some(1999);
+    IDENTIFICATION_REMEMBERED: Regulation, true, "49 CFR 574.5", "allowed letters, older retreads, number without its date", None;
+    DATE_CODE: Regulation, true, "49 CFR 574.5", "week 01 is the first full week; that weeks run Sunday to Saturday from memory", None;
 }
 
 /// Every source the crate cites.

@@ -5,6 +5,7 @@
 //! by the formulas and tables of the standards, each named where it stands.
 
 mod dimensions;
+mod identification;
 mod inflation;
 mod load_index;
 mod load_version;
@@ -16,6 +17,11 @@ mod speed_load;
 mod speed_symbol;
 
 pub use dimensions::SectionWidthRule;
+#[cfg(feature = "jiff")]
+pub use identification::{Age, FutureDate};
+pub use identification::{
+    DateCode, IdentificationForm, IdentificationNumber, IdentificationReading, ManufactureWeek,
+};
 pub use inflation::{Fitting, Inflation, InflationError, InflationModel, LoadAtPressure};
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};

@@ -47,6 +47,10 @@ pub enum Field {
     ThreadPitch,
     /// Seat of a wheel fastener.
     Seat,
+    /// Tire identification number as a whole.
+    IdentificationNumber,
+    /// Date group of a tire identification number.
+    DateCode,
 }
 
 impl Field {
@@ -77,6 +81,8 @@ impl Field {
             Self::ThreadDiameter => "thread diameter",
             Self::ThreadPitch => "thread pitch",
             Self::Seat => "fastener seat",
+            Self::IdentificationNumber => "identification number",
+            Self::DateCode => "date code",
         }
     }
 
@@ -109,6 +115,12 @@ impl Field {
             Self::ThreadDiameter => "M6 to M30, or 1/4 to 1 1/4 in",
             Self::ThreadPitch => "0.5 to 4 mm, or 7 to 32 threads per inch",
             Self::Seat => "cone 60, cone 80, cone 90, ball R12, ball R13, ball R14, ball R16, flat or shank",
+            Self::IdentificationNumber => {
+                "13 symbols, 8 to 12 before 2015, 7 of a retread, 9 without the date: digits and letters without G, I, O, Q, S, Z"
+            }
+            Self::DateCode => {
+                "two digits of week, 01 to 52 or 53 as the year has, and two of year, or one before mid 2000"
+            }
         }
     }
 }
