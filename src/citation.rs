@@ -138,6 +138,11 @@ sources! {
     IDENTIFICATION_EARLIER: Regulation, false, "49 CFR 574.5 before 2015", "plant of two symbols, optional group of up to four; 64 FR 36807", Some(1999);
     IDENTIFICATION_REMEMBERED: Regulation, true, "49 CFR 574.5", "allowed letters, older retreads, number without its date", None;
     DATE_CODE: Regulation, true, "49 CFR 574.5", "week 01 is the first full week; that weeks run Sunday to Saturday from memory", None;
+    GRADING_SCOPE: Regulation, false, "49 CFR 575.104", "(c): new tires of passenger cars, and which of them are exempt", None;
+    TREADWEAR_GRADE: Regulation, false, "49 CFR 575.104", "figure 2: 100 is the control", None;
+    TREADWEAR_ROUNDING: Regulation, true, "49 CFR 575.104", "(d)(2)(i), (e)(2)(ix): down to a multiple of 20; 30 000 miles are 100", None;
+    TRACTION_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(ii), as amended by 61 FR 47437", Some(1996);
+    TEMPERATURE_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(iii), with a published explanation", None;
 }
 
 /// Every source the crate cites.

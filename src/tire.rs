@@ -5,6 +5,7 @@
 //! by the formulas and tables of the standards, each named where it stands.
 
 mod dimensions;
+mod grading;
 mod identification;
 mod inflation;
 mod load_index;
@@ -17,6 +18,7 @@ mod speed_load;
 mod speed_symbol;
 
 pub use dimensions::SectionWidthRule;
+pub use grading::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
 #[cfg(feature = "jiff")]
 pub use identification::{Age, FutureDate};
 pub use identification::{

@@ -51,6 +51,12 @@ pub enum Field {
     IdentificationNumber,
     /// Date group of a tire identification number.
     DateCode,
+    /// Treadwear grade.
+    Treadwear,
+    /// Traction grade.
+    Traction,
+    /// Temperature grade.
+    Temperature,
 }
 
 impl Field {
@@ -83,6 +89,9 @@ impl Field {
             Self::Seat => "fastener seat",
             Self::IdentificationNumber => "identification number",
             Self::DateCode => "date code",
+            Self::Treadwear => "treadwear grade",
+            Self::Traction => "traction grade",
+            Self::Temperature => "temperature grade",
         }
     }
 
@@ -121,6 +130,9 @@ impl Field {
             Self::DateCode => {
                 "two digits of week, 01 to 52 or 53 as the year has, and two of year, or one before mid 2000"
             }
+            Self::Treadwear => "20 to 9980 in steps of 20",
+            Self::Traction => "AA, A, B or C, with a temperature grade behind it",
+            Self::Temperature => "A, B or C",
         }
     }
 }
