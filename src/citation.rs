@@ -143,6 +143,16 @@ sources! {
     TREADWEAR_ROUNDING: Regulation, true, "49 CFR 575.104", "(d)(2)(i), (e)(2)(ix): down to a multiple of 20; 30 000 miles are 100", None;
     TRACTION_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(ii), as amended by 61 FR 47437", Some(1996);
     TEMPERATURE_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(iii), with a published explanation", None;
+    LABEL_RESISTANCE: Derived, false, "EU 2020/740 by way of EC 1222/2009", "Annex I Part A: the 2009 table relettered", Some(2020);
+    LABEL_RESISTANCE_C2: Regulation, true, "EU 2020/740", "Annex I Part A: C2 classes D and E; relettering of the 2009 table disagrees", Some(2020);
+    LABEL_WET_GRIP: Derived, false, "EU 2020/740 by way of EC 1222/2009", "Annex I Part B: the 2009 table relettered, C1", Some(2020);
+    LABEL_WET_GRIP_COMMERCIAL: Regulation, true, "EU 2020/740", "Annex I Part B: C2 and C3", Some(2020);
+    LABEL_FORMER: Regulation, false, "EC 1222/2009", "Annex I", Some(2009);
+    LABEL_NOISE: Regulation, false, "EU 2020/740", "Annex I Part C, as a tire maker explains it", Some(2020);
+    NOISE_LIMIT: Regulation, true, "EC 661/2009 / UN R117", "Annex II Part C; stage 2", Some(2009);
+    TIRE_CLASS: Regulation, true, "EC 661/2009", "classes C1, C2, C3", Some(2009);
+    SNOW_GRIP: Regulation, true, "UN R117", "§6.4.1: least snow grip index", None;
+    ICE_GRIP: Regulation, false, "UN R117, proposed amendment", "§6.4.2: ice grip index 1.18", None;
 }
 
 /// Every source the crate cites.

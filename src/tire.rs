@@ -5,6 +5,7 @@
 //! by the formulas and tables of the standards, each named where it stands.
 
 mod dimensions;
+mod energy_label;
 mod grading;
 mod identification;
 mod inflation;
@@ -18,6 +19,9 @@ mod speed_load;
 mod speed_symbol;
 
 pub use dimensions::SectionWidthRule;
+pub use energy_label::{
+    ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, SnowTest, SoundLevel, TireClass,
+};
 pub use grading::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
 #[cfg(feature = "jiff")]
 pub use identification::{Age, FutureDate};
