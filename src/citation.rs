@@ -153,6 +153,36 @@ sources! {
     TIRE_CLASS: Regulation, true, "EC 661/2009", "classes C1, C2, C3", Some(2009);
     SNOW_GRIP: Regulation, true, "UN R117", "§6.4.1: least snow grip index", None;
     ICE_GRIP: Regulation, false, "UN R117, proposed amendment", "§6.4.2: ice grip index 1.18", None;
+    MUD_AND_SNOW: Regulation, false, "UN R54", "§3.1.5, with a tire industry note on winter tires", None;
+    SEVERE_SNOW: Regulation, false, "UN R117 / ASTM F1805", "Annex 7: grip on snow against a reference tire", None;
+    DOT_MARK: Regulation, false, "NHTSA interpretation aiam1278", "DOT: the maker's certificate", None;
+    DOT_RETREAD: Regulation, false, "NHTSA interpretation nht75-4.16", "DOT-R: certificate under FMVSS 117", Some(1975);
+    NATIONAL_APPROVAL: CommonPractice, true, "common practice, no source", "CCC, INMETRO, BIS, SNI, GSO", None;
+    RETREAD_MARK: Regulation, false, "NHTSA interpretation 07-000305as", "retreaded tires, with 49 CFR 574.5(a)(2)", None;
+    REGROOVABLE: Regulation, false, "UN R54 / 49 CFR 569", "§3.1.9", None;
+    TUBELESS: Regulation, false, "UN R54", "§3.1.7", None;
+    TUBE_TYPE: Regulation, false, "NHTSA interpretation nht75-4.16", "tube type", Some(1975);
+    STRUCTURE_MARK: Regulation, false, "UN R54", "§3.1.3", None;
+    BIAS_BELTED: Handbook, false, "trade note on markings", "bias-belted", None;
+    STANDARD_LOAD: Handbook, false, "vehicle owner manual", "no load mark means standard load", None;
+    SPARE_INFLATION: Regulation, true, "49 CFR 571.139", "S5.5.5", None;
+    EXTENDED_MOBILITY: Regulation, false, "UN document GRRF-86-04", "extended mobility tires, as summarized", None;
+    RUN_FLAT_WORD: CommonPractice, true, "common practice, no source", "makers' words for self-supporting tires", None;
+    FARM_IMPLEMENT: Regulation, false, "49 CFR 571.139", "S2.1", None;
+    NOT_FOR_HIGHWAY: Regulation, false, "Maryland COMAR 11.22.04.06", "tires labelled not for highway use", None;
+    SPECIAL_USE: Regulation, true, "UN R54", "§3.1: ET, MPT, ML, FRT", None;
+    OFF_ROAD: Regulation, false, "UN R30", "amendment that defines professional off-road", None;
+    ROTATION_MARK: Handbook, false, "owner manual and a guide to rotation", "rotation arrow", None;
+    OUTSIDE_MARK: Regulation, false, "49 CFR 571.139", "S3: intended outboard sidewall", None;
+    INSIDE_MARK: CommonPractice, true, "common practice, no source", "inner side of an asymmetric tire", None;
+    WEAR_INDICATOR: Regulation, false, "49 CFR 571.139", "S5.4, with a truck tire maker's page", None;
+    WINTER_WEAR_INDICATOR: CommonPractice, true, "common practice, no source", "bars at about 4 mm", None;
+    FACTORY_SECOND: CommonPractice, true, "common practice, no source", "blemished tires", None;
+    ORIGINAL_EQUIPMENT_MARK: CommonPractice, true, "common practice, no source", "symbol of a vehicle maker", None;
+    LOAD_VERSION_MARK: Handbook, false, "trade technical pages on load marks", "XL 41 or 42 psi, LL 35 psi, HL above XL", None;
+    LOAD_RANGE_MARK: Regulation, true, "49 CFR 571.139", "S5.5(d)", None;
+    APPROVAL_MARK: Handbook, false, "trade notes on approval marks", "E and e, country, series, S, W and R", None;
+    APPROVAL_COUNTRY: Regulation, true, "UN 1958 Agreement", "numbers of countries", None;
 }
 
 /// Every source the crate cites.

@@ -57,6 +57,10 @@ pub enum Field {
     Traction,
     /// Temperature grade.
     Temperature,
+    /// Single mark of a sidewall.
+    SidewallMark,
+    /// Mark of type approval.
+    ApprovalMark,
 }
 
 impl Field {
@@ -92,6 +96,8 @@ impl Field {
             Self::Treadwear => "treadwear grade",
             Self::Traction => "traction grade",
             Self::Temperature => "temperature grade",
+            Self::SidewallMark => "sidewall mark",
+            Self::ApprovalMark => "approval mark",
         }
     }
 
@@ -133,6 +139,10 @@ impl Field {
             Self::Treadwear => "20 to 9980 in steps of 20",
             Self::Traction => "AA, A, B or C, with a temperature grade behind it",
             Self::Temperature => "A, B or C",
+            Self::SidewallMark => "a mark such as M+S, 3PMSF, TUBELESS, XL, ROTATION, OUTSIDE or E4",
+            Self::ApprovalMark => {
+                "E or e, country 1 to 99, number of 4 to 8 digits, then S, W, R with stage 1 or 2"
+            }
         }
     }
 }
