@@ -183,6 +183,22 @@ sources! {
     LOAD_RANGE_MARK: Regulation, true, "49 CFR 571.139", "S5.5(d)", None;
     APPROVAL_MARK: Handbook, false, "trade notes on approval marks", "E and e, country, series, S, W and R", None;
     APPROVAL_COUNTRY: Regulation, true, "UN 1958 Agreement", "numbers of countries", None;
+    TREAD_US: Regulation, false, "49 CFR 570.9", "2/32 in, with the Maryland inspection code", None;
+    TREAD_US_COMMERCIAL: Regulation, false, "49 CFR 393.75", "(b) 4/32 in on front wheels, (c) 2/32 in on others, as quoted", None;
+    TREAD_EU: Regulation, true, "Directive 89/459/EEC", "1.6 mm", None;
+    TREAD_UK: Regulation, false, "UK Construction and Use Regulations", "reg. 27: 1.6 mm, as trade and safety pages give it", None;
+    TREAD_UK_HEAVY: Regulation, true, "UK Construction and Use Regulations", "reg. 27: 1.0 mm", None;
+    TREAD_GERMANY: Regulation, true, "StVZO", "§36: 1.6 mm", None;
+    TREAD_AUSTRIA: Regulation, true, "Austrian rule on winter tires", "4 mm radial, 5 mm diagonal", None;
+    TREAD_ADVICE_WET: Handbook, false, "UK trade pages, RoSPA", "3 mm", None;
+    TREAD_ADVICE: CommonPractice, true, "common practice, no source", "4/32 in in the wet, 4 to 4.8 mm in winter", None;
+    TREAD_SPREAD: Handbook, false, "trade articles on all-wheel drive and matching", "1/32 to 4/32 in", None;
+    DEEPER_TREAD_BEHIND: Handbook, false, "US motoring club advice", "the deeper pair on the rear axle", None;
+    USUAL_WEAR: Handbook, false, "UK tire retailer's page", "1600 to 6400 km for 1 mm", None;
+    AGE_UK_HEAVY: Regulation, false, "UK enforcement agency notices", "10 years from 1 February 2021", Some(2021);
+    AGE_TIRE_MAKERS: Handbook, false, "trade and UK government statement", "tire makers advise 10 years from manufacture", None;
+    AGE_UNSOLD: Handbook, false, "tire maker's page on date codes", "5 years of storage", None;
+    AGE_PRACTICE: CommonPractice, true, "common practice, no source", "6 years; yearly inspection from 5", None;
 }
 
 /// Every source the crate cites.

@@ -4,6 +4,7 @@
 //! carries and how fast) and marks of how it is built (`XL`, `LRE`). Everything else follows from these
 //! by the formulas and tables of the standards, each named where it stands.
 
+mod condition;
 mod dimensions;
 mod energy_label;
 mod grading;
@@ -19,6 +20,10 @@ mod size;
 mod speed_load;
 mod speed_symbol;
 
+pub use condition::{
+    AgeLimit, ArrowTurn, DepthFinding, Mounting, MountingFinding, Remedy, SideFacingOut, SpreadLimit,
+    TreadLimit, VehicleSide, WearError, WearRate, rear_deeper_by, tread_spread,
+};
 pub use dimensions::SectionWidthRule;
 pub use energy_label::{
     ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, SnowTest, SoundLevel, TireClass,
