@@ -376,7 +376,7 @@ impl IdentificationNumber {
     /// assert_eq!(second.date().map(|date| date.manufacture_week()), Some(20));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn readings(&self) -> impl Iterator<Item = IdentificationReading> + Clone {
+    pub fn readings(&self) -> impl Iterator<Item = IdentificationReading> + Clone + use<> {
         let number = *self;
         let all = self.all();
         all.forms()
