@@ -1,1 +1,220 @@
-fn main() {}
+//! Reads markings off tires and wheels: `decode [--json] [TEXT…]`, or one a line from standard input.
+//!
+//! Exit code 0 if all could be read, 1 if any could not, 2 for misuse.
+
+use std::io::{BufRead, Write};
+use std::process::ExitCode;
+
+use beadseat::rim::Contour;
+use beadseat::tire::{LoadIndex, RimRange, SpeedSymbol, Tire, TireSize};
+use beadseat::units::Length;
+use beadseat::uom::si::{
+    area::square_millimeter, length::millimeter, mass::kilogram, velocity::kilometer_per_hour,
+};
+use beadseat::wheel::{BoltCircle, Thread, Wheel};
+use beadseat::{Echo, Marking, ParseError, Toleranced};
+use serde_json::{Map, Value, json};
+
+fn main() -> ExitCode {
+    let mut arguments: Vec<String> = std::env::args().skip(1).collect();
+    let json = arguments.iter().any(|a| a == "--json");
+    arguments.retain(|a| a != "--json");
+    if let Some(flag) = arguments.iter().find(|a| a.starts_with("--")) {
+        eprintln!("unknown option {}\nusage: decode [--json] [TEXT...]", Echo(flag));
+        return ExitCode::from(2);
+    }
+
+    let mut out = std::io::stdout().lock();
+    let mut all_read = true;
+    let mut answer = |text: &str| {
+        let marking = Marking::parse(text);
+        all_read &= marking.is_ok();
+        match (json, marking) {
+            (true, marking) => writeln!(out, "{}", for_programs(text, marking)),
+            (false, Ok(marking)) => writeln!(out, "{}\n{}", marking, for_people(&marking)),
+            (false, Err(error)) => writeln!(out, "{}\n", error.show(text)),
+        }
+    };
+    let done = if arguments.is_empty() {
+        // Bytes that are not UTF-8 are shown as such and refused by the parsers.
+        std::io::stdin().lock().split(b'\n').try_for_each(|line| answer(&String::from_utf8_lossy(&line?)))
+    } else {
+        arguments.iter().try_for_each(|text| answer(text))
+    };
+    match done {
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            eprintln!("{error}");
+            ExitCode::from(2)
+        }
+        _ if all_read => ExitCode::SUCCESS,
+        _ => ExitCode::from(1),
+    }
+}
+
+fn for_programs(text: &str, marking: Result<Marking, ParseError>) -> Value {
+    match marking {
+        Ok(marking) => {
+            let mut object = Map::new();
+            object.insert("input".into(), text.into());
+            object.insert("kind".into(), marking.kind().into());
+            object.insert("canonical".into(), marking.to_string().into());
+            object.extend(facts(&marking).into_iter().map(|(key, value)| (key.to_owned(), value)));
+            object.into()
+        }
+        Err(error) => json!({
+            "input": text,
+            "error": {
+                "kind": error.kind().name(),
+                "field": error.field().name(),
+                "message": error.to_string(),
+                "span": [error.span().start, error.span().end],
+            }
+        }),
+    }
+}
+
+fn for_people(marking: &Marking) -> String {
+    let mut text = String::new();
+    for (key, value) in facts(marking) {
+        let value = match value {
+            Value::Null => continue,
+            Value::String(value) => value,
+            Value::Object(parts) => {
+                parts.iter().map(|(key, value)| format!("{key} {value}")).collect::<Vec<_>>().join(", ")
+            }
+            other => other.to_string(),
+        };
+        text += &format!("  {key:<34}{}\n", value.replace('"', ""));
+    }
+    text
+}
+
+type Facts = Vec<(&'static str, Value)>;
+
+fn facts(marking: &Marking) -> Facts {
+    match marking {
+        Marking::Tire(tire) => tire_facts(tire),
+        Marking::Wheel(wheel) => wheel_facts(wheel),
+        Marking::BoltCircle(holes) => bolt_circle_facts(holes),
+        Marking::Thread(thread) => thread_facts(thread),
+        Marking::LoadIndex(index) => {
+            vec![("kg", kg(*index)), ("lb", index.printed_pounds().into())]
+        }
+        Marking::SpeedSymbol(symbol) => {
+            vec![("kmh", kmh(*symbol)), ("mph", symbol.printed_mph().into())]
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// A number without the dust of unit conversion, whole if it is.
+fn number(value: f64) -> Value {
+    let value = (value * 1e6).round() / 1e6;
+    if value.fract() == 0.0 { json!(value as i64) } else { json!(value) }
+}
+
+fn mm(length: Length) -> Value {
+    number(length.get::<millimeter>())
+}
+
+fn span(length: Toleranced<Length>) -> Value {
+    json!({ "min": mm(length.min()), "nominal": mm(length.nominal()), "max": mm(length.max()) })
+}
+
+fn kg(index: LoadIndex) -> Value {
+    number(index.load().get::<kilogram>())
+}
+
+fn kmh(symbol: SpeedSymbol) -> Value {
+    number(symbol.speed().get::<kilometer_per_hour>())
+}
+
+fn inches(quarters: u16) -> Value {
+    number(f64::from(quarters) / 4.0)
+}
+
+fn rim_range(range: RimRange) -> Value {
+    json!({
+        "min": inches(range.min().quarters()),
+        "max": inches(range.max().quarters()),
+        "basis": range.basis().name(),
+    })
+}
+
+fn tire_facts(tire: &Tire) -> Facts {
+    let size = tire.size();
+    let service = tire.service();
+    let dual = service.and_then(|s| s.dual());
+    let rolling = size.rolling();
+    let mut facts = vec![("family", size.family().into())];
+    if let TireSize::Metric(metric) = size {
+        facts.push(("section_width_mm", mm(metric.nominal_width())));
+        facts.push(("aspect_ratio", metric.aspect_ratio().into()));
+    }
+    facts.extend([
+        ("construction", size.structure().name().into()),
+        ("rim_diameter_in", number(f64::from(size.rim_diameter().tenths()) / 10.0)),
+        ("load_index_single", service.map(|s| s.single().number()).into()),
+        ("load_index_dual", dual.map(|li| li.number()).into()),
+        ("load_kg_single", service.map(|s| kg(s.single())).into()),
+        ("load_kg_dual", dual.map(kg).into()),
+        ("speed_symbol", service.map(|s| s.speed().to_string()).into()),
+        ("speed_kmh", service.map(|s| kmh(s.speed())).into()),
+        ("load_version", tire.load_version().map(|v| v.to_string()).into()),
+        ("load_range", tire.load_range().map(|r| r.letter().to_string()).into()),
+        ("overall_diameter_mm", span(size.overall_diameter())),
+        ("section_height_mm", mm(size.section_height())),
+        ("measuring_rim_in", size.measuring_rim().map(|w| inches(w.quarters())).into()),
+        (
+            "section_width_on_measuring_rim_mm",
+            size.measuring_rim().map(|w| mm(size.section_width_on(w).nominal())).into(),
+        ),
+        ("rim_width_range_in", size.estimated_rim_range().map(rim_range).into()),
+        ("rolling_circumference_mm", mm(rolling.circumference().nominal())),
+        ("revolutions_per_km", number(rolling.revolutions_per_km())),
+    ]);
+    facts
+}
+
+fn wheel_facts(wheel: &Wheel) -> Facts {
+    let size = wheel.size();
+    let flange = size.contour().unwrap_or(Contour::J).flange_width();
+    let backspacing = wheel.inset().map(|inset| {
+        json!({
+            "min": mm(inset.backspacing(size.width(), flange.min())),
+            "nominal": mm(inset.backspacing(size.width(), flange.nominal())),
+            "max": mm(inset.backspacing(size.width(), flange.max())),
+        })
+    });
+    vec![
+        ("rim_width_in", inches(size.width().quarters())),
+        ("rim_diameter_in", number(f64::from(size.diameter().tenths()) / 10.0)),
+        ("contour", size.contour().map(|c| c.mark()).into()),
+        ("hump", size.hump().map(|h| h.mark()).into()),
+        ("multi_piece", size.is_multi_piece().into()),
+        ("inset_mm", wheel.inset().map(|i| mm(i.length())).into()),
+        ("backspacing_mm", wheel.inset().map(|i| mm(i.backspacing(size.width(), flange.nominal()))).into()),
+        ("backspacing_span_mm", backspacing.into()),
+        ("flange_width_mm", span(flange)),
+        ("bolt_circle", wheel.bolt_circle().map(|b| b.to_string()).into()),
+        ("bore_mm", wheel.bore().map(|b| mm(b.length())).into()),
+        ("specified_diameter_mm", mm(size.diameter().specified().nominal())),
+    ]
+}
+
+fn bolt_circle_facts(holes: &BoltCircle) -> Facts {
+    vec![
+        ("count", holes.count().into()),
+        ("diameter_mm", mm(holes.diameter())),
+        ("adjacent_mm", holes.chord(1).map(mm).into()),
+        ("longest_chord_mm", mm(holes.longest_chord())),
+    ]
+}
+
+fn thread_facts(thread: &Thread) -> Facts {
+    vec![
+        ("major_mm", mm(thread.major_diameter())),
+        ("pitch_mm", mm(thread.pitch_length())),
+        ("stress_area_mm2", number(thread.stress_area().get::<square_millimeter>())),
+    ]
+}

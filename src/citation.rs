@@ -108,9 +108,9 @@ sources! {
     PASSENGER_TIRE_ON_TRUCK: Regulation, false, "49 CFR 571.110", "S4.2.2: load ÷ 1.10", None;
     LOAD_RESERVE: Regulation, false, "49 CFR 571.110", "S4.2.2: 94 %", None;
     LOAD_RESERVE_PRACTICE: CommonPractice, false, "good practice after 49 CFR 571.110", "S4.2.2: 94 %", None;
-    AXLE_SHARE: Regulation, false, "EU 458/2011", "load index × factors ≥ share of the axle", Some(2011);
+    AXLE_SHARE: Regulation, false, "EU 458/2011", "load index × factors ≥ share of the axle", None;
     DUAL_PASSENGER: Regulation, true, "UN R142 / EU 458/2011", "0.27 of the axle load for each of four passenger tires", None;
-    TOWING: Regulation, false, "EU 458/2011", "Annex II: +15 % on the rear tires up to 100 km/h, +20 kPa", Some(2011);
+    TOWING: Regulation, false, "EU 458/2011", "Annex II: +15 % on the rear tires up to 100 km/h, +20 kPa", None;
     SPEEDOMETER: Regulation, false, "UN R39", "§5.3", None;
     SPEEDOMETER_MOTORCYCLE: Regulation, true, "UN R39", "§5.3: + 8 km/h for motorcycles", None;
     DESIGNATION: Stated, false, "what the designations themselves mean", "nominal values agree or they do not", None;

@@ -9,15 +9,23 @@ extern crate std;
 
 mod citation;
 mod exact;
+pub mod fitment;
+pub mod marking;
+mod record;
 pub mod rim;
+#[cfg(feature = "serde")]
+pub mod scenario;
 mod text;
 pub mod tire;
 mod toleranced;
 pub mod units;
+pub mod vehicle;
 pub mod wheel;
 
 pub use citation::{Citation, Status, sources};
-pub use text::{Field, ParseError, ParseErrorKind, Shown};
+pub use marking::Marking;
+pub use record::Count;
+pub use text::{Echo, Field, ParseError, ParseErrorKind, Shown};
 pub use toleranced::Toleranced;
 pub use units::OutOfRange;
 pub use uom;

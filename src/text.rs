@@ -3,7 +3,7 @@
 mod error;
 mod write;
 
-pub use error::{Field, ParseError, ParseErrorKind, Shown};
+pub use error::{Echo, Field, ParseError, ParseErrorKind, Shown};
 pub(crate) use write::Text;
 
 use ParseErrorKind::{Empty, Missing, TooLong, TooPrecise, Trailing};
@@ -35,7 +35,11 @@ impl<'a> Scanner<'a> {
     pub(crate) const fn new(text: &'a str) -> Result<Self, ParseError> {
         let bytes = text.as_bytes();
         if bytes.len() > LONGEST {
-            return Err(ParseError::new(TooLong, Field::Text, 0, LONGEST));
+            let mut end = LONGEST;
+            while bytes[end] & 0xC0 == 0x80 {
+                end -= 1;
+            }
+            return Err(ParseError::new(TooLong, Field::Text, 0, end));
         }
         let mut scanner = Self { bytes, at: 0 };
         scanner.skip_space();

@@ -82,6 +82,7 @@ impl Tire {
         let TireSize::Metric(metric) = size;
         let passenger = metric.class().is_passenger();
         let mut tire = Self { size, service: None, version: None, range: None };
+        let mut version_given = false;
         loop {
             scanner.skip_space();
             let at = scanner.at();
@@ -93,15 +94,17 @@ impl Tire {
                     return Ok(tire);
                 }
                 tire.service = Some(tri!(ServiceDescription::scan(scanner)));
-            } else if let Ok(range) = LoadRange::scan(scanner) {
+            } else if LoadRange::is_next(scanner) {
+                let range = tri!(LoadRange::scan(scanner));
                 if passenger || tire.range.is_some() {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
                 }
                 tire.range = Some(range);
             } else if let Ok(version) = LoadVersion::scan(scanner) {
-                if !passenger || tire.version.is_some() {
+                if !passenger || version_given {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
                 }
+                version_given = true;
                 if let LoadVersion::High = version {
                     match size.with_high_load() {
                         Some(size) => tire.size = size,

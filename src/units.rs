@@ -15,9 +15,6 @@ use core::marker::PhantomData;
 
 pub use uom::si::f64::{Angle, Area, Force, Frequency, Length, Mass, Pressure, Ratio, Torque, Velocity};
 
-/// Standard gravity, m/s² (exact by definition).
-pub(crate) const GRAVITY: f64 = 9.806_65;
-
 macro_rules! unit {
     ($(#[$doc:meta])* $name:ident, $read:ident: $quantity:ident = $value:ident => $si:expr, $si_value:ident => $back:expr) => {
         $(#[$doc])*
@@ -159,6 +156,13 @@ unit! {
     ratio, in_ratio: Ratio = x => x, v => v
 }
 
+/// A quantity of any kind from its value in the SI base unit, as it was stored.
+pub(crate) const fn base<D: uom::si::Dimension + ?Sized>(
+    value: f64,
+) -> uom::si::Quantity<D, uom::si::SI<f64>, f64> {
+    uom::si::Quantity { dimension: PhantomData, units: PhantomData, value }
+}
+
 /// Why a quantity was refused: what it was for, its value, and what would have been accepted.
 ///
 /// ```
@@ -184,7 +188,8 @@ impl OutOfRange {
         self.what
     }
 
-    /// `value` if it lies in the closed range; not if it is not a number.
+    /// `value` if it lies in the closed range, and a bound if only the conversion of units put it beyond;
+    /// not if it is not a number.
     pub(crate) fn check(
         what: &'static str,
         value: f64,
@@ -192,6 +197,17 @@ impl OutOfRange {
         least: f64,
         most: f64,
     ) -> Result<f64, Self> {
-        if value >= least && value <= most { Ok(value) } else { Err(Self { what, value, unit, least, most }) }
+        if at_most(least, value) && at_most(value, most) {
+            Ok(value.max(least).min(most))
+        } else {
+            Err(Self { what, value, unit, least, most })
+        }
     }
+}
+
+/// `value <= bound`, but for what the conversion of units may have rounded: 240 km/h made into metres a
+/// second and back is 240.000 000 000 000 03 km/h.
+pub(crate) fn at_most(value: f64, bound: f64) -> bool {
+    const ROUND_OFF: f64 = 1e-12;
+    value <= bound + ROUND_OFF * bound.abs()
 }

@@ -34,12 +34,27 @@ pub enum SeatTaper {
 }
 
 impl RimDiameter {
+    /// The code of `tenths` tenths of an inch, if there is one.
+    ///
+    /// ```
+    /// use beadseat::rim::RimDiameter;
+    /// assert_eq!(RimDiameter::from_tenths(225), Some(RimDiameter::parse("22.5")?));
+    /// assert_eq!(RimDiameter::from_tenths(270), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn from_tenths(tenths: u16) -> Option<Self> {
+        let code = Self { tenths };
+        match code.nominal_mm() {
+            Some(_) => Some(code),
+            None => None,
+        }
+    }
+
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let tenths = tri!(scanner.millionths(Field::RimDiameter, 1)) / 100_000;
-        let code = Self { tenths: if tenths > 999 { 0 } else { tenths as u16 } };
-        match code.nominal_mm() {
-            Some(_) => Ok(code),
+        match Self::from_tenths(if tenths > 999 { 0 } else { tenths as u16 }) {
+            Some(code) => Ok(code),
             None => Err(scanner.range(Field::RimDiameter, start)),
         }
     }

@@ -47,6 +47,8 @@ pub enum Field {
     ThreadPitch,
     /// Seat of a wheel fastener.
     Seat,
+    /// A day of the calendar.
+    Day,
     /// Tire identification number as a whole.
     IdentificationNumber,
     /// Date group of a tire identification number.
@@ -91,6 +93,7 @@ impl Field {
             Self::ThreadDiameter => "thread diameter",
             Self::ThreadPitch => "thread pitch",
             Self::Seat => "fastener seat",
+            Self::Day => "day",
             Self::IdentificationNumber => "identification number",
             Self::DateCode => "date code",
             Self::Treadwear => "treadwear grade",
@@ -119,8 +122,10 @@ impl Field {
                 "A1 to A8, B to W without I, O and X, Y, or (Y) around the service description"
             }
             Self::LoadVersion => "XL, EXTRA LOAD, REINFORCED, LL or HL, on a passenger size",
-            Self::LoadRange => "LRA to LRN, LOAD RANGE A to N, or 2PR to 24PR in even steps, on an LT size",
-            Self::RimWidth => "2 to 20 in, in quarters, and not above the rim diameter code",
+            Self::LoadRange => {
+                "LRA to LRN or LOAD RANGE A to N without I and K, or 2PR to 24PR in even steps, not on a passenger size"
+            }
+            Self::RimWidth => "2 to 20 in, in quarters, and below the rim diameter code",
             Self::Contour => "A, B, C, D, E, F, G, J, JJ, JK, K or L",
             Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
             Self::Inset => "-300 to 300 mm",
@@ -130,6 +135,7 @@ impl Field {
             Self::ThreadDiameter => "M6 to M30, or 1/4 to 1 1/4 in",
             Self::ThreadPitch => "0.5 to 4 mm, or 7 to 32 threads per inch",
             Self::Seat => "cone 60, cone 80, cone 90, ball R12, ball R13, ball R14, ball R16, flat or shank",
+            Self::Day => "a day since 1900 as 2026-11-25",
             Self::IdentificationNumber => {
                 "13 symbols, 8 to 12 before 2015, 7 of a retread, 9 without the date: digits and letters without G, I, O, Q, S, Z"
             }
@@ -170,6 +176,25 @@ pub enum ParseErrorKind {
 }
 
 impl ParseErrorKind {
+    /// A stable name: `empty`, `too_long`, `missing`, `out_of_range`, `too_precise`, `contradiction`,
+    /// `ambiguous`, `trailing`.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::ParseErrorKind::OutOfRange.name(), "out_of_range");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Empty => "empty",
+            Self::TooLong => "too_long",
+            Self::Missing => "missing",
+            Self::OutOfRange => "out_of_range",
+            Self::TooPrecise => "too_precise",
+            Self::Contradiction => "contradiction",
+            Self::Ambiguous => "ambiguous",
+            Self::Trailing => "trailing",
+        }
+    }
+
     const fn phrase(self) -> &'static str {
         match self {
             Self::Empty => "is empty",
@@ -267,9 +292,33 @@ pub struct Shown<'a> {
 /// How much of a text is echoed, in characters.
 const ECHOED: usize = 120;
 
+/// A text from outside made fit to show: cut at 120 characters, with control characters and the
+/// invisible ones that turn or join text replaced.
+///
+/// ```
+/// use beadseat::Echo;
+/// assert_eq!(Echo("van\u{202e}\u{1b}[31m").to_string(), "van\u{fffd}\u{fffd}[31m");
+/// assert_eq!(Echo(&"x".repeat(500)).to_string().chars().count(), 121);
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Echo<'a>(pub &'a str);
+
+impl fmt::Display for Echo<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        use fmt::Write;
+        for (n, c) in self.0.chars().enumerate() {
+            if n == ECHOED {
+                return f.write_char('…');
+            }
+            f.write_char(if is_plain(c) { c } else { '\u{fffd}' })?;
+        }
+        Ok(())
+    }
+}
+
 /// Whether a character may be echoed as it is. Controls and the invisible characters that turn or
 /// join text may not.
-pub(crate) const fn is_plain(c: char) -> bool {
+const fn is_plain(c: char) -> bool {
     !matches!(c, '\0'..='\x1f' | '\x7f'..='\u{9f}' | '\u{ad}' | '\u{61c}' | '\u{200b}'..='\u{200f}'
         | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}'
         | '\u{e0000}'..='\u{e007f}')
@@ -278,13 +327,9 @@ pub(crate) const fn is_plain(c: char) -> bool {
 impl fmt::Display for Shown<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         use fmt::Write;
+        write!(f, "{}", Echo(self.input))?;
         let (mut before, mut under) = (0, 0);
-        for (n, (at, c)) in self.input.char_indices().enumerate() {
-            if n == ECHOED {
-                f.write_char('…')?;
-                break;
-            }
-            f.write_char(if is_plain(c) { c } else { '\u{fffd}' })?;
+        for (at, _) in self.input.char_indices().take(ECHOED) {
             before += usize::from(at < self.error.span().start);
             under += usize::from(self.error.span().contains(&at));
         }

@@ -98,10 +98,12 @@ impl LoadIndex {
     /// use beadseat::{tire::LoadIndex, units::kg};
     /// assert_eq!(LoadIndex::least_for(kg(530.0)), LoadIndex::new(86));
     /// assert_eq!(LoadIndex::least_for(kg(530.1)), LoadIndex::new(87));
+    /// assert_eq!(LoadIndex::least_for(kg(f64::NAN)), None);
     /// ```
     pub fn least_for(load: Mass) -> Option<Self> {
-        let at = TENTHS_KG.partition_point(|&tenths| units::kg(f64::from(tenths) / 10.0) < load);
-        Self::new(at as u16)
+        // A load that is not a number is too much for each of them.
+        let carries = |tenths| units::kg(f64::from(tenths) / 10.0) >= load;
+        Self::new(TENTHS_KG.partition_point(|&tenths| !carries(tenths)) as u16)
     }
 
     /// All of them, lightest first.

@@ -77,6 +77,11 @@ pub struct LoadRange {
 const LETTERS: &[u8; 12] = b"ABCDEFGHJLMN";
 
 impl LoadRange {
+    /// Whether a ply rating or load range begins here, be it one that exists or not.
+    pub(crate) const fn is_next(scanner: &Scanner<'_>) -> bool {
+        scanner.at_digit() || (scanner.peek(0) == b'L' && matches!(scanner.peek(1), b'R' | b'O'))
+    }
+
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         if scanner.at_digit() {

@@ -153,3 +153,28 @@ impl TireSize {
         })
     }
 }
+
+/// In files, a maker's range is `[least, most]` in inches.
+#[cfg(feature = "serde")]
+impl serde::Serialize for RimRange {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let inches = |width: RimWidth| f64::from(width.quarters()) / 4.0;
+        [inches(self.min), inches(self.max)].serialize(serializer)
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for RimRange {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        use serde::de::Error;
+        let [min, max] = <[f64; 2]>::deserialize(deserializer)?.map(|inches| {
+            let quarters = inches * 4.0;
+            (libm::floor(quarters) == quarters && (0.0..=255.0).contains(&quarters))
+                .then(|| RimWidth::from_quarters(quarters as u16))
+                .flatten()
+        });
+        min.zip(max).and_then(|(min, max)| Self::from_maker(min, max)).ok_or_else(|| {
+            D::Error::custom("two rim widths from 2 to 20 in, in quarters, the least first, are wanted")
+        })
+    }
+}

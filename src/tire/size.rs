@@ -19,6 +19,21 @@ pub enum Structure {
     BiasBelted,
 }
 
+impl Structure {
+    /// A stable name: `radial`, `diagonal`, `bias_belted`.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::tire::Structure::Radial.name(), "radial");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Radial => "radial",
+            Self::Diagonal => "diagonal",
+            Self::BiasBelted => "bias_belted",
+        }
+    }
+}
+
 /// A speed letter inside the size, in front of the structure: `205/55 ZR 16`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]

@@ -1,7 +1,7 @@
 //! What speed and camber do to the load a tire may carry and the pressure it needs.
 
 use super::{SpeedSymbol, Tire, TireSize};
-use crate::units::{self, Angle, Pressure, Ratio, Velocity, in_deg, in_kmh};
+use crate::units::{self, Angle, Pressure, Ratio, Velocity, at_most, in_deg, in_kmh};
 use crate::{Citation, OutOfRange};
 
 /// What a vehicle's top speed asks of a tire.
@@ -63,7 +63,7 @@ impl Tire {
     ///
     /// Passenger tires: V, W and Y lose load in the last 30 km/h, and R to W need extra pressure at
     /// speed. No rule is known for the extra pressure of Y above 190 km/h, nor for anything above a
-    /// tire's own speed symbol: those are absent, not zero. Other tires carry their load index up to
+    /// tire's own speed symbol, nor for a speed that is not a number: those are absent, not zero. Other tires carry their load index up to
     /// their symbol's speed. A bonus for going slower is never applied. Source: see [`SpeedRule`].
     ///
     /// ```
@@ -76,17 +76,17 @@ impl Tire {
     /// ```
     pub fn at_speed(&self, top_speed: Velocity) -> Option<SpeedRule> {
         let symbol = self.service()?.speed();
-        if top_speed > symbol.speed() {
+        let v = in_kmh(top_speed);
+        if !at_most(v, in_kmh(symbol.speed())) {
             return Some(SpeedRule { load_share: None, pressure_increase: None });
         }
         let TireSize::Metric(size) = self.size();
-        let v = in_kmh(top_speed);
         let (percent, extra) = if !size.class().is_passenger() {
             (100.0, Some(0.0))
         } else {
             match symbol {
                 SpeedSymbol::Y | SpeedSymbol::AboveY => {
-                    (between(Y_LOAD, v), (v <= Y_KNOWN_KMH).then_some(0.0))
+                    (between(Y_LOAD, v), at_most(v, Y_KNOWN_KMH).then_some(0.0))
                 }
                 SpeedSymbol::W => (between(W_LOAD, v), Some(between(W_PRESSURE, v))),
                 SpeedSymbol::V => (between(V_LOAD, v), Some(between(R_TO_V_PRESSURE, v))),

@@ -1,7 +1,9 @@
 //! The circle through the centres of the fastener holes.
 
+use core::num::NonZeroU8;
+
 use crate::exact::Exact;
-use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 use crate::units::Length;
 
 /// A number of holes on a circle: `5x114.3`.
@@ -28,7 +30,8 @@ use crate::units::Length;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct BoltCircle {
     diameter: Exact,
-    count: u8,
+    /// Never zero, so that an absent bolt circle takes no room in a wheel.
+    count: NonZeroU8,
 }
 
 impl BoltCircle {
@@ -47,15 +50,18 @@ impl BoltCircle {
         let number = tri!(scanner.millionths(Field::BoltCircle, 6));
         let end = *scanner;
         let diameter = match Self::scan_unit(scanner, number) {
+            Some(true) if number % 100 != 0 => {
+                return Err(end.error(ParseErrorKind::TooPrecise, Field::BoltCircle, at));
+            }
             Some(true) => Exact::from_inch_millionths(number),
             Some(false) if number >= 60_000_000 && number <= 600_000_000 => {
                 Some(Exact::from_nm(number as i32))
             }
             _ => None,
         };
-        match diameter {
-            Some(diameter) if diameter.nm() >= 60_000_000 && diameter.nm() <= 600_000_000 => {
-                Ok(Self { diameter, count: count as u8 })
+        match (diameter, NonZeroU8::new(count as u8)) {
+            (Some(diameter), Some(count)) if diameter.nm() >= 60_000_000 && diameter.nm() <= 600_000_000 => {
+                Ok(Self { diameter, count })
             }
             _ => Err(end.range(Field::BoltCircle, at)),
         }
@@ -81,13 +87,13 @@ impl BoltCircle {
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
-        text.whole(u32::from(self.count)).byte(b'x');
+        text.whole(u32::from(self.count.get())).byte(b'x');
         self.diameter.write_mm(text);
     }
 
     /// How many holes.
     pub const fn count(&self) -> u8 {
-        self.count
+        self.count.get()
     }
 
     /// The diameter of the circle through the hole centres.
@@ -95,8 +101,18 @@ impl BoltCircle {
         self.diameter.length()
     }
 
-    pub(crate) const fn exact(&self) -> Exact {
-        self.diameter
+    /// All of it in 64 bits.
+    pub(crate) const fn to_bits(self) -> u64 {
+        (self.count as u64) << 32 | self.diameter.nm() as u64
+    }
+
+    /// Back from [`BoltCircle::to_bits`].
+    pub(crate) const fn from_bits(bits: u64) -> Option<Self> {
+        let (count, nm) = (bits >> 32, (bits & 0xFFFF_FFFF) as i32);
+        if count < 3 || count > 12 || nm < 60_000_000 || nm > 600_000_000 {
+            return None;
+        }
+        Some(Self { diameter: Exact::from_nm(nm), count: count as u8 })
     }
 
     /// The distance between the centres of two holes `apart` steps from each other,
@@ -111,10 +127,10 @@ impl BoltCircle {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn chord(&self, apart: u8) -> Option<Length> {
-        if apart == 0 || apart >= self.count {
+        if apart == 0 || apart >= self.count() {
             return None;
         }
-        let angle = core::f64::consts::PI * f64::from(apart) / f64::from(self.count);
+        let angle = core::f64::consts::PI * f64::from(apart) / f64::from(self.count());
         Some(self.diameter() * libm::sin(angle))
     }
 
@@ -127,7 +143,7 @@ impl BoltCircle {
     /// ```
     pub fn longest_chord(&self) -> Length {
         // Half way round there always is a hole: counts start at three.
-        self.chord(self.count / 2).unwrap_or(self.diameter())
+        self.chord(self.count() / 2).unwrap_or(self.diameter())
     }
 }
 

@@ -1,10 +1,8 @@
 //! What is stamped on a wheel.
 
-use super::{BoltCircle, Inset};
-use crate::exact::Exact;
+use super::{BoltCircle, Bore, Inset};
 use crate::rim::{Contour, Hump, RimDiameter, RimWidth};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
-use crate::units::Length;
 
 /// The size of a wheel: rim width, contour, nominal diameter, hump.
 ///
@@ -147,49 +145,6 @@ impl WheelSize {
 }
 
 designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2", wrong "7Jx16.2");
-
-/// The diameter of the centre bore.
-///
-/// # Syntax
-/// `57.1`, `57,1 mm`, `CB57.1`; 20 to 400 mm. Canonical `57.1`. `Ord` is by diameter.
-///
-/// ```
-/// use beadseat::{units::mm, wheel::Bore};
-/// assert_eq!(Bore::parse("CB 66,6")?.length(), mm(66.6));
-/// # Ok::<(), beadseat::ParseError>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Bore(Exact);
-
-impl Bore {
-    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        if scanner.eat_str("CB") {
-            scanner.skip_space();
-        }
-        let bore = tri!(Exact::scan_mm(scanner, Field::Bore, 20, 400));
-        let mut ahead = *scanner;
-        ahead.skip_space();
-        if ahead.eat_word("MM") {
-            *scanner = ahead;
-        }
-        Ok(Self(bore))
-    }
-
-    pub(crate) fn write(&self, text: &mut Text) {
-        self.0.write_mm(text);
-    }
-
-    /// The diameter as a length.
-    pub const fn length(&self) -> Length {
-        self.0.length()
-    }
-
-    pub(crate) const fn exact(self) -> Exact {
-        self.0
-    }
-}
-
-designation!(Bore in "beadseat::wheel", "cb57.10" => "57.1", wrong "12");
 
 /// A wheel: size, inset, bolt circle, centre bore.
 ///

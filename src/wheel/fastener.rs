@@ -1,16 +1,42 @@
 //! Wheel bolts, studs and nuts: thread and seat.
 
 use crate::exact::Exact;
+use crate::record::words;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{Area, Length, mm2};
 
-/// What holds the wheel: a bolt into the hub, or a nut on a stud.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum FastenerKind {
-    /// A bolt screwed into a threaded hub.
-    Bolt,
-    /// A nut on a stud of the hub.
-    Nut,
+words! {
+    /// What holds the wheel: a bolt into the hub, or a nut on a stud.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::wheel::FastenerKind::Nut.name(), "nut");
+    /// ```
+    FastenerKind {
+        /// A bolt screwed into a threaded hub.
+        Bolt = "bolt",
+        /// A nut on a stud of the hub.
+        Nut = "nut",
+    }
+}
+
+words! {
+    /// The strength class of a bolt or stud: ISO 898-1 property classes, SAE J429 grades.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::wheel::PropertyClass::C10_9.name(), "10.9");
+    /// ```
+    PropertyClass {
+        /// ISO 898-1 class 8.8.
+        C8_8 = "8.8",
+        /// ISO 898-1 class 10.9.
+        C10_9 = "10.9",
+        /// ISO 898-1 class 12.9.
+        C12_9 = "12.9",
+        /// SAE J429 grade 5.
+        Grade5 = "grade 5",
+        /// SAE J429 grade 8.
+        Grade8 = "grade 8",
+    }
 }
 
 /// The distance between threads.
@@ -34,7 +60,7 @@ pub enum Pitch {
 /// # Syntax
 /// ```text
 /// thread  = "M" diameter "x" pitch | inches "-" threads [ "UNF" | "UNC" | "UNS" ]
-/// inches  = [ whole " " ] numerator "/" denominator
+/// inches  = whole | [ whole " " ] numerator "/" denominator
 /// ```
 /// Metric M6 to M30 with a pitch of 0.5 to 4 mm; unified 1/4 to 1 1/4 in with 7 to 32 threads an inch.
 /// The pitch must be given. The series letters are read and not kept: the number of threads says it.
@@ -45,6 +71,7 @@ pub enum Pitch {
 /// assert_eq!(thread.to_string(), "M14x1.5");
 /// assert!((thread.stress_area().get::<square_millimeter>() - 124.545545).abs() < 1e-6);
 /// assert_eq!("1/2\"-20 UNF".parse::<Thread>()?.to_string(), "1/2-20");
+/// assert_eq!("1-14 UNS".parse::<Thread>()?.to_string(), "1-14");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -79,16 +106,22 @@ impl Thread {
 
     const fn scan_unified(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let at = scanner.at();
-        let mut whole = 0;
-        let mut numerator = tri!(scanner.whole(Field::ThreadDiameter));
-        if scanner.skip_space() {
+        let (mut whole, mut numerator) = (0, tri!(scanner.whole(Field::ThreadDiameter)));
+        let mut denominator = 1;
+        let mut ahead = *scanner;
+        if ahead.skip_space() && ahead.at_digit() {
+            *scanner = ahead;
             whole = numerator;
             numerator = tri!(scanner.whole(Field::ThreadDiameter));
+            if scanner.peek(0) != b'/' {
+                return Err(scanner.missing(Field::ThreadDiameter));
+            }
         }
-        if !scanner.eat(b'/') {
-            return Err(scanner.missing(Field::ThreadDiameter));
+        if scanner.eat(b'/') {
+            denominator = tri!(scanner.whole(Field::ThreadDiameter));
+        } else {
+            (whole, numerator) = (numerator, 0);
         }
-        let denominator = tri!(scanner.whole(Field::ThreadDiameter));
         if denominator == 0
             || denominator > 64
             || 64 % denominator != 0
@@ -139,15 +172,39 @@ impl Thread {
                     denominator /= 2;
                 }
                 if whole > 0 {
-                    text.whole(whole).byte(b' ');
+                    text.whole(whole);
                 }
-                if numerator == 0 {
-                    denominator = 1;
+                if whole > 0 && numerator > 0 {
+                    text.byte(b' ');
                 }
-                text.whole(numerator).byte(b'/').whole(denominator);
+                if numerator > 0 {
+                    text.whole(numerator).byte(b'/').whole(denominator);
+                }
                 text.byte(b'-').whole(u32::from(threads_per_inch));
             }
         }
+    }
+
+    /// All of it in 64 bits: diameter above, pitch below, the top bit for a metric one.
+    pub(crate) const fn to_bits(self) -> u64 {
+        let pitch = match self.pitch {
+            Pitch::Metric { nanometres } => 1 << 31 | nanometres as u64,
+            Pitch::Unified { threads_per_inch } => threads_per_inch as u64,
+        };
+        (self.major.nm() as u64) << 32 | pitch
+    }
+
+    /// Back from [`Thread::to_bits`].
+    pub(crate) const fn from_bits(bits: u64) -> Option<Self> {
+        let (major, pitch) = ((bits >> 32) as i32, bits & 0x7FFF_FFFF);
+        let pitch = if bits & 1 << 31 != 0 {
+            Pitch::Metric { nanometres: pitch as i32 }
+        } else if pitch <= 32 {
+            Pitch::Unified { threads_per_inch: pitch as u8 }
+        } else {
+            return None;
+        };
+        Some(Self { major: Exact::from_nm(major), pitch })
     }
 
     /// The major (outer) diameter.

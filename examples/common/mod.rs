@@ -1,0 +1,41 @@
+//! What the examples share: reading a scenario file, and saying where it is wrong.
+
+use std::fmt::Write;
+use std::io::Read;
+
+use beadseat::Echo;
+use beadseat::scenario::Scenario;
+
+/// Larger files are refused.
+const LARGEST: u64 = 1 << 20;
+
+/// Reads a scenario, or says what is wrong with the file and where.
+pub(crate) fn read_scenario(path: &str) -> Result<Scenario, String> {
+    let mut text = String::new();
+    std::fs::File::open(path)
+        .and_then(|file| file.take(LARGEST + 1).read_to_string(&mut text))
+        .map_err(|error| format!("{}: {error}", Echo(path)))?;
+    if text.len() as u64 > LARGEST {
+        return Err(format!("{}: larger than 1 MiB", Echo(path)));
+    }
+    parse_scenario(&text).map_err(|error| format!("{}: {error}", Echo(path)))
+}
+
+/// Reads a scenario from JSON text, to its end.
+pub(crate) fn parse_scenario(text: &str) -> Result<Scenario, String> {
+    let mut deserializer = serde_json::Deserializer::from_str(text);
+    let scenario = serde_path_to_error::deserialize(&mut deserializer)
+        .map_err(|error| describe(&error.path().to_string(), error.inner()))?;
+    deserializer.end().map_err(|error| describe("end of file", &error))?;
+    Ok(scenario)
+}
+
+/// `at PATH, line L, column C: what is wrong`, with every part that comes from the file cut and escaped.
+fn describe(path: &str, error: &serde_json::Error) -> String {
+    let message = error.to_string();
+    // serde_json says the place again behind its message.
+    let message = message.rsplit_once(" at line ").map_or(message.as_str(), |(message, _)| message);
+    let mut text = format!("at {}", Echo(path));
+    let _ = write!(text, ", line {}, column {}: {}", error.line(), error.column(), Echo(message));
+    text
+}

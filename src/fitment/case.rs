@@ -1,0 +1,104 @@
+//! One axle with all that its checks may look at.
+
+use super::check::{Input, Missing, Place};
+use super::{Conditions, Limits, Setup};
+use crate::Count;
+use crate::tire::{Fitting, MetricClass, Tire, TireSize};
+use crate::units::{Mass, Velocity};
+use crate::vehicle::{Axle, Kind, Vehicle};
+
+/// What an axle's checks see.
+pub(super) struct Case<'a> {
+    pub(super) place: Place,
+    pub(super) axle: Axle,
+    pub(super) original: Option<Setup>,
+    pub(super) proposed: Option<Setup>,
+    pub(super) vehicle: &'a Vehicle,
+    pub(super) conditions: &'a Conditions,
+    pub(super) limits: &'a Limits,
+}
+
+/// Binds inputs that must all be there, or returns all that are not.
+macro_rules! need {
+    ($($name:ident = $value:expr => $input:ident),+ $(,)?) => {
+        $(let $name = $value;)+
+        let mut missing = crate::fitment::check::Missing::default();
+        $(if $name.is_none() {
+            missing.add(crate::fitment::Input::$input);
+        })+
+        let ($(Some($name),)+) = ($($name,)+) else { return Err(missing) };
+    };
+}
+pub(super) use need;
+
+impl Case<'_> {
+    pub(super) fn proposed(&self) -> Result<Setup, Missing> {
+        self.proposed.ok_or(Input::ProposedSetup.into())
+    }
+
+    /// Original and proposed.
+    pub(super) fn both(&self) -> Result<(Setup, Setup), Missing> {
+        need!(original = self.original => OriginalSetup, proposed = self.proposed => ProposedSetup);
+        Ok((original, proposed))
+    }
+
+    pub(super) fn wheels_per_side(&self) -> u8 {
+        self.axle.wheels_per_side().map_or(1, Count::get)
+    }
+
+    /// Whether tires stand in pairs.
+    pub(super) fn is_dual(&self) -> bool {
+        self.wheels_per_side() > 1
+    }
+
+    /// Which load index applies. Passenger tires have none for pairs: a larger share of the load stands
+    /// for it ([`Case::share`]).
+    pub(super) fn fitting(&self, tire: &Tire) -> Fitting {
+        if self.is_dual() && !is_passenger(tire) { Fitting::Dual } else { Fitting::Single }
+    }
+
+    /// What one tire carries of an axle group's load: an equal share, and of passenger tires in pairs
+    /// 0.27 of each axle rather than a quarter.
+    pub(super) fn share(&self, load: Mass, tire: &Tire) -> Mass {
+        let equal = load / f64::from(self.axle.tires());
+        if self.is_dual() && is_passenger(tire) { equal * (0.27 / 0.25) } else { equal }
+    }
+
+    pub(super) fn is_towing(&self) -> bool {
+        self.conditions.towing() == Some(true) || self.vehicle.towing() == Some(true)
+    }
+
+    /// The fastest the vehicle will be driven.
+    pub(super) fn speed_in_use(&self) -> Option<Velocity> {
+        let top = self.vehicle.top_speed()?;
+        Some(match self.conditions.top_speed() {
+            Some(speed) if speed < top => speed,
+            _ => top,
+        })
+    }
+
+    /// Whether the rule for passenger tires on other vehicles applies; `None` if that is not known.
+    pub(super) fn is_passenger_tire_elsewhere(&self, tire: &Tire) -> Option<bool> {
+        if !is_passenger(tire) {
+            return Some(false);
+        }
+        let kind = self.vehicle.kind()?;
+        Some(matches!(kind, Kind::Multipurpose | Kind::Truck | Kind::Bus | Kind::Trailer))
+    }
+}
+
+/// Whether a tire is a passenger car tire.
+pub(super) fn is_passenger(tire: &Tire) -> bool {
+    class(tire).is_passenger()
+}
+
+pub(super) fn class(tire: &Tire) -> MetricClass {
+    let TireSize::Metric(size) = tire.size();
+    size.class()
+}
+
+/// Whether two tires carry the same at the same pressure: size, service description, version, range and
+/// stated reference pressure are equal.
+pub(super) fn same_tire(a: &Setup, b: &Setup) -> bool {
+    a.tire() == b.tire() && a.reference_pressure() == b.reference_pressure()
+}

@@ -1,0 +1,435 @@
+//! One finding of an assessment, and the words it is made of.
+
+use core::fmt;
+
+use super::reading::{Bound, Reading};
+use crate::Citation;
+use crate::record::words;
+
+words! {
+    /// The question a check answers.
+    ///
+    /// ```
+    /// use beadseat::fitment::CheckId;
+    /// assert_eq!(CheckId::BoltCircle.name(), "bolt_circle");
+    /// ```
+    CheckId {
+        /// Same nominal rim diameter and seat family on tire and wheel.
+        BeadDiameter = "bead_diameter",
+        /// Rim width inside the range the tire is approved for.
+        RimWidth = "rim_width",
+        /// The tires carry the greatest axle load at top speed.
+        TireLoad = "tire_load",
+        /// They carry no less than the original ones at their pressures.
+        TireLoadVsOriginal = "tire_load_vs_original",
+        /// The intended pressures are enough and not too much.
+        Inflation = "inflation",
+        /// The normal load leaves a reserve.
+        LoadReserve = "load_reserve",
+        /// The tires are made for the vehicle's top speed.
+        SpeedSymbol = "speed_symbol",
+        /// The wheels carry their share of the axle load.
+        WheelLoad = "wheel_load",
+        /// Change of overall diameter.
+        OverallDiameter = "overall_diameter",
+        /// The speedometer stays inside its law.
+        Speedometer = "speedometer",
+        /// Front and rear still belong together.
+        AxleMatch = "axle_match",
+        /// The wheel's holes are the hub's.
+        BoltCircle = "bolt_circle",
+        /// The wheel goes on the spigot and is centred by it.
+        CentreBore = "centre_bore",
+        /// The fasteners screw into the hub or onto its studs.
+        FastenerThread = "fastener_thread",
+        /// The fasteners sit in the wheel's seats.
+        FastenerSeat = "fastener_seat",
+        /// Change of track.
+        Track = "track",
+        /// Change of scrub radius.
+        ScrubRadius = "scrub_radius",
+        /// Gap left outboard.
+        OuterClearance = "outer_clearance",
+        /// Gap left inboard.
+        InnerClearance = "inner_clearance",
+        /// Gap left above.
+        UpperClearance = "upper_clearance",
+    }
+}
+
+impl CheckId {
+    /// Whether a report is complete only when this check is assessed on every axle.
+    ///
+    /// ```
+    /// use beadseat::fitment::CheckId;
+    /// assert!(CheckId::TireLoad.is_vital() && !CheckId::Track.is_vital());
+    /// ```
+    pub const fn is_vital(self) -> bool {
+        matches!(
+            self,
+            Self::BeadDiameter
+                | Self::TireLoad
+                | Self::Inflation
+                | Self::WheelLoad
+                | Self::BoltCircle
+                | Self::CentreBore
+                | Self::FastenerThread
+                | Self::FastenerSeat
+                | Self::OuterClearance
+                | Self::InnerClearance
+                | Self::UpperClearance
+        )
+    }
+}
+
+words! {
+    /// What a finding is about.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::fitment::Place::Front.name(), "front");
+    /// ```
+    Place {
+        /// The vehicle as a whole.
+        Vehicle = "vehicle",
+        /// The front axle.
+        Front = "front",
+        /// The rear axle.
+        Rear = "rear",
+    }
+}
+
+/// The answer of a check, or of a whole report.
+///
+/// `Ord` is from good to bad, with [`Verdict::NotAssessed`] last.
+///
+/// ```
+/// use beadseat::fitment::Verdict;
+/// assert!(Verdict::Within < Verdict::Beyond);
+/// assert_eq!(Verdict::NotAssessed.name(), "not_assessed");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Verdict {
+    /// Inside the limit at the worst case.
+    Within,
+    /// Inside at nominal but not at the worst case, or decided by an estimate within its error.
+    Marginal,
+    /// Outside the limit.
+    Beyond,
+    /// An input is missing.
+    NotAssessed,
+}
+
+impl Verdict {
+    /// `within`, `marginal`, `beyond`, `not_assessed`.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Within => "within",
+            Self::Marginal => "marginal",
+            Self::Beyond => "beyond",
+            Self::NotAssessed => "not_assessed",
+        }
+    }
+}
+
+impl fmt::Display for Verdict {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}
+
+macro_rules! reasons {
+    ($($variant:ident = $text:literal,)*) => {
+        /// Why a check came out as it did, in one line.
+        ///
+        /// ```
+        /// use beadseat::fitment::Reason;
+        /// assert_eq!(Reason::HolesDiffer.to_string(), "the wheel's holes do not lie on the hub's bolt circle");
+        /// ```
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum Reason { $(#[doc = concat!($text, ".")] $variant,)* }
+
+        impl Reason {
+            /// The line.
+            pub const fn text(self) -> &'static str {
+                match self { $(Self::$variant => $text,)* }
+            }
+        }
+    };
+}
+
+reasons! {
+    InputMissing = "not assessed: an input is missing",
+    Inside = "inside the limit, worst case included",
+    InsideAtNominalOnly = "inside the limit at nominal size, not at the worst case of tolerance and measurement",
+    Outside = "outside the limit even at nominal size",
+    Unchanged = "the same as the original",
+
+    DiametersAgree = "tire and wheel have the same nominal rim diameter",
+    DiametersDiffer = "tire and wheel have different nominal rim diameters: never try to mount them, it can kill",
+    SeatsDiffer = "tire and wheel have different bead seats (5° and 15°): never try to mount them, it can kill",
+
+    RimInMakersRange = "inside the tire maker's rim range",
+    RimOutsideMakersRange = "outside the tire maker's rim range",
+    RimWellInEstimate = "inside the estimated rim range by half an inch or on the measuring rim; the maker's range rules",
+    RimNearEndOfEstimate = "within half an inch of an end of the estimated rim range; the maker's range is required",
+    RimOutsideEstimate = "outside the estimate; the maker's range is required",
+
+    LoadCarried = "the load index carries the greatest load, with the factors of speed, camber and use",
+    LoadNotCarried = "the tire is overloaded at the greatest axle load, with the factors of speed, camber and use",
+    CapacityKept = "carries no less than the original tire at its placard pressure",
+    CapacityLost = "carries less than the original tire at its placard pressure",
+    LoadIndexLower = "the load index is below the original's",
+    CapacityKeptLowerIndex = "the load index is below the original's, which the caller allows, and the capacity is kept",
+
+    PressureEnough = "the intended pressures carry the loads and stay below the permitted maximum",
+    PressureOnPlacard = "tire, load index and version are the original's at the vehicle maker's placard pressure",
+    PressureTooLowNormal = "the pressure for normal use does not carry the normal load",
+    PressureTooLowFull = "the pressure for full load does not carry the greatest load at top speed",
+    PressureTooHigh = "a pressure is above the permitted maximum of tire or wheel",
+    PressureAboveReference = "a pressure is above the reference pressure, and the maximum molded on the tire is not known",
+    PressureByLetter = "enough by the default reference pressure of the load range letter; the figure on the tire rules",
+    LoadAboveIndex = "no permitted pressure makes this tire carry the load",
+    ReservePresent = "the normal load leaves the reserve",
+    ReserveThin = "the normal load takes more of the capacity than good practice leaves",
+    ReserveMissing = "the normal load takes more of the capacity than the limit allows",
+
+    FastEnough = "the speed symbol covers the vehicle's top speed",
+    TooSlow = "the vehicle is faster than the tire is made for",
+    SnowFloor = "a snow tire slower than the vehicle, as the caller's jurisdiction allows; keep below its speed",
+
+    WheelCarries = "the wheel's rating covers its share of the axle load",
+    WheelOverloaded = "the wheel's rating is below its share of the axle load",
+
+    SpeedometerLegal = "the speedometer never reads below true speed nor above the permitted excess",
+    SpeedometerUncertain = "legal at nominal size, not over the whole tolerance of the tire's diameter",
+    SpeedometerUnknownOverRead = "legal only for a part of the over-reads the original may have: measure it",
+    SpeedometerUnder = "the speedometer would read below true speed",
+    SpeedometerOver = "the speedometer would read above the permitted excess",
+    NoSpeedometer = "a towed vehicle drives no speedometer",
+
+    AxlesMatch = "front and rear keep their structure, season and ratio of circumference",
+    OneAxle = "one axle only: nothing to match",
+    StructuresMixed = "front and rear tires have different structures",
+    SeasonsMixed = "snow tires on one axle only",
+    RatioChanged = "the ratio of front and rear circumference changes more than the drive or the control systems bear",
+    RatioFree = "the ratio of front and rear changes, and nothing on the vehicle compares the axles",
+
+    HolesAgree = "the wheel's holes lie on the hub's bolt circle",
+    HolesDiffer = "the wheel's holes do not lie on the hub's bolt circle",
+    HolesNearMiss = "a near miss: every hole is off by half the difference; it seems to go on and does not seat",
+    HoleCountDiffers = "wheel and hub have different numbers of holes",
+
+    HubCentric = "the spigot centres the wheel",
+    RingCentres = "the bore is larger than the spigot and a ring fills it",
+    RingNeeded = "the bore is larger than the spigot: a ring is needed, or the seats alone centre the wheel",
+    BoreTooSmall = "the bore is smaller than the spigot: the wheel cannot go on",
+    NoCentring = "neither spigot nor seats centre the wheel",
+    SpacerHidesSpigot = "the spacer is as thick as the spigot is high: the spigot no longer centres the wheel",
+
+    HubsOwnFasteners = "the hub's own fasteners are kept",
+    ThreadsAgree = "the fasteners have the hub's thread",
+    ThreadsDiffer = "the fasteners do not have the hub's thread: they strip or come loose",
+    FastenerKindDiffers = "bolts for a hub with studs, or nuts for a hub without",
+    SeatShapesAgree = "fasteners and wheel have the same seat",
+    SeatShapesDiffer = "fasteners and wheel have different seats: they cannot hold their clamp load",
+
+    ScrubKept = "the scrub radius keeps its sign",
+    ScrubReversed = "the scrub radius changes sign: steering pulls the other way under braking",
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.text())
+    }
+}
+
+macro_rules! inputs {
+    ($($variant:ident = $key:literal, $how:literal;)*) => {
+        /// A fact that a check could not do without.
+        ///
+        /// ```
+        /// use beadseat::fitment::Input;
+        /// assert_eq!(Input::HubSpigot.key(), "vehicle hub.spigot_mm");
+        /// assert!(Input::HubSpigot.how().contains("caliper"));
+        /// ```
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[non_exhaustive]
+        pub enum Input { $(#[doc = concat!("`", $key, "`: ", $how, ".")] $variant,)* }
+
+        impl Input {
+            /// Every one.
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
+            /// Where it goes in a scenario.
+            pub const fn key(self) -> &'static str {
+                match self { $(Self::$variant => $key,)* }
+            }
+
+            /// How to come by it.
+            pub const fn how(self) -> &'static str {
+                match self { $(Self::$variant => $how,)* }
+            }
+        }
+    };
+}
+
+inputs! {
+    Kind = "vehicle kind", "say what class the vehicle is registered in";
+    Drive = "vehicle drive", "say which axles are driven";
+    TopSpeed = "vehicle top_speed_kmh", "read it in the registration papers";
+    StabilityControl = "vehicle stability_control", "say whether it has anti-lock brakes or stability control";
+    MaxLoad = "vehicle max_load_kg", "read the permitted axle load on the maker's plate";
+    NormalLoad = "vehicle normal_load_kg", "weigh the axle with its usual occupants and load";
+    Track = "vehicle track_mm", "read it in the papers, or measure between the tread middles";
+    Placard = "vehicle placard_kpa", "read the maker's placard on the door pillar";
+    HubBoltCircle = "vehicle hub.bolt_circle", "count the holes or studs and measure between centres with a caliper";
+    HubSpigot = "vehicle hub.spigot_mm", "wheel off, measure the hub's collar with a caliper";
+    SpigotHeight = "vehicle hub.spigot_height_mm", "wheel off, measure how far the collar stands out of the face";
+    HubThread = "vehicle hub.thread", "measure a stud or bolt with a caliper and a thread gauge";
+    HubSeat = "vehicle hub.seat", "look at the seat of an original fastener, or in the maker's data";
+    HubFastening = "vehicle hub.fastening", "bolts into the hub or nuts on studs";
+    SteeringAxis = "vehicle steering", "take scrub radius and kingpin inclination from the maker's alignment data";
+    InnerClearance = "vehicle space.inner_clearance_mm", "on the floor, least gap inboard of tire and rim, with a gauge or stiff wire";
+    OuterClearance = "vehicle space.outer_clearance_mm", "on the floor, straightedge down from the arch lip, to the sidewall";
+    UpperClearance = "vehicle space.upper_clearance_mm", "on the floor, least gap between tread and what is above it";
+    ProposedSetup = "proposed setup of the axle", "say which tire and wheel go on";
+    OriginalSetup = "original setup of the axle", "read the original tire and wheel in the papers or on the placard";
+    LoadIndex = "proposed tire", "read load index and speed symbol behind the size";
+    DualLoadIndex = "proposed tire", "read the second load index behind the stroke: only such a tire may run in pairs";
+    OriginalLoadIndex = "original tire", "read load index and speed symbol behind the size";
+    LoadAtSpeed = "proposed tire", "ask the tire's maker for its load at this top speed";
+    PressureAtSpeed = "proposed tire", "ask the tire's maker for the pressure at this top speed";
+    LoadAtCamber = "vehicle camber_deg", "no load rule holds beyond 4° of camber: ask the tire's maker";
+    Pressure = "proposed pressure_kpa", "say which cold pressure is intended";
+    ReferencePressure = "proposed reference_kpa", "read the pressure beside the maximum load on the tire, or its maker's table";
+    OriginalReferencePressure = "original reference_kpa", "read it on the original tire, or in its maker's table";
+    RimRange = "proposed rim_range_in", "look up the approved rim widths in the tire maker's table";
+    WheelRating = "proposed wheel_rating_kg", "read it on the back of the wheel, or in its maker's certificate";
+    WheelBoltCircle = "proposed wheel", "count the holes and measure between centres with a caliper";
+    WheelBore = "proposed wheel", "measure the bore from behind with a caliper";
+    WheelSeat = "proposed seat", "look at the seats in the wheel, or in its maker's papers";
+    WheelInset = "proposed wheel", "read ET behind the spokes, or measure the backspacing";
+    OriginalInset = "original wheel", "read ET behind the spokes, or measure the backspacing";
+    FastenerThread = "proposed fasteners.thread", "measure a fastener with a caliper and a thread gauge";
+    FastenerSeat = "proposed fasteners.seat", "look at the seat of the fasteners that come with the wheel";
+}
+
+/// A set of missing inputs.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+pub(crate) struct Missing(pub(crate) u64);
+
+impl Missing {
+    pub(crate) const fn add(&mut self, input: Input) {
+        self.0 |= 1 << input as u32;
+    }
+}
+
+impl From<Input> for Missing {
+    fn from(input: Input) -> Self {
+        Self(1 << input as u32)
+    }
+}
+
+const _: () = assert!(Input::ALL.len() <= 64);
+
+/// One finding: a check, where it was made, what was measured, what it was held against, and why.
+///
+/// `Display` is one line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Check {
+    pub(crate) id: CheckId,
+    pub(crate) place: Place,
+    pub(crate) verdict: Verdict,
+    pub(crate) reason: Reason,
+    pub(crate) citation: Citation,
+    pub(crate) measured: Option<Reading>,
+    pub(crate) nominal: Option<Reading>,
+    pub(crate) limit: Option<Bound>,
+    pub(crate) missing: Missing,
+}
+
+impl Check {
+    /// Which question.
+    pub const fn id(&self) -> CheckId {
+        self.id
+    }
+
+    /// Where.
+    pub const fn place(&self) -> Place {
+        self.place
+    }
+
+    /// The answer.
+    pub const fn verdict(&self) -> Verdict {
+        self.verdict
+    }
+
+    /// Why.
+    pub const fn reason(&self) -> Reason {
+        self.reason
+    }
+
+    /// Whose limit, or whose rule; nothing of a check that was not assessed.
+    pub const fn citation(&self) -> Option<Citation> {
+        match self.verdict {
+            Verdict::NotAssessed => None,
+            _ => Some(self.citation),
+        }
+    }
+
+    /// What was measured, at its worst case; nothing if an input is missing.
+    pub const fn measured(&self) -> Option<Reading> {
+        self.measured
+    }
+
+    /// The same at nominal size, where tolerance or measurement widens it.
+    pub const fn nominal(&self) -> Option<Reading> {
+        self.nominal
+    }
+
+    /// What it was held against.
+    pub const fn limit(&self) -> Option<Bound> {
+        self.limit
+    }
+
+    /// How far inside the limit the measured value is, to the nearer bound; negative outside. Nothing
+    /// for designations, which agree or do not.
+    pub fn margin(&self) -> Option<Reading> {
+        Some(self.measured?.of_same_kind(self.margin_number()?))
+    }
+
+    /// The margin in the unit of the measured value.
+    pub(crate) fn margin_number(&self) -> Option<f64> {
+        let value = self.measured?.number()?;
+        match self.limit? {
+            Bound::AtMost(most) => Some(most.number()? - value),
+            Bound::AtLeast(least) => Some(value - least.number()?),
+            Bound::Between(least, most) => Some((value - least.number()?).min(most.number()? - value)),
+            Bound::Equals(_) => None,
+        }
+    }
+
+    /// The inputs that were missing.
+    pub fn missing(&self) -> impl Iterator<Item = Input> + use<> {
+        let bits = self.missing.0;
+        Input::ALL.iter().copied().filter(move |&input| bits & (1 << input as u32) != 0)
+    }
+}
+
+impl fmt::Display for Check {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}: {}", self.place, self.id, self.verdict)?;
+        if let (Some(measured), Some(limit)) = (self.measured, self.limit) {
+            write!(f, ", {measured} ({limit})")?;
+        }
+        write!(f, ": {}", self.reason)?;
+        for (n, input) in self.missing().enumerate() {
+            write!(f, "{}{}", if n == 0 { " (" } else { ", " }, input.key())?;
+        }
+        if self.missing.0 != 0 {
+            f.write_str(")")?;
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,67 @@
+//! The checks, one file a family.
+
+mod axles;
+mod clearance;
+mod geometry;
+mod hub;
+mod load;
+mod pressure;
+mod rim;
+mod rolling;
+
+use super::case::Case;
+use super::check::CheckId;
+use super::finding::Found;
+use super::report::{Caution, Report};
+
+type AxleCheck = fn(&Case<'_>) -> Found;
+type VehicleCheck = fn(&[Option<&Case<'_>>; 2]) -> Found;
+
+/// What is asked of every axle, in the order of the report.
+pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
+    (CheckId::BeadDiameter, rim::bead_diameter),
+    (CheckId::RimWidth, rim::rim_width),
+    (CheckId::TireLoad, load::tire_load),
+    (CheckId::TireLoadVsOriginal, load::tire_load_vs_original),
+    (CheckId::Inflation, pressure::inflation),
+    (CheckId::LoadReserve, load::load_reserve),
+    (CheckId::SpeedSymbol, load::speed_symbol),
+    (CheckId::WheelLoad, load::wheel_load),
+    (CheckId::OverallDiameter, geometry::overall_diameter),
+    (CheckId::BoltCircle, hub::bolt_circle),
+    (CheckId::CentreBore, hub::centre_bore),
+    (CheckId::FastenerThread, hub::fastener_thread),
+    (CheckId::FastenerSeat, hub::fastener_seat),
+    (CheckId::Track, geometry::track),
+    (CheckId::ScrubRadius, geometry::scrub_radius),
+    (CheckId::OuterClearance, clearance::outer),
+    (CheckId::InnerClearance, clearance::inner),
+    (CheckId::UpperClearance, clearance::upper),
+];
+
+/// What is asked of front and rear together.
+pub(super) const OF_THE_VEHICLE: &[(CheckId, VehicleCheck)] =
+    &[(CheckId::Speedometer, rolling::speedometer), (CheckId::AxleMatch, axles::axle_match)];
+
+pub(super) use rolling::effects;
+
+/// The cautions that an axle's setup calls for.
+pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
+    let Some(proposed) = case.proposed else { return };
+    if rim::bead_diameter(case).is_ok_and(|f| f.verdict == super::Verdict::Beyond) {
+        report.caution(Caution::NeverMount);
+    }
+    if proposed.wheel().size().is_multi_piece() {
+        report.caution(Caution::MultiPiece);
+    }
+    let moved = case.original.is_some_and(|original| original.rim_centre() != proposed.rim_centre());
+    if moved || proposed.spacer().is_some_and(|s| s.value > 0.0) {
+        report.caution(Caution::Bearings);
+    }
+    if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
+        report.caution(Caution::CamberAssumed);
+    }
+    if case.axle.space().is_some() {
+        report.caution(Caution::StaticOnly);
+    }
+}

@@ -1,0 +1,60 @@
+//! Do front and rear still belong together?
+
+use super::rolling::circumference;
+use crate::Citation;
+use crate::Toleranced;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, Why, at_most};
+use crate::fitment::reading::Reading;
+use crate::units::{self, in_mm};
+use crate::vehicle::Drive;
+
+pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
+    let [Some(front), Some(rear)] = axles else {
+        let case = axles.iter().flatten().next();
+        if let Some(case) = case {
+            case.proposed()?;
+        }
+        return Ok(Finding::new(Verdict::Within, Reason::OneAxle, Citation::MIXED_AXLES));
+    };
+    let (old_front, new_front) = front.both()?;
+    let (old_rear, new_rear) = rear.both()?;
+    if (old_front, old_rear) == (new_front, new_rear) {
+        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
+    }
+    if new_front.tire().size().structure() != new_rear.tire().size().structure() {
+        return Ok(Finding::new(Verdict::Beyond, Reason::StructuresMixed, Citation::MIXED_AXLES));
+    }
+
+    let ratio = |front, rear| in_mm(circumference(front).nominal()) / in_mm(circumference(rear).nominal());
+    let change = ratio(&new_front, &new_rear) / ratio(&old_front, &old_rear) - 1.0;
+    let seasons_mixed = new_front.is_snow() != new_rear.is_snow();
+    if change == 0.0 {
+        return Ok(if seasons_mixed {
+            Finding::new(Verdict::Marginal, Reason::SeasonsMixed, Citation::MIXED_AXLES)
+        } else {
+            Finding::new(Verdict::Within, Reason::AxlesMatch, Citation::CIRCUMFERENCE_RATIO)
+        });
+    }
+
+    need!(drive = front.vehicle.drive() => Drive);
+    let limit = if drive == Drive::All {
+        front.limits.circumference_all_wheel_drive()
+    } else {
+        need!(stability = front.vehicle.stability_control() => StabilityControl);
+        if !stability {
+            let verdict = if seasons_mixed { Verdict::Marginal } else { Verdict::Within };
+            let reason = if seasons_mixed { Reason::SeasonsMixed } else { Reason::RatioFree };
+            return Ok(Finding::new(verdict, reason, Citation::CIRCUMFERENCE_RATIO));
+        }
+        front.limits.circumference_stability()
+    };
+    let why = Why::either(Reason::AxlesMatch, Reason::RatioChanged);
+    let size = Toleranced::exact(units::ratio(change.abs()));
+    let mut finding = at_most(size, limit.value(), Reading::Ratio, why, limit.citation());
+    if finding.verdict == Verdict::Within && seasons_mixed {
+        (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::SeasonsMixed);
+    }
+    Ok(finding)
+}

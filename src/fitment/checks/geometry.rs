@@ -1,0 +1,92 @@
+//! What changes in diameter, track and steering.
+
+use crate::fitment::Limit;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, PLAIN, at_most};
+use crate::fitment::reading::{Bound, Reading};
+use crate::units::{self, Length, in_mm};
+use crate::{Citation, Toleranced};
+
+/// The smaller of two limits given in their own ways, as a length.
+fn tighter(share: Option<(Length, Citation)>, length: Option<Limit<Length>>) -> Option<(Length, Citation)> {
+    let length = length.map(|l| (l.value(), l.citation()));
+    match (share, length) {
+        (Some(a), Some(b)) => Some(if b.0 < a.0 { b } else { a }),
+        (a, b) => a.or(b),
+    }
+}
+
+pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
+    let (original, proposed) = case.both()?;
+    let diameter = |setup: &crate::fitment::Setup| setup.tire().size().overall_diameter().nominal();
+    let (old, new) = (diameter(&original), diameter(&proposed));
+    let share = case.limits.diameter_share().map(|l| (old * l.value(), l.citation()));
+    let growth = tighter(share, case.limits.diameter_growth());
+    let loss = tighter(share, case.limits.diameter_loss());
+
+    let change = new - old;
+    let percent = |length: Length| Reading::Ratio(length / old);
+    let measured = percent(change);
+    // The bound on the side of the change owns it.
+    let side = if change.value >= 0.0 { growth } else { loss };
+    let citation = side.map_or(Citation::DIAMETER_CHANGE, |(_, c)| c);
+    let inside = side.is_none_or(|(most, _)| in_mm(change).abs() <= in_mm(most) + 1e-9);
+    let (verdict, reason) =
+        if old == new { (Verdict::Within, Reason::Unchanged) } else { PLAIN.judge(inside, inside) };
+    let bound = match (loss, growth) {
+        (Some((loss, _)), Some((growth, _))) => Bound::Between(percent(-loss), percent(growth)),
+        (Some((loss, _)), None) => Bound::AtLeast(percent(-loss)),
+        (None, Some((growth, _))) => Bound::AtMost(percent(growth)),
+        (None, None) => return Ok(Finding::new(verdict, reason, citation)),
+    };
+    Ok(Finding::new(verdict, reason, citation).reading(measured, bound))
+}
+
+pub(super) fn track(case: &Case<'_>) -> Found {
+    let (original, proposed) = case.both()?;
+    need!(old = original.rim_centre() => OriginalInset, new = proposed.rim_centre() => WheelInset);
+    let share = match case.limits.track_growth_share() {
+        Some(limit) => {
+            need!(track = case.axle.track() => Track);
+            Some((track * limit.value(), limit.citation()))
+        }
+        None => None,
+    };
+    // Both wheels move alike; seen from the front, along the camber.
+    let camber = case.axle.camber().map_or(1.0, |c| libm::cos(c.value));
+    let growth = (new - old) * 2.0 * camber;
+    let Some((most, citation)) = tighter(share, case.limits.track_growth()) else {
+        return Ok(Finding::new(Verdict::Within, Reason::Inside, Citation::TRACK_GROWTH));
+    };
+    Ok(at_most(Toleranced::exact(growth), most, Reading::Length, PLAIN, citation))
+}
+
+pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
+    let (original, proposed) = case.both()?;
+    need!(
+        old = original.rim_centre() => OriginalInset,
+        new = proposed.rim_centre() => WheelInset,
+        axis = case.axle.steering().and_then(|s| s.scrub_radius().zip(s.kingpin_inclination())) => SteeringAxis,
+    );
+    let (scrub, inclination) = axis;
+    let sigma = inclination.value;
+    let gamma = case.axle.camber().map_or(0.0, |c| c.value);
+    let radius = |setup: &crate::fitment::Setup| setup.tire().size().overall_diameter().nominal() / 2.0;
+    let rise = radius(&proposed) - radius(&original);
+    let change = (new - old) * (libm::cos(gamma + sigma) / libm::cos(sigma))
+        - rise * (libm::tan(sigma) + libm::tan(gamma));
+    let after = scrub + change;
+    let none = Reading::Length(units::mm(0.0));
+    let (bound, reversed) = if scrub.value < 0.0 {
+        (Bound::AtMost(none), after.value > 0.0)
+    } else {
+        (Bound::AtLeast(none), after.value < 0.0)
+    };
+    let (verdict, reason) = if reversed {
+        (Verdict::Marginal, Reason::ScrubReversed)
+    } else {
+        (Verdict::Within, Reason::ScrubKept)
+    };
+    Ok(Finding::new(verdict, reason, Citation::SCRUB).reading(Reading::Length(after), bound))
+}

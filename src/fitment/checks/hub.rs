@@ -1,0 +1,121 @@
+//! Does the wheel belong on the hub, and what holds it there?
+
+use crate::Citation;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::reading::{Bound, Reading};
+use crate::units::{in_mm, mm};
+use crate::vehicle::Fastening;
+use crate::wheel::{FastenerKind, Seat};
+
+/// Circles of one hole count that differ by no more than this can be taken for each other, mm.
+const NEAR_MISS: f64 = 5.0;
+
+pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    need!(
+        hub = case.axle.hub().and_then(|h| h.bolt_circle()) => HubBoltCircle,
+        wheel = setup.wheel().bolt_circle() => WheelBoltCircle,
+    );
+    let off = (in_mm(hub.diameter()) - in_mm(wheel.diameter())).abs();
+    let (verdict, reason) = if hub == wheel {
+        (Verdict::Within, Reason::HolesAgree)
+    } else if hub.count() != wheel.count() {
+        (Verdict::Beyond, Reason::HoleCountDiffers)
+    } else if no_more(off, NEAR_MISS) {
+        (Verdict::Beyond, Reason::HolesNearMiss)
+    } else {
+        (Verdict::Beyond, Reason::HolesDiffer)
+    };
+    Ok(Finding::new(verdict, reason, Citation::DESIGNATION)
+        .reading(Reading::BoltCircle(wheel), Bound::Equals(Reading::BoltCircle(hub))))
+}
+
+/// Most play between bore and spigot of a wheel that the spigot centres: common practice, no source.
+const HUB_CENTRIC: f64 = 0.2;
+
+pub(super) fn centre_bore(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    let hub = case.axle.hub();
+    need!(spigot = hub.and_then(|h| h.spigot()) => HubSpigot, bore = setup.wheel().bore() => WheelBore);
+    let play = spigot.play_in(bore);
+    let play_mm = in_mm(play);
+    let reading = |verdict, reason, most: Option<f64>| {
+        let none = Reading::Length(mm(0.0));
+        let bound = match most {
+            Some(most) => Bound::Between(none, Reading::Length(mm(most))),
+            None => Bound::AtLeast(none),
+        };
+        Finding::new(verdict, reason, Citation::HUB_CENTRIC).reading(Reading::Length(play), bound)
+    };
+    if play_mm < 0.0 {
+        return Ok(reading(Verdict::Beyond, Reason::BoreTooSmall, None));
+    }
+    // Without the spigot, the seats alone centre the wheel, if they do.
+    let uncentred = |reason| match setup.seat() {
+        Some(seat) if seat.is_centring() => Ok((Verdict::Marginal, reason)),
+        Some(_) => Ok((Verdict::Beyond, Reason::NoCentring)),
+        None => Err(Missing::from(Input::WheelSeat)),
+    };
+    if let Some(spacer) = setup.spacer().filter(|s| s.value > 0.0) {
+        need!(height = hub.and_then(|h| h.spigot_height()) => SpigotHeight);
+        if spacer >= height {
+            let (verdict, reason) = uncentred(Reason::SpacerHidesSpigot)?;
+            return Ok(Finding::new(verdict, reason, Citation::HUB_CENTRIC)
+                .reading(Reading::Length(spacer), Bound::AtMost(Reading::Length(height))));
+        }
+    }
+    Ok(if no_more(play_mm, HUB_CENTRIC) {
+        reading(Verdict::Within, Reason::HubCentric, Some(HUB_CENTRIC))
+    } else if setup.ring() == Some(true) {
+        reading(Verdict::Within, Reason::RingCentres, None)
+    } else {
+        let (verdict, reason) = uncentred(Reason::RingNeeded)?;
+        reading(verdict, reason, Some(HUB_CENTRIC))
+    })
+}
+
+pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    let hub = case.axle.hub();
+    need!(hub_thread = hub.and_then(|h| h.thread()) => HubThread);
+    let expected = Bound::Equals(Reading::Thread(hub_thread));
+    let Some(fasteners) = setup.fasteners() else {
+        return Ok(Finding::new(Verdict::Within, Reason::HubsOwnFasteners, Citation::DESIGNATION)
+            .reading(Reading::Thread(hub_thread), expected));
+    };
+    need!(thread = fasteners.thread() => FastenerThread);
+    let (mut verdict, mut reason) = if thread == hub_thread {
+        (Verdict::Within, Reason::ThreadsAgree)
+    } else {
+        (Verdict::Beyond, Reason::ThreadsDiffer)
+    };
+    if let (Some(kind), Verdict::Within) = (fasteners.kind(), verdict) {
+        need!(fastening = hub.and_then(|h| h.fastening()) => HubFastening);
+        if (fastening == Fastening::Bolt) != (kind == FastenerKind::Bolt) {
+            (verdict, reason) = (Verdict::Beyond, Reason::FastenerKindDiffers);
+        }
+    }
+    Ok(Finding::new(verdict, reason, Citation::DESIGNATION).reading(Reading::Thread(thread), expected))
+}
+
+pub(super) fn fastener_seat(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    if let Some(fasteners) = setup.fasteners() {
+        need!(seat = fasteners.seat() => FastenerSeat, wheel = setup.seat() => WheelSeat);
+        return Ok(seats(seat, wheel));
+    }
+    need!(seat = case.axle.hub().and_then(|h| h.seat()) => HubSeat, wheel = setup.seat() => WheelSeat);
+    Ok(seats(seat, wheel))
+}
+
+fn seats(seat: Seat, wheel: Seat) -> Finding {
+    let (verdict, reason) = if seat == wheel {
+        (Verdict::Within, Reason::SeatShapesAgree)
+    } else {
+        (Verdict::Beyond, Reason::SeatShapesDiffer)
+    };
+    Finding::new(verdict, reason, Citation::SEAT_MATCH)
+        .reading(Reading::Seat(seat), Bound::Equals(Reading::Seat(wheel)))
+}

@@ -1,0 +1,63 @@
+//! Does the tire belong on the rim?
+
+use crate::Citation;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::finding::{Finding, Found};
+use crate::fitment::reading::{Bound, Reading};
+use crate::tire::{RimRange, RimRangeBasis};
+
+pub(super) fn bead_diameter(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    let (tire, rim) = (setup.tire().size().rim_diameter(), setup.wheel().size().diameter());
+    let (verdict, reason) = if tire == rim {
+        (Verdict::Within, Reason::DiametersAgree)
+    } else if tire.seat_taper() != rim.seat_taper() {
+        (Verdict::Beyond, Reason::SeatsDiffer)
+    } else {
+        (Verdict::Beyond, Reason::DiametersDiffer)
+    };
+    Ok(Finding::new(verdict, reason, Citation::DESIGNATION)
+        .reading(Reading::RimDiameter(rim), Bound::Equals(Reading::RimDiameter(tire))))
+}
+
+pub(super) fn rim_width(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    let tire = setup.tire().size();
+    need!(range = setup.rim_range().or_else(|| tire.estimated_rim_range()) => RimRange);
+    let width = setup.wheel().size().width();
+    let reading = |finding: Finding| {
+        finding.reading(
+            Reading::RimWidth(width),
+            Bound::Between(Reading::RimWidth(range.min()), Reading::RimWidth(range.max())),
+        )
+    };
+    let unchanged =
+        case.original.is_some_and(|o| o.tire().size() == tire && o.wheel().size().width() == width);
+    let (verdict, reason) = if range.basis() == RimRangeBasis::Maker {
+        if range.contains(width) {
+            (Verdict::Within, Reason::RimInMakersRange)
+        } else {
+            (Verdict::Beyond, Reason::RimOutsideMakersRange)
+        }
+    } else if unchanged {
+        let width = Reading::RimWidth(width);
+        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
+            .reading(width, Bound::Equals(width)));
+    } else if Some(width) == tire.measuring_rim() || inside_by(&range, width.quarters()) >= HALF_INCH {
+        (Verdict::Within, Reason::RimWellInEstimate)
+    } else if inside_by(&range, width.quarters()) >= -HALF_INCH {
+        (Verdict::Marginal, Reason::RimNearEndOfEstimate)
+    } else {
+        (Verdict::Beyond, Reason::RimOutsideEstimate)
+    };
+    Ok(reading(Finding::new(verdict, reason, range.citation())))
+}
+
+/// In quarters of an inch, as rim widths are counted.
+const HALF_INCH: i32 = 2;
+
+fn inside_by(range: &RimRange, quarters: u16) -> i32 {
+    let quarters = i32::from(quarters);
+    (quarters - i32::from(range.min().quarters())).min(i32::from(range.max().quarters()) - quarters)
+}

@@ -1,0 +1,131 @@
+//! What the driven wheels tell the speedometer, the odometer and the gearbox.
+
+use crate::Citation;
+use crate::fitment::Setup;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, Why, no_more};
+use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::report::{Effect, EffectId, Report};
+use crate::units::{self, Length, Velocity, in_kmh, in_mm, in_ratio};
+use crate::vehicle::{Drive, Kind};
+
+/// Rolling circumference of a setup's new tire.
+pub(super) fn circumference(setup: &Setup) -> crate::Toleranced<Length> {
+    setup.tire().size().rolling().circumference()
+}
+
+fn is_driven(case: &Case<'_>, drive: Drive) -> bool {
+    matches!((drive, case.place), (Drive::All, _) | (Drive::Front, Place::Front) | (Drive::Rear, Place::Rear))
+}
+
+/// Over-read of the speedometer after the change, as shares of true speed: least, nominal, greatest over
+/// the tolerance of the new tire, or over the over-reads the original may have.
+#[derive(Clone, Copy)]
+struct OverRead {
+    least: f64,
+    nominal: Option<f64>,
+    greatest: f64,
+}
+
+/// The greatest legal over-read as a share of true speed: UN R39 §5.3, `10 % + 4 km/h`.
+///
+/// It is judged at 40, 80 and 120 km/h and at top speed; the share falls with speed, so that top speed is
+/// where it is tightest and the others need no look.
+fn greatest_legal(kind: Kind, top_speed: Velocity) -> (f64, Citation) {
+    let (constant, citation) = match kind {
+        Kind::Motorcycle => (8.0, Citation::SPEEDOMETER_MOTORCYCLE),
+        _ => (4.0, Citation::SPEEDOMETER),
+    };
+    (0.1 + constant / in_kmh(top_speed), citation)
+}
+
+fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
+    let (original, proposed) = case.both()?;
+    let (old, new) = (circumference(&original), circumference(&proposed));
+    let unchanged = original.tire().size() == proposed.tire().size();
+    let ratio = |new: Length| if unchanged { 1.0 } else { in_mm(new) / in_mm(old.nominal()) };
+    let after = |before: f64, x: f64| (1.0 + before) / x - 1.0;
+    Ok(match case.vehicle.over_read().map(in_ratio) {
+        Some(before) => OverRead {
+            least: after(before, ratio(new.max())),
+            nominal: Some(after(before, ratio(new.nominal()))),
+            greatest: after(before, ratio(new.min())),
+        },
+        // The original was legal: its over-read was from nothing to the greatest legal one.
+        None => OverRead {
+            least: after(0.0, ratio(new.nominal())),
+            nominal: None,
+            greatest: after(legal, ratio(new.nominal())),
+        },
+    })
+}
+
+pub(super) fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
+    let mut worst: Option<(Finding, f64)> = None;
+    for case in axles.iter().flatten() {
+        need!(drive = case.vehicle.drive() => Drive);
+        if drive == Drive::None {
+            return Ok(Finding::new(Verdict::Within, Reason::NoSpeedometer, Citation::SPEEDOMETER));
+        }
+        if is_driven(case, drive) {
+            let (finding, room) = axle_speedometer(case)?;
+            let better =
+                worst.as_ref().is_some_and(|(w, least)| (w.verdict, -least) >= (finding.verdict, -room));
+            if !better {
+                worst = Some((finding, room));
+            }
+        }
+    }
+    // Without one, the driven axle is not among those given.
+    worst.map(|(finding, _)| finding).ok_or(Input::ProposedSetup.into())
+}
+
+/// The finding for one driven axle, and the room it leaves on its tighter side.
+fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
+    need!(kind = case.vehicle.kind() => Kind, top_speed = case.vehicle.top_speed() => TopSpeed);
+    let (legal, citation) = greatest_legal(kind, top_speed);
+    let over = over_read(case, legal)?;
+    let under = !no_more(0.0, over.least);
+    let beyond = !no_more(over.greatest, legal);
+    // The side with less room is shown.
+    let worst = if over.least < legal - over.greatest { over.least } else { over.greatest };
+    let bound = Bound::Between(Reading::Ratio(units::ratio(0.0)), Reading::Ratio(units::ratio(legal)));
+    let (verdict, reason) = match over.nominal {
+        Some(nominal) => Why {
+            within: Reason::SpeedometerLegal,
+            marginal: Reason::SpeedometerUncertain,
+            beyond: if nominal < 0.0 { Reason::SpeedometerUnder } else { Reason::SpeedometerOver },
+        }
+        .judge(no_more(0.0, nominal) && no_more(nominal, legal), !under && !beyond),
+        None if !under && !beyond => (Verdict::Within, Reason::SpeedometerLegal),
+        None if !no_more(over.least, legal) => (Verdict::Beyond, Reason::SpeedometerOver),
+        None if !no_more(0.0, over.greatest) => (Verdict::Beyond, Reason::SpeedometerUnder),
+        None => (Verdict::Marginal, Reason::SpeedometerUnknownOverRead),
+    };
+    let finding = Finding::new(verdict, reason, citation).reading(Reading::Ratio(units::ratio(worst)), bound);
+    Ok((finding, worst.min(legal - worst)))
+}
+
+/// Gearing and odometer of the driven axle, the front one if both are driven.
+pub(in crate::fitment) fn effects(front: &Case<'_>, rear: &Case<'_>, report: &mut Report) {
+    let Some(drive) = front.vehicle.drive() else { return };
+    let Some(case) = [front, rear].into_iter().find(|case| is_driven(case, drive) && case.both().is_ok())
+    else {
+        return;
+    };
+    let Ok((original, proposed)) = case.both() else { return };
+    let (before, after) = (circumference(&original).nominal(), circumference(&proposed).nominal());
+    report.push_effect(&Effect {
+        id: EffectId::Gearing,
+        place: case.place,
+        before: Reading::Length(before),
+        after: Reading::Length(after),
+    });
+    report.push_effect(&Effect {
+        id: EffectId::Odometer,
+        place: case.place,
+        before: Reading::Ratio(units::percent(100.0)),
+        after: Reading::Ratio(after / before),
+    });
+}

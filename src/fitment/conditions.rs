@@ -1,0 +1,103 @@
+//! How the vehicle will be used.
+
+use crate::record::record;
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::Velocity;
+
+/// A day, written as ISO 8601 does: `2026-11-25`.
+///
+/// The crate reads no clock, so an assessment that depends on the day is told it. It is only kept here;
+/// with feature `jiff` it converts to a civil date for arithmetic. `Ord` is by time.
+///
+/// ```
+/// use beadseat::fitment::Day;
+/// assert!(Day::parse("2026-11-25")? > Day::parse("2024-02-29")?);
+/// assert!(Day::parse("2023-02-29").is_err());
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Day {
+    year: u16,
+    month: u8,
+    day: u8,
+}
+
+impl Day {
+    const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        let year = tri!(scanner.whole(Field::Day));
+        if !scanner.eat(b'-') {
+            return Err(scanner.missing(Field::Day));
+        }
+        let month = tri!(scanner.whole(Field::Day));
+        if !scanner.eat(b'-') {
+            return Err(scanner.missing(Field::Day));
+        }
+        let day = tri!(scanner.whole(Field::Day));
+        let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+        let days = match month {
+            2 if leap => 29,
+            2 => 28,
+            4 | 6 | 9 | 11 => 30,
+            1..=12 => 31,
+            _ => 0,
+        };
+        if year < 1900 || day == 0 || day > days {
+            return Err(scanner.range(Field::Day, at));
+        }
+        Ok(Self { year, month: month as u8, day: day as u8 })
+    }
+
+    fn write(&self, text: &mut Text) {
+        text.whole(u32::from(self.year));
+        for part in [self.month, self.day] {
+            text.byte(b'-').byte(b'0' + part / 10).byte(b'0' + part % 10);
+        }
+    }
+
+    /// Year, month, day.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::fitment::Day::parse("2026-11-25")?.parts(), (2026, 11, 25));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn parts(self) -> (u16, u8, u8) {
+        (self.year, self.month, self.day)
+    }
+}
+
+#[cfg(feature = "jiff")]
+impl TryFrom<Day> for jiff::civil::Date {
+    type Error = jiff::Error;
+    fn try_from(day: Day) -> Result<Self, Self::Error> {
+        Self::new(day.year as i16, day.month as i8, day.day as i8)
+    }
+}
+
+designation!(Day in "beadseat::fitment", "2026-11-05" => "2026-11-05", wrong "2026-13-01");
+
+record! {
+    /// How the vehicle will be used, where that differs from what its maker assumed.
+    ///
+    /// ```
+    /// use beadseat::{fitment::Conditions, units::kmh};
+    /// let towing = Conditions::new().with_towing(true).with_top_speed(kmh(100.0))?;
+    /// assert_eq!(towing.towing(), Some(true));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    Conditions {
+        /// The day for which the assessment is made.
+        date / with_date: Day = "date";
+        /// Whether a trailer is towed.
+        towing / with_towing: bool = "towing";
+        /// The speed that will never be exceeded. It lowers the load share and pressure asked of the
+        /// tires; the speed symbol asked for stays the vehicle's.
+        top_speed / with_top_speed: Velocity = "top_speed_kmh" [kmh in_kmh "km/h" 5 to 500];
+    }
+}
+
+impl Default for Conditions {
+    fn default() -> Self {
+        Self::new()
+    }
+}

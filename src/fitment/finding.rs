@@ -1,0 +1,119 @@
+//! From a measured value and a limit to a verdict.
+
+use super::check::{Check, CheckId, Missing, Place, Reason, Verdict};
+use super::reading::{Bound, Reading};
+use crate::{Citation, Toleranced};
+
+/// What a check found, before it is told its name and place.
+pub(super) struct Finding {
+    pub(super) verdict: Verdict,
+    pub(super) reason: Reason,
+    pub(super) citation: Citation,
+    pub(super) measured: Option<Reading>,
+    pub(super) nominal: Option<Reading>,
+    pub(super) limit: Option<Bound>,
+}
+
+pub(super) type Found = Result<Finding, Missing>;
+
+impl Finding {
+    pub(super) const fn new(verdict: Verdict, reason: Reason, citation: Citation) -> Self {
+        Self { verdict, reason, citation, measured: None, nominal: None, limit: None }
+    }
+
+    pub(super) const fn reading(mut self, measured: Reading, limit: Bound) -> Self {
+        self.measured = Some(measured);
+        self.limit = Some(limit);
+        self
+    }
+
+    pub(super) const fn nominal(mut self, nominal: Reading) -> Self {
+        self.nominal = Some(nominal);
+        self
+    }
+}
+
+pub(super) fn finish(id: CheckId, place: Place, found: Found) -> Check {
+    let (finding, missing) = match found {
+        Ok(finding) => (finding, Missing::default()),
+        Err(missing) => {
+            let verdict = Verdict::NotAssessed;
+            (Finding::new(verdict, Reason::InputMissing, Citation::DESIGNATION), missing)
+        }
+    };
+    Check {
+        id,
+        place,
+        verdict: finding.verdict,
+        reason: finding.reason,
+        citation: finding.citation,
+        measured: finding.measured,
+        nominal: finding.nominal,
+        limit: finding.limit,
+        missing,
+    }
+}
+
+/// `a <= b`, with the last bits of arithmetic forgiven: a value at its limit is inside.
+pub(super) fn no_more(a: f64, b: f64) -> bool {
+    a <= b + 1e-9 * b.abs().max(1.0)
+}
+
+/// Why a value is inside, inside at nominal only, or outside.
+#[derive(Clone, Copy)]
+pub(super) struct Why {
+    pub(super) within: Reason,
+    pub(super) marginal: Reason,
+    pub(super) beyond: Reason,
+}
+
+pub(super) const PLAIN: Why =
+    Why { within: Reason::Inside, marginal: Reason::InsideAtNominalOnly, beyond: Reason::Outside };
+
+impl Why {
+    /// For a value without tolerance.
+    pub(super) const fn either(within: Reason, beyond: Reason) -> Self {
+        Self { within, marginal: within, beyond }
+    }
+
+    /// Inside at nominal and at the worst case, at nominal only, or not at all.
+    pub(super) fn judge(self, nominal: bool, worst: bool) -> (Verdict, Reason) {
+        match (nominal, worst) {
+            (true, true) => (Verdict::Within, self.within),
+            (true, false) => (Verdict::Marginal, self.marginal),
+            (false, _) => (Verdict::Beyond, self.beyond),
+        }
+    }
+}
+
+/// Holds a value against the least it may be.
+pub(super) fn at_least<Q: Copy + PartialOrd>(
+    value: Toleranced<Q>,
+    least: Q,
+    wrap: fn(Q) -> Reading,
+    why: Why,
+    citation: Citation,
+) -> Finding {
+    let number = |q| wrap(q).number().unwrap_or(f64::NAN);
+    let inside = |q| no_more(number(least), number(q));
+    let (verdict, reason) = why.judge(inside(value.nominal()), inside(value.min()));
+    let finding =
+        Finding::new(verdict, reason, citation).reading(wrap(value.min()), Bound::AtLeast(wrap(least)));
+    if value.min() < value.nominal() { finding.nominal(wrap(value.nominal())) } else { finding }
+}
+
+/// Holds a value against the most it may be.
+pub(super) fn at_most<Q: Copy + PartialOrd>(
+    value: Toleranced<Q>,
+    most: Q,
+    wrap: fn(Q) -> Reading,
+    why: Why,
+    citation: Citation,
+) -> Finding {
+    let number = |q| wrap(q).number().unwrap_or(f64::NAN);
+    let inside = |q| no_more(number(q), number(most));
+    let (verdict, reason) = why.judge(inside(value.nominal()), inside(value.max()));
+    let finding =
+        Finding::new(verdict, reason, citation).reading(wrap(value.max()), Bound::AtMost(wrap(most)));
+    if value.nominal() < value.max() { finding.nominal(wrap(value.nominal())) } else { finding }
+}

@@ -1,0 +1,355 @@
+//! The report laid out for a terminal of 100 columns: what decides comes first, what is missing last.
+
+use core::fmt::{self, Write};
+
+use super::check::{Check, CheckId, Place, Verdict};
+use super::reading::{Reading, Rounded};
+use super::report::Report;
+use crate::Citation;
+use crate::text::Text;
+
+/// Columns of the terminal.
+const WIDTH: usize = 100;
+
+/// Breaks text into lines no wider than the terminal; every line but the first begins with `indent`
+/// spaces. A word is held back until it ends, so text may come in pieces; [`Wrap::end`] lets the last go.
+struct Wrap<'a, 'b> {
+    out: &'a mut fmt::Formatter<'b>,
+    indent: usize,
+    column: usize,
+    word: Text,
+}
+
+impl<'a, 'b> Wrap<'a, 'b> {
+    fn new(out: &'a mut fmt::Formatter<'b>, indent: usize) -> Self {
+        Self { out, indent, column: indent, word: Text::new() }
+    }
+
+    fn flush(&mut self) -> fmt::Result {
+        let width = self.word.as_str().chars().count();
+        if width == 0 {
+            return Ok(());
+        }
+        if self.column > self.indent {
+            if self.column + 1 + width > WIDTH {
+                write!(self.out, "\n{:1$}", "", self.indent)?;
+                self.column = self.indent;
+            } else {
+                self.out.write_char(' ')?;
+                self.column += 1;
+            }
+        }
+        self.out.write_str(self.word.as_str())?;
+        self.column += width;
+        self.word = Text::new();
+        Ok(())
+    }
+
+    fn end(&mut self) -> fmt::Result {
+        self.flush()?;
+        self.out.write_char('\n')
+    }
+}
+
+impl Write for Wrap<'_, '_> {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        for (n, piece) in text.split([' ', '\n']).enumerate() {
+            if n > 0 {
+                self.flush()?;
+            }
+            self.word.str(piece);
+        }
+        Ok(())
+    }
+}
+
+/// A check's name for reading: `bolt circle`.
+struct Name(&'static str);
+
+impl fmt::Display for Name {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut text = Text::new();
+        for byte in self.0.bytes() {
+            text.byte(if byte == b'_' { b' ' } else { byte });
+        }
+        f.pad(text.as_str())
+    }
+}
+
+/// Anything in a column: cut and padded by the formatter through a stack buffer.
+struct Cell<T>(T);
+
+impl<T: fmt::Display> fmt::Display for Cell<T> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        struct Into(Text);
+        impl Write for Into {
+            fn write_str(&mut self, text: &str) -> fmt::Result {
+                self.0.str(text);
+                Ok(())
+            }
+        }
+        let mut buffer = Into(Text::new());
+        write!(buffer, "{}", self.0)?;
+        f.pad(buffer.0.as_str())
+    }
+}
+
+/// Nothing, or the value.
+struct Maybe<T>(Option<T>);
+
+impl<T: fmt::Display> fmt::Display for Maybe<T> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.0 {
+            Some(value) => value.fmt(f),
+            None => Ok(()),
+        }
+    }
+}
+
+/// A margin with its sign.
+struct Signed<'a>(&'a Check);
+
+impl fmt::Display for Signed<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.0.margin_number(), self.0.measured()) {
+            (Some(margin), Some(measured)) => {
+                let sign = if Rounded(margin).is_positive() { "+" } else { "" };
+                write!(f, "{sign}{} {}", Rounded(margin), measured.unit())
+            }
+            _ => Ok(()),
+        }
+    }
+}
+
+/// The sources of a report, numbered as they first appear.
+struct Sources {
+    list: [Option<Citation>; 64],
+}
+
+impl Sources {
+    fn of(report: &Report) -> Self {
+        let mut sources = Self { list: [None; 64] };
+        for citation in report.checks().filter_map(|c| c.citation()) {
+            if sources.number(citation).is_none() {
+                if let Some(free) = sources.list.iter_mut().find(|s| s.is_none()) {
+                    *free = Some(citation);
+                }
+            }
+        }
+        sources
+    }
+
+    fn number(&self, citation: Citation) -> Option<usize> {
+        self.list.iter().position(|s| *s == Some(citation)).map(|n| n + 1)
+    }
+}
+
+/// The first line: the verdict, and of a change that must not be made, why.
+fn headline(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+    let mut wrap = Wrap::new(f, 0);
+    match (report.overall(), report.by_gravity(Verdict::Beyond).next()) {
+        (Verdict::Beyond, Some(check)) => {
+            write!(wrap, "BEYOND, do not fit it like this: {} {}:", check.place(), Name(check.id().name()))?;
+            write!(wrap, " {}.", check.reason())?;
+        }
+        (Verdict::Within, _) => write!(wrap, "WITHIN: every limit is kept, at the worst case too.")?,
+        _ => write!(wrap, "MARGINAL: no limit is broken outright, but not everything is settled.")?,
+    }
+    wrap.end()
+}
+
+/// Text that begins at a column and is broken there.
+fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt::Display) -> fmt::Result {
+    let mut wrap = Wrap::new(f, indent);
+    write!(wrap, "{text}")?;
+    wrap.end()
+}
+
+/// One finding in full: where, what, how much, why, by whose word.
+fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result {
+    write!(f, "{n:>3}. {} {}", check.place(), Name(check.id().name()))?;
+    if let (Some(measured), Some(limit)) = (check.measured(), check.limit()) {
+        write!(f, ": {measured}, {} {limit}", if check.is_designation() { "must be" } else { "limit" })?;
+        if check.margin_number().is_some() {
+            write!(f, ", margin {}", Signed(check))?;
+        }
+        if let Some(nominal) = check.nominal() {
+            write!(f, " (nominal {nominal})")?;
+        }
+    }
+    write!(f, "\n     ")?;
+    let mut wrap = Wrap::new(f, 5);
+    write!(wrap, "{}", check.reason())?;
+    if let Some(citation) = check.citation() {
+        write!(wrap, " — {citation}")?;
+    }
+    wrap.end()
+}
+
+impl Report {
+    /// The findings with one verdict, the gravest first: what kills before what wears, front before
+    /// rear, and of the same kind the one further out.
+    fn by_gravity(&self, verdict: Verdict) -> impl Iterator<Item = Check> {
+        let rank = |c: &Check| GRAVITY.iter().position(|&id| id == c.id()).unwrap_or(GRAVITY.len());
+        let mut left = self.checks().filter(|c| c.verdict() == verdict).fold(0u64, |bits, c| bits | c.bit());
+        core::iter::from_fn(move || {
+            let next = self.checks().filter(|c| left & c.bit() != 0).min_by(|a, b| {
+                rank(a).cmp(&rank(b)).then(a.relative_margin().total_cmp(&b.relative_margin()))
+            })?;
+            left &= !next.bit();
+            Some(next)
+        })
+    }
+}
+
+/// The checks by what is at stake.
+const GRAVITY: &[CheckId] = &[
+    CheckId::BeadDiameter,
+    CheckId::BoltCircle,
+    CheckId::FastenerThread,
+    CheckId::FastenerSeat,
+    CheckId::CentreBore,
+    CheckId::TireLoad,
+    CheckId::WheelLoad,
+    CheckId::Inflation,
+    CheckId::SpeedSymbol,
+    CheckId::RimWidth,
+    CheckId::InnerClearance,
+    CheckId::OuterClearance,
+    CheckId::UpperClearance,
+    CheckId::AxleMatch,
+    CheckId::TireLoadVsOriginal,
+    CheckId::LoadReserve,
+    CheckId::Speedometer,
+    CheckId::OverallDiameter,
+    CheckId::Track,
+    CheckId::ScrubRadius,
+];
+const _: () = assert!(GRAVITY.len() == CheckId::ALL.len());
+
+impl Check {
+    /// One bit for each check at each place.
+    fn bit(&self) -> u64 {
+        1 << (self.id() as u32 + self.place() as u32 * CheckId::ALL.len() as u32)
+    }
+
+    /// The margin as a share of the measured value, to compare unlike findings.
+    fn relative_margin(&self) -> f64 {
+        let margin = self.margin_number().unwrap_or_default();
+        margin / self.measured().and_then(|m| m.number()).unwrap_or(1.0).abs().max(1.0)
+    }
+}
+const _: () = assert!(CheckId::ALL.len() * Place::ALL.len() <= 64);
+
+impl fmt::Display for Report {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        headline(f, self)?;
+        if !self.is_complete() {
+            writeln!(f, "Incomplete: a check that must not be skipped lacks an input; see the end.")?;
+        }
+
+        for (title, verdict) in [("What decides", Verdict::Beyond), ("Look closer at", Verdict::Marginal)] {
+            let mut n = 0;
+            for check in self.by_gravity(verdict) {
+                if n == 0 {
+                    writeln!(f, "\n{title}")?;
+                }
+                n += 1;
+                spell_out(f, n, &check)?;
+            }
+        }
+
+        let sources = Sources::of(self);
+        writeln!(
+            f,
+            "\nFindings\n{:<8}{:<23}{:<14}{:<26}{:>11}  {:<9}source",
+            "where", "check", "measured", "limit", "margin", "verdict"
+        )?;
+        for check in self.checks().filter(|c| c.verdict() != Verdict::NotAssessed) {
+            writeln!(
+                f,
+                "{:<8}{:<23}{:<14}{:<26}{:>11}  {:<9}[{}]",
+                check.place(),
+                Name(check.id().name()),
+                Cell(Maybe(check.measured())),
+                Cell(Maybe(check.limit())),
+                Cell(Signed(&check)),
+                check.verdict(),
+                Maybe(check.citation().and_then(|c| sources.number(c))),
+            )?;
+        }
+
+        if self.effects().next().is_some() {
+            writeln!(f, "\nAlso changes")?;
+        }
+        for effect in self.effects() {
+            write!(
+                f,
+                "{:<8}{:<23}{} to {}",
+                effect.place(),
+                Name(effect.id().name()),
+                effect.before(),
+                effect.after()
+            )?;
+            write!(f, "\n{:8}", "")?;
+            wrapped(f, 8, effect.id().caution())?;
+        }
+
+        writeln!(f, "\nCautions")?;
+        for caution in self.cautions() {
+            f.write_str("  * ")?;
+            wrapped(f, 4, caution.text())?;
+        }
+
+        writeln!(f, "\nSources")?;
+        for (n, citation) in sources.list.iter().flatten().enumerate() {
+            write!(f, "{:>4}  ", SourceNumber(n + 1))?;
+            wrapped(f, 6, citation)?;
+        }
+
+        self.print_missing(f)
+    }
+}
+
+/// `[7]`.
+struct SourceNumber(usize);
+
+impl fmt::Display for SourceNumber {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Cell(format_args!("[{}]", self.0)).fmt(f)
+    }
+}
+
+impl Report {
+    fn print_missing(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.checks().all(|c| c.verdict() != Verdict::NotAssessed) {
+            return writeln!(f, "\nNothing was left unassessed.");
+        }
+        writeln!(f, "\nNot assessed, and what would settle it, the most useful first")?;
+        for (input, place) in self.missing() {
+            write!(f, "{:<8}", place)?;
+            let mut wrap = Wrap::new(f, 8);
+            write!(wrap, "{}: {}. Settles", input.key(), input.how())?;
+            for (n, id) in self.waiting_for(input, place).enumerate() {
+                write!(wrap, "{} {}", if n > 0 { "," } else { "" }, Name(id.name()))?;
+            }
+            wrap.end()?;
+        }
+        Ok(())
+    }
+
+    /// The checks at a place that lack an input.
+    fn waiting_for(&self, input: super::Input, place: Place) -> impl Iterator<Item = CheckId> {
+        self.checks().filter(move |c| c.place() == place && c.missing().any(|m| m == input)).map(|c| c.id())
+    }
+}
+
+impl Check {
+    /// Whether the measured value is a designation, which agrees with another or does not.
+    fn is_designation(&self) -> bool {
+        matches!(
+            self.measured(),
+            Some(Reading::BoltCircle(_) | Reading::Thread(_) | Reading::Seat(_) | Reading::RimDiameter(_))
+        )
+    }
+}

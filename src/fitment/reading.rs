@@ -1,0 +1,229 @@
+//! What a check measured, and what it was held against.
+
+use core::fmt;
+
+use crate::rim::{RimDiameter, RimWidth};
+use crate::tire::{LoadIndex, SpeedSymbol};
+use crate::units::{self, Length, Mass, Pressure, Ratio, Velocity};
+use crate::wheel::{BoltCircle, Seat, Thread};
+
+/// A value as a check reads it: a quantity, or a designation that equals another or does not.
+///
+/// ```
+/// use beadseat::{fitment::Reading, units::mm};
+/// assert_eq!(Reading::Length(mm(6.35)).to_string(), "6.35 mm");
+/// assert_eq!(Reading::BoltCircle("5x112".parse()?).to_string(), "5x112");
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Reading {
+    /// A length, in mm.
+    Length(Length),
+    /// A load, in kg.
+    Mass(Mass),
+    /// A cold pressure, in kPa.
+    Pressure(Pressure),
+    /// A speed, in km/h.
+    Velocity(Velocity),
+    /// A share, in %.
+    Ratio(Ratio),
+    /// A rim width code, in inches.
+    RimWidth(RimWidth),
+    /// A rim diameter code, in inches.
+    RimDiameter(RimDiameter),
+    /// A load index.
+    LoadIndex(LoadIndex),
+    /// A speed symbol.
+    SpeedSymbol(SpeedSymbol),
+    /// A bolt circle.
+    BoltCircle(BoltCircle),
+    /// A thread.
+    Thread(Thread),
+    /// A seat.
+    Seat(Seat),
+}
+
+/// How a [`Reading`] is stored: 64 bits and a tag.
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+#[repr(u8)]
+pub(crate) enum Tag {
+    None,
+    Length,
+    Mass,
+    Pressure,
+    Velocity,
+    Ratio,
+    RimWidth,
+    RimDiameter,
+    LoadIndex,
+    SpeedSymbol,
+    BoltCircle,
+    Thread,
+    Seat,
+}
+
+impl Reading {
+    pub(crate) fn pack(self) -> (Tag, u64) {
+        match self {
+            Self::Length(q) => (Tag::Length, q.value.to_bits()),
+            Self::Mass(q) => (Tag::Mass, q.value.to_bits()),
+            Self::Pressure(q) => (Tag::Pressure, q.value.to_bits()),
+            Self::Velocity(q) => (Tag::Velocity, q.value.to_bits()),
+            Self::Ratio(q) => (Tag::Ratio, q.value.to_bits()),
+            Self::RimWidth(w) => (Tag::RimWidth, u64::from(w.quarters())),
+            Self::RimDiameter(d) => (Tag::RimDiameter, u64::from(d.tenths())),
+            Self::LoadIndex(li) => (Tag::LoadIndex, u64::from(li.number())),
+            Self::SpeedSymbol(s) => (Tag::SpeedSymbol, s as u64),
+            Self::BoltCircle(b) => (Tag::BoltCircle, b.to_bits()),
+            Self::Thread(t) => (Tag::Thread, t.to_bits()),
+            Self::Seat(s) => (Tag::Seat, s as u64),
+        }
+    }
+
+    pub(crate) fn unpack(tag: Tag, bits: u64) -> Option<Self> {
+        let value = f64::from_bits(bits);
+        Some(match tag {
+            Tag::None => return None,
+            Tag::Length => Self::Length(units::base(value)),
+            Tag::Mass => Self::Mass(units::base(value)),
+            Tag::Pressure => Self::Pressure(units::base(value)),
+            Tag::Velocity => Self::Velocity(units::base(value)),
+            Tag::Ratio => Self::Ratio(units::base(value)),
+            Tag::RimWidth => Self::RimWidth(RimWidth::from_quarters(bits as u16)?),
+            Tag::RimDiameter => Self::RimDiameter(RimDiameter::from_tenths(bits as u16)?),
+            Tag::LoadIndex => Self::LoadIndex(LoadIndex::new(bits as u16)?),
+            Tag::SpeedSymbol => Self::SpeedSymbol(*SpeedSymbol::ALL.get(bits as usize)?),
+            Tag::BoltCircle => Self::BoltCircle(BoltCircle::from_bits(bits)?),
+            Tag::Thread => Self::Thread(Thread::from_bits(bits)?),
+            Tag::Seat => Self::Seat(*Seat::ALL.get(bits as usize)?),
+        })
+    }
+
+    /// The number in the unit of [`Reading::unit`], where it is a number.
+    pub(crate) fn number(self) -> Option<f64> {
+        Some(match self {
+            Self::Length(q) => units::in_mm(q),
+            Self::Mass(q) => units::in_kg(q),
+            Self::Pressure(q) => units::in_kpa(q),
+            Self::Velocity(q) => units::in_kmh(q),
+            Self::Ratio(q) => units::in_percent(q),
+            Self::RimWidth(w) => f64::from(w.quarters()) / 4.0,
+            Self::RimDiameter(d) => f64::from(d.tenths()) / 10.0,
+            Self::LoadIndex(_)
+            | Self::SpeedSymbol(_)
+            | Self::BoltCircle(_)
+            | Self::Thread(_)
+            | Self::Seat(_) => {
+                return None;
+            }
+        })
+    }
+
+    /// A number in the unit of this reading; of a code, in the length or ratio it stands for.
+    pub(crate) fn of_same_kind(self, number: f64) -> Self {
+        match self {
+            Self::Mass(_) => Self::Mass(units::kg(number)),
+            Self::Pressure(_) => Self::Pressure(units::kpa(number)),
+            Self::Velocity(_) => Self::Velocity(units::kmh(number)),
+            Self::Ratio(_) => Self::Ratio(units::percent(number)),
+            Self::RimWidth(_) | Self::RimDiameter(_) => Self::Length(units::inches(number)),
+            _ => Self::Length(units::mm(number)),
+        }
+    }
+
+    /// The unit: `mm`, `kg`, `kPa`, `km/h`, `%`, `in`, or nothing for a designation.
+    ///
+    /// ```
+    /// use beadseat::{fitment::Reading, units::kpa};
+    /// assert_eq!(Reading::Pressure(kpa(250.0)).unit(), "kPa");
+    /// ```
+    pub const fn unit(&self) -> &'static str {
+        match self {
+            Self::Length(_) => "mm",
+            Self::Mass(_) => "kg",
+            Self::Pressure(_) => "kPa",
+            Self::Velocity(_) => "km/h",
+            Self::Ratio(_) => "%",
+            Self::RimWidth(_) | Self::RimDiameter(_) => "in",
+            Self::LoadIndex(_)
+            | Self::SpeedSymbol(_)
+            | Self::BoltCircle(_)
+            | Self::Thread(_)
+            | Self::Seat(_) => "",
+        }
+    }
+}
+
+/// A number for people: two decimals at most, no trailing zeros, no negative zero.
+pub(crate) struct Rounded(pub(crate) f64);
+
+impl Rounded {
+    pub(crate) fn is_positive(&self) -> bool {
+        libm::round(self.0 * 100.0) > 0.0
+    }
+}
+
+impl fmt::Display for Rounded {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let hundredths = libm::round(self.0 * 100.0) + 0.0;
+        let value = hundredths / 100.0;
+        if hundredths % 100.0 == 0.0 {
+            write!(f, "{value:.0}")
+        } else if hundredths % 10.0 == 0.0 {
+            write!(f, "{value:.1}")
+        } else {
+            write!(f, "{value:.2}")
+        }
+    }
+}
+
+impl fmt::Display for Reading {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::RimWidth(w) => write!(f, "{w} in"),
+            Self::RimDiameter(d) => write!(f, "{d} in"),
+            Self::LoadIndex(li) => write!(f, "LI {li}"),
+            Self::SpeedSymbol(s) => write!(f, "{s}"),
+            Self::BoltCircle(b) => write!(f, "{b}"),
+            Self::Thread(t) => write!(f, "{t}"),
+            Self::Seat(s) => write!(f, "{s}"),
+            Self::Length(_) | Self::Mass(_) | Self::Pressure(_) | Self::Velocity(_) | Self::Ratio(_) => {
+                write!(f, "{} {}", Rounded(self.number().unwrap_or_default()), self.unit())
+            }
+        }
+    }
+}
+
+/// What a reading is held against.
+///
+/// ```
+/// use beadseat::{fitment::{Bound, Reading}, units::mm};
+/// let bound = Bound::AtLeast(Reading::Length(mm(6.35)));
+/// assert_eq!(bound.to_string(), "at least 6.35 mm");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Bound {
+    /// No more than this.
+    AtMost(Reading),
+    /// No less than this.
+    AtLeast(Reading),
+    /// From the first to the second.
+    Between(Reading, Reading),
+    /// The same.
+    Equals(Reading),
+}
+
+impl fmt::Display for Bound {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::AtMost(r) => write!(f, "at most {r}"),
+            Self::AtLeast(r) => write!(f, "at least {r}"),
+            Self::Between(a, b) => match (a.number(), b.unit()) {
+                (Some(a), unit) if !unit.is_empty() => write!(f, "{} to {b}", Rounded(a)),
+                _ => write!(f, "{a} to {b}"),
+            },
+            Self::Equals(r) => write!(f, "equal to {r}"),
+        }
+    }
+}

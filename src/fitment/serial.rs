@@ -1,0 +1,107 @@
+//! A report as structured output.
+
+use serde::ser::{Serialize, SerializeMap, Serializer};
+
+use super::check::Check;
+use super::reading::{Bound, Reading};
+use super::report::{Effect, Report};
+use crate::record::tidy;
+
+/// A number in the reading's unit, or a designation as text.
+struct Value(Reading);
+
+impl Serialize for Value {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match (self.0, self.0.number()) {
+            (_, Some(number)) => serializer.serialize_f64(tidy(number)),
+            (Reading::LoadIndex(index), None) => serializer.collect_str(&index),
+            (other, None) => serializer.collect_str(&other),
+        }
+    }
+}
+
+struct Limit(Bound);
+
+impl Serialize for Limit {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self.0 {
+            Bound::AtMost(r) | Bound::AtLeast(r) | Bound::Equals(r) => Value(r).serialize(serializer),
+            Bound::Between(a, b) => (Value(a), Value(b)).serialize(serializer),
+        }
+    }
+}
+
+/// `reason`, and the keys of the missing inputs behind it.
+struct Why<'a>(&'a Check);
+
+impl core::fmt::Display for Why<'_> {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.write_str(self.0.reason().text())?;
+        for (n, input) in self.0.missing().enumerate() {
+            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.key())?;
+        }
+        Ok(())
+    }
+}
+
+impl Serialize for Check {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("id", &self.id())?;
+        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("verdict", self.verdict().name())?;
+        map.serialize_entry("measured", &self.measured().map(Value))?;
+        map.serialize_entry("nominal", &self.nominal().map(Value))?;
+        map.serialize_entry("limit", &self.limit().map(Limit))?;
+        map.serialize_entry("margin", &self.margin_number().map(tidy))?;
+        map.serialize_entry("unit", &self.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
+        map.serialize_entry("reason", &Text(Why(self)))?;
+        map.serialize_entry("citation", &self.citation().map(Text))?;
+        map.serialize_entry("status", &self.citation().map(|c| c.status().name()))?;
+        map.serialize_entry("from_memory", &self.citation().map(|c| c.is_from_memory()))?;
+        map.end()
+    }
+}
+
+/// Anything as its text.
+struct Text<T>(T);
+
+impl<T: core::fmt::Display> Serialize for Text<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_str(&self.0)
+    }
+}
+
+impl Serialize for Effect {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(6))?;
+        map.serialize_entry("id", &self.id())?;
+        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("before", &Value(self.before()))?;
+        map.serialize_entry("after", &Value(self.after()))?;
+        map.serialize_entry("unit", self.before().unit())?;
+        map.serialize_entry("caution", self.id().caution())?;
+        map.end()
+    }
+}
+
+/// A sequence from an iterator that can be made again.
+struct Each<F>(F);
+
+impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.0())
+    }
+}
+
+impl Serialize for Report {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(5))?;
+        map.serialize_entry("overall", self.overall().name())?;
+        map.serialize_entry("complete", &self.is_complete())?;
+        map.serialize_entry("checks", &Each(|| self.checks()))?;
+        map.serialize_entry("effects", &Each(|| self.effects()))?;
+        map.serialize_entry("cautions", &Each(|| self.cautions().map(|c| c.text())))?;
+        map.end()
+    }
+}

@@ -1,0 +1,143 @@
+//! A wheel and tire with everything that goes on the hub with them.
+
+use crate::record::record;
+use crate::tire::{RimRange, Tire};
+use crate::units::{Length, Mass, Pressure};
+use crate::wheel::{FastenerKind, PropertyClass, Seat, Thread, Wheel};
+
+record! {
+    /// Bolts or nuts that come with a wheel.
+    ///
+    /// ```
+    /// use beadseat::fitment::Fasteners;
+    /// let bolts = Fasteners::new().with_thread("M14x1.5".parse()?).with_seat("cone 60".parse()?);
+    /// assert!(bolts.thread().is_some());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    Fasteners {
+        /// Their thread.
+        thread / with_thread: Thread = "thread";
+        /// Their seat.
+        seat / with_seat: Seat = "seat";
+        /// Bolts or nuts.
+        kind / with_kind: FastenerKind = "kind";
+        /// Length of thread that can engage, from the seat.
+        usable_length / with_usable_length: Length = "usable_length_mm" [mm in_mm "mm" 1 to 200];
+        /// Strength class.
+        class / with_class: PropertyClass = "class";
+    }
+}
+
+record! {
+    /// What is on one axle: a tire on a wheel, at a pressure, held by fasteners.
+    ///
+    /// ```
+    /// use beadseat::{fitment::Setup, units::{kg, kpa}};
+    /// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 H2 ET46 5x112 57.1".parse()?)
+    ///     .with_wheel_rating(kg(615.0))?
+    ///     .with_pressure(kpa(230.0))?;
+    /// assert_eq!(setup.spacer(), None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    Setup needs {
+        /// The tire.
+        tire: Tire = "tire";
+        /// The wheel.
+        wheel: Wheel = "wheel";
+    } {
+        /// Thickness of a spacer between hub and wheel.
+        spacer / with_spacer: Length = "spacer_mm" [mm in_mm "mm" 0 to 200];
+        /// Whether a centring ring fills the gap between bore and spigot.
+        ring / with_ring: bool = "ring";
+        /// Seat in the wheel for the fasteners.
+        seat / with_seat: Seat = "seat";
+        /// Fasteners that come with the wheel; without them, the hub's own are used.
+        fasteners / with_fasteners: Fasteners = "fasteners";
+        /// Load the wheel is rated for.
+        wheel_rating / with_wheel_rating: Mass = "wheel_rating_kg" [kg in_kg "kg" 10 to 20000];
+        /// Intended cold pressure for normal load.
+        pressure / with_pressure: Pressure = "pressure_kpa" [kpa in_kpa "kPa" 50 to 1200];
+        /// Intended cold pressure for full load and high speed.
+        pressure_full_load / with_pressure_full_load: Pressure = "pressure_full_load_kpa" [kpa in_kpa "kPa" 50 to 1200];
+        /// Pressure at which the tire carries its load index, as molded or from its maker.
+        reference_pressure / with_reference_pressure: Pressure = "reference_kpa" [kpa in_kpa "kPa" 100 to 1200];
+        /// Largest cold pressure molded on the tire.
+        max_pressure / with_max_pressure: Pressure = "max_kpa" [kpa in_kpa "kPa" 100 to 1200];
+        /// Largest pressure the wheel may hold.
+        wheel_max_pressure / with_wheel_max_pressure: Pressure = "wheel_max_kpa" [kpa in_kpa "kPa" 100 to 1500];
+        /// Rim widths that the tire's maker approves.
+        rim_range / with_rim_range: RimRange = "rim_range_in";
+        /// Thickness of the wheel disc where it is clamped.
+        disc_thickness / with_disc_thickness: Length = "disc_thickness_mm" [mm in_mm "mm" 1 to 100];
+        /// Whether it is a snow tire.
+        snow / with_snow: bool = "snow";
+    }
+}
+
+impl Setup {
+    /// How far the middle of the rim stands outboard of the hub face, spacer included.
+    pub(crate) fn rim_centre(&self) -> Option<Length> {
+        Some(self.spacer().unwrap_or_default() - self.wheel.inset()?.length())
+    }
+
+    pub(crate) fn is_snow(&self) -> bool {
+        self.snow == Some(true)
+    }
+}
+
+/// The setups of both axles; an axle the vehicle does not have, has none.
+///
+/// In files an object with `front` and `rear`; `"rear": "same"` is the front one again.
+///
+/// ```
+/// use beadseat::fitment::{Setup, Setups};
+/// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16".parse()?);
+/// assert_eq!(Setups::both(setup).rear, Some(setup));
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+pub struct Setups {
+    /// Front axle.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub front: Option<Setup>,
+    /// Rear axle, or the only one of a trailer.
+    #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
+    pub rear: Option<Setup>,
+}
+
+impl Setups {
+    /// The same on both axles.
+    pub const fn both(setup: Setup) -> Self {
+        Self { front: Some(setup), rear: Some(setup) }
+    }
+
+    /// Front and rear exchanged.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Setup, Setups};
+    /// let front = Some(Setup::new("205/55R16 91V".parse()?, "6.5Jx16".parse()?));
+    /// assert_eq!(Setups { front, rear: None }.reversed(), Setups { front: None, rear: front });
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn reversed(self) -> Self {
+        Self { front: self.rear, rear: self.front }
+    }
+}
+
+/// What is on the vehicle as its maker built it, and what is to go on.
+///
+/// ```
+/// use beadseat::fitment::{Change, Setup, Setups};
+/// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16".parse()?);
+/// let nothing_changes = Change { original: Setups::both(setup), proposed: Setups::both(setup) };
+/// assert_eq!(nothing_changes.original, nothing_changes.proposed);
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Change {
+    /// As the maker built it.
+    pub original: Setups,
+    /// As intended.
+    pub proposed: Setups,
+}

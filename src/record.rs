@@ -1,0 +1,283 @@
+//! Structs of optional facts: each field is checked when it is set, and knows its key in a scenario file.
+
+/// Makes a struct whose fields are all optional but those under `needs`.
+///
+/// A field is `name: Type = "key"` for a value that is valid by its type, or
+/// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity.
+macro_rules! record {
+    (
+        $(#[$doc:meta])*
+        $name:ident $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
+            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
+        }
+    ) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name {
+            $($($need: $ntype,)+)?
+            $($field: Option<$type>,)*
+        }
+
+        impl $name {
+            crate::record::constructor!($($($need: $ntype,)+)? ; $($field)*);
+
+            $($($(#[$ndoc])* pub const fn $need(&self) -> $ntype { self.$need })+)?
+
+            $(
+                $(#[$fdoc])*
+                pub const fn $field(&self) -> Option<$type> { self.$field }
+
+                crate::record::setter!($field $with $key $type $([$read $unit $least $most])?);
+            )*
+        }
+
+        #[cfg(feature = "serde")]
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                struct Object;
+                impl<'de> serde::de::Visitor<'de> for Object {
+                    type Value = $name;
+
+                    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                        f.write_str(concat!("an object with the facts of a ", stringify!($name)))
+                    }
+
+                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
+                        use serde::de::Error;
+                        $($(let mut $need: Option<$ntype> = None;)+)?
+                        $(let mut $field: Option<$type> = None;)*
+                        while let Some(key) = map.next_key::<alloc::string::String>()? {
+                            match key.as_str() {
+                                $($($nkey if $need.is_some() => return Err(A::Error::duplicate_field($nkey)),
+                                $nkey => $need = Some(map.next_value()?),)+)?
+                                $($key if $field.is_some() => return Err(A::Error::duplicate_field($key)),
+                                $key => $field = Some(crate::record::read!(map, $key $([$ctor $unit $least $most])?)),)*
+                                unknown => return Err(A::Error::unknown_field(unknown, &[$($($nkey,)+)? $($key,)*])),
+                            }
+                        }
+                        Ok($name {
+                            $($($need: $need.ok_or_else(|| A::Error::missing_field($nkey))?,)+)?
+                            $($field,)*
+                        })
+                    }
+                }
+                deserializer.deserialize_map(Object)
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl $name {
+            /// Writes what is known into an object that may hold more.
+            pub(crate) fn write_entries<M: serde::ser::SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
+                $($(map.serialize_entry($nkey, &self.$need)?;)+)?
+                $(if let Some(value) = self.$field {
+                    map.serialize_entry($key, &crate::record::shown!(value $([$read])?))?;
+                })*
+                Ok(())
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                use serde::ser::SerializeMap;
+                let mut map = serializer.serialize_map(None)?;
+                self.write_entries(&mut map)?;
+                map.end()
+            }
+        }
+    };
+}
+pub(crate) use record;
+
+/// `new`, with the needed facts.
+macro_rules! constructor {
+    ($($need:ident: $ntype:ty,)* ; $($field:ident)*) => {
+        /// With nothing known but what is given here.
+        #[allow(clippy::new_without_default)]
+        pub const fn new($($need: $ntype),*) -> Self {
+            Self { $($need,)* $($field: None,)* }
+        }
+    };
+}
+pub(crate) use constructor;
+
+/// `with_…`: infallible for a type that is its own proof, checked for a quantity.
+macro_rules! setter {
+    ($field:ident $with:ident $key:literal $type:ty) => {
+        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        pub const fn $with(mut self, value: $type) -> Self {
+            self.$field = Some(value);
+            self
+        }
+    };
+    ($field:ident $with:ident $key:literal $type:ty [$read:ident $unit:literal $least:literal $most:literal]) => {
+        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        ///
+        /// # Errors
+        #[doc = concat!("Outside ", $least, " to ", $most, " ", $unit, ".")]
+        pub fn $with(mut self, value: $type) -> Result<Self, crate::OutOfRange> {
+            crate::OutOfRange::check($key, crate::units::$read(value), $unit, $least as f64, $most as f64)?;
+            self.$field = Some(value);
+            Ok(self)
+        }
+    };
+}
+pub(crate) use setter;
+
+/// The value of a key; a quantity's range is checked while its place in the file is known.
+#[cfg(feature = "serde")]
+macro_rules! read {
+    ($map:ident, $key:literal) => {
+        $map.next_value()?
+    };
+    ($map:ident, $key:literal [$ctor:ident $unit:literal $least:literal $most:literal]) => {
+        crate::units::$ctor($map.next_value_seed(crate::record::InRange {
+            what: $key,
+            unit: $unit,
+            least: $least as f64,
+            most: $most as f64,
+        })?)
+    };
+}
+#[cfg(feature = "serde")]
+pub(crate) use read;
+
+/// A value as it is written: a quantity as a number in its unit, without the dust of conversion.
+#[cfg(feature = "serde")]
+macro_rules! shown {
+    ($value:ident) => {
+        $value
+    };
+    ($value:ident [$read:ident]) => {
+        crate::record::tidy(crate::units::$read($value))
+    };
+}
+#[cfg(feature = "serde")]
+pub(crate) use shown;
+
+/// Rounds to a millionth of the unit.
+#[cfg(feature = "serde")]
+pub(crate) fn tidy(value: f64) -> f64 {
+    libm::round(value * 1e6) / 1e6
+}
+
+/// A number that must lie in a closed range.
+#[cfg(feature = "serde")]
+pub(crate) struct InRange {
+    pub(crate) what: &'static str,
+    pub(crate) unit: &'static str,
+    pub(crate) least: f64,
+    pub(crate) most: f64,
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::de::DeserializeSeed<'de> for InRange {
+    type Value = f64;
+
+    fn deserialize<D: serde::Deserializer<'de>>(self, deserializer: D) -> Result<f64, D::Error> {
+        let value = <f64 as serde::Deserialize>::deserialize(deserializer)?;
+        crate::OutOfRange::check(self.what, value, self.unit, self.least, self.most)
+            .map_err(serde::de::Error::custom)
+    }
+}
+
+/// Makes an enum of fixed words, with serde as the word.
+macro_rules! words {
+    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $word:literal,)* }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum $name { $($(#[$vdoc])* $variant,)* }
+
+        impl $name {
+            /// Every one.
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
+            /// Its stable name, as in files.
+            pub const fn name(self) -> &'static str {
+                match self { $(Self::$variant => $word,)* }
+            }
+        }
+
+        impl core::fmt::Display for $name {
+            fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                f.pad(self.name())
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.serialize_str(self.name())
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                struct Word;
+                impl serde::de::Visitor<'_> for Word {
+                    type Value = $name;
+
+                    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                        f.write_str("one of")?;
+                        $(f.write_str(concat!(" `", $word, "`"))?;)*
+                        Ok(())
+                    }
+
+                    fn visit_str<E: serde::de::Error>(self, word: &str) -> Result<$name, E> {
+                        match word {
+                            $($word => Ok($name::$variant),)*
+                            _ => Err(E::unknown_variant(word, &[$($word,)*])),
+                        }
+                    }
+                }
+                deserializer.deserialize_str(Word)
+            }
+        }
+    };
+}
+pub(crate) use words;
+
+/// A count from 1 to `MOST`.
+///
+/// ```
+/// use beadseat::Count;
+/// assert_eq!(Count::<2>::new(2).map(Count::get), Some(2));
+/// assert_eq!(Count::<2>::new(3), None);
+/// assert_eq!(Count::<2>::new(0), None);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Count<const MOST: u8>(core::num::NonZeroU8);
+
+impl<const MOST: u8> Count<MOST> {
+    /// `None` outside 1 to `MOST`.
+    pub const fn new(count: u8) -> Option<Self> {
+        match core::num::NonZeroU8::new(count) {
+            Some(n) if count <= MOST => Some(Self(n)),
+            _ => None,
+        }
+    }
+
+    /// The number.
+    pub const fn get(self) -> u8 {
+        self.0.get()
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<const MOST: u8> serde::Serialize for Count<MOST> {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_u8(self.get())
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de, const MOST: u8> serde::Deserialize<'de> for Count<MOST> {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        use serde::de::Error;
+        Self::new(u8::deserialize(deserializer)?)
+            .ok_or_else(|| D::Error::custom(format_args!("a count from 1 to {MOST} is wanted")))
+    }
+}

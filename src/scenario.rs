@@ -1,0 +1,383 @@
+//! A scenario file: a vehicle, its original setup and a proposed one, how it is used and the limits.
+//!
+//! Any self-describing serde format will do; JSON is what the examples read. Every key that is a
+//! quantity ends in its unit. What is not known is left out; `null` is not needed. Unknown keys, keys
+//! given twice, arrays instead of objects and values out of range are errors, and the error arises where
+//! the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
+//!
+//! ```
+//! use beadseat::{fitment::Verdict, scenario::Scenario};
+//! let scenario: Scenario = serde_json::from_str(r#"{
+//!     "vehicle": { "name": "a demonstration trailer", "kind": "trailer", "drive": "none",
+//!                  "rear": { "max_load_kg": 900, "axles": 1, "hub": { "bolt_circle": "4x100" } } },
+//!     "original": { "rear": { "tire": "155/80R13 79T", "wheel": "4.5Jx13 ET30 4x100" } },
+//!     "proposed": { "rear": { "tire": "155/80R13 79T", "wheel": "4.5Jx13 ET30 4x98" } }
+//! }"#)?;
+//! assert_eq!(scenario.name(), Some("a demonstration trailer"));
+//! assert_eq!(scenario.assess().overall(), Verdict::Beyond); // the holes
+//! # Ok::<(), serde_json::Error>(())
+//! ```
+//!
+//! # The objects
+//!
+//! The keys of each object are the fields of the type it is read into, with the unit behind them:
+//!
+//! | object | type |
+//! |---|---|
+//! | `vehicle` | [`Vehicle`], and `name` |
+//! | `vehicle.front`, `vehicle.rear` | [`Axle`](crate::vehicle::Axle): `max_load_kg`, `normal_load_kg`, `track_mm`, `placard_kpa`, … |
+//! | `….hub` | [`Hub`](crate::vehicle::Hub): `bolt_circle`, `spigot_mm`, `spigot_height_mm`, `thread`, `seat`, `fastening`, `stud_length_mm` |
+//! | `….steering`, `….travel`, `….space`, `….brake` | the types of [`vehicle`](crate::vehicle) |
+//! | `original`, `proposed` | [`Setups`]: `front`, and `rear`, which may be `"same"` |
+//! | `….front`, `….rear` | [`Setup`]: `tire` and `wheel`, and what is known beside them |
+//! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
+//! | `limits` | `set`, a [`LimitSet`], and the caller's own limits as [`Limits`] has them |
+
+use alloc::string::String;
+use core::fmt;
+
+use serde::de::value::MapAccessDeserializer;
+use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAccess, Visitor};
+use serde::ser::{SerializeMap, Serializer};
+use serde::{Deserialize, Serialize};
+
+use crate::Citation;
+use crate::fitment::{Change, Conditions, Limit, LimitSet, Limits, Report, Setup, Setups, assess};
+use crate::record::record;
+use crate::units::{Length, Ratio, Velocity};
+use crate::vehicle::Vehicle;
+
+/// What a scenario file holds.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Scenario {
+    name: Option<String>,
+    vehicle: Vehicle,
+    change: Change,
+    conditions: Conditions,
+    limits: Limits,
+}
+
+impl Scenario {
+    /// A scenario put together in a program.
+    ///
+    /// ```
+    /// use beadseat::{fitment::{Change, Conditions, Limits, Setups}, scenario::Scenario, vehicle::Vehicle};
+    /// let nothing = Setups { front: None, rear: None };
+    /// let change = Change { original: nothing, proposed: nothing };
+    /// let scenario = Scenario::new(Vehicle::new(), change, Conditions::default(), Limits::default());
+    /// assert_eq!(scenario.name(), None);
+    /// ```
+    pub const fn new(vehicle: Vehicle, change: Change, conditions: Conditions, limits: Limits) -> Self {
+        Self { name: None, vehicle, change, conditions, limits }
+    }
+
+    /// The name of the vehicle, as it stands in the file; show it through [`Echo`](crate::Echo).
+    pub fn name(&self) -> Option<&str> {
+        self.name.as_deref()
+    }
+
+    /// The vehicle.
+    pub const fn vehicle(&self) -> &Vehicle {
+        &self.vehicle
+    }
+
+    /// Original and proposed setups.
+    pub const fn change(&self) -> &Change {
+        &self.change
+    }
+
+    /// How it is used.
+    pub const fn conditions(&self) -> &Conditions {
+        &self.conditions
+    }
+
+    /// The limits.
+    pub const fn limits(&self) -> &Limits {
+        &self.limits
+    }
+
+    /// Judges it.
+    pub fn assess(&self) -> Report {
+        assess(&self.vehicle, &self.change, &self.conditions, &self.limits)
+    }
+}
+
+record! {
+    /// The limits as a file gives them: a set, and replacements.
+    LimitChoice {
+        /// The named set.
+        set / with_set: LimitSet = "set";
+        /// See [`Limits::track_growth_share`].
+        track_growth_share / with_track_growth_share: Ratio = "track_change_percent" [percent in_percent "%" 0 to 50];
+        /// See [`Limits::track_growth`].
+        track_growth / with_track_growth: Length = "track_change_mm" [mm in_mm "mm" 0 to 500];
+        /// See [`Limits::diameter_share`].
+        diameter_share / with_diameter_share: Ratio = "diameter_change_percent" [percent in_percent "%" 0 to 50];
+        /// See [`Limits::diameter_growth`].
+        diameter_growth / with_diameter_growth: Length = "diameter_growth_mm" [mm in_mm "mm" 0 to 500];
+        /// See [`Limits::diameter_loss`].
+        diameter_loss / with_diameter_loss: Length = "diameter_loss_mm" [mm in_mm "mm" 0 to 500];
+        /// See [`Limits::clearance`].
+        clearance / with_clearance: Length = "clearance_mm" [mm in_mm "mm" 0 to 100];
+        /// See [`Limits::load_reserve`].
+        load_reserve / with_load_reserve: Ratio = "load_reserve_percent" [percent in_percent "%" 10 to 100];
+        /// See [`Limits::circumference_all_wheel_drive`].
+        circumference_all_wheel_drive / with_circumference_all_wheel_drive: Ratio = "circumference_all_wheel_drive_percent" [percent in_percent "%" 0 to 10];
+        /// See [`Limits::circumference_stability`].
+        circumference_stability / with_circumference_stability: Ratio = "circumference_stability_percent" [percent in_percent "%" 0 to 10];
+        /// See [`Limits::snow_speed_floor`].
+        snow_speed_floor / with_snow_speed_floor: Velocity = "snow_speed_floor_kmh" [kmh in_kmh "km/h" 50 to 300];
+        /// See [`Limits::allows_lower_load_index`].
+        lower_load_index / with_lower_load_index: bool = "lower_load_index";
+        /// See [`Limits::allows_towing_allowance`].
+        towing_allowance / with_towing_allowance: bool = "towing_allowance";
+    }
+}
+
+/// Every replaceable quantity among the limits, for one macro at a time.
+macro_rules! each_limit {
+    ($each:ident!($($args:tt)*)) => {
+        $each!($($args)* track_growth_share with_track_growth_share);
+        $each!($($args)* track_growth with_track_growth);
+        $each!($($args)* diameter_share with_diameter_share);
+        $each!($($args)* diameter_growth with_diameter_growth);
+        $each!($($args)* diameter_loss with_diameter_loss);
+        $each!($($args)* clearance with_clearance);
+        $each!($($args)* load_reserve with_load_reserve);
+        $each!($($args)* circumference_all_wheel_drive with_circumference_all_wheel_drive);
+        $each!($($args)* circumference_stability with_circumference_stability);
+        $each!($($args)* snow_speed_floor with_snow_speed_floor);
+    };
+}
+
+/// The value of a limit that the caller replaced.
+fn own<Q: Copy>(limit: impl Into<Option<Limit<Q>>>) -> Option<Q> {
+    limit.into().filter(|l| l.citation() == Citation::CALLER).map(|l| l.value())
+}
+
+impl<'de> Deserialize<'de> for Limits {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let choice = LimitChoice::deserialize(deserializer)?;
+        let mut limits = Limits::of(choice.set().unwrap_or(LimitSet::Default));
+        macro_rules! replace {
+            ($field:ident $with:ident) => {
+                if let Some(value) = choice.$field() {
+                    limits = limits.$with(value).map_err(D::Error::custom)?;
+                }
+            };
+        }
+        each_limit!(replace!());
+        if let Some(allowed) = choice.lower_load_index() {
+            limits = limits.with_lower_load_index(allowed);
+        }
+        if let Some(allowed) = choice.towing_allowance() {
+            limits = limits.with_towing_allowance(allowed);
+        }
+        Ok(limits)
+    }
+}
+
+impl Serialize for Limits {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        use serde::ser::Error;
+        let base = Limits::of(self.set());
+        let mut choice = LimitChoice::new().with_set(self.set());
+        macro_rules! note {
+            ($field:ident $with:ident) => {
+                if let Some(value) = own(self.$field()) {
+                    choice = choice.$with(value).map_err(S::Error::custom)?;
+                }
+            };
+        }
+        each_limit!(note!());
+        if self.allows_lower_load_index() != base.allows_lower_load_index() {
+            choice = choice.with_lower_load_index(self.allows_lower_load_index());
+        }
+        if self.allows_towing_allowance() != base.allows_towing_allowance() {
+            choice = choice.with_towing_allowance(self.allows_towing_allowance());
+        }
+        choice.serialize(serializer)
+    }
+}
+
+/// Reads an object whose visitor is a function, refusing anything that is not an object.
+macro_rules! object {
+    ($deserializer:expr, $type:ty, $what:literal, |$map:pat_param| $body:expr) => {{
+        struct Object;
+        impl<'de> Visitor<'de> for Object {
+            type Value = $type;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str($what)
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, $map: A) -> Result<$type, A::Error> {
+                $body
+            }
+        }
+        $deserializer.deserialize_map(Object)
+    }};
+}
+
+/// Takes a value that may be given once.
+fn once<'de, A: MapAccess<'de>, T: Deserialize<'de>>(
+    map: &mut A,
+    key: &'static str,
+    place: &mut Option<T>,
+) -> Result<(), A::Error> {
+    if place.is_some() {
+        return Err(A::Error::duplicate_field(key));
+    }
+    *place = Some(map.next_value()?);
+    Ok(())
+}
+
+impl<'de> Deserialize<'de> for Setups {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        object!(deserializer, Setups, "an object with the setups of `front` and `rear`", |mut map| {
+            let (mut front, mut rear): (Option<Setup>, Option<RearSetup>) = (None, None);
+            while let Some(key) = map.next_key::<String>()? {
+                match key.as_str() {
+                    "front" => once(&mut map, "front", &mut front)?,
+                    "rear" => once(&mut map, "rear", &mut rear)?,
+                    unknown => return Err(A::Error::unknown_field(unknown, &["front", "rear"])),
+                }
+            }
+            let rear = match rear {
+                Some(RearSetup(None)) if front.is_none() => {
+                    return Err(A::Error::custom("`rear` is the same as `front`, which is not there"));
+                }
+                Some(RearSetup(own)) => own.or(front),
+                None => None,
+            };
+            Ok(Setups { front, rear })
+        })
+    }
+}
+
+/// An object, or nothing for `"same"`.
+struct RearSetup(Option<Setup>);
+
+impl<'de> Deserialize<'de> for RearSetup {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct SameOrObject;
+        impl<'de> Visitor<'de> for SameOrObject {
+            type Value = RearSetup;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("`\"same\"` or an object with a setup")
+            }
+
+            fn visit_str<E: Error>(self, text: &str) -> Result<RearSetup, E> {
+                match text {
+                    "same" => Ok(RearSetup(None)),
+                    _ => Err(E::unknown_variant(text, &["same"])),
+                }
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<RearSetup, A::Error> {
+                Setup::deserialize(MapAccessDeserializer::new(map)).map(|setup| RearSetup(Some(setup)))
+            }
+        }
+        deserializer.deserialize_any(SameOrObject)
+    }
+}
+
+/// A vehicle with its name, which the domain type does not keep.
+struct Named {
+    name: Option<String>,
+    vehicle: Vehicle,
+}
+
+/// Passes every entry of a map on, but for `name`.
+struct AllButName<'a, A> {
+    map: A,
+    name: &'a mut Option<String>,
+}
+
+impl<'de, A: MapAccess<'de>> MapAccess<'de> for AllButName<'_, A> {
+    type Error = A::Error;
+
+    fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, A::Error> {
+        while let Some(key) = self.map.next_key::<String>()? {
+            if key != "name" {
+                return seed.deserialize(key.into_deserializer()).map(Some);
+            }
+            once(&mut self.map, "name", self.name)?;
+        }
+        Ok(None)
+    }
+
+    fn next_value_seed<V: DeserializeSeed<'de>>(&mut self, seed: V) -> Result<V::Value, A::Error> {
+        self.map.next_value_seed(seed)
+    }
+}
+
+impl<'de> Deserialize<'de> for Named {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        object!(deserializer, Named, "an object with the facts of a vehicle", |map| {
+            let mut name = None;
+            let vehicle =
+                Vehicle::deserialize(MapAccessDeserializer::new(AllButName { map, name: &mut name }))?;
+            Ok(Named { name, vehicle })
+        })
+    }
+}
+
+impl<'de> Deserialize<'de> for Scenario {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        object!(deserializer, Scenario, "an object with `vehicle`, `original` and `proposed`", |mut map| {
+            let mut vehicle: Option<Named> = None;
+            let (mut original, mut proposed): (Option<Setups>, Option<Setups>) = (None, None);
+            let (mut conditions, mut limits): (Option<Conditions>, Option<Limits>) = (None, None);
+            while let Some(key) = map.next_key::<String>()? {
+                match key.as_str() {
+                    "vehicle" => once(&mut map, "vehicle", &mut vehicle)?,
+                    "original" => once(&mut map, "original", &mut original)?,
+                    "proposed" => once(&mut map, "proposed", &mut proposed)?,
+                    "use" => once(&mut map, "use", &mut conditions)?,
+                    "limits" => once(&mut map, "limits", &mut limits)?,
+                    unknown => {
+                        let known = &["vehicle", "original", "proposed", "use", "limits"];
+                        return Err(A::Error::unknown_field(unknown, known));
+                    }
+                }
+            }
+            let vehicle = vehicle.ok_or_else(|| A::Error::missing_field("vehicle"))?;
+            Ok(Scenario {
+                name: vehicle.name,
+                vehicle: vehicle.vehicle,
+                change: Change {
+                    original: original.ok_or_else(|| A::Error::missing_field("original"))?,
+                    proposed: proposed.ok_or_else(|| A::Error::missing_field("proposed"))?,
+                },
+                conditions: conditions.unwrap_or_default(),
+                limits: limits.unwrap_or_default(),
+            })
+        })
+    }
+}
+
+impl Serialize for Scenario {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        /// The vehicle with its name in front.
+        struct Named<'a>(&'a Scenario);
+        impl Serialize for Named<'_> {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                let mut map = serializer.serialize_map(None)?;
+                if let Some(name) = self.0.name() {
+                    map.serialize_entry("name", name)?;
+                }
+                self.0.vehicle.write_entries(&mut map)?;
+                map.end()
+            }
+        }
+        let mut map = serializer.serialize_map(Some(5))?;
+        map.serialize_entry("vehicle", &Named(self))?;
+        map.serialize_entry("original", &self.change.original)?;
+        map.serialize_entry("proposed", &self.change.proposed)?;
+        map.serialize_entry("use", &self.conditions)?;
+        map.serialize_entry("limits", &self.limits)?;
+        map.end()
+    }
+}

@@ -1,0 +1,307 @@
+//! The vehicle as its maker built it, and what was measured on it.
+//!
+//! Everything is optional: what is not known stays unknown, and the checks that need it say so. A fact of
+//! the vehicle is never inferred from the wheel or tire that happens to be on it.
+//!
+//! ```
+//! use beadseat::{units::{kg, kmh, kpa, mm}, vehicle::{Axle, Drive, Hub, Kind, Vehicle}, wheel::Spigot};
+//! let hub = Hub::new().with_bolt_circle("5x112".parse()?).with_spigot(Spigot::from_length(mm(57.1))?);
+//! let front = Axle::new().with_max_load(kg(1060.0))?.with_track(mm(1538.0))?.with_placard(kpa(230.0))?.with_hub(hub);
+//! let wagon = Vehicle::new().with_kind(Kind::Passenger).with_drive(Drive::Front).with_top_speed(kmh(205.0))?.with_front(front);
+//! assert_eq!(wagon.front().and_then(|a| a.max_load()), Some(kg(1060.0)));
+//! assert!(Axle::new().with_max_load(kg(-5.0)).is_err());
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+use crate::Count;
+use crate::record::{record, words};
+use crate::units::{Angle, Length, Mass, Pressure, Ratio, Velocity};
+use crate::wheel::{BoltCircle, Seat, Spigot, Thread};
+
+words! {
+    /// What the vehicle is, in the classes that tire rules know.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::vehicle::Kind::Multipurpose.name(), "multipurpose");
+    /// ```
+    Kind {
+        /// Passenger car.
+        Passenger = "passenger",
+        /// Car-like vehicle on a truck chassis or for off-road use.
+        Multipurpose = "multipurpose",
+        /// Goods vehicle, van or pickup.
+        Truck = "truck",
+        /// Bus or coach.
+        Bus = "bus",
+        /// Towed vehicle.
+        Trailer = "trailer",
+        /// Two- or three-wheeler.
+        Motorcycle = "motorcycle",
+    }
+}
+
+words! {
+    /// Which axles are driven.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::vehicle::Drive::All.name(), "all");
+    /// ```
+    Drive {
+        /// Front axle.
+        Front = "front",
+        /// Rear axle.
+        Rear = "rear",
+        /// Both.
+        All = "all",
+        /// None: a trailer.
+        None = "none",
+    }
+}
+
+words! {
+    /// How the wheels of an axle are carried.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::vehicle::AxleType::Beam.name(), "beam");
+    /// ```
+    AxleType {
+        /// Each wheel on its own.
+        Independent = "independent",
+        /// Both wheels on one rigid axle.
+        Beam = "beam",
+    }
+}
+
+words! {
+    /// How wheels are held to the hub.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::vehicle::Fastening::Bolt.name(), "bolt");
+    /// ```
+    Fastening {
+        /// Bolts into threaded holes.
+        Bolt = "bolt",
+        /// Nuts on studs.
+        Stud = "stud",
+    }
+}
+
+record! {
+    /// A hub: what a wheel must match.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, vehicle::{Fastening, Hub}};
+    /// let hub = Hub::new().with_bolt_circle("5x112".parse()?).with_fastening(Fastening::Bolt).with_spigot_height(mm(9.0))?;
+    /// assert_eq!(hub.spigot(), None); // not known, and not guessed
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    Hub {
+        /// Bolt circle of the hub.
+        bolt_circle / with_bolt_circle: BoltCircle = "bolt_circle";
+        /// Diameter of the spigot that centres the wheel.
+        spigot / with_spigot: Spigot = "spigot_mm";
+        /// How far the spigot stands out of the mounting face.
+        spigot_height / with_spigot_height: Length = "spigot_height_mm" [mm in_mm "mm" 0 to 100];
+        /// Thread of the hub's studs or holes.
+        thread / with_thread: Thread = "thread";
+        /// Seat of the hub's own fasteners.
+        seat / with_seat: Seat = "seat";
+        /// Bolts or studs.
+        fastening / with_fastening: Fastening = "fastening";
+        /// Length of a stud from the mounting face.
+        stud_length / with_stud_length: Length = "stud_length_mm" [mm in_mm "mm" 5 to 200];
+    }
+}
+
+record! {
+    /// The steering axis of a steered axle, and how far it turns.
+    ///
+    /// ```
+    /// use beadseat::{units::{deg, mm}, vehicle::Steering};
+    /// let s = Steering::new().with_kingpin_inclination(deg(13.5))?.with_scrub_radius(mm(-8.0))?;
+    /// assert_eq!(s.scrub_radius(), Some(mm(-8.0)));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    Steering {
+        /// Inclination of the steering axis seen from the front, top inboard.
+        kingpin_inclination / with_kingpin_inclination: Angle = "kingpin_inclination_deg" [deg in_deg "deg" -5 to 30];
+        /// Inclination of the steering axis seen from the side, top rearward.
+        caster / with_caster: Angle = "caster_deg" [deg in_deg "deg" -10 to 25];
+        /// From the steering axis to the middle of the contact patch, at the ground, positive outboard.
+        scrub_radius / with_scrub_radius: Length = "scrub_radius_mm" [mm in_mm "mm" -200 to 300];
+        /// From the contact patch forward to the steering axis, at the ground.
+        trail / with_trail: Length = "trail_mm" [mm in_mm "mm" -100 to 150];
+        /// Largest steer angle of the inner wheel.
+        lock_inner / with_lock_inner: Angle = "lock_inner_deg" [deg in_deg "deg" 0 to 75];
+        /// Largest steer angle of the outer wheel.
+        lock_outer / with_lock_outer: Angle = "lock_outer_deg" [deg in_deg "deg" 0 to 75];
+    }
+}
+
+record! {
+    /// Suspension travel from ride height.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, vehicle::Travel};
+    /// assert!(Travel::new().with_jounce(mm(80.0))?.jounce().is_some());
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    Travel {
+        /// Upward, to the bump stop.
+        jounce / with_jounce: Length = "jounce_mm" [mm in_mm "mm" 0 to 500];
+        /// Downward.
+        rebound / with_rebound: Length = "rebound_mm" [mm in_mm "mm" 0 to 500];
+    }
+}
+
+record! {
+    /// The tire that was on the vehicle when a gap was measured.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, vehicle::MeasuredTire};
+    /// let t = MeasuredTire::new().with_width(mm(211.0))?.with_diameter(mm(629.0))?;
+    /// assert_eq!(t.width(), Some(mm(211.0)));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    MeasuredTire {
+        /// Its real width over the sidewalls.
+        width / with_width: Length = "width_mm" [mm in_mm "mm" 50 to 800];
+        /// Its real overall diameter.
+        diameter / with_diameter: Length = "diameter_mm" [mm in_mm "mm" 200 to 2000];
+        /// Its tread depth then.
+        tread_depth / with_tread_depth: Length = "tread_depth_mm" [mm in_mm "mm" 0 to 40];
+        /// Its pressure then.
+        pressure / with_pressure: Pressure = "pressure_kpa" [kpa in_kpa "kPa" 50 to 1200];
+    }
+}
+
+record! {
+    /// Gaps measured beside the present wheel, the vehicle on its wheels at ride height.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, vehicle::Space};
+    /// let s = Space::new().with_inner_clearance(mm(18.0))?.with_uncertainty(mm(1.5))?;
+    /// assert_eq!(s.outer_clearance(), None);
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    Space {
+        /// Least gap inboard of tire and rim: strut, spring, arm, frame.
+        inner_clearance / with_inner_clearance: Length = "inner_clearance_mm" [mm in_mm "mm" 0 to 500];
+        /// Least gap outboard, to the arch lip, straight out.
+        outer_clearance / with_outer_clearance: Length = "outer_clearance_mm" [mm in_mm "mm" -100 to 500];
+        /// Least gap above the tread.
+        upper_clearance / with_upper_clearance: Length = "upper_clearance_mm" [mm in_mm "mm" 0 to 800];
+        /// How far each gap may be off.
+        uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 50];
+        /// The tire they were measured with, if it was measured too.
+        measured_tire / with_measured_tire: MeasuredTire = "measured_tire";
+    }
+}
+
+record! {
+    /// The brake that the wheel must clear.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, vehicle::Brake};
+    /// assert!(Brake::new().with_disc(mm(312.0))?.with_envelope_radius(mm(178.0)).is_ok());
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    Brake {
+        /// Diameter of the disc.
+        disc / with_disc: Length = "disc_mm" [mm in_mm "mm" 100 to 600];
+        /// Largest radius of disc and caliper about the spindle.
+        envelope_radius / with_envelope_radius: Length = "envelope_radius_mm" [mm in_mm "mm" 50 to 400];
+        /// How far the caliper stands outboard of the hub face.
+        caliper_face / with_caliper_face: Length = "caliper_face_mm" [mm in_mm "mm" -200 to 200];
+    }
+}
+
+record! {
+    /// An axle, or a group of axles that share one load.
+    ///
+    /// ```
+    /// use beadseat::{Count, units::kg, vehicle::Axle};
+    /// let tandem = Axle::new().with_max_load(kg(2600.0))?.with_axles(Count::new(2).ok_or("count")?);
+    /// assert_eq!(tandem.tires(), 4);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    Axle {
+        /// Greatest load of the group, all its axles together.
+        max_load / with_max_load: Mass = "max_load_kg" [kg in_kg "kg" 10 to 60000];
+        /// Load in normal use, all its axles together.
+        normal_load / with_normal_load: Mass = "normal_load_kg" [kg in_kg "kg" 10 to 60000];
+        /// Distance between the middles of the contact patches.
+        track / with_track: Length = "track_mm" [mm in_mm "mm" 500 to 3000];
+        /// Cold pressure on the maker's placard for normal load.
+        placard / with_placard: Pressure = "placard_kpa" [kpa in_kpa "kPa" 50 to 1200];
+        /// Cold pressure on the maker's placard for full load and high speed.
+        placard_full_load / with_placard_full_load: Pressure = "placard_full_load_kpa" [kpa in_kpa "kPa" 50 to 1200];
+        /// Camber, positive with the top outboard. Without it, the 2° either way that load tables allow.
+        camber / with_camber: Angle = "camber_deg" [deg in_deg "deg" -15 to 15];
+        /// Independent or beam.
+        axle_type / with_axle_type: AxleType = "axle_type";
+        /// Wheels on each side of each axle; one if not said.
+        wheels_per_side / with_wheels_per_side: Count<2> = "wheels_per_side";
+        /// Axles in the group; one if not said.
+        axles / with_axles: Count<4> = "axles";
+        /// The hub.
+        hub / with_hub: Hub = "hub";
+        /// The steering axis.
+        steering / with_steering: Steering = "steering";
+        /// Suspension travel.
+        travel / with_travel: Travel = "travel";
+        /// Measured gaps.
+        space / with_space: Space = "space";
+        /// The brake.
+        brake / with_brake: Brake = "brake";
+    }
+}
+
+impl Axle {
+    /// How many tires carry the load.
+    pub fn tires(&self) -> u8 {
+        2 * self.axles.map_or(1, Count::get) * self.wheels_per_side.map_or(1, Count::get)
+    }
+}
+
+record! {
+    /// A vehicle.
+    Vehicle {
+        /// Its class.
+        kind / with_kind: Kind = "kind";
+        /// Its driven axles.
+        drive / with_drive: Drive = "drive";
+        /// Its top speed.
+        top_speed / with_top_speed: Velocity = "top_speed_kmh" [kmh in_kmh "km/h" 5 to 500];
+        /// How much its speedometer reads over the true speed on the original tires.
+        over_read / with_over_read: Ratio = "speedometer_over_read_percent" [percent in_percent "%" -10 to 20];
+        /// Whether it compares wheel speeds: anti-lock or stability control.
+        stability_control / with_stability_control: bool = "stability_control";
+        /// Whether it tows.
+        towing / with_towing: bool = "towing";
+        /// Front axle.
+        front / with_front: Axle = "front";
+        /// Rear axle, or the only one of a trailer.
+        rear / with_rear: Axle = "rear";
+    }
+}
+
+impl Vehicle {
+    /// The same vehicle with front and rear exchanged, driven axle and all.
+    ///
+    /// ```
+    /// use beadseat::vehicle::{Drive, Vehicle};
+    /// let v = Vehicle::new().with_drive(Drive::Front);
+    /// assert_eq!(v.reversed().drive(), Some(Drive::Rear));
+    /// assert_eq!(v.reversed().reversed(), v);
+    /// ```
+    pub const fn reversed(mut self) -> Self {
+        (self.front, self.rear) = (self.rear, self.front);
+        self.drive = match self.drive {
+            Some(Drive::Front) => Some(Drive::Rear),
+            Some(Drive::Rear) => Some(Drive::Front),
+            other => other,
+        };
+        self
+    }
+}

@@ -1,0 +1,162 @@
+//! The checks of an assessment, case by case, and whole reports against golden ones.
+#![cfg(feature = "serde")]
+
+use beadseat::scenario::Scenario;
+use serde_json::Value;
+
+const SCENARIOS: [&str; 3] = ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"];
+
+fn root(path: &str) -> std::path::PathBuf {
+    std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
+}
+
+fn scenario_text(name: &str) -> String {
+    std::fs::read_to_string(root("examples/scenarios").join(format!("{name}.json"))).unwrap()
+}
+
+fn report(scenario: &Value) -> Value {
+    let scenario: Scenario = serde_json::from_value(scenario.clone()).unwrap();
+    serde_json::to_value(scenario.assess()).unwrap()
+}
+
+/// Sets, or with `null` removes, the value at a JSON pointer.
+fn patch(document: &mut Value, pointer: &str, value: &Value) {
+    let (parent, key) = pointer.rsplit_once('/').unwrap();
+    let parent =
+        document.pointer_mut(parent).unwrap_or_else(|| panic!("no {parent}")).as_object_mut().unwrap();
+    if value.is_null() {
+        parent.remove(key).unwrap_or_else(|| panic!("nothing to remove at {pointer}"));
+    } else {
+        parent.insert(key.into(), value.clone());
+    }
+}
+
+fn close(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 1e-6 * b.abs().max(1.0)
+}
+
+#[test]
+fn every_case_comes_out_as_its_source_says() {
+    let mut rows = csv::Reader::from_path(root("tests/cases/assess.csv")).unwrap();
+    let (mut checked, mut wrong) = (0, Vec::new());
+    for row in rows.records() {
+        let row = row.unwrap();
+        let [case, scenario, patches, id, place, verdict, measured, reason, source] =
+            row.iter().collect::<Vec<_>>().try_into().unwrap();
+        let case = format!("{case} [{source}]");
+        let mut document: Value = serde_json::from_str(&scenario_text(scenario)).unwrap();
+        let patches: serde_json::Map<String, Value> = serde_json::from_str(patches).unwrap();
+        for (pointer, value) in &patches {
+            patch(&mut document, pointer, value);
+        }
+        let report = report(&document);
+        let check = report["checks"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .find(|c| c["id"] == id && c["where"] == place)
+            .unwrap_or_else(|| panic!("{case}: no such check"));
+        let same_value = match (&check["measured"], measured) {
+            (Value::Null, "") => true,
+            (Value::Number(is), should) => close(is.as_f64().unwrap(), should.parse().unwrap()),
+            (is, should) => is == should,
+        };
+        // The reason names the rule, or the missing input by its key or by how to come by it.
+        let said = check["reason"].as_str().unwrap();
+        let same_reason = said.contains(reason) || how_to_come_by(said).contains(reason);
+        if check["verdict"] != verdict || !same_value || !same_reason {
+            wrong.push(format!("{case}: {verdict}, {measured}, {reason:?} expected, is {check:#}"));
+        }
+        checked += 1;
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    assert_eq!(checked, 86);
+}
+
+/// How the missing inputs that a reason names would be come by.
+fn how_to_come_by(reason: &str) -> String {
+    let Some((_, keys)) = reason.split_once(": an input is missing: ") else { return String::new() };
+    keys.split(", ")
+        .flat_map(|key| beadseat::fitment::Input::ALL.iter().filter(move |i| i.key() == key))
+        .map(|input| input.how())
+        .collect::<Vec<_>>()
+        .join("; ")
+}
+
+/// Run with `BLESS=1` to write the golden reports anew, and read the difference.
+#[test]
+fn reports_of_the_scenarios_are_as_they_were() {
+    for name in SCENARIOS {
+        let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
+        let report = scenario.assess();
+        for (kind, text) in
+            [("json", serde_json::to_string_pretty(&report).unwrap() + "\n"), ("txt", report.to_string())]
+        {
+            let path = root("tests/golden").join(format!("{name}.{kind}"));
+            if std::env::var_os("BLESS").is_some() {
+                std::fs::write(&path, &text).unwrap();
+            }
+            let golden = std::fs::read_to_string(&path).unwrap();
+            assert_eq!(text, golden, "{name}.{kind} changed; BLESS=1 rewrites it");
+        }
+    }
+}
+
+#[test]
+fn the_scenarios_show_every_overall_verdict_and_an_incomplete_report() {
+    let reports = SCENARIOS.map(|name| report(&serde_json::from_str(&scenario_text(name)).unwrap()));
+    let overall =
+        reports.each_ref().map(|r| (r["overall"].as_str().unwrap(), r["complete"].as_bool().unwrap()));
+    assert_eq!(overall, [("within", true), ("beyond", true), ("marginal", false)]);
+}
+
+#[test]
+fn the_printed_report_fits_its_terminal_and_leads_with_what_decides() {
+    for name in SCENARIOS {
+        let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
+        let text = scenario.assess().to_string();
+        for line in text.lines() {
+            assert!(line.chars().count() <= 100, "{name}: {line}");
+        }
+    }
+    let van: Scenario = serde_json::from_str(&scenario_text("one-tonne-panel-van")).unwrap();
+    let text = van.assess().to_string();
+    let first = text.lines().next().unwrap();
+    assert!(first.starts_with("BEYOND") && first.contains("tire load: the tire is overloaded"), "{first}");
+    let pickup: Scenario = serde_json::from_str(&scenario_text("rangers-pickup")).unwrap();
+    let text = pickup.assess().to_string();
+    let (_, end) = text.split_once("\nNot assessed, and what would settle it").unwrap();
+    assert!(end.contains("wheel_rating_kg") && !end.contains("\n\n"), "{end}");
+}
+
+#[test]
+fn every_check_has_its_place_in_every_report() {
+    use beadseat::fitment::CheckId;
+    for name in SCENARIOS {
+        let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
+        let report = scenario.assess();
+        for &id in CheckId::ALL {
+            assert!(report.checks().any(|c| c.id() == id), "{name}: {id}");
+        }
+        for check in report.checks() {
+            assert_eq!(report.get(check.id(), check.place()), Some(check));
+        }
+    }
+}
+
+#[test]
+fn scenarios_survive_being_written_and_read() {
+    for name in SCENARIOS {
+        let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
+        let written = serde_json::to_string(&scenario).unwrap();
+        let again: Scenario = serde_json::from_str(&written).unwrap();
+        assert_eq!(again, scenario, "{name}");
+    }
+}
+
+#[test]
+fn a_report_is_a_small_plain_value() {
+    fn plain<T: Copy + Eq + core::hash::Hash + Send + Sync + 'static>() {}
+    plain::<beadseat::fitment::Report>();
+    assert!(size_of::<beadseat::fitment::Report>() <= 8 * 1024, "{}", size_of::<beadseat::fitment::Report>());
+}

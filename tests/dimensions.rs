@@ -1,0 +1,353 @@
+//! Dimensions of tires and rims against published and remembered rows.
+
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
+mod common;
+
+use beadseat::rim::{Contour, RimDiameter, RimWidth, SeatTaper};
+use beadseat::tire::{RimRangeBasis, Structure, TireSize};
+use beadseat::units::{kmh, mm};
+use beadseat::uom::si::length::{inch, millimeter};
+use beadseat::wheel::{Inset, RimEdges};
+use beadseat::{Toleranced, uom::si::f64::Length};
+use common::{Row, Tally, numbers, rows};
+
+fn size(text: &str) -> TireSize {
+    text.parse().unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+fn rim(text: &str) -> RimWidth {
+    text.parse().unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+fn in_mm(length: Length) -> f64 {
+    length.get::<millimeter>()
+}
+
+fn in_inches(width: RimWidth) -> f64 {
+    f64::from(width.quarters()) / 4.0
+}
+
+#[test]
+fn section_width_on_the_measuring_rim() {
+    let mut tally = Tally::of("section width on the measuring rim");
+    for row in &rows("section_width_memory.csv") {
+        let (size, measuring) = (size(&row["size"]), rim(&row["measuring_rim_in"]));
+        assert_eq!(size.measuring_rim(), Some(measuring), "{row}");
+        row.near("section_width_mm", in_mm(size.section_width_on(measuring).nominal()), 1e-9);
+        tally.checked(row);
+    }
+    tally.close(18, &[]);
+}
+
+const AGRICULTURAL: &str = "agricultural sizes";
+const NUMERIC: &str = "numeric sizes";
+
+/// Estimated less published width, printed unless zero.
+#[track_caller]
+fn rim_residual(row: &Row, column: &str, size: TireSize) -> f64 {
+    let range = size.estimated_rim_range().unwrap();
+    assert_eq!(range.basis(), RimRangeBasis::Estimate, "{row}");
+    let estimate = if column == "min_rim_in" { range.min() } else { range.max() };
+    let residual = in_inches(estimate) - row.number(column);
+    if residual != 0.0 {
+        println!("    {size} {column} {} estimated {estimate}, {residual:+} in", &row[column]);
+    }
+    residual
+}
+
+#[test]
+fn rim_ranges_of_the_80_and_75_series() {
+    let mut tally = Tally::of("rim ranges, confirmed");
+    let (mut minima, mut maxima) = (0, 0);
+    for row in &rows("rim_ranges_confirmed.csv") {
+        if row["source"].contains("tractor tyres") {
+            tally.left(&row["designation"], AGRICULTURAL);
+            // Nothing in the text tells these from diagonal passenger sizes.
+            for size in row["designation"].split("; ").filter_map(|text| text.parse::<TireSize>().ok()) {
+                println!("    agricultural {size} is read as {}", size.family());
+            }
+            continue;
+        }
+        if row["source"].contains("truck-tyre table") {
+            assert!(row["designation"].parse::<TireSize>().is_err(), "{row}");
+            tally.left(&row["designation"], NUMERIC);
+            continue;
+        }
+        for designation in row["designation"].split("; ") {
+            let size = size(designation);
+            assert_eq!(rim_residual(row, "min_rim_in", size), 0.0, "{row}");
+            minima += 1;
+            if !row["max_rim_in"].is_empty() {
+                assert_eq!(rim_residual(row, "max_rim_in", size), 0.0, "{row}");
+                maxima += 1;
+            } else {
+                let (_, bound) = row["as_printed"].split_once("max >= ").unwrap();
+                let max = in_inches(size.estimated_rim_range().unwrap().max());
+                assert!(max >= numbers(bound)[0], "{max} in for {row}");
+            }
+        }
+        tally.checked(row);
+    }
+    assert_eq!((minima, maxima), (12, 9), "sizes with a minimum and with a maximum");
+    tally.close(11, &[(AGRICULTURAL, 23), (NUMERIC, 7)]);
+}
+
+#[test]
+fn rim_ranges_from_memory() {
+    let mut tally = Tally::of("rim ranges, remembered");
+    let mut off = 0;
+    for row in &rows("rim_width_range_memory.csv") {
+        // The range does not depend on the rim diameter.
+        let size = size(&format!("{}R16", &row["size"]));
+        for column in ["min_rim_in", "max_rim_in"] {
+            let residual = rim_residual(row, column, size);
+            let allowed = if row.number("aspect_ratio") >= 75.0 { 0.0 } else { 0.5 };
+            assert!(residual.abs() <= allowed, "{residual} in, {column} of {row}");
+            off += usize::from(residual != 0.0);
+        }
+        tally.checked(row);
+    }
+    tally.close(56, &[]);
+    assert_eq!(off, 3, "bounds of 112 that are half an inch off");
+}
+
+#[test]
+fn rules_of_the_regulations() {
+    let mut tally = Tally::of("dimensions, rules");
+    for row in &rows("dimension_rules.csv") {
+        let size = size(&row["designation"]);
+        let width = || size.section_width_on(rim(&row["rim_in"]));
+        let (diameter, snow) = (size.overall_diameter(), size.overall_diameter_snow());
+        let range = size.estimated_rim_range();
+        let computed = match &row["quantity"] {
+            "width_mm" => in_mm(width().nominal()),
+            "width_max_share" => in_mm(width().max()) / in_mm(width().nominal()),
+            "width_min_share" => in_mm(width().min()) / in_mm(width().nominal()),
+            "height_mm" => in_mm(size.section_height()),
+            "diameter_mm" => in_mm(diameter.nominal()),
+            "diameter_max_mm" => in_mm(diameter.max()),
+            "diameter_min_mm" => in_mm(diameter.min()),
+            "snow_diameter_max_mm" => in_mm(snow.max()),
+            "snow_diameter_min_mm" => in_mm(snow.min()),
+            "measuring_rim_in" => in_inches(size.measuring_rim().unwrap()),
+            "rim_min_in" => in_inches(range.unwrap().min()),
+            "rim_max_in" => in_inches(range.unwrap().max()),
+            _ => panic!("a new kind of row: {row}"),
+        };
+        row.near("value", computed, 1e-9);
+        tally.checked(row);
+    }
+    tally.close(28, &[]);
+}
+
+#[test]
+fn no_rim_rule_for_truck_sizes() {
+    for text in ["295/80R22.5", "385/65R22.5", "225/70R19.5"] {
+        assert_eq!(size(text).measuring_rim(), None, "{text}");
+        assert_eq!(size(text).estimated_rim_range(), None, "{text}");
+    }
+}
+
+#[test]
+fn rolling_growth() {
+    let mut tally = Tally::of("growth of the rolling circumference");
+    let rolling = size("205/55R16").rolling();
+    for row in &rows("rolling_growth.csv") {
+        let at_speed = rolling.circumference_at(kmh(row.number("km_h"))).unwrap();
+        for (grown, still) in [
+            (at_speed.min(), rolling.circumference().min()),
+            (at_speed.nominal(), rolling.circumference().nominal()),
+            (at_speed.max(), rolling.circumference().max()),
+        ] {
+            row.near("percent", 100.0 * (in_mm(grown) / in_mm(still) - 1.0), 1e-9);
+        }
+        tally.checked(row);
+    }
+    tally.close(8, &[]);
+}
+
+/// Shop habit beside the least widths of the standard: common practice, no source.
+#[test]
+fn usual_flanges() {
+    for contour in ["B", "J", "JJ", "K"] {
+        let flange = contour.parse::<Contour>().unwrap().flange_width();
+        assert_eq!((flange.nominal(), flange.max()), (mm(12.7), mm(13.0)), "{contour}");
+    }
+}
+
+const OTHER_FAMILY: &str = "families that are not read yet";
+
+#[test]
+fn published_dimensions() {
+    let mut tally = Tally::of("published dimensions");
+    for row in &rows("published_dims.csv") {
+        let Ok(size) = row["designation"].parse::<TireSize>() else {
+            tally.left(&row["designation"], OTHER_FAMILY);
+            continue;
+        };
+        let diameter = in_mm(size.overall_diameter().nominal());
+        let printed = row.number("overall_diameter_mm");
+        let [percent] = numbers(row["od_tol"].trim_start_matches("+-"))[..] else { panic!("{row}") };
+        row.near("overall_diameter_mm", diameter, printed * percent / 100.0);
+
+        let measuring = size.measuring_rim().unwrap();
+        if !row["measuring_rim_in"].is_empty() {
+            assert_eq!(measuring, rim(&row["measuring_rim_in"]), "{row}");
+        }
+        assert!(row["as_printed"].starts_with("SW is 'not more than'"), "{row}");
+        let width = in_mm(size.section_width_on(measuring).nominal());
+        assert!(width <= row.number("section_width_mm"), "{width} mm wide: {row}");
+        println!(
+            "    {size}: diameter {:+} mm of {printed}, width {:+} mm of at most {}",
+            diameter - printed,
+            width - row.number("section_width_mm"),
+            &row["section_width_mm"],
+        );
+        tally.checked(row);
+    }
+    tally.close(3, &[(OTHER_FAMILY, 13)]);
+}
+
+/// The bounds of `d + 2H` for the rounding of `d` and of `H` to the millimetre.
+const ROUNDING_MM: f64 = 0.5 + 2.0 * 0.5;
+
+const ROLLING: &str = "rolling radius, speedometer, gearing: another topic";
+const CONTACT: &str = "contact, stiffness, temperature: another topic";
+const CLEARANCE: &str = "clearance and limits: another topic";
+const WEAR: &str = "wear, grades, inertia: another topic";
+
+/// 406 + 2 · 127 mm, which a radial and a diagonal tire can both have.
+const DIAMETER_660: [&str; 2] = ["195/65R16", "195/65-16"];
+
+#[test]
+fn worked_dimensions() {
+    let mut tally = Tally::of("dimensions, worked rows");
+    let common_size = size("205/55R16");
+    for row in &rows("mechanics_worked.csv") {
+        match &row["id"] {
+            // 205 mm is the width on the theoretical rim; the crate has its own theoretical rim, so
+            // that what can be held is the change from rim to rim, of two widths rounded to the mm.
+            "FT-10" => {
+                let [nominal, from, to] = numbers(&row["inputs"])[..] else { panic!("{row}") };
+                assert_eq!((nominal, from, to), (205.0, 6.5, 7.5), "{row}");
+                let on = |width| in_mm(common_size.section_width_on(rim(width)).nominal());
+                row.near("expected", nominal + on("7.5") - on("6.5"), 1.0);
+            }
+            "FT-12" => {
+                let width = common_size.section_width_on(rim("6.5"));
+                let nominal = number_behind(row, "S=");
+                row.near("expected", nominal * in_mm(width.max()) / in_mm(width.nominal()), 1e-9);
+            }
+            "FT-13" => row.near("expected", in_mm(common_size.overall_diameter().max()), 1e-9),
+            "FT-14" => row.near("expected", in_mm(common_size.overall_diameter().min()), 1e-9),
+            "RL-01" | "RL-02" | "RL-03" => {
+                let diameter = in_mm(size(&row["inputs"]).overall_diameter().nominal());
+                println!("    {}: {:+.2} mm by rounding", &row["inputs"], diameter - row.number("expected"));
+                row.near("expected", diameter, ROUNDING_MM);
+            }
+            "RL-07" => {
+                let bias = size(DIAMETER_660[1]);
+                assert_eq!(bias.structure(), Structure::Diagonal);
+                assert_eq!(in_mm(bias.overall_diameter().nominal()), number_behind(row, "OD="), "{row}");
+                row.near("expected", in_mm(bias.rolling().circumference().nominal()), 1e-9);
+            }
+            "RL-09" | "RL-10" => {
+                let size = size(DIAMETER_660[usize::from(&row["id"] == "RL-10")]);
+                let circumference = size.rolling().circumference().nominal();
+                let round = size.overall_diameter().nominal() * std::f64::consts::PI;
+                row.rounds_to("expected", in_mm(circumference) / in_mm(round));
+            }
+            // The row turns on 631.9 mm, the crate on the rounded 632 mm.
+            "RL-16" => {
+                let turns = common_size.rolling().revolutions_per_km();
+                row.rounds_to("expected", turns * 632.0 / 631.9);
+            }
+            // See wheel.rs.
+            "FT-01" | "FT-03" | "FT-04" | "FT-06" | "FT-07" => continue,
+            id => {
+                let reason = match id.split('-').next() {
+                    Some("LP") => continue, // see inflation.rs
+                    Some("RL") => ROLLING,
+                    Some("CS") => CONTACT,
+                    Some("FT") => CLEARANCE,
+                    Some("WI") => WEAR,
+                    _ => panic!("a new kind of row: {row}"),
+                };
+                tally.left(id, reason);
+                continue;
+            }
+        }
+        tally.checked(row);
+    }
+    tally.close(11, &[(ROLLING, 31), (CONTACT, 48), (CLEARANCE, 32), (WEAR, 28)]);
+}
+
+#[track_caller]
+fn number_behind(row: &Row, key: &str) -> f64 {
+    common::number_of(&row["inputs"], key.trim_end_matches('='))
+}
+
+const STEEP_SEAT_15: &str = "code 15 with a seat of 15°, which is read as 5°";
+const NOT_COMPUTED: &str = "quantities that are not computed yet";
+
+#[test]
+fn rims() {
+    let mut tally = Tally::of("rims");
+    for row in &rows("rim_dims.csv") {
+        let (code, quantity) = (&row["code_or_contour"], &row["quantity"]);
+        let diameter = || code.parse::<RimDiameter>().unwrap_or_else(|error| panic!("{error}: {row}"));
+        match (&row["table"], quantity) {
+            ("specified_rim_diameter", "D") => {
+                let taper = match &row["rim_type"] {
+                    "5DC" => SeatTaper::FiveDegree,
+                    "15DC" => SeatTaper::FifteenDegree,
+                    _ => panic!("{row}"),
+                };
+                if diameter().seat_taper() != taper {
+                    assert_eq!(code, "15", "{row}");
+                    tally.left(code, STEEP_SEAT_15);
+                    continue;
+                }
+                let specified = diameter().specified();
+                row.near("value_mm", in_mm(specified.nominal()), 1e-9);
+                if row["tolerance_mm"].is_empty() {
+                    assert_eq!(
+                        (specified.min(), specified.max()),
+                        (specified.nominal(), specified.nominal())
+                    );
+                } else {
+                    row.near("tolerance_mm", in_mm(specified.max() - specified.nominal()), 1e-9);
+                    row.near("tolerance_mm", in_mm(specified.nominal() - specified.min()), 1e-9);
+                }
+            }
+            // Inch tables round to a thousandth of an inch.
+            ("specified_rim_diameter_inch", "D_in") => {
+                let specified = diameter().specified();
+                row.near("value_mm", specified.nominal().get::<inch>(), 0.001);
+                row.rounds_to("tolerance_mm", (specified.max() - specified.nominal()).get::<inch>());
+            }
+            ("nominal_rim_diameter_for_tyre_size", "d") => {
+                row.near("value_mm", in_mm(diameter().nominal()), 1e-9);
+            }
+            ("rim_width", "A_exact") => row.near("value_mm", in_mm(rim(code).length()), 1e-9),
+            ("flange", "B_flange_width_min") => {
+                let contour: Contour = code.parse().unwrap();
+                row.near("value_mm", in_mm(contour.flange_width().min()), 1e-9);
+            }
+            ("overall_width", "OW_minus_A_min") => {
+                let contour: Contour = code.parse().unwrap();
+                let (width, inset) = (rim("7"), Inset::from_length(mm(0.0)).unwrap());
+                let edges = RimEdges::of(width, inset, mm(0.0), contour.flange_width());
+                let overall: Toleranced<Length> = edges.outer() - edges.inner();
+                row.near("value_mm", in_mm(overall.min() - width.length()), 1e-9);
+            }
+            _ => {
+                tally.left(&format!("{} {code} {quantity}", &row["table"]), NOT_COMPUTED);
+                continue;
+            }
+        }
+        tally.checked(row);
+    }
+    tally.close(86, &[(STEEP_SEAT_15, 1), (NOT_COMPUTED, 92)]);
+}

@@ -1,0 +1,124 @@
+//! The examples as a shell sees them: what they print and how they exit.
+#![cfg(feature = "serde")]
+
+use std::io::Write;
+use std::process::{Command, Output, Stdio};
+
+use serde_json::Value;
+
+/// Runs an example through cargo, which builds it if it is not there.
+fn run(example: &str, arguments: &[&str], input: &str) -> Output {
+    let mut child = Command::new(env!("CARGO"))
+        .args(["run", "--quiet", "--all-features", "--example", example, "--"])
+        .args(arguments)
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    child.stdin.take().unwrap().write_all(input.as_bytes()).unwrap();
+    child.wait_with_output().unwrap()
+}
+
+fn lines(output: &Output) -> Vec<Value> {
+    String::from_utf8_lossy(&output.stdout).lines().map(|line| serde_json::from_str(line).unwrap()).collect()
+}
+
+#[test]
+fn decode_answers_each_kind_with_its_keys() {
+    let texts = [
+        "205/55R16 91V",
+        "LT245/75R17 121/118S LRE",
+        "7Jx16 H2 ET45 5x112 57.1",
+        "5x4.5in",
+        "M14x1.5",
+        "91",
+        "H",
+    ];
+    let output = run("decode", &[&["--json"], &texts[..]].concat(), "");
+    assert_eq!(output.status.code(), Some(0));
+    let answers = lines(&output);
+    let expected = [
+        (
+            "tire",
+            r#"{"family":"metric","section_width_mm":205,"aspect_ratio":55,"construction":"radial",
+            "rim_diameter_in":16,"load_index_single":91,"load_index_dual":null,"load_kg_single":615,
+            "speed_symbol":"V","speed_kmh":240,"load_version":null,"section_height_mm":113,
+            "overall_diameter_mm":{"min":625.22,"nominal":632,"max":641.04},"measuring_rim_in":6.5,
+            "section_width_on_measuring_rim_mm":214,"rolling_circumference_mm":1927.6,
+            "rim_width_range_in":{"min":5.5,"max":7.5,"basis":"estimate"}}"#,
+        ),
+        ("tire", r#"{"family":"lt_metric","load_index_dual":118,"load_kg_dual":1320,"load_kg_single":1450}"#),
+        (
+            "wheel",
+            r#"{"rim_width_in":7,"rim_diameter_in":16,"contour":"J","inset_mm":45,"bolt_circle":"5x112",
+            "bore_mm":57.1,"specified_diameter_mm":405.6,"backspacing_mm":146.6}"#,
+        ),
+        (
+            "bolt_circle",
+            r#"{"count":5,"diameter_mm":114.3,"adjacent_mm":67.183854,"longest_chord_mm":108.70576}"#,
+        ),
+        ("thread", r#"{"major_mm":14,"pitch_mm":1.5,"stress_area_mm2":124.545545}"#),
+        ("load_index", r#"{"kg":615,"lb":1356}"#),
+        ("speed_symbol", r#"{"kmh":210,"mph":130}"#),
+    ];
+    assert_eq!(answers.len(), expected.len());
+    for ((answer, text), (kind, facts)) in answers.iter().zip(texts).zip(expected) {
+        assert_eq!(answer["input"], text);
+        assert_eq!(answer["kind"], kind);
+        let facts: Value = serde_json::from_str(facts).unwrap();
+        for (key, value) in facts.as_object().unwrap() {
+            assert_eq!(&answer[key], value, "{text}: {key}");
+        }
+    }
+}
+
+#[test]
+fn decode_reads_lines_and_points_at_what_is_wrong() {
+    let output = run("decode", &["--json"], "5x112\n5x57\n\n");
+    assert_eq!(output.status.code(), Some(1));
+    let answers = lines(&output);
+    assert_eq!(answers.len(), 3);
+    assert_eq!(answers[0]["canonical"], "5x112");
+    assert_eq!(answers[1]["error"]["kind"], "out_of_range");
+    assert_eq!(answers[1]["error"]["span"], serde_json::json!([2, 4]));
+    assert_eq!(answers[2]["error"]["kind"], "empty");
+
+    let output = run("decode", &["5x57"], "");
+    assert!(String::from_utf8_lossy(&output.stdout).contains("\n  ^^ bolt circle"));
+}
+
+#[test]
+fn misuse_exits_with_two() {
+    assert_eq!(run("decode", &["--xml"], "").status.code(), Some(2));
+    assert_eq!(run("assess", &[], "").status.code(), Some(2));
+    assert_eq!(run("assess", &["a.json", "b.json"], "").status.code(), Some(2));
+    assert_eq!(run("assess", &["a.json", "--loud"], "").status.code(), Some(2));
+}
+
+#[test]
+fn assess_exits_with_zero_whatever_the_verdict_and_two_for_a_bad_file() {
+    let van = "examples/scenarios/one-tonne-panel-van.json";
+    let output = run("assess", &[van, "--json"], "");
+    assert_eq!(output.status.code(), Some(0));
+    let report: Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(report["overall"], "beyond");
+
+    let text = std::fs::read_to_string(concat!(
+        env!("CARGO_MANIFEST_DIR"),
+        "/examples/scenarios/one-tonne-panel-van.json"
+    ));
+    let path = std::env::temp_dir().join(format!("beadseat-bad-{}.json", std::process::id()));
+    std::fs::write(&path, text.unwrap().replacen("\"max_load_kg\": 1650", "\"max_load_kg\": -1650", 1))
+        .unwrap();
+    let output = run("assess", &[path.to_str().unwrap()], "");
+    std::fs::remove_file(&path).unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let message = String::from_utf8_lossy(&output.stderr);
+    assert!(
+        message.contains("at vehicle.front.max_load_kg, line 10, column 26: max_load_kg -1650 kg"),
+        "{message}"
+    );
+    assert!(output.stdout.is_empty());
+}

@@ -1,0 +1,401 @@
+//! Laws that every assessment obeys, over random vehicles and changes.
+
+use beadseat::Count;
+use beadseat::fitment::{
+    Change, Check, CheckId, Conditions, Fasteners, LimitSet, Limits, Place, Report, Setup, Setups, Verdict,
+    assess,
+};
+use beadseat::units::{deg, kg, kmh, kpa, mm, percent};
+use beadseat::vehicle::{Axle, Drive, Fastening, Hub, Kind, Space, Steering, Vehicle};
+use beadseat::wheel::{FastenerKind, Seat, Spigot};
+use proptest::prelude::*;
+use proptest::sample::select;
+
+const TIRES: &[&str] = &[
+    "205/55R16 91V",
+    "205/55R16 94W XL",
+    "225/45R17 94W XL",
+    "225/45R17 91Y",
+    "225/50R17 98V XL",
+    "215/60R16 99H XL",
+    "195/65-15 91S",
+    "P215/65R16 98T",
+    "HL245/40R19 101Y XL",
+    "195/70R15C 104/102R",
+    "LT245/75R17 121/118S LRE",
+    "LT265/70R17 121/118S",
+    "295/80R22.5 152/148M",
+    "205/55ZR16",
+    "205/55R16",
+];
+const WHEELS: &[&str] = &[
+    "6.5Jx16 H2 ET46 5x112 57.1",
+    "7.5Jx17 H2 ET42 5x112 66.6",
+    "7.5Jx17 ET42 5x114.3 66.6",
+    "8Jx17 ET25 6x139.7 106.1",
+    "6Jx15 ET68 5x118 71.1",
+    "8.5Jx19 ET30 5x112",
+    "8.25x22.5 ET168 10x335 281",
+    "7Jx16.5",
+    "9Jx16 ET-12 5x112 57.1",
+];
+
+/// A value that may be missing.
+fn maybe<T: core::fmt::Debug + Clone + 'static>(
+    value: impl Strategy<Value = T> + 'static,
+) -> BoxedStrategy<Option<T>> {
+    prop_oneof![4 => value.prop_map(Some), 1 => Just(None)].boxed()
+}
+
+/// Applies a setter to what is not missing.
+macro_rules! set {
+    ($record:ident $(, $with:ident $value:expr)*) => {
+        $(if let Some(value) = $value { $record = $record.$with(value); })*
+    };
+}
+macro_rules! try_set {
+    ($record:ident $(, $with:ident $value:expr)*) => {
+        $(if let Some(value) = $value { $record = $record.$with(value).unwrap(); })*
+    };
+}
+
+fn seat() -> impl Strategy<Value = Seat> {
+    select(Seat::ALL)
+}
+
+prop_compose! {
+    fn hub()(
+        circle in maybe(select(&["5x112", "5x114.3", "6x139.7", "10x335"][..])),
+        spigot in maybe(select(&[57.1, 66.6, 100.0][..])),
+        height in maybe(select(&[0.0, 5.0, 9.0][..])),
+        thread in maybe(select(&["M14x1.5", "M12x1.5", "1/2-20"][..])),
+        seat in maybe(seat()),
+        fastening in maybe(select(Fastening::ALL)),
+    ) -> Hub {
+        let mut hub = Hub::new();
+        set!(hub, with_bolt_circle circle.map(|t| t.parse().unwrap()),
+            with_spigot spigot.map(|d| Spigot::from_length(mm(d)).unwrap()),
+            with_thread thread.map(|t| t.parse().unwrap()), with_seat seat, with_fastening fastening);
+        try_set!(hub, with_spigot_height height.map(mm));
+        hub
+    }
+}
+
+prop_compose! {
+    fn space()(inner in maybe(0.0..60.0), outer in maybe(-5.0..60.0), upper in maybe(0.0..120.0), off in maybe(0.0..4.0)) -> Space {
+        let mut space = Space::new();
+        try_set!(space, with_inner_clearance inner.map(mm), with_outer_clearance outer.map(mm),
+            with_upper_clearance upper.map(mm), with_uncertainty off.map(mm));
+        space
+    }
+}
+
+prop_compose! {
+    fn axle()(
+        loads in (maybe(500.0..4000.0), maybe(300.0..1500.0)),
+        track in maybe(1300.0..1900.0),
+        placards in (maybe(select(&[180.0, 230.0, 350.0][..])), maybe(select(&[230.0, 270.0][..]))),
+        camber in maybe(-4.5..1.0),
+        wheels in maybe(1u8..=2),
+        axles in maybe(1u8..=2),
+        hub in maybe(hub()),
+        scrub in maybe(-15.0..25.0),
+        space in maybe(space()),
+    ) -> Axle {
+        let mut axle = Axle::new();
+        try_set!(axle, with_max_load loads.0.map(kg), with_normal_load loads.1.map(kg), with_track track.map(mm),
+            with_placard placards.0.map(kpa), with_placard_full_load placards.1.map(kpa), with_camber camber.map(deg));
+        set!(axle, with_wheels_per_side wheels.and_then(Count::new), with_axles axles.and_then(Count::new),
+            with_hub hub, with_space space,
+            with_steering scrub.map(|r| Steering::new().with_scrub_radius(mm(r)).unwrap()
+                .with_kingpin_inclination(deg(12.0)).unwrap()));
+        axle
+    }
+}
+
+prop_compose! {
+    fn vehicle()(
+        kind in maybe(select(Kind::ALL)),
+        drive in maybe(select(Drive::ALL)),
+        top in maybe(80.0..310.0),
+        over in maybe(0.0..5.0),
+        stability in maybe(any::<bool>()),
+        front in maybe(axle()),
+        rear in maybe(axle()),
+    ) -> Vehicle {
+        let mut vehicle = Vehicle::new();
+        set!(vehicle, with_kind kind, with_drive drive, with_stability_control stability,
+            with_front front, with_rear rear);
+        try_set!(vehicle, with_top_speed top.map(kmh), with_over_read over.map(percent));
+        vehicle
+    }
+}
+
+prop_compose! {
+    fn fasteners()(
+        thread in maybe(select(&["M14x1.5", "M12x1.5"][..])),
+        seat in maybe(seat()),
+        kind in maybe(select(FastenerKind::ALL)),
+    ) -> Fasteners {
+        let mut fasteners = Fasteners::new();
+        set!(fasteners, with_thread thread.map(|t| t.parse().unwrap()), with_seat seat, with_kind kind);
+        fasteners
+    }
+}
+
+prop_compose! {
+    fn setup()(
+        tire in select(TIRES),
+        wheel in select(WHEELS),
+        spacer in maybe(select(&[0.0, 5.0, 20.0][..])),
+        ring in maybe(any::<bool>()),
+        snow in maybe(any::<bool>()),
+        seat in maybe(seat()),
+        fasteners in maybe(fasteners()),
+        rating in maybe(400.0..4000.0),
+        pressures in (maybe(140.0..500.0), maybe(140.0..500.0)),
+        reference in maybe(select(&[250.0, 450.0, 550.0][..])),
+        maximum in maybe(select(&[340.0, 550.0, 900.0][..])),
+    ) -> Setup {
+        let mut setup = Setup::new(tire.parse().unwrap(), wheel.parse().unwrap());
+        try_set!(setup, with_spacer spacer.map(mm), with_wheel_rating rating.map(kg),
+            with_pressure pressures.0.map(kpa), with_pressure_full_load pressures.1.map(kpa),
+            with_reference_pressure reference.map(kpa), with_max_pressure maximum.map(kpa));
+        set!(setup, with_ring ring, with_snow snow, with_seat seat, with_fasteners fasteners);
+        setup
+    }
+}
+
+fn setups() -> impl Strategy<Value = Setups> {
+    (maybe(setup()), maybe(setup())).prop_map(|(front, rear)| Setups { front, rear })
+}
+
+fn change() -> impl Strategy<Value = Change> {
+    (setups(), setups()).prop_map(|(original, proposed)| Change { original, proposed })
+}
+
+fn limits() -> impl Strategy<Value = Limits> {
+    select(LimitSet::ALL).prop_map(Limits::of)
+}
+
+fn judge(vehicle: &Vehicle, change: &Change, limits: &Limits) -> Report {
+    assess(vehicle, change, &Conditions::default(), limits)
+}
+
+/// The findings of two reports side by side, by check and place.
+fn pairs(a: &Report, b: &Report) -> Vec<(Option<Check>, Option<Check>)> {
+    CheckId::ALL
+        .iter()
+        .flat_map(|&id| Place::ALL.iter().map(move |&place| (a.get(id, place), b.get(id, place))))
+        .filter(|pair| *pair != (None, None))
+        .collect()
+}
+
+/// What looks at the change rather than at what is proposed.
+const OF_CHANGE: &[CheckId] = &[
+    CheckId::RimWidth,
+    CheckId::TireLoadVsOriginal,
+    CheckId::OverallDiameter,
+    CheckId::Speedometer,
+    CheckId::AxleMatch,
+    CheckId::Track,
+    CheckId::ScrubRadius,
+    CheckId::OuterClearance,
+    CheckId::InnerClearance,
+    CheckId::UpperClearance,
+];
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
+
+    #[test]
+    fn no_change_is_beyond_in_no_check_of_change(vehicle in vehicle(), setups in setups(), limits in limits()) {
+        let report = judge(&vehicle, &Change { original: setups, proposed: setups }, &limits);
+        for check in report.checks().filter(|c| OF_CHANGE.contains(&c.id())) {
+            prop_assert_ne!(check.verdict(), Verdict::Beyond, "{}", check);
+        }
+    }
+
+    #[test]
+    fn loosening_a_limit_worsens_nothing(vehicle in vehicle(), change in change(), limits in limits(), which in 0usize..9) {
+        // The caller's own limits first, so that the source of a limit is the same before and after.
+        let tight = limits
+            .with_track_growth_share(percent(1.0)).unwrap()
+            .with_diameter_share(percent(1.0)).unwrap()
+            .with_clearance(mm(6.0)).unwrap()
+            .with_load_reserve(percent(90.0)).unwrap()
+            .with_circumference_all_wheel_drive(percent(0.5)).unwrap()
+            .with_circumference_stability(percent(0.5)).unwrap();
+        let loose = match which {
+            0 => tight.with_track_growth_share(percent(3.0)).unwrap(),
+            1 => tight.with_diameter_share(percent(4.0)).unwrap(),
+            2 => tight.with_clearance(mm(2.0)).unwrap(),
+            3 => tight.with_load_reserve(percent(97.0)).unwrap(),
+            4 => tight.with_circumference_all_wheel_drive(percent(2.0)).unwrap(),
+            5 => tight.with_circumference_stability(percent(2.0)).unwrap(),
+            6 => tight.with_lower_load_index(true),
+            7 => tight.with_towing_allowance(true),
+            _ => tight.with_snow_speed_floor(kmh(160.0)).unwrap(),
+        };
+        let (before, after) = (judge(&vehicle, &change, &tight), judge(&vehicle, &change, &loose));
+        for (a, b) in pairs(&before, &after) {
+            let (a, b) = (a.unwrap(), b.unwrap());
+            // An exception that lets a check look further may find a missing input there.
+            let looked_further = a.verdict() == Verdict::Beyond && b.verdict() == Verdict::NotAssessed;
+            prop_assert!(b.verdict() <= a.verdict() || looked_further, "{} -> {}", a, b);
+        }
+    }
+
+    #[test]
+    fn front_and_rear_exchanged_exchange_their_findings(vehicle in vehicle(), change in change(), limits in limits()) {
+        // The towing allowance is for rear tires, and a front axle counts as steered.
+        let limits = limits.with_towing_allowance(false);
+        let reversed = Change { original: change.original.reversed(), proposed: change.proposed.reversed() };
+        let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.reversed(), &reversed, &limits));
+        for (id, place, mirrored) in CheckId::ALL.iter().flat_map(|&id| [
+            (id, Place::Front, Place::Rear), (id, Place::Rear, Place::Front), (id, Place::Vehicle, Place::Vehicle),
+        ]) {
+            let (Some(x), Some(y)) = (a.get(id, place), b.get(id, mirrored)) else { continue };
+            prop_assert_eq!((x.verdict(), x.reason()), (y.verdict(), y.reason()));
+            if place != Place::Vehicle {
+                prop_assert_eq!((x.measured(), x.limit()), (y.measured(), y.limit()));
+            }
+        }
+        prop_assert_eq!(a.is_complete(), b.is_complete());
+    }
+
+    #[test]
+    fn margins_agree_with_verdicts(vehicle in vehicle(), change in change(), limits in limits()) {
+        let report = judge(&vehicle, &change, &limits);
+        for check in report.checks() {
+            if let Some(margin) = check.margin() {
+                let text = margin.to_string();
+                let negative = text.starts_with('-');
+                match check.verdict() {
+                    Verdict::Within => prop_assert!(!negative, "{} {}", check, text),
+                    Verdict::Beyond => prop_assert!(negative || text.starts_with("0 "), "{} {}", check, text),
+                    _ => {}
+                }
+            }
+            prop_assert_eq!(check.missing().count() > 0, check.verdict() == Verdict::NotAssessed);
+            prop_assert_eq!(check.citation().is_none(), check.verdict() == Verdict::NotAssessed);
+        }
+    }
+
+    #[test]
+    fn the_whole_is_as_bad_as_its_worst_part(vehicle in vehicle(), change in change(), limits in limits()) {
+        let report = judge(&vehicle, &change, &limits);
+        let beyond = report.checks().any(|c| c.verdict() == Verdict::Beyond);
+        prop_assert_eq!(report.overall() == Verdict::Beyond, beyond);
+        let vital = |c: &Check| c.id().is_vital() && c.verdict() == Verdict::NotAssessed;
+        prop_assert_eq!(report.is_complete(), !report.checks().any(|c| vital(&c)));
+        prop_assert!(report.is_complete() || report.overall() != Verdict::Within);
+        // An unknown hub, load or clearance never reads within.
+        let axles = [(Place::Front, vehicle.front()), (Place::Rear, vehicle.rear())];
+        for (place, axle) in axles {
+            for check in report.checks().filter(|c| c.place() == place && c.verdict() != Verdict::NotAssessed) {
+                let hub = axle.and_then(|a| a.hub());
+                let space = axle.and_then(|a| a.space());
+                let known = match check.id() {
+                    CheckId::BoltCircle => hub.and_then(|h| h.bolt_circle()).is_some(),
+                    CheckId::CentreBore => hub.and_then(|h| h.spigot()).is_some(),
+                    CheckId::FastenerThread => hub.and_then(|h| h.thread()).is_some(),
+                    CheckId::TireLoad | CheckId::WheelLoad => axle.and_then(|a| a.max_load()).is_some(),
+                    CheckId::OuterClearance => space.and_then(|s| s.outer_clearance()).is_some(),
+                    CheckId::InnerClearance => space.and_then(|s| s.inner_clearance()).is_some(),
+                    CheckId::UpperClearance => space.and_then(|s| s.upper_clearance()).is_some(),
+                    _ => true,
+                };
+                prop_assert!(known, "{}", check);
+            }
+        }
+    }
+
+    #[test]
+    fn removing_an_input_only_leaves_checks_unassessed(vehicle in vehicle(), change in change(), which in 0usize..REMOVALS.len()) {
+        let (remove, touched) = REMOVALS[which];
+        let (mut less_vehicle, mut less_change) = (vehicle, change);
+        remove(&mut less_vehicle, &mut less_change);
+        let limits = Limits::default();
+        let (before, after) = (judge(&vehicle, &change, &limits), judge(&less_vehicle, &less_change, &limits));
+        for (a, b) in pairs(&before, &after) {
+            let (a, b) = (a.unwrap(), b.unwrap());
+            if (a.verdict(), a.reason()) != (b.verdict(), b.reason()) {
+                prop_assert_eq!(b.verdict(), Verdict::NotAssessed, "removal {}: {} -> {}", which, a, b);
+                prop_assert!(touched.contains(&a.id()), "removal {}: {} -> {}", which, a, b);
+            }
+        }
+    }
+}
+
+type Removal = (fn(&mut Vehicle, &mut Change), &'static [CheckId]);
+
+/// A record without some of its facts: written out, the keys dropped, and read again.
+fn drop_keys<T: serde::Serialize + serde::de::DeserializeOwned>(record: &T, keys: &[&str]) -> T {
+    let mut value = serde_json::to_value(record).unwrap();
+    for key in keys {
+        value.as_object_mut().unwrap().remove(*key);
+    }
+    serde_json::from_value(value).unwrap()
+}
+
+/// The front axle without some facts.
+fn less_axle(vehicle: &mut Vehicle, keys: &[&str]) {
+    if let Some(axle) = vehicle.front() {
+        *vehicle = vehicle.with_front(drop_keys(&axle, keys));
+    }
+}
+
+fn less_hub(vehicle: &mut Vehicle, keys: &[&str]) {
+    if let Some((axle, hub)) = vehicle.front().and_then(|a| a.hub().map(|h| (a, h))) {
+        *vehicle = vehicle.with_front(axle.with_hub(drop_keys(&hub, keys)));
+    }
+}
+
+fn less_space(vehicle: &mut Vehicle, keys: &[&str]) {
+    if let Some((axle, space)) = vehicle.front().and_then(|a| a.space().map(|s| (a, s))) {
+        *vehicle = vehicle.with_front(axle.with_space(drop_keys(&space, keys)));
+    }
+}
+
+fn less_setup(change: &mut Change, keys: &[&str]) {
+    if let Some(setup) = change.proposed.front {
+        change.proposed.front = Some(drop_keys(&setup, keys));
+    }
+}
+
+const REMOVALS: &[Removal] = &[
+    (
+        |v, _| *v = drop_keys(v, &["kind"]),
+        &[CheckId::TireLoad, CheckId::Inflation, CheckId::LoadReserve, CheckId::Speedometer],
+    ),
+    (|v, _| *v = drop_keys(v, &["drive"]), &[CheckId::Speedometer, CheckId::AxleMatch]),
+    (
+        |v, _| *v = drop_keys(v, &["top_speed_kmh"]),
+        &[CheckId::TireLoad, CheckId::Inflation, CheckId::SpeedSymbol, CheckId::Speedometer],
+    ),
+    (|v, _| *v = drop_keys(v, &["stability_control"]), &[CheckId::AxleMatch]),
+    (|v, _| less_axle(v, &["max_load_kg"]), &[CheckId::TireLoad, CheckId::Inflation, CheckId::WheelLoad]),
+    (|v, _| less_axle(v, &["normal_load_kg"]), &[CheckId::Inflation, CheckId::LoadReserve]),
+    (|v, _| less_axle(v, &["track_mm"]), &[CheckId::Track]),
+    (
+        |v, _| less_axle(v, &["placard_kpa", "placard_full_load_kpa"]),
+        &[CheckId::TireLoadVsOriginal, CheckId::Inflation],
+    ),
+    (|v, _| less_axle(v, &["steering"]), &[CheckId::ScrubRadius]),
+    (|v, _| less_hub(v, &["bolt_circle"]), &[CheckId::BoltCircle]),
+    (|v, _| less_hub(v, &["spigot_mm"]), &[CheckId::CentreBore]),
+    (|v, _| less_hub(v, &["spigot_height_mm"]), &[CheckId::CentreBore]),
+    (|v, _| less_hub(v, &["thread"]), &[CheckId::FastenerThread]),
+    (|v, _| less_hub(v, &["fastening"]), &[CheckId::FastenerThread]),
+    (|v, _| less_hub(v, &["seat"]), &[CheckId::FastenerSeat]),
+    (|v, _| less_space(v, &["inner_clearance_mm"]), &[CheckId::InnerClearance]),
+    (|v, _| less_space(v, &["outer_clearance_mm"]), &[CheckId::OuterClearance]),
+    (|v, _| less_space(v, &["upper_clearance_mm"]), &[CheckId::UpperClearance]),
+    (|_, c| less_setup(c, &["wheel_rating_kg"]), &[CheckId::WheelLoad]),
+    (|_, c| less_setup(c, &["seat"]), &[CheckId::FastenerSeat, CheckId::CentreBore]),
+    (
+        |_, c| less_setup(c, &["pressure_kpa"]),
+        &[CheckId::TireLoadVsOriginal, CheckId::Inflation, CheckId::LoadReserve],
+    ),
+];

@@ -1,0 +1,102 @@
+//! Reading, writing and refusing a designation allocates nothing.
+
+#![allow(clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
+use std::fmt::{Display, Write};
+use std::hint::black_box;
+use std::str::FromStr;
+
+use allocation_counter::measure;
+use beadseat::ParseError;
+use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
+use beadseat::tire::{
+    LoadIndex, LoadRange, LoadVersion, Metric, ServiceDescription, SpeedSymbol, Tire, TireSize,
+};
+use beadseat::units::{deg, kg, kmh, kpa, mm};
+use beadseat::wheel::{BoltCircle, Bore, Inset, RimEdges, Seat, Thread, Wheel, WheelSize};
+
+/// Allocations made by `work`.
+fn allocations(work: impl FnOnce()) -> u64 {
+    measure(work).count_total
+}
+
+#[test]
+fn allocations_are_counted() {
+    assert_eq!(allocations(|| drop(black_box(String::from("counted")))), 1);
+    assert_eq!(allocations(|| drop(black_box("205/55R16".parse::<TireSize>().unwrap().to_string()))), 1);
+}
+
+fn reads_and_writes<T: FromStr<Err = ParseError> + Display>(valid: &[&str], wrong: &[&str]) {
+    assert!(!valid.is_empty() && !wrong.is_empty());
+    let mut buffer = String::with_capacity(1024);
+    for text in valid {
+        let mut value = None;
+        assert_eq!(allocations(|| value = black_box(text.parse::<T>()).ok()), 0, "reading {text:?}");
+        let value = value.unwrap_or_else(|| panic!("{text:?} is read"));
+        buffer.clear();
+        assert_eq!(allocations(|| write!(buffer, "{value}|{value:>60}").unwrap()), 0, "writing {text:?}");
+        assert!(buffer.contains('|') && buffer.len() >= 62, "{buffer}");
+    }
+    for text in wrong {
+        let mut error = None;
+        assert_eq!(allocations(|| error = black_box(text.parse::<T>()).err()), 0, "refusing {text:?}");
+        let error = error.unwrap_or_else(|| panic!("{text:?} is refused"));
+        buffer.clear();
+        let written = allocations(|| write!(buffer, "{error}\n{}", error.show(text)).unwrap());
+        assert_eq!(written, 0, "telling what is wrong with {text:?}");
+        assert_eq!(buffer.lines().count(), 3, "{buffer}");
+        assert!(buffer.capacity() == 1024, "the buffer was never grown");
+    }
+}
+
+#[test]
+fn designations() {
+    let long = "9".repeat(300);
+    let wrong = ["", "§", long.as_str()];
+    reads_and_writes::<RimWidth>(&["6.5", "6 1/2"], &wrong);
+    reads_and_writes::<RimDiameter>(&["16", "22,5"], &wrong);
+    reads_and_writes::<Contour>(&["JJ", "k"], &wrong);
+    reads_and_writes::<Hump>(&["H2", "eh2"], &wrong);
+    reads_and_writes::<LoadIndex>(&["0", "279"], &wrong);
+    reads_and_writes::<SpeedSymbol>(&["A8", "(Y)"], &wrong);
+    reads_and_writes::<ServiceDescription>(&["104/102R", "94 (y)"], &wrong);
+    reads_and_writes::<LoadVersion>(&["XL", "extra load"], &wrong);
+    reads_and_writes::<LoadRange>(&["LRE", "10 ply"], &wrong);
+    reads_and_writes::<Metric>(&["205/55R16", "lt 245 / 75 r 17"], &["205/56R16", "", &long]);
+    reads_and_writes::<TireSize>(&["205/55ZR16", "245/75R17 LT"], &["205/55R16 91V", "", &long]);
+    reads_and_writes::<Tire>(
+        &["205/55R16 91V", "205/55 ZR 16 (94Y) extra load", "LT245/75R17 121/118S 10PR"],
+        &["205/55R16 91V 91V", "LT245/75R17 XL", "", &long],
+    );
+    reads_and_writes::<BoltCircle>(&["5x114.3", "5 × 4,5 in"], &["5x57", "", &long]);
+    reads_and_writes::<Bore>(&["57.1", "CB 66,6 mm"], &["12", "", &long]);
+    reads_and_writes::<Inset>(&["ET45", "OS 12,5"], &["ET301", "", &long]);
+    reads_and_writes::<WheelSize>(&["7Jx16 H2", "16 × 6 1/2 J"], &["7Jx16.2", "", &long]);
+    reads_and_writes::<Wheel>(
+        &["7Jx16 H2 ET45 5x112 57.1", "16x7 5×4,5in cb 57,1 +45"],
+        &["7Jx16 ET45 ET40", "", &long],
+    );
+    reads_and_writes::<Thread>(&["M14x1.5", "1/2\" - 20 UNF"], &["M14", "", &long]);
+    reads_and_writes::<Seat>(&["cone 60", "Spherical R13"], &["cone 75", "", &long]);
+}
+
+#[test]
+fn computations() {
+    let tire: Tire = "225/45R17 94W XL".parse().unwrap();
+    let wheel: Wheel = "7.5Jx17 H2 ET42 5x112 66.6".parse().unwrap();
+    let counted = allocations(|| {
+        let size = tire.size();
+        let width = wheel.size().width();
+        black_box((size.overall_diameter(), size.overall_diameter_snow(), size.section_width_on(width)));
+        black_box((size.measuring_rim(), size.estimated_rim_range(), size.rolling().revolutions_per_km()));
+        black_box(size.rolling().circumference_at(kmh(130.0)).unwrap());
+        black_box((tire.load_capacity(kpa(230.0)).unwrap(), tire.load_capacity(kpa(90.0)).unwrap_err()));
+        black_box((tire.at_speed(kmh(250.0)), beadseat::tire::camber_load_factor(deg(3.0)).unwrap()));
+        black_box(LoadIndex::least_for(kg(530.0)));
+        let contour = wheel.size().contour().unwrap();
+        black_box(RimEdges::of(width, wheel.inset().unwrap(), mm(5.0), contour.flange_width()).outer());
+        black_box(wheel.bolt_circle().unwrap().longest_chord());
+        black_box("M14x1.5".parse::<Thread>().unwrap().stress_area());
+    });
+    assert_eq!(counted, 0);
+}

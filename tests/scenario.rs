@@ -1,0 +1,168 @@
+//! Scenario files that are wrong: each is refused with its place.
+#![cfg(feature = "serde")]
+
+#[path = "../examples/common/mod.rs"]
+mod common;
+
+use serde_json::{Value, json};
+
+fn wagon() -> Value {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/scenarios/field-survey-wagon.json");
+    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
+}
+
+/// The wagon with the value at a pointer replaced, on one line.
+fn with(pointer: &str, value: Value) -> String {
+    let mut document = wagon();
+    let (parent, key) = pointer.rsplit_once('/').unwrap();
+    document.pointer_mut(parent).unwrap().as_object_mut().unwrap().insert(key.into(), value);
+    document.to_string()
+}
+
+fn without(pointer: &str) -> String {
+    let mut document = wagon();
+    let (parent, key) = pointer.rsplit_once('/').unwrap();
+    document.pointer_mut(parent).unwrap().as_object_mut().unwrap().remove(key).unwrap();
+    document.to_string()
+}
+
+#[track_caller]
+fn refused(text: &str, place: &str, message: &str) {
+    let error = common::parse_scenario(text).expect_err("was accepted");
+    assert!(error.starts_with(&format!("at {place}, line 1, column ")), "{error}");
+    assert!(error.contains(message), "{error}");
+    assert!(error.chars().count() < 300, "{error}");
+    assert!(!error.chars().any(char::is_control), "{error}");
+}
+
+#[test]
+fn a_good_one_is_read() {
+    assert!(common::parse_scenario(&wagon().to_string()).is_ok());
+}
+
+#[test]
+fn missing_field() {
+    refused(&without("/proposed/front/tire"), "proposed.front", "missing field `tire`");
+    refused(&without("/vehicle"), ".", "missing field `vehicle`");
+}
+
+#[test]
+fn unknown_field() {
+    refused(&with("/vehicle/front/max_load_lb", json!(2000)), "vehicle.front", "unknown field `max_load_lb`");
+    refused(&with("/colour", json!("red")), ".", "unknown field `colour`");
+    refused(&with("/limits/speed", json!(1)), "limits", "unknown field `speed`");
+}
+
+#[test]
+fn field_given_twice() {
+    refused(r#"{"use": {"towing": true, "towing": false}}"#, "use", "duplicate field `towing`");
+    refused(r#"{"vehicle": {"name": "a", "name": "b"}}"#, "vehicle", "duplicate field `name`");
+    refused(r#"{"vehicle": {}, "vehicle": {}}"#, ".", "duplicate field `vehicle`");
+}
+
+#[test]
+fn negative_load() {
+    let text = with("/vehicle/front/max_load_kg", json!(-1060));
+    refused(&text, "vehicle.front.max_load_kg", "max_load_kg -1060 kg is not in 10 to 60000 kg");
+}
+
+#[test]
+fn not_a_number() {
+    let text = with("/vehicle/front/max_load_kg", json!(1060)).replacen("1060", "NaN", 1);
+    refused(&text, "vehicle.front.max_load_kg", "expected value");
+    let text = with("/vehicle/front/max_load_kg", json!(1060)).replacen("1060", "1e999", 1);
+    refused(&text, "vehicle.front.max_load_kg", "number out of range");
+    refused(&with("/vehicle/front/max_load_kg", json!("heavy")), "vehicle.front.max_load_kg", "invalid type");
+}
+
+#[test]
+fn bolt_circle_that_cannot_be() {
+    let text = with("/vehicle/front/hub/bolt_circle", json!("5x57"));
+    refused(&text, "vehicle.front.hub.bolt_circle", "bolt circle is out of range");
+    let text = with("/proposed/front/wheel", json!("7Jx17 ET42 5x57"));
+    refused(&text, "proposed.front.wheel", "bolt circle is out of range");
+}
+
+#[test]
+fn positional_array_for_an_object() {
+    refused(
+        &with("/vehicle/front/hub", json!(["5x112", 57.1])),
+        "vehicle.front.hub",
+        "invalid type: sequence",
+    );
+    refused(
+        &with("/proposed/front", json!(["205/55R16", "6.5Jx16"])),
+        "proposed.front",
+        "invalid type: sequence",
+    );
+    refused("[1, 2]", ".", "invalid type: sequence");
+}
+
+#[test]
+fn trailing_text() {
+    let text = wagon().to_string() + " {}";
+    refused(&text, "end of file", "trailing characters");
+}
+
+#[test]
+fn larger_than_one_mebibyte() {
+    let path = std::env::temp_dir().join(format!("beadseat-large-{}.json", std::process::id()));
+    std::fs::write(&path, wagon().to_string() + &" ".repeat(1 << 20)).unwrap();
+    let error = common::read_scenario(path.to_str().unwrap()).unwrap_err();
+    std::fs::remove_file(&path).unwrap();
+    assert!(error.ends_with("larger than 1 MiB"), "{error}");
+}
+
+#[test]
+fn file_that_is_not_there_or_not_text() {
+    assert!(common::read_scenario("no such file.json").is_err());
+    let path = std::env::temp_dir().join(format!("beadseat-bytes-{}.json", std::process::id()));
+    std::fs::write(&path, [0xff, 0xfe, b'{']).unwrap();
+    let error = common::read_scenario(path.to_str().unwrap()).unwrap_err();
+    std::fs::remove_file(&path).unwrap();
+    assert!(error.contains("UTF-8"), "{error}");
+}
+
+#[test]
+fn same_as_nothing() {
+    let text = without("/proposed/front");
+    refused(&text, "proposed", "`rear` is the same as `front`, which is not there");
+    refused(&with("/proposed/rear", json!("likewise")), "proposed.rear", "unknown variant `likewise`");
+}
+
+#[test]
+fn words_and_counts_that_are_not_known() {
+    refused(&with("/vehicle/kind", json!("tank")), "vehicle.kind", "unknown variant `tank`");
+    refused(
+        &with("/vehicle/front/wheels_per_side", json!(3)),
+        "vehicle.front.wheels_per_side",
+        "a count from 1 to 2",
+    );
+    refused(&with("/vehicle/front/axles", json!(0)), "vehicle.front.axles", "a count from 1 to 4");
+    refused(&with("/limits/set", json!("everywhere")), "limits.set", "unknown variant `everywhere`");
+    refused(&with("/use/date", json!("2026-02-30")), "use.date", "day is out of range");
+}
+
+#[test]
+fn rim_ranges_that_cannot_be() {
+    for range in [json!([8.5, 7.0]), json!([7.1, 8.5]), json!([7.0]), json!([0, 300]), json!([-7, 8])] {
+        refused(&with("/proposed/front/rim_range_in", range), "proposed.front.rim_range_in", "");
+    }
+}
+
+#[test]
+fn what_is_echoed_is_cut_and_escaped() {
+    let hostile = "\u{1b}[31m\u{202e}".repeat(100);
+    refused(&with("/vehicle/kind", json!(hostile)), "vehicle.kind", "unknown variant");
+    let text = with(&format!("/vehicle/{}", "k".repeat(5000)), json!(1));
+    refused(&text, "vehicle", "unknown field `kkk");
+
+    let mut scenario = wagon();
+    scenario["vehicle"]["name"] = json!(hostile);
+    let scenario = common::parse_scenario(&scenario.to_string()).unwrap();
+    let shown = beadseat::Echo(scenario.name().unwrap()).to_string();
+    assert!(
+        shown.chars().count() <= 121 && !shown.contains('\u{1b}') && !shown.contains('\u{202e}'),
+        "{shown}"
+    );
+}
