@@ -4,7 +4,7 @@ use core::ops::{Add, Mul, Neg, Sub};
 
 /// A value whose real size lies between two bounds.
 ///
-/// `min() <= nominal() <= max()` always holds, and every operation keeps it: sums and differences take
+/// `min() <= nominal() <= max()` holds as long as only numbers go in, and every operation keeps it: sums and differences take
 /// the worst combination of both, so a chain of dimensions ends at its worst case.
 ///
 /// ```

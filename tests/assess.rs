@@ -1,5 +1,6 @@
 //! The checks of an assessment, case by case, and whole reports against golden ones.
 #![cfg(feature = "serde")]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::scenario::Scenario;
 use serde_json::Value;

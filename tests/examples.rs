@@ -1,5 +1,6 @@
 //! The examples as a shell sees them: what they print and how they exit.
 #![cfg(feature = "serde")]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 use std::io::Write;
 use std::process::{Command, Output, Stdio};

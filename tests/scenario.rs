@@ -1,5 +1,6 @@
 //! Scenario files that are wrong: each is refused with its place.
 #![cfg(feature = "serde")]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 #[path = "../examples/common/mod.rs"]
 mod common;

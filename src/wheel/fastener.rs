@@ -360,7 +360,8 @@ impl Seat {
         }
     }
 
-    /// Whether tightening the fastener pulls the wheel to the centre of the bolt circle.
+    /// Whether tightening the fastener pulls the wheel to the centre of the bolt circle: cones and balls
+    /// do, and a shank centres by its fit in the hole; a flat seat does not. Common practice, no source.
     ///
     /// ```
     /// use beadseat::wheel::Seat;

@@ -1,5 +1,7 @@
 //! Laws that every assessment obeys, over random vehicles and changes.
 
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
 use beadseat::Count;
 use beadseat::fitment::{
     Change, Check, CheckId, Conditions, Fasteners, LimitSet, Limits, Place, Report, Setup, Setups, Verdict,
