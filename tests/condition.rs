@@ -1,8 +1,8 @@
 //! Tread, wear, age and mounting against the rows of `tests/reference/`.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use std::collections::BTreeMap;
+mod common;
 
 use beadseat::tire::{
     AgeLimit, ArrowTurn, DateCode, Mounting, Remedy, SideFacingOut, SpreadLimit, TreadLimit, VehicleSide,
@@ -11,13 +11,7 @@ use beadseat::tire::{
 use beadseat::units::{Length, inches, mm};
 use beadseat::uom::si::length::{kilometer, millimeter};
 use beadseat::{Citation, Status, Toleranced, sources};
-
-type Row = BTreeMap<String, String>;
-
-fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/{file}", env!("CARGO_MANIFEST_DIR"));
-    csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
-}
+use common::{Row, Tally, rows};
 
 fn km(distance: f64) -> Length {
     Length::new::<kilometer>(distance)
@@ -39,15 +33,16 @@ fn depth(row: &Row) -> Length {
 /// The citation remembers what the row remembers.
 #[track_caller]
 fn as_certain_as(row: &Row, citation: Citation) {
-    assert_eq!(citation.is_from_memory(), row["certainty"].starts_with("memory"), "{row:?}");
+    assert_eq!(citation.is_from_memory(), row["certainty"].starts_with("memory"), "{row}");
     assert!(sources().any(|source| source == citation));
 }
 
 #[test]
 fn every_limit_is_that_of_its_row() {
-    let (mut checked, mut not_computed) = (0, 0);
+    const OTHERS: &str = "damage, heights of bars, hydroplaning, rotation patterns, pressure monitoring";
+    let mut tally = Tally::of("limits of tread and age");
     for row in &rows("wear_age.csv") {
-        let (region, item, kind) = (row["region"].as_str(), row["item"].as_str(), row["kind"].as_str());
+        let (region, item, kind) = (&row["region"], &row["item"], &row["kind"]);
         let tread = match (region, item, kind) {
             ("US", "passenger and light vehicle", "min tread") => Some(TreadLimit::US_LIGHT_VEHICLE),
             ("US", "truck or bus steer axle", "min tread") => Some(TreadLimit::US_STEERED_AXLE),
@@ -62,7 +57,7 @@ fn every_limit_is_that_of_its_row() {
             ("advice", "winter tires", "replace") => Some(TreadLimit::ADVICE_WINTER),
             _ => None,
         };
-        let spread = match (region, item, row["imperial"].as_str()) {
+        let spread = match (region, item, &row["imperial"]) {
             ("AWD", "tread spread", "2/32 inch") => Some(SpreadLimit::ALL_WHEEL_DRIVE),
             ("AWD", "tread spread", "3/32 inch") => Some(SpreadLimit::ALL_WHEEL_DRIVE_LOOSE),
             ("AWD", "tread spread", "1/32 to 2/32 inch") => Some(SpreadLimit::ALL_WHEEL_DRIVE_STRICT),
@@ -70,7 +65,7 @@ fn every_limit_is_that_of_its_row() {
             _ => None,
         };
         let age = match (region, item, kind) {
-            ("age", "all", "replace by") if row["imperial"] == "6 years" => Some(AgeLimit::VEHICLE_MAKERS),
+            ("age", "all", "replace by") if &row["imperial"] == "6 years" => Some(AgeLimit::VEHICLE_MAKERS),
             ("age", "all", "replace by") => Some(AgeLimit::TIRE_MAKERS),
             ("age", "all", "inspect yearly") => Some(AgeLimit::INSPECT_YEARLY),
             ("age", "storage", _) => Some(AgeLimit::UNSOLD),
@@ -80,7 +75,7 @@ fn every_limit_is_that_of_its_row() {
         match (tread, spread, age) {
             (Some(limit), ..) => {
                 let told = if region == "advice" && item == "winter tires" { mm(4.0) } else { depth(row) };
-                assert_eq!(limit.depth(), told, "{row:?}");
+                assert_eq!(limit.depth(), told, "{row}");
                 assert_eq!(limit.jurisdiction(), region);
                 assert_eq!(limit.is_law(), kind == "min tread");
                 if region == "Austria" {
@@ -90,7 +85,7 @@ fn every_limit_is_that_of_its_row() {
                 as_certain_as(row, limit.citation());
             }
             (_, Some(limit), _) => {
-                assert_eq!(limit.spread(), depth(row), "{row:?}");
+                assert_eq!(limit.spread(), depth(row), "{row}");
                 as_certain_as(row, limit.citation());
             }
             (.., Some(limit)) => {
@@ -106,7 +101,7 @@ fn every_limit_is_that_of_its_row() {
             _ if item == "1 mm of tread" => {
                 let (least, most) = WearRate::USUAL_DISTANCE_PER_MM;
                 assert_eq!((least, most), (km(1600.0), km(6400.0)));
-                assert_eq!(row["metric"], "1 600 to 6 400 km");
+                assert_eq!(&row["metric"], "1 600 to 6 400 km");
                 as_certain_as(row, WearRate::USUAL_CITATION);
             }
             _ if item == "less than four date figures" => {
@@ -114,7 +109,7 @@ fn every_limit_is_that_of_its_row() {
             }
             _ if (region, item) == ("hydroplaning", "new pair") => {
                 let deeper = rear_deeper_by(&[exact(5.0); 2], &[exact(8.0); 2]).unwrap().unwrap();
-                assert_eq!((deeper, row["imperial"].as_str()), (exact(3.0), "rear axle"));
+                assert_eq!((deeper, &row["imperial"]), (exact(3.0), "rear axle"));
                 as_certain_as(row, Citation::DEEPER_TREAD_BEHIND);
             }
             _ if (region, item) == ("rotation", "directional") => {
@@ -124,34 +119,32 @@ fn every_limit_is_that_of_its_row() {
                 assert_eq!(tire.on(VehicleSide::Left).is_right(), Some(false));
             }
             _ => {
-                // Inspection of damage, height of bars, hydroplaning, rotation patterns, pressure
-                // monitoring: not of this module.
-                not_computed += 1;
+                tally.left(&format!("{region}: {item}, {kind}"), OTHERS);
                 continue;
             }
         }
-        checked += 1;
+        tally.checked(row);
     }
-    assert_eq!((checked, not_computed), (25, 30));
+    tally.close(25, &[(OTHERS, 30)]);
 }
 
 #[test]
 fn the_marking_cases_hold() {
-    let mut checked = 0;
+    let mut tally = Tally::of("marking cases of condition");
     for row in rows("marking_cases.csv") {
-        let (input, expected) = (row["input"].as_str(), row["expected"].as_str());
+        let (input, expected) = (&row["input"], &row["expected"]);
         if let Some(depth) = input.strip_suffix(" mm UK car") {
             let depth = depth.strip_prefix("tread ").unwrap().parse().unwrap();
             let met = TreadLimit::UK_CAR.check(exact(depth)).unwrap().is_met().unwrap();
             assert_eq!(met, expected == "legal limit met", "{input}");
-            checked += 1;
+            tally.checked(&row);
         } else if input == "tread 2/32 in mm" {
             let depth = TreadLimit::US_LIGHT_VEHICLE.depth().get::<millimeter>();
             assert!((depth - 1.5875).abs() < 1e-12 && expected.starts_with("1.5875"));
-            checked += 1;
+            tally.checked(&row);
         }
     }
-    assert_eq!(checked, 3);
+    tally.close(3, &[]);
 }
 
 #[cfg(feature = "jiff")]

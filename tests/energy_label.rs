@@ -1,32 +1,26 @@
 //! Label classes against the rows of `tests/reference/`.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use std::collections::BTreeMap;
+mod common;
 
 use beadseat::tire::{
     ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, ServiceDescription, SnowTest,
     SoundLevel, TireClass,
 };
 use beadseat::units::{Ratio, mm, ratio};
-
-type Row = BTreeMap<String, String>;
-
-fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/{file}", env!("CARGO_MANIFEST_DIR"));
-    csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
-}
+use common::{Row, Tally, rows};
 
 fn tire_class(row: &Row) -> TireClass {
-    *[TireClass::C1, TireClass::C2, TireClass::C3].iter().find(|c| c.name() == row["tyre_class"]).unwrap()
+    *[TireClass::C1, TireClass::C2, TireClass::C3].iter().find(|c| c.name() == &row["tyre_class"]).unwrap()
 }
 
 fn label_class(row: &Row) -> LabelClass {
-    *LabelClass::ALL.iter().find(|c| c.name() == row["class"]).unwrap()
+    *LabelClass::ALL.iter().find(|c| c.name() == &row["class"]).unwrap()
 }
 
 fn former_class(row: &Row) -> FormerLabelClass {
-    *FormerLabelClass::ALL.iter().find(|c| c.name() == row["class"]).unwrap()
+    *FormerLabelClass::ALL.iter().find(|c| c.name() == &row["class"]).unwrap()
 }
 
 /// N/kN.
@@ -55,9 +49,9 @@ fn agree(row: &Row, bounds: ClassBounds, read: fn(&str) -> Ratio) {
         (Some(a), Some(b)) => (a - b).abs() < ratio(1e-12),
         (a, b) => a == b,
     };
-    assert!(same(bounds.least(), lower) && same(bounds.most(), upper), "{row:?} {bounds:?}");
+    assert!(same(bounds.least(), lower) && same(bounds.most(), upper), "{row} {bounds:?}");
     // What a row remembers, the citation does too.
-    assert_eq!(bounds.citation().is_from_memory(), row["certainty"] == "memory", "{row:?}");
+    assert_eq!(bounds.citation().is_from_memory(), &row["certainty"] == "memory", "{row}");
 }
 
 /// Every printed end of a class lies in it.
@@ -70,15 +64,18 @@ fn at_ends<C: PartialEq + core::fmt::Debug>(
 ) {
     let (lower, upper) = told(row, read);
     for end in [lower, upper].into_iter().flatten() {
-        assert_eq!(of(end), class, "{row:?}");
+        assert_eq!(of(end), class, "{row}");
     }
 }
 
 #[test]
 fn every_class_has_the_bounds_of_its_row() {
-    let mut checked = BTreeMap::new();
+    const VEHICLE: &str = "a matter of the vehicle, not of numbers";
+    const SAID: &str = "a pictogram or a date, said in the documentation";
+    const APPROVAL: &str = "approval marks, in tests/sidewall.rs";
+    let mut tally = Tally::of("classes of the label");
     for row in &rows("eu_label.csv") {
-        let parameter = row["parameter"].as_str();
+        let parameter = &row["parameter"];
         match parameter {
             "fuel_efficiency" => {
                 let (tire, class) = (tire_class(row), label_class(row));
@@ -93,7 +90,7 @@ fn every_class_has_the_bounds_of_its_row() {
             "fuel_efficiency_old_2012_2021" => {
                 let (tire, class) = (tire_class(row), former_class(row));
                 let bounds = class.rolling_resistance(tire);
-                assert_eq!(bounds.is_none(), row["lower"] == "empty", "{row:?}");
+                assert_eq!(bounds.is_none(), &row["lower"] == "empty", "{row}");
                 if let Some(bounds) = bounds {
                     agree(row, bounds, resistance);
                     let of = |v| FormerLabelClass::of_rolling_resistance(tire, v).unwrap();
@@ -102,7 +99,7 @@ fn every_class_has_the_bounds_of_its_row() {
             }
             "wet_grip_old_2012_2021" => {
                 let class = former_class(row);
-                assert_eq!(class.wet_grip_c1().is_none(), row["lower"] == "empty", "{row:?}");
+                assert_eq!(class.wet_grip_c1().is_none(), &row["lower"] == "empty", "{row}");
                 if let Some(bounds) = class.wet_grip_c1() {
                     agree(row, bounds, grip);
                     at_ends(row, grip, class, |v| FormerLabelClass::of_wet_grip_c1(v).unwrap());
@@ -110,7 +107,7 @@ fn every_class_has_the_bounds_of_its_row() {
             }
             // The trade's rule of thumb, which the tables bear out for C1.
             "class_letter_change" => {
-                let former = match row["class"].as_str() {
+                let former = match &row["class"] {
                     "old E" => FormerLabelClass::E,
                     _ => FormerLabelClass::F,
                 };
@@ -119,16 +116,16 @@ fn every_class_has_the_bounds_of_its_row() {
             }
             "noise" => {
                 let limit = db("71");
-                let (class, most) = match row["class"].as_str() {
+                let (class, most) = match &row["class"] {
                     "A" => (NoiseClass::A, SoundLevel::new(71 - 3)),
                     "B" => (NoiseClass::B, Some(limit)),
                     _ => (NoiseClass::C, None),
                 };
-                assert_eq!((class.name(), class.most(limit)), (row["class"].as_str(), most));
+                assert_eq!((class.name(), class.most(limit)), (&row["class"], most));
             }
             "noise_limit" => {
-                let (limit, class) = (db(&row["upper"]), row["class"].as_str());
-                assert_eq!(row["certainty"], "memory");
+                let (limit, class) = (db(&row["upper"]), &row["class"]);
+                assert_eq!(&row["certainty"], "memory");
                 let tires: Vec<NoiseLimit> = match tire_class(row) {
                     TireClass::C1 => {
                         // `<=185`, `>185 to 215`, `>275`: both ends inside, and just above the lower.
@@ -141,7 +138,7 @@ fn every_class_has_the_bounds_of_its_row() {
                             (Some(&most), None, true) => vec![100.0, most],
                             (Some(&above), None, false) => vec![above + 1e-6, 400.0],
                             (Some(&above), Some(&most), _) => vec![above + 1e-6, most],
-                            _ => panic!("{row:?}"),
+                            _ => panic!("{row}"),
                         };
                         let of =
                             |w| NoiseLimit::C1 { nominal_width: mm(w), severe_snow_or_extra_load: false };
@@ -151,7 +148,7 @@ fn every_class_has_the_bounds_of_its_row() {
                     TireClass::C3 => vec![NoiseLimit::C3 { traction: class == "traction" }],
                 };
                 for tire in tires {
-                    assert_eq!(tire.limit(), Some(limit), "{row:?} {tire:?}");
+                    assert_eq!(tire.limit(), Some(limit), "{row} {tire:?}");
                     assert!(tire.citation().is_from_memory());
                 }
             }
@@ -178,51 +175,39 @@ fn every_class_has_the_bounds_of_its_row() {
                     TireClass::of_commercial(service.single(), service.speed())
                 };
                 match tire_class(row) {
-                    TireClass::C1 => continue, // by vehicle, not by numbers
+                    TireClass::C1 => {
+                        tally.left(parameter, VEHICLE);
+                        continue;
+                    }
                     TireClass::C2 => assert_eq!((of("121N"), of("100T")), (TireClass::C2, TireClass::C2)),
                     TireClass::C3 => assert_eq!((of("122N"), of("121M")), (TireClass::C3, TireClass::C3)),
                 }
             }
-            // Pictograms and the date the label came: said in the documentation.
-            "snow_icon" | "ice_icon" | "application_date" => continue,
-            // Approval marks: tests/sidewall.rs.
+            "snow_icon" | "ice_icon" | "application_date" => {
+                tally.left(parameter, SAID);
+                continue;
+            }
             "r117_mark"
             | "r117_mark_example"
             | "e_mark_prefix"
             | "e_mark_letter"
             | "e_mark_country"
-            | "e_mark_required_from" => continue,
+            | "e_mark_required_from" => {
+                tally.left(parameter, APPROVAL);
+                continue;
+            }
             other => panic!("a row without a test: {other}"),
         }
-        *checked.entry(parameter.to_owned()).or_insert(0) += 1;
+        tally.checked(row);
     }
-    let counts: Vec<(&str, i32)> = checked.iter().map(|(k, v)| (k.as_str(), *v)).collect();
-    assert_eq!(
-        counts,
-        [
-            ("class_choice_if_two", 1),
-            ("class_letter_change", 2),
-            ("fuel_efficiency", 15),
-            ("fuel_efficiency_old_2012_2021", 21),
-            ("ice_index_min", 1),
-            ("no_fg_classes", 1),
-            ("noise", 3),
-            ("noise_limit", 9),
-            ("noise_limit_add", 1),
-            ("snow_index_min", 5),
-            ("tyre_class_def", 2),
-            ("wet_grip", 15),
-            ("wet_grip_old_2012_2021", 7),
-        ]
-    );
-    assert_eq!(checked.values().sum::<i32>(), 83);
+    tally.close(83, &[(VEHICLE, 1), (SAID, 3), (APPROVAL, 25)]);
 }
 
 #[test]
 fn the_marking_cases_hold() {
-    let mut checked = 0;
+    let mut tally = Tally::of("marking cases of labels");
     for row in rows("marking_cases.csv") {
-        let (input, expected) = (row["input"].as_str(), row["expected"].as_str());
+        let (input, expected) = (&row["input"], &row["expected"]);
         let words: Vec<&str> = input.split(' ').collect();
         let answer = match words[..] {
             ["EU", class, "RRC", value] => {
@@ -242,9 +227,9 @@ fn the_marking_cases_hold() {
             _ => continue,
         };
         assert_eq!(answer, expected.split(' ').next().unwrap(), "{input}");
-        checked += 1;
+        tally.checked(&row);
     }
-    assert_eq!(checked, 9);
+    tally.close(9, &[]);
 }
 
 /// Every printed value falls in the class whose bounds hold it, and merit never rises with resistance.

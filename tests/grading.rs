@@ -1,20 +1,14 @@
 //! Grades against the rows of `tests/reference/`.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use std::collections::BTreeMap;
+mod common;
 
 use beadseat::rim::RimDiameter;
 use beadseat::tire::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
 use beadseat::units::{mph, percent, ratio};
 use beadseat::{Citation, Field, ParseErrorKind, sources};
-
-type Row = BTreeMap<String, String>;
-
-fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/{file}", env!("CARGO_MANIFEST_DIR"));
-    csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
-}
+use common::{Tally, rows};
 
 /// The coefficients in `asphalt > 0.54 and concrete > 0.38`.
 fn coefficients(text: &str) -> (f64, f64) {
@@ -26,10 +20,11 @@ fn coefficients(text: &str) -> (f64, f64) {
 fn every_row_of_the_rule_holds() {
     const HAIR: f64 = 1e-9;
     let traction = |a: f64, c: f64| TractionGrade::earned_by(ratio(a), ratio(c)).unwrap();
-    let (mut checked, mut not_computed) = (0, 0);
-    for row in rows("utqg.csv") {
-        let value = row["value"].as_str();
-        match row["item"].as_str() {
+    const SAID: &str = "said in the documentation, not computed";
+    let mut tally = Tally::of("grades");
+    for row in &rows("utqg.csv") {
+        let value = &row["value"];
+        match &row["item"] {
             "treadwear_control" => {
                 assert_eq!(TreadwearGrade::parse(value).unwrap().life_of_control(), ratio(1.0))
             }
@@ -117,22 +112,22 @@ fn every_row_of_the_rule_holds() {
             | "traction_test"
             | "temperature_wheel_diameter"
             | "temperature_validity" => {
-                not_computed += 1;
+                tally.left(&row["item"], SAID);
                 continue;
             }
             other => panic!("a row without a test: {other}"),
         }
-        checked += 1;
+        tally.checked(row);
     }
-    assert_eq!((checked, not_computed), (21, 11));
+    tally.close(21, &[(SAID, 11)]);
 }
 
 #[test]
 fn the_marking_cases_hold() {
-    let mut checked = 0;
+    let mut tally = Tally::of("marking cases of grades");
     for row in rows("marking_cases.csv") {
         let Some(case) = row["input"].strip_prefix("UTQG") else { continue };
-        let expected = row["expected"].as_str();
+        let expected = &row["expected"];
         if let Some(case) = case.strip_prefix(": asphalt") {
             let (a, c) = coefficients(case);
             let grade = TractionGrade::earned_by(ratio(a), ratio(c)).unwrap();
@@ -152,9 +147,9 @@ fn the_marking_cases_hold() {
             assert_eq!((case, expected), (" on a T-type spare", "not required"));
             continue;
         }
-        checked += 1;
+        tally.checked(&row);
     }
-    assert_eq!(checked, 8);
+    tally.close(8, &[]);
 }
 
 #[test]

@@ -1,20 +1,14 @@
 //! Identification numbers and date codes against the rows of `tests/reference/`.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use std::collections::BTreeMap;
+mod common;
 
 use beadseat::tire::{
     DateCode, IdentificationForm, IdentificationNumber, IdentificationReading, ManufactureWeek,
 };
 use beadseat::{Field, ParseErrorKind, literal};
-
-type Row = BTreeMap<String, String>;
-
-fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/{file}", env!("CARGO_MANIFEST_DIR"));
-    csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
-}
+use common::{Row, Tally, rows};
 
 /// What a row says of one reading, or what we answer: form, plant, rest, week, years, days.
 #[derive(Debug, PartialEq)]
@@ -70,26 +64,29 @@ fn expected(row: &Row) -> Vec<Said> {
     (0..forms.len()).map(said).collect()
 }
 
+/// Why a row that calls itself an error is read.
+const LEFT: &str = "in the future, which the caller judges";
+const UPPER: &str = "lower case, which may be read";
+
 #[test]
 fn every_case_is_read_or_refused_as_its_row_says() {
-    let rows = rows("tin_cases.csv");
-    let (mut read, mut refused, mut left_to_the_caller) = (0, 0, 0);
-    for row in &rows {
-        let code = row["code"].as_str();
-        if row["verdict"] == "error" {
+    let mut tally = Tally::of("identification numbers");
+    for row in &rows("tin_cases.csv") {
+        let code = &row["code"];
+        if &row["verdict"] == "error" {
             match IdentificationNumber::parse(code) {
-                Err(_) => refused += 1,
+                Err(_) => tally.checked(row),
                 // A number from the future is read; the day it is held against is the caller's.
                 Ok(number) if row["note"].contains("future") => {
                     let week = number.date().unwrap().candidates().next().unwrap();
                     assert!(week > ManufactureWeek::new(47, 2026).unwrap(), "{code}");
-                    left_to_the_caller += 1;
+                    tally.left(code, LEFT);
                 }
                 // Lower case may be read, the row says.
                 Ok(number) => {
                     assert!(row["note"].starts_with("lower case"), "{code} is read as {number}");
                     assert_eq!(number.symbols(), code.to_ascii_uppercase());
-                    left_to_the_caller += 1;
+                    tally.left(code, UPPER);
                 }
             }
             continue;
@@ -99,7 +96,7 @@ fn every_case_is_read_or_refused_as_its_row_says() {
         for said in expected(row) {
             assert!(answered.contains(&said), "{code}: {said:?} not in {answered:?}");
         }
-        if matches!(row["verdict"].as_str(), "ok" | "partial" | "ambiguous-low") {
+        if matches!(&row["verdict"], "ok" | "partial" | "ambiguous-low") {
             assert_eq!(answered[0], expected(row)[0], "{code}");
         }
         for told in row["form"].split(" or ") {
@@ -109,19 +106,20 @@ fn every_case_is_read_or_refused_as_its_row_says() {
         }
         assert_eq!(number.is_ambiguous(), row["form"].contains("retread7 or"), "{code}");
         assert_eq!(IdentificationNumber::parse(&number.to_string()), Ok(number));
-        read += 1;
+        tally.checked(row);
     }
-    assert_eq!((rows.len(), read, refused, left_to_the_caller), (38, 23, 12, 3));
+    tally.close(23 + 12, &[(LEFT, 2), (UPPER, 1)]);
 }
 
 #[test]
 fn the_calendar_has_its_weeks() {
-    let rows = rows("tin_week_calendar.csv");
-    for row in &rows {
+    let mut tally = Tally::of("weeks of a year");
+    for row in &rows("tin_week_calendar.csv") {
         let year: u16 = row["year"].parse().unwrap();
         assert_eq!(ManufactureWeek::weeks_in(year).to_string(), row["weeks"], "{year}");
+        tally.checked(row);
     }
-    assert_eq!(rows.len(), 65);
+    tally.close(65, &[]);
 }
 
 #[cfg(feature = "jiff")]
@@ -135,7 +133,7 @@ mod with_days {
 
     #[test]
     fn every_case_has_the_days_of_its_row() {
-        let mut checked = 0;
+        let mut tally = Tally::of("days of the numbers");
         for row in rows("tin_cases.csv") {
             if row["first_day"].is_empty() {
                 continue;
@@ -150,43 +148,43 @@ mod with_days {
             let (first, last): (Vec<_>, Vec<_>) = weeks.map(days).unzip();
             assert_eq!(
                 (first.join("|"), last.join("|")),
-                (row["first_day"].clone(), row["last_day"].clone())
+                (row["first_day"].to_owned(), row["last_day"].to_owned())
             );
-            checked += 1;
+            tally.checked(&row);
         }
-        assert_eq!(checked, 22);
+        tally.close(22, &[]);
     }
 
     #[test]
     fn the_calendar_has_its_days() {
-        let mut checked = 0;
+        let mut tally = Tally::of("days of the calendar");
         for row in rows("tin_week_calendar.csv") {
             let year: u16 = row["year"].parse().unwrap();
             let last = ManufactureWeek::new(ManufactureWeek::weeks_in(year), year).unwrap();
-            assert_eq!(days(last), (row["last_week_first"].clone(), row["last_week_last"].clone()));
-            checked += 1;
+            assert_eq!(days(last), (row["last_week_first"].to_owned(), row["last_week_last"].to_owned()));
+            tally.checked(&row);
             if year == 1971 {
                 continue; // numbers began later in that year
             }
             let first = ManufactureWeek::new(1, year).unwrap();
-            assert_eq!(days(first), (row["week01_first"].clone(), row["week01_last"].clone()));
-            checked += 1;
+            assert_eq!(days(first), (row["week01_first"].to_owned(), row["week01_last"].to_owned()));
+            tally.checked(&row);
         }
-        assert_eq!(checked, 129);
+        tally.close(129, &[]);
     }
 
     #[test]
     fn the_marking_cases_have_their_days() {
-        let mut checked = 0;
+        let mut tally = Tally::of("days of the marking cases");
         for row in rows("marking_cases.csv") {
             let Some(code) = row["input"].strip_prefix("tin week ") else { continue };
             let code = code.strip_suffix(" -> first and last day").unwrap();
             let week = DateCode::parse(code).unwrap().candidates().next().unwrap();
             let (first, last) = days(week);
             assert_eq!(format!("{first} to {last}"), row["expected"]);
-            checked += 1;
+            tally.checked(&row);
         }
-        assert_eq!(checked, 10);
+        tally.close(10, &[]);
     }
 
     #[test]
@@ -232,13 +230,13 @@ mod with_days {
 
 #[test]
 fn the_marking_cases_are_read() {
-    let mut checked = 0;
+    let mut tally = Tally::of("marking cases of numbers");
     for row in rows("marking_cases.csv") {
-        let (input, expected) = (row["input"].as_str(), row["expected"].as_str());
+        let (input, expected) = (&row["input"], &row["expected"]);
         if let Some(year) = input.strip_prefix("weeks in ") {
             let year = year.split(' ').next().unwrap().parse().unwrap();
             assert_eq!(ManufactureWeek::weeks_in(year).to_string(), expected, "{input}");
-            checked += 1;
+            tally.checked(&row);
         } else if let Some(text) = input.strip_prefix("parse TIN ") {
             let number = IdentificationNumber::parse(text);
             let week = |n: IdentificationNumber| n.date().unwrap().manufacture_week();
@@ -269,28 +267,28 @@ fn the_marking_cases_are_read() {
                 }
                 _ => assert!(expected.starts_with("error: ") && number.is_err(), "{input}"),
             }
-            checked += 1;
+            tally.checked(&row);
         } else if input == "new tire TIN symbol count" {
             assert_eq!(expected, "13");
             assert_eq!(IdentificationNumber::parse("1AB2C3D4E1615").unwrap().symbols().len(), 13);
-            checked += 1;
+            tally.checked(&row);
         } else if input == "retread TIN symbol count" {
             assert_eq!(expected, "7");
             assert_eq!(IdentificationNumber::parse("1AB0117").unwrap().symbols().len(), 7);
-            checked += 1;
+            tally.checked(&row);
         } else if input == "date digits before the 1999 rule" {
             assert_eq!(expected, "3");
             assert!(DateCode::parse("018").unwrap().has_three_digits());
-            checked += 1;
+            tally.checked(&row);
         } else if input == "optional group maximum symbols (old form)" {
             assert_eq!(expected, "4");
             let number = IdentificationNumber::parse("ABCD EFHJ 3208").unwrap();
             assert_eq!(number.maker_code(), Some("EFHJ"));
             assert!(IdentificationNumber::parse("ABCD EFHJX 3208").unwrap().size_code().is_none());
-            checked += 1;
+            tally.checked(&row);
         }
     }
-    assert_eq!(checked, 5 + 8 + 4);
+    tally.close(5 + 8 + 4, &[]);
 }
 
 #[track_caller]

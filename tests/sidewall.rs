@@ -1,21 +1,17 @@
 //! Single marks against the rows of `tests/reference/`.
 
-#![allow(clippy::unwrap_used, clippy::panic)]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use std::collections::{BTreeMap, BTreeSet};
+mod common;
+
+use std::collections::BTreeSet;
 
 use beadseat::tire::{
     ApprovalAuthority, ApprovalMark, ApprovalStage, DateCode, Grading, IdentificationNumber, LoadIndex,
     LoadRange, LoadVersion, MarkTopic, SidewallMark, SpeedSymbol, TireSize,
 };
 use beadseat::{Field, ParseErrorKind, literal, sources};
-
-type Row = BTreeMap<String, String>;
-
-fn rows(file: &str) -> Vec<Row> {
-    let path = format!("{}/tests/reference/{file}", env!("CARGO_MANIFEST_DIR"));
-    csv::Reader::from_path(path).unwrap().deserialize().map(Result::unwrap).collect()
-}
+use common::{Tally, rows};
 
 fn read(text: &str) -> SidewallMark {
     SidewallMark::parse(text).unwrap_or_else(|error| panic!("{}", error.show(text)))
@@ -125,9 +121,9 @@ const UNREAD: &[&str] =
 #[test]
 fn every_row_is_a_mark_or_has_its_reason() {
     let texts = texts();
-    let (mut marks, mut not_a_text, mut elsewhere, mut unread) = (0, 0, 0, 0);
+    let mut tally = Tally::of("sidewall marks");
     for row in &rows("sidewall_marks.csv") {
-        let name = row["mark"].as_str();
+        let name = &row["mark"];
         let memory = row["certainty"].starts_with("memory");
         if let Some((_, texts, mark)) = texts.iter().find(|t| t.0 == name) {
             for text in *texts {
@@ -135,39 +131,39 @@ fn every_row_is_a_mark_or_has_its_reason() {
             }
             // One row of a mark that has two may be from memory; never the other way round.
             assert!(!memory || mark.citation().is_from_memory() || name == "DIRECTIONAL", "{name}");
-            marks += 1;
+            tally.checked(row);
         } else if name == "CCC, INMETRO, BIS(ISI), SNI, GSO" {
             for text in ["CCC", "INMETRO", "BIS", "ISI", "SNI", "GSO"] {
                 assert_eq!(read(text).topic(), MarkTopic::Approval);
                 assert!(read(text).citation().is_from_memory());
             }
-            marks += 1;
+            tally.checked(row);
         } else if name == "S-suffix noise" {
             let SidewallMark::Approval(mark) = read("e4 0224806-S") else { panic!() };
             assert_eq!(mark.rolling_sound(), Some(ApprovalStage::NotTold));
-            marks += 1;
+            tally.checked(row);
         } else if name == "FRETREAD" {
             assert!(SidewallMark::parse(name).is_err()); // a near miss is not the mark
-            marks += 1;
+            tally.checked(row);
         } else if NOT_A_TEXT.contains(&name) {
-            not_a_text += 1;
+            tally.left(name, "no text of its own");
         } else if ELSEWHERE.contains(&name) {
-            elsewhere += 1;
+            tally.left(name, "part of another designation");
         } else {
             assert!(UNREAD.contains(&name), "a row without a test: {name}");
-            unread += 1;
+            tally.left(name, "not read");
         }
     }
-    assert_eq!((marks, not_a_text, elsewhere, unread), (41, 15, 17, 3));
+    tally.close(41, &[("no text of its own", 15), ("part of another designation", 17), ("not read", 3)]);
 }
 
 #[test]
 fn approvals_say_what_their_rows_say() {
     let approval = |text: &str| ApprovalMark::parse(text).unwrap();
-    let mut checked = 0;
+    let mut tally = Tally::of("approvals");
     for row in &rows("eu_label.csv") {
-        let (class, lower, source) = (row["class"].as_str(), row["lower"].as_str(), row["source"].as_str());
-        match row["parameter"].as_str() {
+        let (class, lower, source) = (&row["class"], &row["lower"], &row["source"]);
+        match &row["parameter"] {
             "r117_mark" => {
                 let mark = approval(&format!("E4 024567 {class}"));
                 let told = (
@@ -215,34 +211,38 @@ fn approvals_say_what_their_rows_say() {
             "e_mark_country" => {
                 let mark = approval(&format!("E{class}"));
                 assert_eq!(mark.country(), Some(source));
-                assert_eq!(mark.country_citation().is_from_memory(), row["certainty"] == "memory", "{class}");
+                assert_eq!(
+                    mark.country_citation().is_from_memory(),
+                    &row["certainty"] == "memory",
+                    "{class}"
+                );
             }
             _ => continue,
         }
         assert!(lower.is_empty());
-        checked += 1;
+        tally.checked(row);
     }
-    assert_eq!(checked, 3 + 2 + 2 + 2 + 15);
+    tally.close(3 + 2 + 2 + 2 + 15, &[]);
 }
 
 #[test]
 fn the_marking_cases_hold() {
-    let mut checked = 0;
+    let mut tally = Tally::of("marking cases of marks");
     for row in rows("marking_cases.csv") {
-        let input = row["input"].as_str();
+        let input = &row["input"];
         if let Some(text) = input.strip_prefix("E mark ") {
             let SidewallMark::Approval(mark) = read(text.trim_matches('"')) else { panic!("{text}") };
             assert_eq!((mark.country(), mark.country_number()), (Some("France"), 2));
             assert_eq!((mark.regulation(), mark.series()), (Some("UN R30"), Some(2)));
             assert!(row["expected"].contains("France") && row["expected"].contains("UN R30 series 02"));
-            checked += 1;
+            tally.checked(&row);
         } else if input.starts_with("M+S only") {
-            assert_eq!(row["expected"], "not enough");
+            assert_eq!(&row["expected"], "not enough");
             assert!(!read("M+S").meets_severe_snow_rule() && read("3PMSF").meets_severe_snow_rule());
-            checked += 1;
+            tally.checked(&row);
         }
     }
-    assert_eq!(checked, 2);
+    tally.close(2, &[]);
 }
 
 #[test]

@@ -16,9 +16,11 @@ macro_rules! forms {
     ($($(#[$doc:meta])* $variant:ident $name:literal: plant $plant:literal, size $size:literal, maker $least:literal to $most:literal, date $date:literal, $citation:ident;)*) => {
         /// How the symbols of an identification number are grouped.
         ///
-        /// | form | symbols | plant | size | maker's own | date |
-        /// |---|---|---|---|---|---|
-        $(#[doc = concat!("| `", $name, "` | ", $plant, " + ", $size, " + (", $least, " to ", $most, ") + ", $date, " | ", $plant, " | ", $size, " | ", $least, " to ", $most, " | ", $date, " |")])*
+        /// Symbols of each group:
+        ///
+        /// | form | plant | size | maker's own | date |
+        /// |---|---|---|---|---|
+        $(#[doc = concat!("| `", $name, "` | ", $plant, " | ", $size, " | ", $least, " to ", $most, " | ", $date, " |")])*
         ///
         /// ```
         /// use beadseat::tire::{IdentificationForm, IdentificationNumber};
