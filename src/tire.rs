@@ -4,23 +4,42 @@
 //! carries and how fast) and marks of how it is built (`XL`, `LRE`). Everything else follows from these
 //! by the formulas and tables of the standards, each named where it stands.
 
+mod condition;
 mod dimensions;
+mod energy_label;
+mod grading;
+mod identification;
 mod inflation;
 mod load_index;
 mod load_version;
 mod rim_match;
 mod rolling;
 mod service;
+mod sidewall;
 mod size;
 mod speed_load;
 mod speed_symbol;
 
+pub use condition::{
+    AgeLimit, ArrowTurn, DepthFinding, Mounting, MountingFinding, Remedy, SideFacingOut, SpreadLimit,
+    TreadLimit, VehicleSide, WearError, WearRate, rear_deeper_by, tread_spread,
+};
+pub use energy_label::{
+    ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, SnowTest, SoundLevel, TireClass,
+};
+pub use grading::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
+#[cfg(feature = "jiff")]
+pub use identification::{Age, FutureDate};
+pub use identification::{
+    DateCode, IdentificationForm, IdentificationNumber, IdentificationReading, ManufactureWeek,
+};
 pub use inflation::{Fitting, Inflation, InflationError, InflationModel, LoadAtPressure};
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};
 pub use rolling::Rolling;
 pub use service::ServiceDescription;
+pub use sidewall::{ApprovalAuthority, ApprovalMark, ApprovalStage, MarkTopic, SidewallMark};
 pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
 pub use speed_load::{SpeedRule, camber_load_factor};
 pub use speed_symbol::SpeedSymbol;
