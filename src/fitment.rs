@@ -35,6 +35,7 @@ mod checks;
 mod conditions;
 mod finding;
 mod limits;
+mod pressures;
 mod print;
 mod reading;
 mod report;
@@ -45,6 +46,7 @@ mod setup;
 pub use check::{Check, CheckId, Input, InputPath, Place, Reason, Verdict};
 pub use conditions::{Conditions, Day};
 pub use limits::{Limit, LimitSet, Limits};
+pub use pressures::{Governs, Pressures};
 pub use print::{Body, Headline};
 pub use reading::{Bound, Reading};
 pub use report::{Caution, Effect, EffectId, Report};
@@ -105,6 +107,9 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
                 }
             }
             checks::cautions(case, &mut report);
+            if vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle) {
+                report.push_pressures(checks::pressures(case));
+            }
         }
     }
     for &(id, check) in checks::OF_THE_VEHICLE {

@@ -59,6 +59,7 @@ pub(super) const OF_CAR_RULES: &[CheckId] = &[
 pub(super) const OF_THE_VEHICLE: &[(CheckId, VehicleCheck)] =
     &[(CheckId::Speedometer, rolling::speedometer), (CheckId::AxleMatch, axles::axle_match)];
 
+pub(super) use pressure::pressures;
 pub(super) use rolling::effects;
 
 /// The cautions that an axle's setup calls for.

@@ -319,6 +319,7 @@ impl fmt::Display for Body<'_> {
             )?;
         }
 
+        print_pressures(f, report)?;
         if report.effects().next().is_some() {
             writeln!(f, "\nAlso changes")?;
         }
@@ -349,6 +350,31 @@ impl fmt::Display for Body<'_> {
 
         report.print_missing(f)
     }
+}
+
+/// What pressures each axle needs, and which need governs.
+fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+    for (n, p) in report.pressures().enumerate() {
+        if n == 0 {
+            writeln!(
+                f,
+                "\nLeast cold pressures of the proposed tires, by load tables\n{:<8}{:<15}{:<15}{:<23}{:<15}governed by",
+                "where", "normal load", "full load", "to carry as original", "permitted"
+            )?;
+        }
+        let kpa = |pressure: Option<_>| Cell(Maybe(pressure.map(Reading::Pressure)));
+        writeln!(
+            f,
+            "{:<8}{:<15}{:<15}{:<23}{:<15}{}",
+            p.place(),
+            kpa(p.normal_load()),
+            kpa(p.full_load()),
+            kpa(p.as_original()),
+            kpa(p.permitted()),
+            Maybe(p.governs().map(|g| Name(g.name()))),
+        )?;
+    }
+    Ok(())
 }
 
 /// `[7]`.

@@ -1,6 +1,7 @@
 //! The result of an assessment: a fixed-size value.
 
 use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
+use super::pressures::Pressures;
 use super::reading::{Bound, Reading, Tag};
 use crate::Citation;
 use crate::record::words;
@@ -264,6 +265,7 @@ impl Caution {
 pub struct Report {
     rows: [Row; ROWS],
     effects: [Option<EffectRow>; EFFECTS],
+    pressures: [Option<Pressures>; 2],
     len: u8,
     cautions: u16,
 }
@@ -272,7 +274,7 @@ impl Report {
     pub(super) const ROWS: usize = ROWS;
 
     pub(super) const fn new() -> Self {
-        Self { rows: [Row::EMPTY; ROWS], effects: [None; EFFECTS], len: 0, cautions: 0 }
+        Self { rows: [Row::EMPTY; ROWS], effects: [None; EFFECTS], pressures: [None; 2], len: 0, cautions: 0 }
     }
 
     pub(super) fn push(&mut self, check: &Check) {
@@ -293,6 +295,17 @@ impl Report {
                 after: effect.after.pack().1,
             });
         }
+    }
+
+    pub(super) fn push_pressures(&mut self, pressures: Option<Pressures>) {
+        if let Some(free) = self.pressures.iter_mut().find(|p| p.is_none()) {
+            *free = pressures;
+        }
+    }
+
+    /// The pressures that each axle's proposed setup needs.
+    pub fn pressures(&self) -> impl Iterator<Item = Pressures> {
+        self.pressures.iter().flatten().copied()
     }
 
     pub(super) const fn caution(&mut self, caution: Caution) {

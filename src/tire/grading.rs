@@ -438,7 +438,7 @@ impl Grading {
         Ok(Self { treadwear, traction, temperature })
     }
 
-    fn write(&self, text: &mut Text) {
+    pub(crate) fn write(&self, text: &mut Text) {
         self.treadwear.write(text);
         text.byte(b' ').str(self.traction.name()).byte(b' ').str(self.temperature.name());
     }

@@ -463,7 +463,7 @@ impl IdentificationNumber {
         some(self.group(plant + size, usize::from(self.count) - plant - size - date))
     }
 
-    fn write(&self, text: &mut Text) {
+    pub(crate) fn write(&self, text: &mut Text) {
         if self.retread {
             text.str("DOT-R ");
         } else if let EarlierUndated = self.form {

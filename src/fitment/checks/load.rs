@@ -11,7 +11,7 @@ use crate::vehicle::Kind;
 use crate::{Citation, Toleranced};
 
 /// What divides the capacity of a passenger tire on another vehicle: 49 CFR 571.110 S4.2.2.
-pub(super) const ELSEWHERE: f64 = 1.10;
+const ELSEWHERE: f64 = 1.10;
 
 /// The factors on the load index: camber, use, and whether the tire is out of its class.
 pub(super) struct Factors {
@@ -39,9 +39,9 @@ pub(super) fn factors(case: &Case<'_>, setup: &Setup) -> Result<Factors, Missing
             result.citation = Citation::CAMBER;
         }
     }
-    need!(elsewhere = case.is_passenger_tire_elsewhere(&tire) => Kind);
-    if elsewhere {
-        result.capacity /= ELSEWHERE;
+    need!(elsewhere = factor_elsewhere(case, setup) => Kind);
+    if elsewhere > 1.0 {
+        result.capacity /= elsewhere;
         result.citation = Citation::PASSENGER_TIRE_ON_TRUCK;
     }
     Ok(result)
@@ -126,11 +126,21 @@ fn missing_for_original(error: InflationError) -> Input {
     }
 }
 
-/// What a setup's tire carries at a pressure, divided by 1.10 where it is out of its class.
+/// What divides a tire's capacity because of the vehicle it is on: 1.10, or 1.
+pub(super) fn factor_elsewhere(case: &Case<'_>, setup: &Setup) -> Option<f64> {
+    Some(if case.is_passenger_tire_elsewhere(&setup.tire())? { ELSEWHERE } else { 1.0 })
+}
+
+/// What a setup's tire carries at a pressure on this vehicle.
 fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure) -> Result<Mass, Missing> {
-    need!(elsewhere = case.is_passenger_tire_elsewhere(&setup.tire()) => Kind);
+    need!(factor = factor_elsewhere(case, setup) => Kind);
     let load = law.load_at(pressure).map_err(|_| Missing::from(Input::LoadAtPressure))?;
-    Ok(if elsewhere { load / ELSEWHERE } else { load })
+    Ok(load / factor)
+}
+
+/// The same, where it is known.
+pub(super) fn carried_at(case: &Case<'_>, setup: &Setup, pressure: Pressure) -> Option<Mass> {
+    capacity(case, setup, &law(case, setup).ok()?, pressure).ok()
 }
 
 /// A finding that rests on the default of a load range letter is never better than marginal.

@@ -1,14 +1,17 @@
 //! Are the intended pressures enough, and not too much?
 
-use super::load::{by_letter, factors, law, load_speed, missing_for_law, towing_allowance};
+use super::load::{
+    by_letter, carried_at, factor_elsewhere, factors, law, load_speed, missing_for_law, towing_allowance,
+};
 use crate::Citation;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, is_passenger, need, same_tire};
-use crate::fitment::check::{Input, Reason, Verdict};
+use crate::fitment::check::{Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::pressures::Pressures;
 use crate::fitment::reading::{Bound, Reading};
-use crate::tire::{SpeedSymbol, Tire};
-use crate::units::{self, Pressure, in_kpa, in_ratio};
+use crate::tire::{Inflation, SpeedSymbol, Tire};
+use crate::units::{self, Mass, Pressure, in_kpa, in_ratio};
 
 /// The largest pressure permitted, whose word that is, and whether it is the tire's own.
 struct Permitted {
@@ -76,6 +79,64 @@ pub(super) fn inflation(case: &Case<'_>) -> Found {
     Ok(found)
 }
 
+/// What a load asks of the tire, referred to its load index, and of its pressure.
+#[derive(Clone, Copy)]
+struct Need {
+    load: Mass,
+    /// The least pressure for the load; none if no pressure carries it.
+    for_load: Option<Pressure>,
+    /// What speed and towing add to it.
+    extra: Pressure,
+    /// Whose rule the addition for speed is, where there is one.
+    citation: Option<Citation>,
+}
+
+/// What the greatest load needs at top speed.
+fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+    let tire = setup.tire();
+    need!(max_load = case.axle.max_load() => MaxLoad, speed = load_speed(case, setup) => TopSpeed);
+    need!(rule = tire.at_speed(speed) => LoadIndex);
+    need!(speed_share = rule.load_share() => LoadAtSpeed, extra = rule.pressure_increase() => PressureAtSpeed);
+    let factors = factors(case, setup)?;
+    let (towing, towing_pressure) = towing_allowance(case, &tire).unwrap_or((1.0, units::kpa(0.0)));
+    let load = case.share(max_load, &tire) / (factors.capacity * in_ratio(speed_share) * towing);
+    Ok(Need {
+        load,
+        for_load: law.pressure_for(load).ok(),
+        extra: extra + towing_pressure,
+        citation: (extra.value > 0.0).then(|| rule.pressure_citation()),
+    })
+}
+
+/// What the normal load needs.
+fn normal_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+    need!(normal_load = case.axle.normal_load() => NormalLoad);
+    let load = case.share(normal_load, &setup.tire()) / factors(case, setup)?.capacity;
+    Ok(Need { load, for_load: law.pressure_for(load).ok(), extra: units::kpa(0.0), citation: None })
+}
+
+/// The pressures a setup needs, each where its inputs are known.
+pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
+    let setup = case.proposed?;
+    let law = law(case, &setup).ok();
+    let none_carries_it = units::kpa(f64::INFINITY);
+    let need = |need: Result<Need, Missing>| {
+        need.ok().map(|need| need.for_load.map_or(none_carries_it, |for_load| for_load + need.extra))
+    };
+    let as_original = case.original.zip(case.axle.placard()).and_then(|(original, placard)| {
+        let load = carried_at(case, &original, placard)?;
+        // The proposed tire may count for less than its index, as the original does in that load.
+        Some(law?.pressure_for(load * factor_elsewhere(case, &setup)?).unwrap_or(none_carries_it))
+    });
+    Some(Pressures::new(
+        case.place,
+        law.and_then(|law| need(normal_load_need(case, &setup, &law))),
+        law.and_then(|law| need(full_load_need(case, &setup, &law))),
+        as_original,
+        permitted(&setup).most,
+    ))
+}
+
 fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
     need!(pressures = intended(setup) => Pressure);
     let (normal, full) = pressures;
@@ -91,31 +152,19 @@ fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
             .reading(Reading::Pressure(normal), Bound::AtLeast(Reading::Pressure(placard))));
     }
 
-    let tire = setup.tire();
-    need!(max_load = case.axle.max_load() => MaxLoad, speed = load_speed(case, setup) => TopSpeed);
-    need!(rule = tire.at_speed(speed) => LoadIndex);
-    need!(speed_share = rule.load_share() => LoadAtSpeed, extra = rule.pressure_increase() => PressureAtSpeed);
     let law = law(case, setup).map_err(missing_for_law)?;
-    let factors = factors(case, setup)?;
-    let (towing, towing_pressure) = towing_allowance(case, &tire).unwrap_or((1.0, units::kpa(0.0)));
-
-    // What the greatest load needs at top speed, and what the normal load needs. One pressure for
-    // everything carries the normal load if it carries the greatest.
-    let full_load = case.share(max_load, &tire) / (factors.capacity * in_ratio(speed_share) * towing);
-    let normal_load = match setup.pressure_full_load() {
-        Some(_) => {
-            need!(load = case.axle.normal_load() => NormalLoad);
-            case.share(load, &tire) / factors.capacity
-        }
-        None => full_load,
+    let full_need = full_load_need(case, setup, &law)?;
+    // One pressure for everything carries the normal load if it carries the greatest.
+    let normal_need = match setup.pressure_full_load() {
+        Some(_) => normal_load_need(case, setup, &law)?,
+        None => full_need,
     };
-    let (Ok(for_full), Ok(for_normal)) = (law.pressure_for(full_load), law.pressure_for(normal_load)) else {
-        let load = if full_load > normal_load { full_load } else { normal_load };
+    let (Some(for_full), Some(for_normal)) = (full_need.for_load, normal_need.for_load) else {
+        let load = if full_need.load > normal_need.load { full_need.load } else { normal_need.load };
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadAboveIndex, law.model().citation())
             .reading(Reading::Mass(law.reference_load()), Bound::AtLeast(Reading::Mass(load))));
     };
-    let need_full = for_full + extra + towing_pressure;
-    let need_normal = if setup.pressure_full_load().is_some() { for_normal } else { need_full };
+    let (need_full, need_normal) = (for_full + full_need.extra, for_normal + normal_need.extra);
 
     // The pair with less to spare governs.
     let normal_governs = normal - need_normal < full - need_full;
@@ -124,8 +173,10 @@ fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
     } else {
         (full, need_full, for_full, Reason::PressureTooLowFull)
     };
-    let citation =
-        if extra.value > 0.0 && !normal_governs { rule.pressure_citation() } else { law.model().citation() };
+    let citation = match full_need.citation {
+        Some(citation) if !normal_governs => citation,
+        _ => law.model().citation(),
+    };
     if !no_more(in_kpa(least), in_kpa(pressure)) {
         // A load so small that the law's least pressure carries it: what less would do, nobody knows.
         if for_load <= law.least_pressure() {

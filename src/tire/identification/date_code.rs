@@ -299,7 +299,7 @@ impl DateCode {
         }
     }
 
-    pub(super) fn write(self, text: &mut Text) {
+    pub(crate) fn write(self, text: &mut Text) {
         let mut digits = |value: u8| {
             text.byte(b'0' + value / 10).byte(b'0' + value % 10);
         };
