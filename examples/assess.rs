@@ -41,7 +41,12 @@ fn misuse() -> ExitCode {
 }
 
 fn for_people(scenario: &Scenario) -> String {
-    let mut text = format!("{}\n", Echo(scenario.name().unwrap_or("vehicle without a name")));
+    let report = scenario.assess();
+    let mut text = format!("{}\n\n", report.headline());
+    let name: String = Echo(scenario.name().unwrap_or("vehicle without a name")).to_string();
+    // The report is made for a terminal of 100 columns.
+    text.extend(name.chars().take(100));
+    text.push('\n');
     let change = scenario.change();
     for (place, from, to) in [
         ("front", change.original.front, change.proposed.front),
@@ -51,7 +56,7 @@ fn for_people(scenario: &Scenario) -> String {
             text += &format!("  {place:<6}from {}\n{:>10} {}\n", on_hub(from), "to", on_hub(to));
         }
     }
-    format!("{text}\n{}", scenario.assess())
+    format!("{text}{}", report.body())
 }
 
 fn on_hub(setup: Option<Setup>) -> String {

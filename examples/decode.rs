@@ -6,7 +6,9 @@ use std::io::{BufRead, Write};
 use std::process::ExitCode;
 
 use beadseat::rim::Contour;
-use beadseat::tire::{LoadIndex, RimRange, SpeedSymbol, Tire, TireSize};
+use beadseat::tire::{
+    DateCode, IdentificationNumber, LoadIndex, ManufactureWeek, RimRange, SpeedSymbol, Tire, TireSize,
+};
 use beadseat::units::Length;
 use beadseat::uom::si::{
     area::square_millimeter, length::millimeter, mass::kilogram, velocity::kilometer_per_hour,
@@ -58,6 +60,9 @@ fn for_programs(text: &str, marking: Result<Marking, ParseError>) -> Value {
             object.insert("input".into(), text.into());
             object.insert("kind".into(), marking.kind().into());
             object.insert("canonical".into(), marking.to_string().into());
+            object.insert("meaning".into(), marking.meaning().into());
+            object.insert("for_choice".into(), marking.for_choice().into());
+            object.insert("defined_in".into(), marking.citation().to_string().into());
             object.extend(facts(&marking).into_iter().map(|(key, value)| (key.to_owned(), value)));
             object.into()
         }
@@ -74,7 +79,12 @@ fn for_programs(text: &str, marking: Result<Marking, ParseError>) -> Value {
 }
 
 fn for_people(marking: &Marking) -> String {
-    let mut text = String::new();
+    let mut text = format!(
+        "  {}\n  choice: {}\n  source: {}\n",
+        marking.meaning(),
+        marking.for_choice(),
+        marking.citation()
+    );
     for (key, value) in facts(marking) {
         let value = match value {
             Value::Null => continue,
@@ -100,6 +110,14 @@ fn facts(marking: &Marking) -> Facts {
         Marking::LoadIndex(index) => {
             vec![("kg", kg(*index)), ("lb", index.printed_pounds().into())]
         }
+        Marking::IdentificationNumber(number) => identification_facts(number),
+        Marking::DateCode(date) => date_facts(Some(*date)),
+        Marking::Grading(grading) => vec![
+            ("treadwear", grading.treadwear().number().into()),
+            ("traction", grading.traction().name().into()),
+            ("temperature", grading.temperature().name().into()),
+        ],
+        Marking::SidewallMark(mark) => vec![("topic", mark.topic().name().into())],
         Marking::SpeedSymbol(symbol) => {
             vec![("kmh", kmh(*symbol)), ("mph", symbol.printed_mph().into())]
         }
@@ -216,5 +234,30 @@ fn thread_facts(thread: &Thread) -> Facts {
         ("major_mm", mm(thread.major_diameter())),
         ("pitch_mm", mm(thread.pitch_length())),
         ("stress_area_mm2", number(thread.stress_area().get::<square_millimeter>())),
+    ]
+}
+
+fn identification_facts(number: &IdentificationNumber) -> Facts {
+    let mut facts = vec![("form", number.form().name().into()), ("plant", number.plant().into())];
+    facts.extend(date_facts(number.date()));
+    facts.push(("retread", number.form().is_retread().into()));
+    facts.push(("ambiguous", number.is_ambiguous().into()));
+    facts
+}
+
+fn date_facts(date: Option<DateCode>) -> Facts {
+    let weeks: Vec<ManufactureWeek> = date.map(|date| date.candidates().collect()).unwrap_or_default();
+    // Days are known only where the year is.
+    let only = match weeks.as_slice() {
+        [week] => Some(*week),
+        _ => None,
+    };
+    vec![
+        ("manufacture_week", date.map(|date| date.manufacture_week()).into()),
+        ("manufacture_year", only.map(|week| week.year()).into()),
+        ("first_day", only.map(|week| week.first_day().to_string()).into()),
+        ("last_day", only.map(|week| week.last_day().to_string()).into()),
+        ("decade_ambiguous", date.is_some_and(|date| date.is_decade_ambiguous()).into()),
+        ("possible_years", weeks.iter().map(|week| week.year()).collect::<Vec<_>>().into()),
     ]
 }

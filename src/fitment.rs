@@ -35,6 +35,7 @@ mod checks;
 mod conditions;
 mod finding;
 mod limits;
+mod pressures;
 mod print;
 mod reading;
 mod report;
@@ -42,9 +43,11 @@ mod report;
 mod serial;
 mod setup;
 
-pub use check::{Check, CheckId, Input, Place, Reason, Verdict};
+pub use check::{Check, CheckId, Input, InputPath, Place, Reason, Verdict};
 pub use conditions::{Conditions, Day};
 pub use limits::{Limit, LimitSet, Limits};
+pub use pressures::{Governs, Pressures};
+pub use print::{Body, Headline};
 pub use reading::{Bound, Reading};
 pub use report::{Caution, Effect, EffectId, Report};
 pub use setup::{Change, Fasteners, Setup, Setups};
@@ -54,8 +57,8 @@ use case::Case;
 
 /// Judges a change. Allocates nothing and cannot fail: what cannot be judged is said in the report.
 ///
-/// An axle is judged if the vehicle has it or a setup is proposed for it; a vehicle without either is
-/// judged as if it had a front axle of which nothing is known.
+/// Every vehicle has two axles, whether they are described or not, but for a trailer, which has those that
+/// are; where nothing is known of the kind, an axle counts that is described or has a setup.
 ///
 /// ```
 /// use beadseat::fitment::{Change, Conditions, Limits, Setups, Verdict, assess};
@@ -79,8 +82,11 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
     };
     let front = case(Place::Front, vehicle.front(), change.original.front, change.proposed.front);
     let rear = case(Place::Rear, vehicle.rear(), change.original.rear, change.proposed.rear);
-    let has_rear = vehicle.rear().is_some() || rear.proposed.is_some();
-    let has_front = vehicle.front().is_some() || front.proposed.is_some() || !has_rear;
+    let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
+    let known =
+        |described: bool, case: &Case<'_>| described || case.original.is_some() || case.proposed.is_some();
+    let has_rear = two_axles || known(vehicle.rear().is_some(), &rear);
+    let has_front = two_axles || known(vehicle.front().is_some(), &front) || !has_rear;
     let both = has_front && has_rear;
 
     for (present, case) in [(has_front, &front), (has_rear, &rear)] {
@@ -88,10 +94,22 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
             for &(id, check) in checks::OF_AN_AXLE {
                 let steered = case.place == Place::Front || case.axle.steering().is_some() || !has_front;
                 if id != CheckId::ScrubRadius || steered {
-                    report.push(&finding::finish(id, case.place, check(case)));
+                    let found = match vehicle.kind() {
+                        Some(Kind::Motorcycle) if checks::OF_CAR_RULES.contains(&id) => {
+                            Err(Input::MotorcycleRules.into())
+                        }
+                        None if checks::OF_CAR_RULES.contains(&id) || id == CheckId::WheelLoad => {
+                            Err(Input::Kind.into())
+                        }
+                        _ => check(case),
+                    };
+                    report.push(&finding::finish(id, case.place, found));
                 }
             }
             checks::cautions(case, &mut report);
+            if vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle) {
+                report.push_pressures(checks::pressures(case));
+            }
         }
     }
     for &(id, check) in checks::OF_THE_VEHICLE {

@@ -1,7 +1,8 @@
 //! Whatever was read off a tire or a wheel.
 
-use crate::text::{ParseError, Text};
-use crate::tire::{LoadIndex, SpeedSymbol, Tire};
+use crate::Citation;
+use crate::text::{ParseError, Scanner, Text};
+use crate::tire::{DateCode, Grading, IdentificationNumber, LoadIndex, SidewallMark, SpeedSymbol, Tire};
 use crate::wheel::{BoltCircle, Thread, Wheel};
 
 /// A marking of any kind, recognised by its form.
@@ -12,6 +13,10 @@ use crate::wheel::{BoltCircle, Thread, Wheel};
 /// * `7x16` could be seven holes on a 16 in circle. A text that is a wheel size and a bolt circle is a
 ///   wheel if it names a rim diameter of 10 in or more, else a bolt circle: `7x16` and `5x10` are
 ///   wheels, `8x6.5` is a bolt circle.
+/// * Up to three digits without a leading zero are a load index if there is one; `0118` and `317` are
+///   dates of manufacture.
+/// * `A`, `B` and `C` alone are speed symbols, not grades; a single mark such as `TWI` comes before an
+///   identification number, which is what is left.
 ///
 /// Where none succeeds, the error is that of the reading that came furthest.
 ///
@@ -26,6 +31,9 @@ use crate::wheel::{BoltCircle, Thread, Wheel};
 ///     ("M14x1.5", "thread"),
 ///     ("91", "load_index"),
 ///     ("V", "speed_symbol"),
+///     ("DOT 1AB 2C3D4E 2725", "tin"),
+///     ("TREADWEAR 400 TRACTION AA TEMPERATURE A", "grading"),
+///     ("M+S", "sidewall_mark"),
 /// ] {
 ///     assert_eq!(text.parse::<Marking>()?.kind(), kind, "{text}");
 /// }
@@ -48,6 +56,14 @@ pub enum Marking {
     LoadIndex(LoadIndex),
     /// A speed symbol alone.
     SpeedSymbol(SpeedSymbol),
+    /// A tire identification number, or a part of one.
+    IdentificationNumber(IdentificationNumber),
+    /// The date group of an identification number with three digits, as before mid 2000.
+    DateCode(DateCode),
+    /// A quality grading.
+    Grading(Grading),
+    /// A single mark of a sidewall.
+    SidewallMark(SidewallMark),
 }
 
 /// From this code on, what could be a rim diameter is one; in tenths of an inch.
@@ -85,20 +101,39 @@ impl Marking {
         }
         match SpeedSymbol::parse(text) {
             Ok(symbol) => return Ok(Self::SpeedSymbol(symbol)),
-            Err(error) => furthest = further(furthest, error),
+            // A word that begins with the letter of a speed is not for that reason nearly a speed symbol.
+            Err(_) => {}
         }
         match Thread::parse(text) {
             Ok(thread) => return Ok(Self::Thread(thread)),
             Err(error) => furthest = further(furthest, error),
         }
         match Tire::parse(text) {
-            Ok(tire) => Ok(Self::Tire(tire)),
-            Err(error) => Err(further(furthest, error)),
+            Ok(tire) => return Ok(Self::Tire(tire)),
+            Err(error) => furthest = further(furthest, error),
+        }
+        match Grading::parse(text) {
+            Ok(grading) => return Ok(Self::Grading(grading)),
+            Err(error) => furthest = further(furthest, error),
+        }
+        match SidewallMark::parse(text) {
+            Ok(mark) => return Ok(Self::SidewallMark(mark)),
+            Err(error) => furthest = further(furthest, error),
+        }
+        // Almost any letters and digits begin like an identification number, so that its error says
+        // something only where the text claims to be one.
+        match IdentificationNumber::parse(text) {
+            Ok(number) => Ok(Self::IdentificationNumber(number)),
+            Err(error) if claims_identification(text) => Err(error),
+            Err(_) => match DateCode::parse(text) {
+                Ok(date) => Ok(Self::DateCode(date)),
+                Err(_) => Err(furthest),
+            },
         }
     }
 
     /// A stable name of the kind: `tire`, `wheel`, `bolt_circle`, `thread`, `load_index`,
-    /// `speed_symbol`.
+    /// `speed_symbol`, `tin`, `grading`, `sidewall_mark`.
     pub const fn kind(&self) -> &'static str {
         match self {
             Self::Tire(_) => "tire",
@@ -107,6 +142,83 @@ impl Marking {
             Self::Thread(_) => "thread",
             Self::LoadIndex(_) => "load_index",
             Self::SpeedSymbol(_) => "speed_symbol",
+            Self::IdentificationNumber(_) | Self::DateCode(_) => "tin",
+            Self::Grading(_) => "grading",
+            Self::SidewallMark(_) => "sidewall_mark",
+        }
+    }
+
+    /// What it is.
+    ///
+    /// ```
+    /// use beadseat::Marking;
+    /// assert_eq!(Marking::parse("H")?.meaning(), "a speed symbol: the speed a tire is made for");
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn meaning(&self) -> &'static str {
+        match self {
+            Self::Tire(_) => "a tire: its size, what it carries and how fast, and how it is built",
+            Self::Wheel(_) => "a wheel: its rim, where the rim stands, and how it meets the hub",
+            Self::BoltCircle(_) => "a bolt circle: how many fastener holes, on what diameter",
+            Self::Thread(_) => "a screw thread: its outer diameter and its pitch",
+            Self::LoadIndex(_) => "a load index: the load of one tire, as a number from a table",
+            Self::SpeedSymbol(_) => "a speed symbol: the speed a tire is made for",
+            Self::DateCode(_) => "a date of manufacture: week, and last digit of the year, before mid 2000",
+            Self::IdentificationNumber(_) => "a tire identification number: who made it, and in which week",
+            Self::Grading(_) => "grades of wear, wet traction and heat in a test, for comparing tires",
+            Self::SidewallMark(mark) => mark.meaning(),
+        }
+    }
+
+    /// What it means when tires or wheels are chosen.
+    ///
+    /// ```
+    /// use beadseat::Marking;
+    /// assert!(Marking::parse("5x112")?.for_choice().contains("exactly"));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn for_choice(&self) -> &'static str {
+        match self {
+            Self::Tire(_) => {
+                "the rim diameter must be the wheel's exactly; load and speed must cover the vehicle's; the rim width \
+                 must be approved"
+            }
+            Self::Wheel(_) => {
+                "diameter, holes and bore must be the tire's and the hub's; width, inset and rating decide fit and \
+                 strength"
+            }
+            Self::BoltCircle(_) => "it must be the hub's exactly: near misses seem to fit and do not seat",
+            Self::Thread(_) => "fastener and hub must have the same, or the thread strips",
+            Self::LoadIndex(_) => {
+                "with the pressure it must carry the axle's share; not below the original's"
+            }
+            Self::SpeedSymbol(_) => "not below the vehicle's top speed, unless local law excepts snow tires",
+            Self::DateCode(_) => "more than 25 years old: not for the road",
+            Self::IdentificationNumber(_) => "tells the age; ask for the recall lists by it",
+            Self::Grading(_) => "compares tires of one maker fairly, of different makers loosely",
+            Self::SidewallMark(mark) => mark.for_choice(),
+        }
+    }
+
+    /// Where its meaning is laid down.
+    ///
+    /// ```
+    /// use beadseat::{Citation, Marking};
+    /// assert_eq!(Marking::parse("91")?.citation(), Citation::LOAD_INDEX);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn citation(&self) -> Citation {
+        match self {
+            Self::Tire(_) => Citation::OVERALL_DIAMETER,
+            Self::Wheel(_) => Citation::RIM_SPECIFIED,
+            Self::BoltCircle(_) => Citation::DESIGNATION,
+            Self::Thread(_) => Citation::THREAD_STRESS_AREA,
+            Self::LoadIndex(_) => Citation::LOAD_INDEX,
+            Self::SpeedSymbol(_) => Citation::SPEED_SYMBOL,
+            Self::DateCode(_) => Citation::DATE_CODE,
+            Self::IdentificationNumber(number) => number.form().citation(),
+            Self::Grading(grading) => grading.traction().citation(),
+            Self::SidewallMark(mark) => mark.citation(),
         }
     }
 
@@ -118,7 +230,19 @@ impl Marking {
             Self::Thread(x) => x.write(text),
             Self::LoadIndex(x) => x.write(text),
             Self::SpeedSymbol(x) => x.write(text),
+            Self::DateCode(x) => x.write(text),
+            Self::IdentificationNumber(x) => x.write(text),
+            Self::Grading(x) => x.write(text),
+            Self::SidewallMark(x) => x.write(text),
         }
+    }
+}
+
+/// Whether a text begins as only an identification number does.
+const fn claims_identification(text: &str) -> bool {
+    match Scanner::new(text) {
+        Ok(mut scanner) => scanner.eat_str("DOT"),
+        Err(_) => false,
     }
 }
 

@@ -31,7 +31,7 @@
 //! | `original`, `proposed` | [`Setups`]: `front`, and `rear`, which may be `"same"` |
 //! | `….front`, `….rear` | [`Setup`]: `tire` and `wheel`, and what is known beside them |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
-//! | `limits` | `set`, a [`LimitSet`], and the caller's own limits as [`Limits`] has them |
+//! | `limits` | [`Limits`]: `set`, and the caller's own limits |
 
 use alloc::string::String;
 use core::fmt;
@@ -41,10 +41,7 @@ use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAcces
 use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
-use crate::Citation;
-use crate::fitment::{Change, Conditions, Limit, LimitSet, Limits, Report, Setup, Setups, assess};
-use crate::record::record;
-use crate::units::{Length, Ratio, Velocity};
+use crate::fitment::{Change, Conditions, Limits, Report, Setup, Setups, assess};
 use crate::vehicle::Vehicle;
 
 /// What a scenario file holds.
@@ -99,104 +96,6 @@ impl Scenario {
     /// Judges it.
     pub fn assess(&self) -> Report {
         assess(&self.vehicle, &self.change, &self.conditions, &self.limits)
-    }
-}
-
-record! {
-    /// The limits as a file gives them: a set, and replacements.
-    LimitChoice {
-        /// The named set.
-        set / with_set: LimitSet = "set";
-        /// See [`Limits::track_growth_share`].
-        track_growth_share / with_track_growth_share: Ratio = "track_change_percent" [percent in_percent "%" 0 to 50];
-        /// See [`Limits::track_growth`].
-        track_growth / with_track_growth: Length = "track_change_mm" [mm in_mm "mm" 0 to 500];
-        /// See [`Limits::diameter_share`].
-        diameter_share / with_diameter_share: Ratio = "diameter_change_percent" [percent in_percent "%" 0 to 50];
-        /// See [`Limits::diameter_growth`].
-        diameter_growth / with_diameter_growth: Length = "diameter_growth_mm" [mm in_mm "mm" 0 to 500];
-        /// See [`Limits::diameter_loss`].
-        diameter_loss / with_diameter_loss: Length = "diameter_loss_mm" [mm in_mm "mm" 0 to 500];
-        /// See [`Limits::clearance`].
-        clearance / with_clearance: Length = "clearance_mm" [mm in_mm "mm" 0 to 100];
-        /// See [`Limits::load_reserve`].
-        load_reserve / with_load_reserve: Ratio = "load_reserve_percent" [percent in_percent "%" 10 to 100];
-        /// See [`Limits::circumference_all_wheel_drive`].
-        circumference_all_wheel_drive / with_circumference_all_wheel_drive: Ratio = "circumference_all_wheel_drive_percent" [percent in_percent "%" 0 to 10];
-        /// See [`Limits::circumference_stability`].
-        circumference_stability / with_circumference_stability: Ratio = "circumference_stability_percent" [percent in_percent "%" 0 to 10];
-        /// See [`Limits::snow_speed_floor`].
-        snow_speed_floor / with_snow_speed_floor: Velocity = "snow_speed_floor_kmh" [kmh in_kmh "km/h" 50 to 300];
-        /// See [`Limits::allows_lower_load_index`].
-        lower_load_index / with_lower_load_index: bool = "lower_load_index";
-        /// See [`Limits::allows_towing_allowance`].
-        towing_allowance / with_towing_allowance: bool = "towing_allowance";
-    }
-}
-
-/// Every replaceable quantity among the limits, for one macro at a time.
-macro_rules! each_limit {
-    ($each:ident!($($args:tt)*)) => {
-        $each!($($args)* track_growth_share with_track_growth_share);
-        $each!($($args)* track_growth with_track_growth);
-        $each!($($args)* diameter_share with_diameter_share);
-        $each!($($args)* diameter_growth with_diameter_growth);
-        $each!($($args)* diameter_loss with_diameter_loss);
-        $each!($($args)* clearance with_clearance);
-        $each!($($args)* load_reserve with_load_reserve);
-        $each!($($args)* circumference_all_wheel_drive with_circumference_all_wheel_drive);
-        $each!($($args)* circumference_stability with_circumference_stability);
-        $each!($($args)* snow_speed_floor with_snow_speed_floor);
-    };
-}
-
-/// The value of a limit that the caller replaced.
-fn own<Q: Copy>(limit: impl Into<Option<Limit<Q>>>) -> Option<Q> {
-    limit.into().filter(|l| l.citation() == Citation::CALLER).map(|l| l.value())
-}
-
-impl<'de> Deserialize<'de> for Limits {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let choice = LimitChoice::deserialize(deserializer)?;
-        let mut limits = Limits::of(choice.set().unwrap_or(LimitSet::Default));
-        macro_rules! replace {
-            ($field:ident $with:ident) => {
-                if let Some(value) = choice.$field() {
-                    limits = limits.$with(value).map_err(D::Error::custom)?;
-                }
-            };
-        }
-        each_limit!(replace!());
-        if let Some(allowed) = choice.lower_load_index() {
-            limits = limits.with_lower_load_index(allowed);
-        }
-        if let Some(allowed) = choice.towing_allowance() {
-            limits = limits.with_towing_allowance(allowed);
-        }
-        Ok(limits)
-    }
-}
-
-impl Serialize for Limits {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        use serde::ser::Error;
-        let base = Limits::of(self.set());
-        let mut choice = LimitChoice::new().with_set(self.set());
-        macro_rules! note {
-            ($field:ident $with:ident) => {
-                if let Some(value) = own(self.$field()) {
-                    choice = choice.$with(value).map_err(S::Error::custom)?;
-                }
-            };
-        }
-        each_limit!(note!());
-        if self.allows_lower_load_index() != base.allows_lower_load_index() {
-            choice = choice.with_lower_load_index(self.allows_lower_load_index());
-        }
-        if self.allows_towing_allowance() != base.allows_towing_allowance() {
-            choice = choice.with_towing_allowance(self.allows_towing_allowance());
-        }
-        choice.serialize(serializer)
     }
 }
 

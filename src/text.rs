@@ -67,6 +67,11 @@ impl<'a> Scanner<'a> {
         self.peek(0).is_ascii_digit()
     }
 
+    /// Whether a lower-case letter is here: the case counts in a mark of type approval.
+    pub(crate) const fn at_lower_case(&self) -> bool {
+        self.at < self.bytes.len() && self.bytes[self.at].is_ascii_lowercase()
+    }
+
     /// Width in bytes of the white space here: ASCII, no-break (narrow or not), and thin spaces.
     const fn space_width(&self) -> usize {
         match self.peek(0) {

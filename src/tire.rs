@@ -4,15 +4,20 @@
 //! carries and how fast) and marks of how it is built (`XL`, `LRE`). Everything else follows from these
 //! by the formulas and tables of the standards, each named where it stands.
 
+mod condition;
 mod dimensions;
+mod energy_label;
 mod gearing;
+mod grading;
 mod hydroplaning;
+mod identification;
 mod inflation;
 mod load_index;
 mod load_version;
 mod rim_match;
 mod rolling;
 mod service;
+mod sidewall;
 mod size;
 mod speed_load;
 mod speed_symbol;
@@ -21,9 +26,21 @@ mod speedometer;
 mod stiffness;
 mod surroundings;
 
-pub use dimensions::SectionWidthRule;
+pub use condition::{
+    AgeLimit, ArrowTurn, DepthFinding, Mounting, MountingFinding, Remedy, SideFacingOut, SpreadLimit,
+    TreadLimit, VehicleSide, WearError, WearRate, rear_deeper_by, tread_spread,
+};
+pub use energy_label::{
+    ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, SnowTest, SoundLevel, TireClass,
+};
 pub use gearing::{Gearing, axle_ratio_to_restore, effective_axle_ratio};
+pub use grading::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
 pub use hydroplaning::hydroplaning_onset;
+#[cfg(feature = "jiff")]
+pub use identification::{Age, FutureDate};
+pub use identification::{
+    DateCode, IdentificationForm, IdentificationNumber, IdentificationReading, ManufactureWeek,
+};
 pub(crate) use inflation::factors as use_factors;
 pub use inflation::factors::{
     dual_passenger_load, least_load_index, normal_load_limit, passenger_tire_elsewhere, towing_load,
@@ -37,6 +54,7 @@ pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};
 pub use rolling::Rolling;
 pub use service::ServiceDescription;
+pub use sidewall::{ApprovalAuthority, ApprovalMark, ApprovalStage, MarkTopic, SidewallMark};
 pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;

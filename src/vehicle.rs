@@ -175,6 +175,40 @@ record! {
     }
 }
 
+/// An empty list: obstacles are not judged by this version, and are refused rather than ignored.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct NoObstacles;
+
+#[cfg(feature = "serde")]
+impl serde::Serialize for NoObstacles {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        [(); 0].serialize(serializer)
+    }
+}
+
+#[cfg(feature = "serde")]
+impl<'de> serde::Deserialize<'de> for NoObstacles {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Empty;
+        impl<'de> serde::de::Visitor<'de> for Empty {
+            type Value = NoObstacles;
+
+            fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                f.write_str("an empty list")
+            }
+
+            fn visit_seq<A: serde::de::SeqAccess<'de>>(self, mut list: A) -> Result<NoObstacles, A::Error> {
+                match list.next_element::<serde::de::IgnoredAny>()? {
+                    None => Ok(NoObstacles),
+                    Some(_) => Err(serde::de::Error::custom("obstacles are not judged by this version")),
+                }
+            }
+        }
+        deserializer.deserialize_seq(Empty)
+    }
+}
+
 record! {
     /// Gaps measured beside the present wheel, the vehicle on its wheels at ride height.
     ///
@@ -193,6 +227,8 @@ record! {
         upper_clearance / with_upper_clearance: Length = "upper_clearance_mm" [mm in_mm "mm" 0 to 800];
         /// How far each gap may be off.
         uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 50];
+        /// Bodies around the wheel. None can be judged yet, so none is read.
+        obstacles / with_obstacles: NoObstacles = "obstacles";
         /// The tire they were measured with, if it was measured too.
         measured_tire / with_measured_tire: MeasuredTire = "measured_tire";
     }

@@ -5,7 +5,7 @@ use super::{Conditions, Limits, Setup};
 use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
 use crate::tire::{Fitting, MetricClass, Tire, TireSize};
-use crate::units::{Mass, Velocity};
+use crate::units::{Length, Mass, Velocity};
 use crate::vehicle::{Axle, Kind, Vehicle};
 
 /// What an axle's checks see.
@@ -43,13 +43,18 @@ impl Case<'_> {
         Ok((original, proposed))
     }
 
-    pub(super) fn wheels_per_side(&self) -> u8 {
-        self.axle.wheels_per_side().map_or(1, Count::get)
-    }
-
     /// Whether tires stand in pairs.
     pub(super) fn is_dual(&self) -> bool {
-        self.wheels_per_side() > 1
+        self.axle.wheels_per_side().map_or(1, Count::get) > 1
+    }
+
+    pub(super) fn is_motorcycle(&self) -> bool {
+        self.vehicle.kind() == Some(Kind::Motorcycle)
+    }
+
+    /// How many wheels carry the load of the axle group: one on each axle of a motorcycle.
+    pub(super) fn wheels(&self) -> f64 {
+        if self.is_motorcycle() { 1.0 } else { f64::from(self.axle.tires()) }
     }
 
     /// Which load index applies. Passenger tires have none for pairs: a larger share of the load stands
@@ -61,12 +66,27 @@ impl Case<'_> {
     /// What one tire carries of an axle group's load: an equal share, and of passenger tires in pairs
     /// 0.27 of each axle rather than a quarter.
     pub(super) fn share(&self, load: Mass, tire: &Tire) -> Mass {
-        let equal = load / f64::from(self.axle.tires());
+        let equal = load / self.wheels();
         if self.is_dual() && is_passenger(tire) { equal * (4.0 * DUAL_SHARE) } else { equal }
     }
 
+    /// Whether a trailer is towed: the use says so, or where it is silent, the vehicle.
     pub(super) fn is_towing(&self) -> bool {
-        self.conditions.towing() == Some(true) || self.vehicle.towing() == Some(true)
+        self.conditions.towing().or(self.vehicle.towing()) == Some(true)
+    }
+
+    /// Where the outermost and the innermost rim stand: their middles outboard of the hub face. A single
+    /// rim is both. Of a pair the outer wheel is turned round, so that its inset is outboard; a spacer
+    /// stands between the two.
+    pub(super) fn rim_centres(&self, setup: &Setup) -> Option<(Length, Length)> {
+        let (inset, spacer) = (setup.wheel().inset()?.length(), setup.spacer().unwrap_or_default());
+        Some(if self.is_dual() { (spacer + inset, -inset) } else { (spacer - inset, spacer - inset) })
+    }
+
+    /// The middle of what stands on one side, outboard of the hub face.
+    pub(super) fn side_centre(&self, setup: &Setup) -> Option<Length> {
+        let (outer, inner) = self.rim_centres(setup)?;
+        Some((outer + inner) / 2.0)
     }
 
     /// The fastest the vehicle will be driven.

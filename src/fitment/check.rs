@@ -161,6 +161,8 @@ macro_rules! reasons {
 reasons! {
     InputMissing = "not assessed: an input is missing",
     Inside = "inside the limit, worst case included",
+    FlangeAssumed = "inside the limit, but the rim edge decides it and its flange width is assumed: measure it",
+    LargerOfSameSize = "nothing changes in size, but a new tire may be larger than the one that was measured",
     InsideAtNominalOnly = "inside the limit at nominal size, not at the worst case of tolerance and measurement",
     Outside = "outside the limit even at nominal size",
     Unchanged = "the same as the original",
@@ -177,6 +179,7 @@ reasons! {
 
     LoadCarried = "the load index carries the greatest load, with the factors of speed, camber and use",
     LoadNotCarried = "the tire is overloaded at the greatest axle load, with the factors of speed, camber and use",
+    SpigotShort = "the spacer leaves less of the spigot in the bore than it takes to centre the wheel",
     CapacityKept = "carries no less than the original tire at its placard pressure",
     CapacityLost = "carries less than the original tire at its placard pressure",
     LoadIndexLower = "the load index is below the original's",
@@ -249,8 +252,8 @@ macro_rules! inputs {
         /// A fact that a check could not do without.
         ///
         /// ```
-        /// use beadseat::fitment::Input;
-        /// assert_eq!(Input::HubSpigot.key(), "vehicle hub.spigot_mm");
+        /// use beadseat::fitment::{Input, Place};
+        /// assert_eq!(Input::HubSpigot.at(Place::Front).to_string(), "vehicle.front.hub.spigot_mm");
         /// assert!(Input::HubSpigot.how().contains("caliper"));
         /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -261,7 +264,8 @@ macro_rules! inputs {
             /// Every one.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
-            /// Where it goes in a scenario.
+            /// Where it goes in a scenario, `*` standing for the axle; what stands in brackets is not a
+            /// key but what is wanted of its value.
             pub const fn key(self) -> &'static str {
                 match self { $(Self::$variant => $key,)* }
             }
@@ -270,49 +274,72 @@ macro_rules! inputs {
             pub const fn how(self) -> &'static str {
                 match self { $(Self::$variant => $how,)* }
             }
+
+            /// Where it goes in a scenario, for an axle. `Display` is the path.
+            pub const fn at(self, place: Place) -> InputPath {
+                InputPath { input: self, place }
+            }
         }
     };
 }
 
+/// The path of an [`Input`] in a scenario.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct InputPath {
+    input: Input,
+    place: Place,
+}
+
+impl fmt::Display for InputPath {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.input.key().split_once('*'), self.place) {
+            (Some((before, after)), Place::Front | Place::Rear) => write!(f, "{before}{}{after}", self.place),
+            _ => f.write_str(self.input.key()),
+        }
+    }
+}
+
 inputs! {
-    Kind = "vehicle kind", "say what class the vehicle is registered in";
-    Drive = "vehicle drive", "say which axles are driven";
-    TopSpeed = "vehicle top_speed_kmh", "read it in the registration papers";
-    StabilityControl = "vehicle stability_control", "say whether it has anti-lock brakes or stability control";
-    MaxLoad = "vehicle max_load_kg", "read the permitted axle load on the maker's plate";
-    NormalLoad = "vehicle normal_load_kg", "weigh the axle with its usual occupants and load";
-    Track = "vehicle track_mm", "read it in the papers, or measure between the tread middles";
-    Placard = "vehicle placard_kpa", "read the maker's placard on the door pillar";
-    HubBoltCircle = "vehicle hub.bolt_circle", "count the holes or studs and measure between centres with a caliper";
-    HubSpigot = "vehicle hub.spigot_mm", "wheel off, measure the hub's collar with a caliper";
-    SpigotHeight = "vehicle hub.spigot_height_mm", "wheel off, measure how far the collar stands out of the face";
-    HubThread = "vehicle hub.thread", "measure a stud or bolt with a caliper and a thread gauge";
-    HubSeat = "vehicle hub.seat", "look at the seat of an original fastener, or in the maker's data";
-    HubFastening = "vehicle hub.fastening", "bolts into the hub or nuts on studs";
-    SteeringAxis = "vehicle steering", "take scrub radius and kingpin inclination from the maker's alignment data";
-    InnerClearance = "vehicle space.inner_clearance_mm", "on the floor, least gap inboard of tire and rim, with a gauge or stiff wire";
-    OuterClearance = "vehicle space.outer_clearance_mm", "on the floor, straightedge down from the arch lip, to the sidewall";
-    UpperClearance = "vehicle space.upper_clearance_mm", "on the floor, least gap between tread and what is above it";
-    ProposedSetup = "proposed setup of the axle", "say which tire and wheel go on";
-    OriginalSetup = "original setup of the axle", "read the original tire and wheel in the papers or on the placard";
-    LoadIndex = "proposed tire", "read load index and speed symbol behind the size";
-    DualLoadIndex = "proposed tire", "read the second load index behind the stroke: only such a tire may run in pairs";
-    OriginalLoadIndex = "original tire", "read load index and speed symbol behind the size";
-    LoadAtSpeed = "proposed tire", "ask the tire's maker for its load at this top speed";
-    PressureAtSpeed = "proposed tire", "ask the tire's maker for the pressure at this top speed";
-    LoadAtCamber = "vehicle camber_deg", "no load rule holds beyond 4° of camber: ask the tire's maker";
-    Pressure = "proposed pressure_kpa", "say which cold pressure is intended";
-    ReferencePressure = "proposed reference_kpa", "read the pressure beside the maximum load on the tire, or its maker's table";
-    OriginalReferencePressure = "original reference_kpa", "read it on the original tire, or in its maker's table";
-    RimRange = "proposed rim_range_in", "look up the approved rim widths in the tire maker's table";
-    WheelRating = "proposed wheel_rating_kg", "read it on the back of the wheel, or in its maker's certificate";
-    WheelBoltCircle = "proposed wheel", "count the holes and measure between centres with a caliper";
-    WheelBore = "proposed wheel", "measure the bore from behind with a caliper";
-    WheelSeat = "proposed seat", "look at the seats in the wheel, or in its maker's papers";
-    WheelInset = "proposed wheel", "read ET behind the spokes, or measure the backspacing";
-    OriginalInset = "original wheel", "read ET behind the spokes, or measure the backspacing";
-    FastenerThread = "proposed fasteners.thread", "measure a fastener with a caliper and a thread gauge";
-    FastenerSeat = "proposed fasteners.seat", "look at the seat of the fasteners that come with the wheel";
+    Kind = "vehicle.kind", "say what class the vehicle is registered in";
+    Drive = "vehicle.drive", "say which axles are driven";
+    TopSpeed = "vehicle.top_speed_kmh", "read it in the registration papers";
+    StabilityControl = "vehicle.stability_control", "say whether it has anti-lock brakes or stability control";
+    MaxLoad = "vehicle.*.max_load_kg", "read the permitted axle load on the maker's plate";
+    NormalLoad = "vehicle.*.normal_load_kg", "weigh the axle with its usual occupants and load";
+    Track = "vehicle.*.track_mm", "read it in the papers, or measure between the tread middles";
+    Placard = "vehicle.*.placard_kpa", "read the maker's placard on the door pillar";
+    HubBoltCircle = "vehicle.*.hub.bolt_circle", "count the holes or studs and measure between centres with a caliper";
+    HubSpigot = "vehicle.*.hub.spigot_mm", "wheel off, measure the hub's collar with a caliper";
+    SpigotHeight = "vehicle.*.hub.spigot_height_mm", "wheel off, measure how far the collar stands out of the face";
+    HubThread = "vehicle.*.hub.thread", "measure a stud or bolt with a caliper and a thread gauge";
+    HubSeat = "vehicle.*.hub.seat", "look at the seat of an original fastener, or in the maker's data";
+    HubFastening = "vehicle.*.hub.fastening", "bolts into the hub or nuts on studs";
+    SteeringAxis = "vehicle.*.steering", "take scrub radius and kingpin inclination from the maker's alignment data";
+    InnerClearance = "vehicle.*.space.inner_clearance_mm", "on the floor, least gap inboard of tire and rim, with a gauge or stiff wire";
+    OuterClearance = "vehicle.*.space.outer_clearance_mm", "on the floor, straightedge down from the arch lip, to the sidewall";
+    UpperClearance = "vehicle.*.space.upper_clearance_mm", "on the floor, least gap between tread and what is above it";
+    ProposedSetup = "proposed.*", "say which tire and wheel go on";
+    OriginalSetup = "original.*", "read the original tire and wheel in the papers or on the placard";
+    LoadIndex = "proposed.*.tire (load index)", "read load index and speed symbol behind the size";
+    DualLoadIndex = "proposed.*.tire (second load index)", "read it behind the stroke: only such a tire may run in pairs";
+    OriginalLoadIndex = "original.*.tire (load index)", "read load index and speed symbol behind the size";
+    LoadAtSpeed = "proposed.*.tire (load at top speed)", "ask the tire's maker for its load at this top speed";
+    PressureAtSpeed = "proposed.*.tire (pressure at top speed)", "ask the tire's maker for the pressure at this top speed";
+    LoadAtPressure = "proposed.*.tire (load at this pressure)", "load tables do not reach this pressure: ask the tire's maker";
+    LoadAtCamber = "proposed.*.tire (load at this camber)", "no load rule holds at this camber: ask the tire's maker";
+    MotorcycleRules = "proposed.*.tire (motorcycle rules)", "motorcycle tires have rules of their own, not judged here: use the makers' data";
+    Pressure = "proposed.*.pressure_kpa", "say which cold pressure is intended";
+    ReferencePressure = "proposed.*.reference_kpa", "read the pressure beside the maximum load on the tire, or its maker's table";
+    OriginalReferencePressure = "original.*.reference_kpa", "read it on the original tire, or in its maker's table";
+    RimRange = "proposed.*.rim_range_in", "look up the approved rim widths in the tire maker's table";
+    WheelRating = "proposed.*.wheel_rating_kg", "read it on the back of the wheel, or in its maker's certificate";
+    WheelBoltCircle = "proposed.*.wheel (bolt circle)", "count the holes and measure between centres with a caliper";
+    WheelBore = "proposed.*.wheel (bore)", "measure the bore from behind with a caliper";
+    WheelSeat = "proposed.*.seat", "look at the seats in the wheel, or in its maker's papers";
+    WheelInset = "proposed.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing";
+    OriginalInset = "original.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing";
+    FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge";
+    FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel";
 }
 
 /// A set of missing inputs.
@@ -425,7 +452,7 @@ impl fmt::Display for Check {
         }
         write!(f, ": {}", self.reason)?;
         for (n, input) in self.missing().enumerate() {
-            write!(f, "{}{}", if n == 0 { " (" } else { ", " }, input.key())?;
+            write!(f, "{}{}", if n == 0 { " (" } else { ", " }, input.at(self.place))?;
         }
         if self.missing.0 != 0 {
             f.write_str(")")?;

@@ -39,10 +39,27 @@ pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
     (CheckId::UpperClearance, clearance::upper),
 ];
 
+/// What is judged by the rules and dimensions of car and truck tires, which motorcycles do not have: so the
+/// kind of vehicle must be known.
+pub(super) const OF_CAR_RULES: &[CheckId] = &[
+    CheckId::RimWidth,
+    CheckId::TireLoad,
+    CheckId::TireLoadVsOriginal,
+    CheckId::Inflation,
+    CheckId::LoadReserve,
+    CheckId::OverallDiameter,
+    CheckId::Track,
+    CheckId::ScrubRadius,
+    CheckId::OuterClearance,
+    CheckId::InnerClearance,
+    CheckId::UpperClearance,
+];
+
 /// What is asked of front and rear together.
 pub(super) const OF_THE_VEHICLE: &[(CheckId, VehicleCheck)] =
     &[(CheckId::Speedometer, rolling::speedometer), (CheckId::AxleMatch, axles::axle_match)];
 
+pub(super) use pressure::pressures;
 pub(super) use rolling::effects;
 
 /// The cautions that an axle's setup calls for.
@@ -54,9 +71,13 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     if proposed.wheel().size().is_multi_piece() {
         report.caution(Caution::MultiPiece);
     }
-    let moved = case.original.is_some_and(|original| original.rim_centre() != proposed.rim_centre());
+    let moved =
+        case.original.is_some_and(|original| case.rim_centres(&original) != case.rim_centres(&proposed));
     if moved || proposed.spacer().is_some_and(|s| s.value > 0.0) {
         report.caution(Caution::Bearings);
+    }
+    if proposed.spacer().is_some_and(|s| s.value > 0.0) {
+        report.caution(Caution::SpacerThread);
     }
     if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
         report.caution(Caution::CamberAssumed);

@@ -1,8 +1,8 @@
 //! The limits a change is held against.
 
-use crate::record::words;
+use crate::Citation;
+use crate::record::{record, words};
 use crate::units::{self, Length, Ratio, Velocity};
-use crate::{Citation, OutOfRange};
 
 /// A limit with its owner.
 ///
@@ -38,7 +38,8 @@ words! {
     /// A named set of limits.
     ///
     /// The default set holds physics, what the designations mean, the makers' data and common practice;
-    /// the others add the rules of one jurisdiction to it. No set mixes the law of two.
+    /// the others add the rules of one jurisdiction, which replace common practice where they speak of
+    /// the same thing. No set mixes the law of two.
     ///
     /// ```
     /// assert!(beadseat::fitment::LimitSet::ALL.iter().any(|s| s.name() == "south_australia"));
@@ -62,30 +63,49 @@ words! {
     }
 }
 
-/// The limits of an assessment. Start from a set, and replace what you know better.
-///
-/// ```
-/// use beadseat::{Citation, fitment::{LimitSet, Limits}, units::{mm, percent}};
-/// let limits = Limits::of(LimitSet::SouthAustralia).with_diameter_share(percent(2.0))?;
-/// assert_eq!(limits.track_growth().map(|l| l.value()), Some(mm(26.0)));
-/// assert_eq!(limits.diameter_share().map(|l| l.citation()), Some(Citation::CALLER));
-/// # Ok::<(), beadseat::OutOfRange>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Limits {
-    set: LimitSet,
-    track_growth_share: Option<Limit<Ratio>>,
-    track_growth: Option<Limit<Length>>,
-    diameter_share: Option<Limit<Ratio>>,
-    diameter_growth: Option<Limit<Length>>,
-    diameter_loss: Option<Limit<Length>>,
-    clearance: Limit<Length>,
-    load_reserve: Limit<Ratio>,
-    circumference_all_wheel_drive: Limit<Ratio>,
-    circumference_stability: Limit<Ratio>,
-    snow_speed_floor: Option<Limit<Velocity>>,
-    lower_load_index: bool,
-    towing_allowance: bool,
+record! {
+    /// The limits of an assessment: those of a named set, and whatever the caller knows better.
+    ///
+    /// ```
+    /// use beadseat::{Citation, fitment::{LimitSet, Limits}, units::{mm, percent}};
+    /// let limits = Limits::of(LimitSet::SouthAustralia).with_own_diameter_share(percent(2.0))?;
+    /// assert_eq!(limits.track_growth().map(|l| l.value()), Some(mm(26.0)));
+    /// assert_eq!(limits.diameter_share().map(|l| l.citation()), Some(Citation::CALLER));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    Limits {
+        /// The set; without one, the default.
+        named_set / with_named_set: LimitSet = "set";
+        /// The caller's largest growth of track, as a share of the original.
+        own_track_growth_share / with_own_track_growth_share: Ratio = "track_change_percent" [percent in_percent "%" 0 to 50];
+        /// The caller's largest growth of track, as a length.
+        own_track_growth / with_own_track_growth: Length = "track_change_mm" [mm in_mm "mm" 0 to 500];
+        /// The caller's largest change of overall diameter either way, as a share of the original.
+        own_diameter_share / with_own_diameter_share: Ratio = "diameter_change_percent" [percent in_percent "%" 0 to 50];
+        /// The caller's largest growth of overall diameter.
+        own_diameter_growth / with_own_diameter_growth: Length = "diameter_growth_mm" [mm in_mm "mm" 0 to 500];
+        /// The caller's largest loss of overall diameter.
+        own_diameter_loss / with_own_diameter_loss: Length = "diameter_loss_mm" [mm in_mm "mm" 0 to 500];
+        /// The caller's least static clearance.
+        own_clearance / with_own_clearance: Length = "clearance_mm" [mm in_mm "mm" 0 to 100];
+        /// The caller's largest share of capacity for the normal load.
+        own_load_reserve / with_own_load_reserve: Ratio = "load_reserve_percent" [percent in_percent "%" 10 to 100];
+        /// The caller's largest change of the circumference ratio with all-wheel drive.
+        own_circumference_all_wheel_drive / with_own_circumference_all_wheel_drive: Ratio = "circumference_all_wheel_drive_percent" [percent in_percent "%" 0 to 10];
+        /// The caller's largest change of the circumference ratio with anti-lock or stability control.
+        own_circumference_stability / with_own_circumference_stability: Ratio = "circumference_stability_percent" [percent in_percent "%" 0 to 10];
+        /// The caller's largest play between bore and spigot.
+        own_centring_play / with_own_centring_play: Length = "centring_play_mm" [mm in_mm "mm" 0 to 2];
+        /// The caller's least height of spigot in the bore.
+        own_spigot_engagement / with_own_spigot_engagement: Length = "spigot_engagement_mm" [mm in_mm "mm" 0 to 50];
+        /// Where the caller's jurisdiction lets snow tires be slower than the vehicle, the least speed
+        /// they must still be made for.
+        own_snow_speed_floor / with_own_snow_speed_floor: Velocity = "snow_speed_floor_kmh" [kmh in_kmh "km/h" 50 to 300];
+        /// Whether a load index below the original's is accepted as long as the loads are carried.
+        lower_load_index / with_lower_load_index: bool = "lower_load_index";
+        /// Whether the rear tires of a towing vehicle may carry 15 % more up to 100 km/h.
+        towing_allowance / with_towing_allowance: bool = "towing_allowance";
+    }
 }
 
 impl Default for Limits {
@@ -94,153 +114,130 @@ impl Default for Limits {
     }
 }
 
-macro_rules! limit {
-    ($(#[$doc:meta])* $field:ident: $quantity:ident, $with:ident, $key:literal in $read:ident $unit:literal $least:literal to $most:literal, $($wrap:tt)*) => {
-        $(#[$doc])*
-        pub const fn $field(&self) -> limit!(@type $quantity $($wrap)*) { self.$field }
+/// The caller's limit, if there is one, else that of the set.
+fn own_or<Q: Copy>(own: Option<Q>, set: Option<Limit<Q>>) -> Option<Limit<Q>> {
+    own.map(|value| Limit::new(value, Citation::CALLER)).or(set)
+}
 
-        #[doc = concat!("Replaces [`Limits::", stringify!($field), "`] by the caller's own.")]
-        ///
-        /// # Errors
-        #[doc = concat!("Outside ", $least, " to ", $most, " ", $unit, ".")]
-        pub fn $with(mut self, value: $quantity) -> Result<Self, OutOfRange> {
-            OutOfRange::check($key, units::$read(value), $unit, $least as f64, $most as f64)?;
-            let limit = Limit::new(value, Citation::CALLER);
-            self.$field = limit!(@wrap limit $($wrap)*);
-            Ok(self)
-        }
-    };
-    (@type $quantity:ident optional) => { Option<Limit<$quantity>> };
-    (@type $quantity:ident always) => { Limit<$quantity> };
-    (@wrap $limit:ident optional) => { Some($limit) };
-    (@wrap $limit:ident always) => { $limit };
+/// As [`own_or`], for a limit that every set has.
+fn own_or_else<Q: Copy>(own: Option<Q>, value: Q, citation: Citation) -> Limit<Q> {
+    own.map_or(Limit::new(value, citation), |value| Limit::new(value, Citation::CALLER))
 }
 
 impl Limits {
     /// The limits of a named set.
     pub const fn of(set: LimitSet) -> Self {
-        let base = Self {
-            set,
-            track_growth_share: Some(Limit::new(units::percent(2.0), Citation::TRACK_GROWTH)),
-            track_growth: None,
-            diameter_share: Some(Limit::new(units::percent(3.0), Citation::DIAMETER_CHANGE)),
-            diameter_growth: None,
-            diameter_loss: None,
-            clearance: Limit::new(units::mm(6.35), Citation::CLEARANCE),
-            load_reserve: Limit::new(units::percent(94.0), Citation::LOAD_RESERVE_PRACTICE),
-            circumference_all_wheel_drive: Limit::new(units::percent(0.5), Citation::CIRCUMFERENCE_RATIO),
-            circumference_stability: Limit::new(units::percent(1.0), Citation::CIRCUMFERENCE_RATIO),
-            snow_speed_floor: None,
-            lower_load_index: false,
-            towing_allowance: false,
-        };
-        const fn mm(value: f64, citation: Citation) -> Option<Limit<Length>> {
-            Some(Limit::new(units::mm(value), citation))
-        }
-        match set {
-            LimitSet::Default => base,
-            LimitSet::UnitedStates => {
-                Self { load_reserve: Limit::new(units::percent(94.0), Citation::LOAD_RESERVE), ..base }
-            }
-            LimitSet::EuropeanUnion => Self { towing_allowance: true, ..base },
-            LimitSet::GermanExamination => Self {
-                track_growth_share: Some(Limit::new(units::percent(2.0), Citation::TRACK_GROWTH_GERMAN)),
-                ..base
-            },
-            LimitSet::SouthAustralia => Self { track_growth: mm(26.0, Citation::TRACK_GROWTH_SA), ..base },
-            LimitSet::Vsb14 => Self {
-                track_growth: mm(25.0, Citation::TRACK_GROWTH_VSB14),
-                diameter_growth: mm(15.0, Citation::DIAMETER_VSB14),
-                diameter_loss: mm(26.0, Citation::DIAMETER_VSB14),
-                ..base
-            },
-            LimitSet::Vsb14OffRoad => Self {
-                track_growth: mm(25.0, Citation::TRACK_GROWTH_VSB14),
-                diameter_share: None,
-                diameter_growth: mm(50.0, Citation::DIAMETER_VSB14_OFF_ROAD),
-                ..base
-            },
-        }
+        Self::new().with_named_set(set)
     }
 
     /// The set these began with.
-    pub const fn set(&self) -> LimitSet {
-        self.set
+    pub fn set(&self) -> LimitSet {
+        self.named_set().unwrap_or(LimitSet::Default)
     }
 
-    limit! {
-        /// Largest growth of track, as a share of the original.
-        track_growth_share: Ratio, with_track_growth_share, "track_change_percent" in in_percent "%" 0 to 50, optional
+    /// Largest growth of track, as a share of the original; none where a jurisdiction gives a length.
+    pub fn track_growth_share(&self) -> Option<Limit<Ratio>> {
+        let two_percent = |citation| Some(Limit::new(units::percent(2.0), citation));
+        let set = match self.set() {
+            LimitSet::GermanExamination => two_percent(Citation::TRACK_GROWTH_GERMAN),
+            LimitSet::SouthAustralia | LimitSet::Vsb14 | LimitSet::Vsb14OffRoad => None,
+            LimitSet::Default | LimitSet::UnitedStates | LimitSet::EuropeanUnion => {
+                two_percent(Citation::TRACK_GROWTH)
+            }
+        };
+        own_or(self.own_track_growth_share(), set)
     }
-    limit! {
-        /// Largest growth of track, as a length.
-        track_growth: Length, with_track_growth, "track_change_mm" in in_mm "mm" 0 to 500, optional
+
+    /// Largest growth of track, as a length.
+    pub fn track_growth(&self) -> Option<Limit<Length>> {
+        let set = match self.set() {
+            LimitSet::SouthAustralia => Some(Limit::new(units::mm(26.0), Citation::TRACK_GROWTH_SA)),
+            LimitSet::Vsb14 | LimitSet::Vsb14OffRoad => {
+                Some(Limit::new(units::mm(25.0), Citation::TRACK_GROWTH_VSB14))
+            }
+            _ => None,
+        };
+        own_or(self.own_track_growth(), set)
     }
-    limit! {
-        /// Largest change of overall diameter either way, as a share of the original.
-        diameter_share: Ratio, with_diameter_share, "diameter_change_percent" in in_percent "%" 0 to 50, optional
+
+    /// Largest change of overall diameter either way, as a share of the original; common practice on a
+    /// side for which [`Limits::diameter_growth`] or [`Limits::diameter_loss`] gives a jurisdiction's
+    /// length does not count.
+    pub fn diameter_share(&self) -> Option<Limit<Ratio>> {
+        own_or(self.own_diameter_share(), Some(Limit::new(units::percent(3.0), Citation::DIAMETER_CHANGE)))
     }
-    limit! {
-        /// Largest growth of overall diameter.
-        diameter_growth: Length, with_diameter_growth, "diameter_growth_mm" in in_mm "mm" 0 to 500, optional
+
+    /// Largest growth of overall diameter, as a length.
+    pub fn diameter_growth(&self) -> Option<Limit<Length>> {
+        let set = match self.set() {
+            LimitSet::Vsb14 => Some(Limit::new(units::mm(15.0), Citation::DIAMETER_VSB14)),
+            LimitSet::Vsb14OffRoad => Some(Limit::new(units::mm(50.0), Citation::DIAMETER_VSB14_OFF_ROAD)),
+            _ => None,
+        };
+        own_or(self.own_diameter_growth(), set)
     }
-    limit! {
-        /// Largest loss of overall diameter.
-        diameter_loss: Length, with_diameter_loss, "diameter_loss_mm" in in_mm "mm" 0 to 500, optional
+
+    /// Largest loss of overall diameter, as a length.
+    pub fn diameter_loss(&self) -> Option<Limit<Length>> {
+        let set = match self.set() {
+            LimitSet::Vsb14 => Some(Limit::new(units::mm(26.0), Citation::DIAMETER_VSB14_LOSS)),
+            _ => None,
+        };
+        own_or(self.own_diameter_loss(), set)
     }
-    limit! {
-        /// Least static clearance to be left, unless the original had less.
-        clearance: Length, with_clearance, "clearance_mm" in in_mm "mm" 0 to 100, always
+
+    /// Least static clearance to be left, unless the original had less.
+    pub fn clearance(&self) -> Limit<Length> {
+        own_or_else(self.own_clearance(), units::mm(6.35), Citation::CLEARANCE)
     }
-    limit! {
-        /// Largest share of the capacity at the intended pressure that the normal load may take.
-        load_reserve: Ratio, with_load_reserve, "load_reserve_percent" in in_percent "%" 10 to 100, always
+
+    /// Largest share of the capacity at the placard pressure that the normal load may take.
+    pub fn load_reserve(&self) -> Limit<Ratio> {
+        let citation = match self.set() {
+            LimitSet::UnitedStates => Citation::LOAD_RESERVE,
+            _ => Citation::LOAD_RESERVE_PRACTICE,
+        };
+        own_or_else(self.own_load_reserve(), units::percent(94.0), citation)
     }
-    limit! {
-        /// Largest change of the ratio of front and rear rolling circumference with all-wheel drive.
-        circumference_all_wheel_drive: Ratio, with_circumference_all_wheel_drive,
-        "circumference_all_wheel_drive_percent" in in_percent "%" 0 to 10, always
+
+    /// Whether a normal load above [`Limits::load_reserve`] breaks a law rather than good practice.
+    pub fn load_reserve_is_law(&self) -> bool {
+        self.set() == LimitSet::UnitedStates
     }
-    limit! {
-        /// The same with anti-lock brakes or stability control.
-        circumference_stability: Ratio, with_circumference_stability,
-        "circumference_stability_percent" in in_percent "%" 0 to 10, always
+
+    /// Largest change of the ratio of front and rear rolling circumference with all-wheel drive.
+    pub fn circumference_all_wheel_drive(&self) -> Limit<Ratio> {
+        let own = self.own_circumference_all_wheel_drive();
+        own_or_else(own, units::percent(0.5), Citation::CIRCUMFERENCE_RATIO)
     }
-    limit! {
-        /// Where the caller's jurisdiction lets snow tires be slower than the vehicle, the least speed
-        /// they must still be made for.
-        snow_speed_floor: Velocity, with_snow_speed_floor, "snow_speed_floor_kmh" in in_kmh "km/h" 50 to 300, optional
+
+    /// The same with anti-lock brakes or stability control.
+    pub fn circumference_stability(&self) -> Limit<Ratio> {
+        own_or_else(self.own_circumference_stability(), units::percent(1.0), Citation::CIRCUMFERENCE_RATIO)
+    }
+
+    /// Most play between bore and spigot of a wheel that the spigot centres.
+    pub fn centring_play(&self) -> Limit<Length> {
+        own_or_else(self.own_centring_play(), units::mm(0.2), Citation::HUB_CENTRIC)
+    }
+
+    /// Least height of spigot that must reach into the bore, behind a spacer.
+    pub fn spigot_engagement(&self) -> Limit<Length> {
+        own_or_else(self.own_spigot_engagement(), units::mm(3.0), Citation::SPIGOT_ENGAGEMENT)
+    }
+
+    /// The least speed of a snow tire that the caller's jurisdiction lets be slower than the vehicle.
+    pub fn snow_speed_floor(&self) -> Option<Limit<Velocity>> {
+        own_or(self.own_snow_speed_floor(), None)
     }
 
     /// Whether a load index below the original's is accepted as long as the loads are carried.
-    pub const fn allows_lower_load_index(&self) -> bool {
-        self.lower_load_index
-    }
-
-    /// Accepts or refuses a load index below the original's.
-    ///
-    /// ```
-    /// assert!(beadseat::fitment::Limits::default().with_lower_load_index(true).allows_lower_load_index());
-    /// ```
-    pub const fn with_lower_load_index(mut self, allowed: bool) -> Self {
-        self.lower_load_index = allowed;
-        self
+    pub fn allows_lower_load_index(&self) -> bool {
+        self.lower_load_index().unwrap_or(false)
     }
 
     /// Whether the rear tires of a towing vehicle may carry 15 % more up to 100 km/h.
-    pub const fn allows_towing_allowance(&self) -> bool {
-        self.towing_allowance
-    }
-
-    /// Grants or refuses the towing allowance.
-    ///
-    /// ```
-    /// use beadseat::fitment::{LimitSet, Limits};
-    /// assert!(Limits::of(LimitSet::EuropeanUnion).allows_towing_allowance());
-    /// assert!(!Limits::default().with_towing_allowance(false).allows_towing_allowance());
-    /// ```
-    pub const fn with_towing_allowance(mut self, allowed: bool) -> Self {
-        self.towing_allowance = allowed;
-        self
+    pub fn allows_towing_allowance(&self) -> bool {
+        self.towing_allowance().unwrap_or(self.set() == LimitSet::EuropeanUnion)
     }
 }

@@ -123,12 +123,12 @@ impl fmt::Display for Signed<'_> {
 
 /// The sources of a report, numbered as they first appear.
 struct Sources {
-    list: [Option<Citation>; 64],
+    list: [Option<Citation>; Report::ROWS],
 }
 
 impl Sources {
     fn of(report: &Report) -> Self {
-        let mut sources = Self { list: [None; 64] };
+        let mut sources = Self { list: [None; Report::ROWS] };
         for citation in report.checks().filter_map(|c| c.citation()) {
             if sources.number(citation).is_none() {
                 if let Some(free) = sources.list.iter_mut().find(|s| s.is_none()) {
@@ -144,19 +144,47 @@ impl Sources {
     }
 }
 
-/// The first line: the verdict, and of a change that must not be made, why.
-fn headline(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
-    let mut wrap = Wrap::new(f, 0);
-    match (report.overall(), report.by_gravity(Verdict::Beyond).next()) {
-        (Verdict::Beyond, Some(check)) => {
-            write!(wrap, "BEYOND, do not fit it like this: {} {}:", check.place(), Name(check.id().name()))?;
-            write!(wrap, " {}.", check.reason())?;
+/// The verdict on the whole in a sentence, with the gravest reason: what a person should read first.
+///
+/// ```
+/// use beadseat::fitment::{Change, Conditions, Limits, Setups, assess};
+/// let nothing = Setups { front: None, rear: None };
+/// let change = Change { original: nothing, proposed: nothing };
+/// let report = assess(&beadseat::vehicle::Vehicle::new(), &change, &Conditions::default(), &Limits::default());
+/// assert!(report.headline().to_string().starts_with("MARGINAL"));
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Headline<'a>(&'a Report);
+
+impl fmt::Display for Headline<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let report = self.0;
+        let overall = report.overall();
+        let mut wrap = Wrap::new(f, 0);
+        match overall {
+            Verdict::Beyond => write!(wrap, "BEYOND, do not fit it like this")?,
+            Verdict::Within => {
+                write!(wrap, "WITHIN: every limit that was assessed is kept, at the worst case too")?
+            }
+            Verdict::Marginal | Verdict::NotAssessed => {
+                write!(wrap, "MARGINAL: no limit is broken outright, but not everything is settled")?;
+            }
         }
-        (Verdict::Within, _) => write!(wrap, "WITHIN: every limit is kept, at the worst case too.")?,
-        _ => write!(wrap, "MARGINAL: no limit is broken outright, but not everything is settled.")?,
+        if let Some(check) = report.by_gravity(overall).next().filter(|_| overall != Verdict::Within) {
+            write!(wrap, ": {} {}: {}", check.place(), Name(check.id().name()), check.reason())?;
+        }
+        write!(wrap, ".")?;
+        wrap.flush()?;
+        if !report.is_complete() {
+            f.write_str("\nIncomplete: a check that must not be skipped lacks an input; see the end.")?;
+        }
+        Ok(())
     }
-    wrap.end()
 }
+
+/// Everything behind the headline.
+#[derive(Clone, Copy, Debug)]
+pub struct Body<'a>(&'a Report);
 
 /// Text that begins at a column and is broken there.
 fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt::Display) -> fmt::Result {
@@ -167,16 +195,19 @@ fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt::Display) -
 
 /// One finding in full: where, what, how much, why, by whose word.
 fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result {
-    write!(f, "{n:>3}. {} {}", check.place(), Name(check.id().name()))?;
+    write!(f, "{n:>3}. ")?;
+    let mut wrap = Wrap::new(f, 5);
+    write!(wrap, "{} {}", check.place(), Name(check.id().name()))?;
     if let (Some(measured), Some(limit)) = (check.measured(), check.limit()) {
-        write!(f, ": {measured}, {} {limit}", if check.is_designation() { "must be" } else { "limit" })?;
+        write!(wrap, ": {measured}, {} {limit}", if check.is_designation() { "must be" } else { "limit" })?;
         if check.margin_number().is_some() {
-            write!(f, ", margin {}", Signed(check))?;
+            write!(wrap, ", margin {}", Signed(check))?;
         }
         if let Some(nominal) = check.nominal() {
-            write!(f, " (nominal {nominal})")?;
+            write!(wrap, " (nominal {nominal})")?;
         }
     }
+    wrap.flush()?;
     write!(f, "\n     ")?;
     let mut wrap = Wrap::new(f, 5);
     write!(wrap, "{}", check.reason())?;
@@ -191,12 +222,13 @@ impl Report {
     /// rear, and of the same kind the one further out.
     fn by_gravity(&self, verdict: Verdict) -> impl Iterator<Item = Check> {
         let rank = |c: &Check| GRAVITY.iter().position(|&id| id == c.id()).unwrap_or(GRAVITY.len());
-        let mut left = self.checks().filter(|c| c.verdict() == verdict).fold(0u64, |bits, c| bits | c.bit());
+        let mut given = [false; Report::ROWS];
         core::iter::from_fn(move || {
-            let next = self.checks().filter(|c| left & c.bit() != 0).min_by(|a, b| {
+            let left = self.checks().enumerate().filter(|(row, c)| c.verdict() == verdict && !given[*row]);
+            let (row, next) = left.min_by(|(_, a), (_, b)| {
                 rank(a).cmp(&rank(b)).then(a.relative_margin().total_cmp(&b.relative_margin()))
             })?;
-            left &= !next.bit();
+            given[row] = true;
             Some(next)
         })
     }
@@ -228,29 +260,37 @@ const GRAVITY: &[CheckId] = &[
 const _: () = assert!(GRAVITY.len() == CheckId::ALL.len());
 
 impl Check {
-    /// One bit for each check at each place.
-    fn bit(&self) -> u64 {
-        1 << (self.id() as u32 + self.place() as u32 * CheckId::ALL.len() as u32)
-    }
-
     /// The margin as a share of the measured value, to compare unlike findings.
     fn relative_margin(&self) -> f64 {
         let margin = self.margin_number().unwrap_or_default();
         margin / self.measured().and_then(|m| m.number()).unwrap_or(1.0).abs().max(1.0)
     }
 }
-const _: () = assert!(CheckId::ALL.len() * Place::ALL.len() <= 64);
+impl Report {
+    /// The verdict in a sentence, with the gravest reason.
+    pub const fn headline(&self) -> Headline<'_> {
+        Headline(self)
+    }
+
+    /// The report without its headline: what decides, every finding, effects, cautions, sources, and what
+    /// was not assessed.
+    pub const fn body(&self) -> Body<'_> {
+        Body(self)
+    }
+}
 
 impl fmt::Display for Report {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        headline(f, self)?;
-        if !self.is_complete() {
-            writeln!(f, "Incomplete: a check that must not be skipped lacks an input; see the end.")?;
-        }
+        write!(f, "{}\n{}", self.headline(), self.body())
+    }
+}
 
+impl fmt::Display for Body<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let report = self.0;
         for (title, verdict) in [("What decides", Verdict::Beyond), ("Look closer at", Verdict::Marginal)] {
             let mut n = 0;
-            for check in self.by_gravity(verdict) {
+            for check in report.by_gravity(verdict) {
                 if n == 0 {
                     writeln!(f, "\n{title}")?;
                 }
@@ -259,16 +299,16 @@ impl fmt::Display for Report {
             }
         }
 
-        let sources = Sources::of(self);
+        let sources = Sources::of(report);
         writeln!(
             f,
             "\nFindings\n{:<8}{:<23}{:<14}{:<26}{:>11}  {:<9}source",
             "where", "check", "measured", "limit", "margin", "verdict"
         )?;
-        for check in self.checks().filter(|c| c.verdict() != Verdict::NotAssessed) {
+        for check in report.checks().filter(|c| c.verdict() != Verdict::NotAssessed) {
             writeln!(
                 f,
-                "{:<8}{:<23}{:<14}{:<26}{:>11}  {:<9}[{}]",
+                "{:<8}{:<23}{:<14.13}{:<26.25}{:>11.11}  {:<9}[{}]",
                 check.place(),
                 Name(check.id().name()),
                 Cell(Maybe(check.measured())),
@@ -279,10 +319,11 @@ impl fmt::Display for Report {
             )?;
         }
 
-        if self.effects().next().is_some() {
+        print_pressures(f, report)?;
+        if report.effects().next().is_some() {
             writeln!(f, "\nAlso changes")?;
         }
-        for effect in self.effects() {
+        for effect in report.effects() {
             write!(
                 f,
                 "{:<8}{:<23}{} to {}",
@@ -296,7 +337,7 @@ impl fmt::Display for Report {
         }
 
         writeln!(f, "\nCautions")?;
-        for caution in self.cautions() {
+        for caution in report.cautions() {
             f.write_str("  * ")?;
             wrapped(f, 4, caution.text())?;
         }
@@ -307,8 +348,33 @@ impl fmt::Display for Report {
             wrapped(f, 6, citation)?;
         }
 
-        self.print_missing(f)
+        report.print_missing(f)
     }
+}
+
+/// What pressures each axle needs, and which need governs.
+fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+    for (n, p) in report.pressures().enumerate() {
+        if n == 0 {
+            writeln!(
+                f,
+                "\nLeast cold pressures of the proposed tires, by load tables\n{:<8}{:<15}{:<15}{:<23}{:<15}governed by",
+                "where", "normal load", "full load", "to carry as original", "permitted"
+            )?;
+        }
+        let kpa = |pressure: Option<_>| Cell(Maybe(pressure.map(Reading::Pressure)));
+        writeln!(
+            f,
+            "{:<8}{:<15}{:<15}{:<23}{:<15}{}",
+            p.place(),
+            kpa(p.normal_load()),
+            kpa(p.full_load()),
+            kpa(p.as_original()),
+            kpa(p.permitted()),
+            Maybe(p.governs().map(|g| Name(g.name()))),
+        )?;
+    }
+    Ok(())
 }
 
 /// `[7]`.
@@ -322,14 +388,23 @@ impl fmt::Display for SourceNumber {
 
 impl Report {
     fn print_missing(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        writeln!(f, "\nNever judged by this version")?;
+        f.write_str("        ")?;
+        wrapped(
+            f,
+            8,
+            "clearance at full lock and at bump and rebound; wheel against brake; rim contour; thread engagement; \
+             ride height and ground clearance; spacing of duals; wheel guards; chains; age, tread and \
+             mounting side of tires",
+        )?;
         if self.checks().all(|c| c.verdict() != Verdict::NotAssessed) {
-            return writeln!(f, "\nNothing was left unassessed.");
+            return Ok(());
         }
         writeln!(f, "\nNot assessed, and what would settle it, the most useful first")?;
         for (input, place) in self.missing() {
-            write!(f, "{:<8}", place)?;
+            write!(f, "{place:<8}")?;
             let mut wrap = Wrap::new(f, 8);
-            write!(wrap, "{}: {}. Settles", input.key(), input.how())?;
+            write!(wrap, "{}: {}. Settles", input.at(place), input.how())?;
             for (n, id) in self.waiting_for(input, place).enumerate() {
                 write!(wrap, "{} {}", if n > 0 { "," } else { "" }, Name(id.name()))?;
             }

@@ -1,13 +1,14 @@
 //! The result of an assessment: a fixed-size value.
 
 use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
+use super::pressures::Pressures;
 use super::reading::{Bound, Reading, Tag};
 use crate::Citation;
 use crate::record::words;
 
-/// Every check on both axles and the vehicle fits.
-const ROWS: usize = 64;
-const _: () = assert!(CheckId::ALL.len() * 3 <= ROWS);
+/// Room for every check on both axles and the vehicle, with more to come.
+const ROWS: usize = 128;
+const _: () = assert!(CheckId::ALL.len() * Place::ALL.len() <= ROWS);
 
 /// A finding in 32 bytes. Measured value and bounds share one kind of reading; of a finding that was not
 /// assessed, `measured` holds the missing inputs, and of one with a single bound, `second` the nominal.
@@ -205,6 +206,8 @@ words! {
         ColdPressure = "cold_pressure",
         /// Spacers and changed inset.
         Bearings = "bearings",
+        /// What a spacer takes from the thread.
+        SpacerThread = "spacer_thread",
         /// Multi-piece rims.
         MultiPiece = "multi_piece",
         /// Static clearances do not show lock and bump.
@@ -239,6 +242,9 @@ impl Caution {
             Self::Bearings => {
                 "Spacers and a changed inset load bearings, studs and steering differently from what was built."
             }
+            Self::SpacerThread => {
+                "A spacer takes thread engagement away: the turns that are left are not judged here, count them."
+            }
             Self::MultiPiece => {
                 "Rims of several pieces are for trained people with a restraint only (29 CFR 1910.177)."
             }
@@ -259,13 +265,16 @@ impl Caution {
 pub struct Report {
     rows: [Row; ROWS],
     effects: [Option<EffectRow>; EFFECTS],
+    pressures: [Option<Pressures>; 2],
     len: u8,
     cautions: u16,
 }
 
 impl Report {
+    pub(super) const ROWS: usize = ROWS;
+
     pub(super) const fn new() -> Self {
-        Self { rows: [Row::EMPTY; ROWS], effects: [None; EFFECTS], len: 0, cautions: 0 }
+        Self { rows: [Row::EMPTY; ROWS], effects: [None; EFFECTS], pressures: [None; 2], len: 0, cautions: 0 }
     }
 
     pub(super) fn push(&mut self, check: &Check) {
@@ -286,6 +295,17 @@ impl Report {
                 after: effect.after.pack().1,
             });
         }
+    }
+
+    pub(super) fn push_pressures(&mut self, pressures: Option<Pressures>) {
+        if let Some(free) = self.pressures.iter_mut().find(|p| p.is_none()) {
+            *free = pressures;
+        }
+    }
+
+    /// The pressures that each axle's proposed setup needs.
+    pub fn pressures(&self) -> impl Iterator<Item = Pressures> {
+        self.pressures.iter().flatten().copied()
     }
 
     pub(super) const fn caution(&mut self, caution: Caution) {

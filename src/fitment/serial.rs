@@ -3,9 +3,11 @@
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::check::Check;
+use super::pressures::Pressures;
 use super::reading::{Bound, Reading};
 use super::report::{Effect, Report};
 use crate::record::tidy;
+use crate::units::{Pressure, in_kpa};
 
 /// A number in the reading's unit, or a designation as text.
 struct Value(Reading);
@@ -38,7 +40,7 @@ impl core::fmt::Display for Why<'_> {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.0.reason().text())?;
         for (n, input) in self.0.missing().enumerate() {
-            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.key())?;
+            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.at(self.0.place()))?;
         }
         Ok(())
     }
@@ -72,6 +74,20 @@ impl<T: core::fmt::Display> Serialize for Text<T> {
     }
 }
 
+impl Serialize for Pressures {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let kpa = |pressure: Option<Pressure>| pressure.map(|p| tidy(in_kpa(p)));
+        let mut map = serializer.serialize_map(Some(6))?;
+        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("normal_load_kpa", &kpa(self.normal_load()))?;
+        map.serialize_entry("full_load_kpa", &kpa(self.full_load()))?;
+        map.serialize_entry("as_original_kpa", &kpa(self.as_original()))?;
+        map.serialize_entry("permitted_kpa", &kpa(self.permitted()))?;
+        map.serialize_entry("governs", &self.governs())?;
+        map.end()
+    }
+}
+
 impl Serialize for Effect {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(6))?;
@@ -96,10 +112,11 @@ impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
 
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(5))?;
+        let mut map = serializer.serialize_map(Some(6))?;
         map.serialize_entry("overall", self.overall().name())?;
         map.serialize_entry("complete", &self.is_complete())?;
         map.serialize_entry("checks", &Each(|| self.checks()))?;
+        map.serialize_entry("pressures", &Each(|| self.pressures()))?;
         map.serialize_entry("effects", &Each(|| self.effects()))?;
         map.serialize_entry("cautions", &Each(|| self.cautions().map(|c| c.text())))?;
         map.end()

@@ -75,11 +75,6 @@ record! {
 }
 
 impl Setup {
-    /// How far the middle of the rim stands outboard of the hub face, spacer included.
-    pub(crate) fn rim_centre(&self) -> Option<Length> {
-        Some(self.spacer().unwrap_or_default() - self.wheel.inset()?.length())
-    }
-
     pub(crate) fn is_snow(&self) -> bool {
         self.snow == Some(true)
     }

@@ -49,6 +49,20 @@ pub enum Field {
     Seat,
     /// A day of the calendar.
     Day,
+    /// Tire identification number as a whole.
+    IdentificationNumber,
+    /// Date group of a tire identification number.
+    DateCode,
+    /// Treadwear grade.
+    Treadwear,
+    /// Traction grade.
+    Traction,
+    /// Temperature grade.
+    Temperature,
+    /// Single mark of a sidewall.
+    SidewallMark,
+    /// Mark of type approval.
+    ApprovalMark,
 }
 
 impl Field {
@@ -80,6 +94,13 @@ impl Field {
             Self::ThreadPitch => "thread pitch",
             Self::Seat => "fastener seat",
             Self::Day => "day",
+            Self::IdentificationNumber => "identification number",
+            Self::DateCode => "date code",
+            Self::Treadwear => "treadwear grade",
+            Self::Traction => "traction grade",
+            Self::Temperature => "temperature grade",
+            Self::SidewallMark => "sidewall mark",
+            Self::ApprovalMark => "approval mark",
         }
     }
 
@@ -115,6 +136,19 @@ impl Field {
             Self::ThreadPitch => "0.5 to 4 mm, or 7 to 32 threads per inch",
             Self::Seat => "cone 60, cone 80, cone 90, ball R12, ball R13, ball R14, ball R16, flat or shank",
             Self::Day => "a day since 1900 as 2026-11-25",
+            Self::IdentificationNumber => {
+                "13 symbols, 8 to 12 before 2015, 7 of a retread, 9 without the date: digits and letters without G, I, O, Q, S, Z"
+            }
+            Self::DateCode => {
+                "two digits of week, 01 to 52 or 53 as the year has, and two of year, or one before mid 2000"
+            }
+            Self::Treadwear => "20 to 9980 in steps of 20",
+            Self::Traction => "AA, A, B or C, with a temperature grade behind it",
+            Self::Temperature => "A, B or C",
+            Self::SidewallMark => "a mark such as M+S, 3PMSF, TUBELESS, XL, ROTATION, OUTSIDE or E4",
+            Self::ApprovalMark => {
+                "E or e, country 1 to 99, number of 4 to 8 digits, then S, W, R with stage 1 or 2"
+            }
         }
     }
 }

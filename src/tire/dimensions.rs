@@ -5,32 +5,6 @@ use crate::rim::RimWidth;
 use crate::units::{self, Length};
 use crate::{Citation, Toleranced};
 
-/// How far the overall width of a tire may exceed its section width, and by which rule.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SectionWidthRule {
-    /// Share of the section width that may be added.
-    growth: f64,
-    citation: Citation,
-}
-
-impl SectionWidthRule {
-    /// The rule for a structure and class. Radial +4 %, diagonal and bias-belted +6 % (UN R30 and R54
-    /// §6.1.4, from memory); P-metric and LT +7 % (49 CFR 571.139, from memory).
-    fn of(class: MetricClass, structure: Structure) -> Self {
-        let (growth, citation) = match (class, structure) {
-            (MetricClass::PMetric | MetricClass::LightTruck, _) => (0.07, Citation::OVERALL_WIDTH_US),
-            (_, Structure::Radial) => (0.04, Citation::OVERALL_WIDTH),
-            (_, Structure::Diagonal | Structure::BiasBelted) => (0.06, Citation::OVERALL_WIDTH),
-        };
-        Self { growth, citation }
-    }
-
-    /// The source of the rule.
-    pub const fn citation(&self) -> Citation {
-        self.citation
-    }
-}
-
 /// Share of the nominal width that its minimum may lie below it: common practice, no source.
 const WIDTH_BELOW: f64 = 0.04;
 
@@ -106,7 +80,7 @@ impl TireSize {
 
     /// The section width on a rim: `S = S1 + 0.4·(A − A1)`, rounded to the millimetre.
     ///
-    /// The maximum is the overall width that the regulations allow (see [`SectionWidthRule`]), without
+    /// The maximum is the overall width that the regulations allow ([`TireSize::overall_width_citation`]), without
     /// a rim protector, which may add 8 mm. The minimum is 4 % below nominal (common practice, no
     /// source). Source: UN R30 and R54 §6.1.1.1; the theoretical rim `A1` from memory.
     ///
@@ -123,20 +97,42 @@ impl TireSize {
         let rim_mm = f64::from(rim.quarters()) * 6.35;
         let width = f64::from(size.width_mm()) + WIDTH_PER_RIM * (rim_mm - self.theoretical_rim_mm());
         let nominal = libm::floor(width + 0.5);
-        Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + self.section_width_rule().growth)
+        Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + self.overall_width().0)
             .map(|share| units::mm(nominal * share))
     }
 
-    /// The rule behind the maximum of [`TireSize::section_width_on`].
+    /// How far the overall width may exceed the section width, as a share of it, and by which rule:
+    /// radial +4 %, diagonal and bias-belted +6 % (UN R30 and R54 §6.1.4, from memory); P-metric and LT
+    /// +7 % (49 CFR 571.139, from memory).
+    fn overall_width(&self) -> (f64, Citation) {
+        let Self::Metric(size) = self;
+        match (size.class(), size.structure()) {
+            (MetricClass::PMetric | MetricClass::LightTruck, _) => (0.07, Citation::OVERALL_WIDTH_US),
+            (_, Structure::Radial) => (0.04, Citation::OVERALL_WIDTH),
+            (_, Structure::Diagonal | Structure::BiasBelted) => (0.06, Citation::OVERALL_WIDTH),
+        }
+    }
+
+    /// The source of the maximum of [`TireSize::section_width_on`].
     ///
     /// ```
     /// use beadseat::{Citation, tire::TireSize};
-    /// let rule = TireSize::parse("LT245/75R17")?.section_width_rule();
-    /// assert_eq!(rule.citation(), Citation::OVERALL_WIDTH_US);
+    /// let size = TireSize::parse("LT245/75R17")?;
+    /// assert_eq!(size.overall_width_citation(), Citation::OVERALL_WIDTH_US);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
-    pub fn section_width_rule(&self) -> SectionWidthRule {
-        let Self::Metric(size) = self;
-        SectionWidthRule::of(size.class(), size.structure())
+    pub fn overall_width_citation(&self) -> Citation {
+        self.overall_width().1
+    }
+
+    /// The source of [`TireSize::overall_diameter`].
+    ///
+    /// ```
+    /// use beadseat::tire::TireSize;
+    /// assert!(TireSize::parse("205/55R16")?.overall_diameter_citation().is_from_memory());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn overall_diameter_citation(&self) -> Citation {
+        Citation::OVERALL_DIAMETER
     }
 }

@@ -44,7 +44,11 @@ impl LoadIndex {
 
     pub(crate) const fn scan(scanner: &mut Scanner<'_>, field: Field) -> Result<Self, ParseError> {
         let start = scanner.at();
-        match Self::new(tri!(scanner.whole(field))) {
+        let number = tri!(scanner.whole(field));
+        if scanner.at() - start > 3 {
+            return Err(scanner.range(field, start));
+        }
+        match Self::new(number) {
             Some(index) => Ok(index),
             None => Err(scanner.range(field, start)),
         }

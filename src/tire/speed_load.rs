@@ -9,6 +9,7 @@ use crate::{Citation, OutOfRange};
 pub struct SpeedRule {
     load_share: Option<Ratio>,
     pressure_increase: Option<Pressure>,
+    pressure_citation: Citation,
 }
 
 impl SpeedRule {
@@ -29,7 +30,7 @@ impl SpeedRule {
 
     /// The source of [`SpeedRule::pressure_increase`].
     pub const fn pressure_citation(&self) -> Citation {
-        Citation::SPEED_PRESSURE
+        self.pressure_citation
     }
 }
 
@@ -77,8 +78,12 @@ impl Tire {
     pub fn at_speed(&self, top_speed: Velocity) -> Option<SpeedRule> {
         let symbol = self.service()?.speed();
         let v = in_kmh(top_speed);
-        if !at_most(v, in_kmh(symbol.speed())) {
-            return Some(SpeedRule { load_share: None, pressure_increase: None });
+        let pressure_citation = match symbol {
+            SpeedSymbol::W => Citation::SPEED_PRESSURE_W,
+            _ => Citation::SPEED_PRESSURE,
+        };
+        if !at_most(v, in_kmh(symbol.speed())) || v < 0.0 {
+            return Some(SpeedRule { load_share: None, pressure_increase: None, pressure_citation });
         }
         let TireSize::Metric(size) = self.size();
         let (percent, extra) = if !size.class().is_passenger() {
@@ -96,6 +101,7 @@ impl Tire {
         Some(SpeedRule {
             load_share: Some(units::percent(percent)),
             pressure_increase: extra.map(units::kpa),
+            pressure_citation,
         })
     }
 }

@@ -12,8 +12,9 @@ use crate::vehicle::Drive;
 
 pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
     let [Some(front), Some(rear)] = axles else {
-        let case = axles.iter().flatten().next();
-        if let Some(case) = case {
+        // Only a trailer has but one; of another vehicle, one was not described.
+        if let Some(case) = axles.iter().flatten().next() {
+            need!(_kind = case.vehicle.kind() => Kind);
             case.proposed()?;
         }
         return Ok(Finding::new(Verdict::Within, Reason::OneAxle, Citation::MIXED_AXLES));

@@ -1,7 +1,7 @@
 //! What is left of the measured gaps, at ride height and straight ahead.
 
 use crate::fitment::Setup;
-use crate::fitment::case::{Case, need};
+use crate::fitment::case::{Case, is_passenger, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_least};
 use crate::fitment::reading::{Bound, Reading};
@@ -27,58 +27,77 @@ pub(super) fn inner(case: &Case<'_>) -> Found {
     lateral(case, gap, Side::Inboard)
 }
 
-/// Half the width of tire or rim, whichever is wider.
-fn half_width(setup: &Setup, measured: Option<Length>) -> Toleranced<Length> {
+/// Half the width of a tire on its rim.
+fn half_tire(setup: &Setup, measured: Option<Length>) -> Toleranced<Length> {
+    match measured {
+        Some(width) => Toleranced::exact(width) * 0.5,
+        None => setup.tire().size().section_width_on(setup.wheel().size().width()) * 0.5,
+    }
+}
+
+/// Half the width of a rim over its flanges; a contour that is not known is taken as J.
+fn half_rim(setup: &Setup) -> Toleranced<Length> {
     let size = setup.wheel().size();
-    let tire = match measured {
-        Some(width) => Toleranced::exact(width),
-        None => setup.tire().size().section_width_on(size.width()),
-    } * 0.5;
-    let flange = size.contour().unwrap_or(Contour::J).flange_width();
-    let rim = Toleranced::exact(size.width().length() / 2.0) + flange;
-    let wider = |a: Length, b: Length| if a < b { b } else { a };
-    Toleranced::ordered(
-        wider(tire.min(), rim.min()),
-        wider(tire.nominal(), rim.nominal()),
-        wider(tire.max(), rim.max()),
-    )
+    Toleranced::exact(size.width().length() / 2.0) + size.contour().unwrap_or(Contour::J).flange_width()
+}
+
+fn wider(a: Length, b: Length) -> Length {
+    if a < b { b } else { a }
 }
 
 /// Where the assembly ends on a side, from the hub face outward on that side.
-fn reach(setup: &Setup, side: Side, measured: Option<Length>) -> Option<Toleranced<Length>> {
-    let centre = setup.rim_centre()?;
+fn reach(case: &Case<'_>, setup: &Setup, side: Side, measured: Option<Length>) -> Option<Toleranced<Length>> {
+    let (outer, inner) = case.rim_centres(setup)?;
     let centre = match side {
-        Side::Outboard => centre,
-        Side::Inboard => -centre,
+        Side::Outboard => outer,
+        Side::Inboard => -inner,
     };
-    Some(Toleranced::exact(centre) + half_width(setup, measured))
+    let (tire, rim) = (half_tire(setup, measured), half_rim(setup));
+    let half = Toleranced::ordered(
+        wider(tire.min(), rim.min()),
+        wider(tire.nominal(), rim.nominal()),
+        wider(tire.max(), rim.max()),
+    );
+    Some(Toleranced::exact(centre) + half)
 }
 
 fn lateral(case: &Case<'_>, gap: Length, side: Side) -> Found {
     let (original, proposed) = case.both()?;
-    let measured = case.axle.space().and_then(|s| s.measured_tire());
+    let measured = case.axle.space().and_then(|s| s.measured_tire()).and_then(|m| m.width());
     need!(
-        old = reach(&original, side, measured.and_then(|m| m.width())) => OriginalInset,
-        new = reach(&proposed, side, None) => WheelInset,
+        old = reach(case, &original, side, measured) => OriginalInset,
+        new = reach(case, &proposed, side, None) => WheelInset,
     );
-    Ok(left(case, gap, new - old, &original, &proposed))
+    let mut finding = left(case, gap, new - old, &original, &proposed);
+    // The flanges are the least of the standard and shop habit, not measured.
+    let (tire, rim) = (half_tire(&proposed, None), half_rim(&proposed));
+    let rim_decides = rim.nominal() > tire.nominal() || rim.max() > tire.max();
+    if rim_decides && finding.verdict == Verdict::Within && finding.reason != Reason::Unchanged {
+        (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FlangeAssumed);
+    }
+    Ok(finding)
 }
 
-/// Tread depth of a new tire where only the depth of a worn one is known: common practice, no source.
-const NEW_TREAD_MM: f64 = 8.0;
-
 /// The radius of the tire that the gap was measured with.
+///
+/// Of a worn tire whose diameter was not measured, only the least is known: that of a new one less the
+/// deepest tread it can have lost.
 fn measured_radius(original: &Setup, measured: Option<MeasuredTire>) -> Toleranced<Length> {
-    let new = original.tire().size().overall_diameter();
+    let new = original.tire().size().overall_diameter() * 0.5;
     match measured.map(|m| (m.diameter(), m.tread_depth())) {
         Some((Some(diameter), _)) => Toleranced::exact(diameter) * 0.5,
         Some((None, Some(depth))) => {
-            let worn = units::mm((NEW_TREAD_MM - units::in_mm(depth)).max(0.0));
-            new * 0.5 - Toleranced::exact(worn)
+            let deepest = if is_passenger(&original.tire()) { NEW_TREAD_CAR } else { NEW_TREAD_OTHER };
+            let worn = units::mm((deepest - units::in_mm(depth)).max(0.0));
+            Toleranced::ordered(new.min() - worn, new.nominal(), new.max())
         }
-        _ => new * 0.5,
+        _ => new,
     }
 }
+
+/// Deepest tread of a new tire, mm: common practice, no source ([`Citation::NEW_TREAD`]).
+const NEW_TREAD_CAR: f64 = 9.0;
+const NEW_TREAD_OTHER: f64 = 18.0;
 
 pub(super) fn upper(case: &Case<'_>) -> Found {
     need!(gap = case.axle.space().and_then(|s| s.upper_clearance()) => UpperClearance);
@@ -101,13 +120,20 @@ fn left(
     let limit = case.limits.clearance();
     let (least, citation) =
         if gap < limit.value() { (gap, Citation::ORIGINAL) } else { (limit.value(), limit.citation()) };
-    let same = same_body(original, proposed) && space.and_then(|s| s.measured_tire()).is_none();
-    if same {
-        return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-            .reading(Reading::Length(gap), Bound::AtLeast(Reading::Length(least)));
-    }
     let uncertainty = space.and_then(|s: Space| s.uncertainty()).unwrap_or_default();
-    at_least(Toleranced::within(gap, uncertainty) - growth, least, Reading::Length, PLAIN, citation)
+    let mut finding =
+        at_least(Toleranced::within(gap, uncertainty) - growth, least, Reading::Length, PLAIN, citation);
+    if same_body(original, proposed) {
+        if space.and_then(|s| s.measured_tire()).is_none() {
+            return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
+                .reading(Reading::Length(gap), Bound::AtLeast(Reading::Length(least)));
+        }
+        // A new tire of the same size where a smaller one was measured is no change of what was built.
+        if finding.verdict == Verdict::Beyond {
+            (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::LargerOfSameSize);
+        }
+    }
+    finding
 }
 
 /// Whether nothing changes that takes up room.

@@ -3,17 +3,21 @@
 use crate::fitment::Limit;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, at_most};
+use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::units::{self, Length, in_mm};
-use crate::{Citation, Toleranced};
+use crate::{Citation, Status, Toleranced};
 
-/// The smaller of two limits given in their own ways, as a length.
+/// The limit on one side, of one given as a share and one given as a length: the smaller, but a share
+/// that is common practice yields to anybody's length.
 fn tighter(share: Option<(Length, Citation)>, length: Option<Limit<Length>>) -> Option<(Length, Citation)> {
     let length = length.map(|l| (l.value(), l.citation()));
     match (share, length) {
-        (Some(a), Some(b)) => Some(if b.0 < a.0 { b } else { a }),
-        (a, b) => a.or(b),
+        (Some(share), Some(length)) => {
+            let yields = share.1.status() == Status::CommonPractice;
+            Some(if yields || length.0 < share.0 { length } else { share })
+        }
+        (share, length) => share.or(length),
     }
 }
 
@@ -45,28 +49,32 @@ pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
 
 pub(super) fn track(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
-    need!(old = original.rim_centre() => OriginalInset, new = proposed.rim_centre() => WheelInset);
-    let share = match case.limits.track_growth_share() {
+    need!(old = case.side_centre(&original) => OriginalInset, new = case.side_centre(&proposed) => WheelInset);
+    // Both sides of the axle move alike.
+    let growth = Toleranced::exact((new - old) * 2.0);
+    let (share, length) = (case.limits.track_growth_share(), case.limits.track_growth());
+    // A length that is exceeded decides by itself, whatever the track is.
+    if let Some(most) = length.filter(|l| !no_more(in_mm(growth.max()), in_mm(l.value()))) {
+        return Ok(at_most(growth, most.value(), Reading::Length, PLAIN, most.citation()));
+    }
+    let share = match share {
         Some(limit) => {
             need!(track = case.axle.track() => Track);
             Some((track * limit.value(), limit.citation()))
         }
         None => None,
     };
-    // Both wheels move alike; seen from the front, along the camber.
-    let camber = case.axle.camber().map_or(1.0, |c| libm::cos(c.value));
-    let growth = (new - old) * 2.0 * camber;
-    let Some((most, citation)) = tighter(share, case.limits.track_growth()) else {
+    let Some((most, citation)) = tighter(share, length) else {
         return Ok(Finding::new(Verdict::Within, Reason::Inside, Citation::TRACK_GROWTH));
     };
-    Ok(at_most(Toleranced::exact(growth), most, Reading::Length, PLAIN, citation))
+    Ok(at_most(growth, most, Reading::Length, PLAIN, citation))
 }
 
 pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     need!(
-        old = original.rim_centre() => OriginalInset,
-        new = proposed.rim_centre() => WheelInset,
+        old = case.side_centre(&original) => OriginalInset,
+        new = case.side_centre(&proposed) => WheelInset,
         axis = case.axle.steering().and_then(|s| s.scrub_radius().zip(s.kingpin_inclination())) => SteeringAxis,
     );
     let (scrub, inclination) = axis;

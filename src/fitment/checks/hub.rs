@@ -32,47 +32,54 @@ pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
         .reading(Reading::BoltCircle(wheel), Bound::Equals(Reading::BoltCircle(hub))))
 }
 
-/// Most play between bore and spigot of a wheel that the spigot centres: common practice, no source.
-const HUB_CENTRIC: f64 = 0.2;
-
 pub(super) fn centre_bore(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let hub = case.axle.hub();
     need!(spigot = hub.and_then(|h| h.spigot()) => HubSpigot, bore = setup.wheel().bore() => WheelBore);
-    let play = spigot.play_in(bore);
-    let play_mm = in_mm(play);
-    let reading = |verdict, reason, most: Option<f64>| {
-        let none = Reading::Length(mm(0.0));
-        let bound = match most {
-            Some(most) => Bound::Between(none, Reading::Length(mm(most))),
-            None => Bound::AtLeast(none),
-        };
-        Finding::new(verdict, reason, Citation::HUB_CENTRIC).reading(Reading::Length(play), bound)
-    };
-    if play_mm < 0.0 {
-        return Ok(reading(Verdict::Beyond, Reason::BoreTooSmall, None));
-    }
     // Without the spigot, the seats alone centre the wheel, if they do.
     let uncentred = |reason| match setup.seat() {
         Some(seat) if seat.is_centring() => Ok((Verdict::Marginal, reason)),
         Some(_) => Ok((Verdict::Beyond, Reason::NoCentring)),
         None => Err(Missing::from(Input::WheelSeat)),
     };
+
+    // How much of the spigot a spacer leaves.
+    let mut short = None;
     if let Some(spacer) = setup.spacer().filter(|s| s.value > 0.0) {
         need!(height = hub.and_then(|h| h.spigot_height()) => SpigotHeight);
+        let limit = case.limits.spigot_engagement();
+        let engaged = Reading::Length(height - spacer);
+        let reading = |(verdict, reason)| {
+            Finding::new(verdict, reason, limit.citation())
+                .reading(engaged, Bound::AtLeast(Reading::Length(limit.value())))
+        };
         if spacer >= height {
-            let (verdict, reason) = uncentred(Reason::SpacerHidesSpigot)?;
-            return Ok(Finding::new(verdict, reason, Citation::HUB_CENTRIC)
-                .reading(Reading::Length(spacer), Bound::AtMost(Reading::Length(height))));
+            return Ok(reading(uncentred(Reason::SpacerHidesSpigot)?));
+        }
+        if !no_more(in_mm(limit.value()), in_mm(height - spacer)) {
+            short = Some(reading((Verdict::Marginal, Reason::SpigotShort)));
         }
     }
-    Ok(if no_more(play_mm, HUB_CENTRIC) {
-        reading(Verdict::Within, Reason::HubCentric, Some(HUB_CENTRIC))
+
+    let play = Reading::Length(spigot.play_in(bore));
+    let none = Reading::Length(mm(0.0));
+    let limit = case.limits.centring_play();
+    let finding =
+        |verdict, reason, bound| Finding::new(verdict, reason, limit.citation()).reading(play, bound);
+    if bore.length() < spigot.length() {
+        return Ok(finding(Verdict::Beyond, Reason::BoreTooSmall, Bound::AtLeast(none)));
+    }
+    if let Some(short) = short {
+        return Ok(short);
+    }
+    let centring = Bound::Between(none, Reading::Length(limit.value()));
+    Ok(if no_more(in_mm(spigot.play_in(bore)), in_mm(limit.value())) {
+        finding(Verdict::Within, Reason::HubCentric, centring)
     } else if setup.ring() == Some(true) {
-        reading(Verdict::Within, Reason::RingCentres, None)
+        Finding::new(Verdict::Within, Reason::RingCentres, limit.citation())
     } else {
         let (verdict, reason) = uncentred(Reason::RingNeeded)?;
-        reading(verdict, reason, Some(HUB_CENTRIC))
+        finding(verdict, reason, centring)
     })
 }
 

@@ -1,21 +1,20 @@
 //! Are tires and wheels strong and fast enough?
 
+use crate::fitment::Setup;
 use crate::fitment::case::{Case, is_passenger, need, same_tire};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
-use crate::fitment::{Limits, Setup};
 use crate::tire::use_factors::{ELSEWHERE, TOWING_KPA, TOWING_SHARE, TOWING_TOP_KMH};
 use crate::tire::{Fitting, InSizeSpeed, Inflation, InflationError, Tire, camber_load_factor};
 use crate::units::{self, Mass, Pressure, Velocity, in_kmh, in_ratio};
+use crate::vehicle::Kind;
 use crate::{Citation, Toleranced};
 
 /// The factors on the load index: camber, use, and whether the tire is out of its class.
 pub(super) struct Factors {
     /// On the load that counts against the tire's capacity.
     pub(super) capacity: f64,
-    /// Extra pressure that the towing allowance asks for.
-    pub(super) towing_pressure: Pressure,
     /// The most particular rule that was applied.
     pub(super) citation: Citation,
 }
@@ -23,35 +22,39 @@ pub(super) struct Factors {
 /// The factors that do not depend on speed.
 pub(super) fn factors(case: &Case<'_>, setup: &Setup) -> Result<Factors, Missing> {
     let tire = setup.tire();
-    let mut result =
-        Factors { capacity: 1.0, towing_pressure: units::kpa(0.0), citation: Citation::AXLE_SHARE };
+    let mut result = Factors { capacity: 1.0, citation: Citation::AXLE_SHARE };
     if case.is_dual() && is_passenger(&tire) {
         result.citation = Citation::DUAL_PASSENGER;
     }
-    if let (Some(camber), true) = (case.axle.camber(), is_passenger(&tire)) {
+    if let Some(camber) = case.axle.camber() {
         let share = in_ratio(camber_load_factor(camber).map_err(|_| Missing::from(Input::LoadAtCamber))?);
+        // The rule beyond 2° is for passenger tires.
+        if share < 1.0 && !is_passenger(&tire) {
+            return Err(Input::LoadAtCamber.into());
+        }
         if share < 1.0 {
             result.capacity *= share;
             result.citation = Citation::CAMBER;
         }
     }
-    need!(elsewhere = case.is_passenger_tire_elsewhere(&tire) => Kind);
-    if elsewhere {
-        result.capacity /= ELSEWHERE;
+    need!(elsewhere = factor_elsewhere(case, setup) => Kind);
+    if elsewhere > 1.0 {
+        result.capacity /= elsewhere;
         result.citation = Citation::PASSENGER_TIRE_ON_TRUCK;
-    }
-    if allows_towing_allowance(case, case.limits, &tire) {
-        result.capacity *= TOWING_SHARE;
-        result.towing_pressure = units::kpa(TOWING_KPA);
-        result.citation = Citation::TOWING;
     }
     Ok(result)
 }
 
-/// EU 458/2011: rear passenger tires, towing, never above 100 km/h.
-fn allows_towing_allowance(case: &Case<'_>, limits: &Limits, tire: &Tire) -> bool {
-    limits.allows_towing_allowance()
+/// What towing allows on the greatest load, and the extra pressure it asks for.
+pub(super) fn towing_allowance(case: &Case<'_>, tire: &Tire) -> Option<(f64, Pressure)> {
+    allows_towing_allowance(case, tire).then(|| (TOWING_SHARE, units::kpa(TOWING_KPA)))
+}
+
+/// EU 458/2011: rear passenger tires of cars and light goods vehicles, towing, never above 100 km/h.
+fn allows_towing_allowance(case: &Case<'_>, tire: &Tire) -> bool {
+    case.limits.allows_towing_allowance()
         && case.is_towing()
+        && matches!(case.vehicle.kind(), Some(Kind::Passenger | Kind::Multipurpose | Kind::Truck))
         && case.place == Place::Rear
         && is_passenger(tire)
         && case.speed_in_use().is_some_and(|v| no_more(in_kmh(v), TOWING_TOP_KMH))
@@ -61,10 +64,9 @@ fn allows_towing_allowance(case: &Case<'_>, limits: &Limits, tire: &Tire) -> boo
 /// the caller's jurisdiction lets be slower.
 pub(super) fn load_speed(case: &Case<'_>, setup: &Setup) -> Option<Velocity> {
     let speed = case.speed_in_use()?;
-    Some(match (case.limits.snow_speed_floor(), setup.tire().service()) {
-        (Some(_), Some(service)) if setup.is_snow() && service.speed().speed() < speed => {
-            service.speed().speed()
-        }
+    let floor = case.limits.snow_speed_floor().filter(|_| setup.is_snow());
+    Some(match (floor, setup.tire().service().map(|s| s.speed().speed())) {
+        (Some(floor), Some(symbol)) if floor.value() <= symbol && symbol < speed => symbol,
         _ => speed,
     })
 }
@@ -85,8 +87,12 @@ pub(super) fn tire_load(case: &Case<'_>) -> Found {
     need!(speed_share = rule.load_share() => LoadAtSpeed);
     let factors = factors(case, &setup)?;
     let speed_share = in_ratio(speed_share);
-    let capacity = index.load() * factors.capacity * speed_share;
-    let citation = if speed_share < 1.0 { rule.load_citation() } else { factors.citation };
+    let mut capacity = index.load() * factors.capacity * speed_share;
+    let mut citation = if speed_share < 1.0 { rule.load_citation() } else { factors.citation };
+    if let Some((towing, _)) = towing_allowance(case, &tire) {
+        capacity *= towing;
+        citation = Citation::TOWING;
+    }
     Ok(at_least(
         Toleranced::exact(capacity),
         case.share(load, &tire),
@@ -120,12 +126,29 @@ fn missing_for_original(error: InflationError) -> Input {
     }
 }
 
-/// A pressure below all that the law knows.
-pub(super) fn too_low(law: &Inflation, pressure: Pressure) -> Option<Finding> {
-    (pressure < law.least_pressure()).then(|| {
-        Finding::new(Verdict::Beyond, Reason::PressureTooLowNormal, law.model().citation())
-            .reading(Reading::Pressure(pressure), Bound::AtLeast(Reading::Pressure(law.least_pressure())))
-    })
+/// What divides a tire's capacity because of the vehicle it is on: 1.10, or 1.
+pub(super) fn factor_elsewhere(case: &Case<'_>, setup: &Setup) -> Option<f64> {
+    Some(if case.is_passenger_tire_elsewhere(&setup.tire())? { ELSEWHERE } else { 1.0 })
+}
+
+/// What a setup's tire carries at a pressure on this vehicle.
+fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure) -> Result<Mass, Missing> {
+    need!(factor = factor_elsewhere(case, setup) => Kind);
+    let load = law.load_at(pressure).map_err(|_| Missing::from(Input::LoadAtPressure))?;
+    Ok(load / factor)
+}
+
+/// The same, where it is known.
+pub(super) fn carried_at(case: &Case<'_>, setup: &Setup, pressure: Pressure) -> Option<Mass> {
+    capacity(case, setup, &law(case, setup).ok()?, pressure).ok()
+}
+
+/// A finding that rests on the default of a load range letter is never better than marginal.
+pub(super) fn by_letter(law: &Inflation, mut finding: Finding) -> Finding {
+    if law.reference_citation() == Citation::REFERENCE_PRESSURE_RANGE && finding.verdict == Verdict::Within {
+        (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::PressureByLetter);
+    }
+    finding
 }
 
 pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
@@ -133,16 +156,23 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
     if original == proposed {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
+    let index = |setup: &Setup| {
+        let service = setup.tire().service()?;
+        match case.fitting(&setup.tire()) {
+            Fitting::Single => Some(service.single()),
+            Fitting::Dual => service.dual(),
+        }
+    };
     need!(
-        old = original.tire().service() => OriginalLoadIndex,
-        new = proposed.tire().service() => LoadIndex,
+        old = index(&original) => OriginalLoadIndex,
+        new = index(&proposed) => LoadIndex,
         placard = case.axle.placard() => Placard,
         pressure = proposed.pressure() => Pressure,
     );
-    let lower = new.single() < old.single();
+    let lower = new < old;
     if lower && !case.limits.allows_lower_load_index() {
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadIndexLower, Citation::ORIGINAL)
-            .reading(Reading::LoadIndex(new.single()), Bound::AtLeast(Reading::LoadIndex(old.single()))));
+            .reading(Reading::LoadIndex(new), Bound::AtLeast(Reading::LoadIndex(old))));
     }
     let why = Why::either(
         if lower { Reason::CapacityKeptLowerIndex } else { Reason::CapacityKept },
@@ -154,44 +184,27 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
     }
     let old = law(case, &original).map_err(missing_for_original)?;
     let new = law(case, &proposed).map_err(missing_for_law)?;
-    let least = old.load_at(placard).map_err(|_| Missing::from(Input::Placard))?;
-    if let Some(finding) = too_low(&new, pressure) {
-        return Ok(finding);
-    }
-    let capacity = new.load_at(pressure).map_err(|_| Missing::from(Input::Pressure))?;
-    Ok(at_least(Toleranced::exact(capacity), least, Reading::Mass, why, new.model().citation()))
+    let least = capacity(case, &original, &old, placard)?;
+    let carried = capacity(case, &proposed, &new, pressure)?;
+    let finding = at_least(Toleranced::exact(carried), least, Reading::Mass, why, new.model().citation());
+    Ok(by_letter(&old, by_letter(&new, finding)))
 }
 
 pub(super) fn load_reserve(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire();
-    need!(
-        load = case.axle.normal_load() => NormalLoad,
-        pressure = setup.pressure() => Pressure,
-        elsewhere = case.is_passenger_tire_elsewhere(&tire) => Kind,
-    );
+    need!(load = case.axle.normal_load() => NormalLoad, placard = case.axle.placard() => Placard);
     let law = law(case, &setup).map_err(missing_for_law)?;
-    if let Some(finding) = too_low(&law, pressure) {
-        return Ok(finding);
-    }
-    let mut capacity = law.load_at(pressure).map_err(|_| Missing::from(Input::Pressure))?;
-    if elsewhere {
-        capacity /= ELSEWHERE;
-    }
     let limit = case.limits.load_reserve();
-    let taken = case.share(load, &tire) / capacity;
-    // Only the law, or the caller, makes this more than good practice, and the law knows passenger tires.
-    let is_law = match limit.citation() {
-        Citation::LOAD_RESERVE => is_passenger(&tire),
-        Citation::LOAD_RESERVE_PRACTICE => false,
-        _ => true,
-    };
+    let taken = case.share(load, &tire) / capacity(case, &setup, &law, placard)?;
     let why = Why::either(Reason::ReservePresent, Reason::ReserveMissing);
     let mut finding = at_most(Toleranced::exact(taken), limit.value(), Reading::Ratio, why, limit.citation());
+    // The law knows passenger tires only; elsewhere a thin reserve breaks good practice.
+    let is_law = case.limits.load_reserve_is_law() && is_passenger(&tire);
     if finding.verdict == Verdict::Beyond && !is_law && no_more(in_ratio(taken), 1.0) {
         (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::ReserveThin);
     }
-    Ok(finding)
+    Ok(by_letter(&law, finding))
 }
 
 pub(super) fn speed_symbol(case: &Case<'_>) -> Found {
@@ -199,19 +212,22 @@ pub(super) fn speed_symbol(case: &Case<'_>) -> Found {
     need!(top = case.vehicle.top_speed() => TopSpeed);
     let tire = setup.tire();
     // Above an open-ended mark only the maker knows.
-    let (speed, open_ended) = match (tire.service(), tire.size().in_size_speed()) {
-        (Some(service), _) => (service.speed().speed(), service.speed().is_open_ended()),
-        (None, Some(InSizeSpeed::S)) => (units::kmh(180.0), false),
-        (None, Some(InSizeSpeed::H)) => (units::kmh(210.0), false),
-        (None, Some(InSizeSpeed::V)) => (units::kmh(210.0), true),
-        (None, Some(InSizeSpeed::Z)) => (units::kmh(240.0), true),
+    let in_size = |kmh, open_ended| (units::kmh(kmh), open_ended, Citation::SPEED_IN_SIZE);
+    let (speed, open_ended, citation) = match (tire.service(), tire.size().in_size_speed()) {
+        (Some(service), _) => {
+            (service.speed().speed(), service.speed().is_open_ended(), Citation::SPEED_SYMBOL)
+        }
+        (None, Some(InSizeSpeed::S)) => in_size(180.0, false),
+        (None, Some(InSizeSpeed::H)) => in_size(210.0, false),
+        (None, Some(InSizeSpeed::V)) => in_size(210.0, true),
+        (None, Some(InSizeSpeed::Z)) => in_size(240.0, true),
         (None, None) => return Err(Input::LoadIndex.into()),
     };
     if open_ended && top > speed {
         return Err(Input::LoadAtSpeed.into());
     }
     let why = Why::either(Reason::FastEnough, Reason::TooSlow);
-    let finding = at_least(Toleranced::exact(speed), top, Reading::Velocity, why, Citation::SPEED_SYMBOL);
+    let finding = at_least(Toleranced::exact(speed), top, Reading::Velocity, why, citation);
     match case.limits.snow_speed_floor() {
         Some(floor) if finding.verdict == Verdict::Beyond && setup.is_snow() => {
             let why = Why::either(Reason::SnowFloor, Reason::TooSlow);
@@ -224,7 +240,7 @@ pub(super) fn speed_symbol(case: &Case<'_>) -> Found {
 pub(super) fn wheel_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     need!(load = case.axle.max_load() => MaxLoad, rating = setup.wheel_rating() => WheelRating);
-    let share: Mass = load / f64::from(case.axle.tires());
+    let share: Mass = load / case.wheels();
     let why = Why { within: Reason::WheelCarries, beyond: Reason::WheelOverloaded, ..PLAIN };
     Ok(at_least(Toleranced::exact(rating), share, Reading::Mass, why, Citation::WHEEL_RATING))
 }

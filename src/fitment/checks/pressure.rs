@@ -1,14 +1,17 @@
 //! Are the intended pressures enough, and not too much?
 
-use super::load::{factors, law, load_speed, missing_for_law};
+use super::load::{
+    by_letter, carried_at, factor_elsewhere, factors, law, load_speed, missing_for_law, towing_allowance,
+};
 use crate::Citation;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, is_passenger, need, same_tire};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::pressures::Pressures;
 use crate::fitment::reading::{Bound, Reading};
-use crate::tire::{SpeedSymbol, Tire};
-use crate::units::{self, Pressure, in_kpa, in_ratio};
+use crate::tire::{Inflation, SpeedSymbol, Tire};
+use crate::units::{self, Mass, Pressure, in_kpa, in_ratio};
 
 /// The largest pressure permitted, whose word that is, and whether it is the tire's own.
 struct Permitted {
@@ -52,16 +55,16 @@ fn intended(setup: &Setup) -> Option<(Pressure, Pressure)> {
     Some((normal, setup.pressure_full_load().unwrap_or(normal)))
 }
 
-/// Whether two pressures are one on any gauge.
-fn same_pressure(a: Pressure, b: Pressure) -> bool {
-    (in_kpa(a) - in_kpa(b)).abs() < 0.5
-}
-
-/// The original tire at the maker's own pressures: the placard settles it.
+/// The original tire at no less than the maker's own pressures: the placard settles it. Not where more
+/// load than the maker allowed for is asked of it.
 fn is_on_placard(case: &Case<'_>, setup: &Setup, normal: Pressure, full: Pressure) -> bool {
     let (Some(original), Some(placard)) = (case.original, case.axle.placard()) else { return false };
     let placard_full = case.axle.placard_full_load().unwrap_or(placard);
-    same_tire(&original, setup) && same_pressure(normal, placard) && same_pressure(full, placard_full)
+    let reached = |pressure, least| no_more(in_kpa(least), in_kpa(pressure));
+    same_tire(&original, setup)
+        && reached(normal, placard)
+        && reached(full, placard_full)
+        && towing_allowance(case, &setup.tire()).is_none()
 }
 
 pub(super) fn inflation(case: &Case<'_>) -> Found {
@@ -76,6 +79,64 @@ pub(super) fn inflation(case: &Case<'_>) -> Found {
     Ok(found)
 }
 
+/// What a load asks of the tire, referred to its load index, and of its pressure.
+#[derive(Clone, Copy)]
+struct Need {
+    load: Mass,
+    /// The least pressure for the load; none if no pressure carries it.
+    for_load: Option<Pressure>,
+    /// What speed and towing add to it.
+    extra: Pressure,
+    /// Whose rule the addition for speed is, where there is one.
+    citation: Option<Citation>,
+}
+
+/// What the greatest load needs at top speed.
+fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+    let tire = setup.tire();
+    need!(max_load = case.axle.max_load() => MaxLoad, speed = load_speed(case, setup) => TopSpeed);
+    need!(rule = tire.at_speed(speed) => LoadIndex);
+    need!(speed_share = rule.load_share() => LoadAtSpeed, extra = rule.pressure_increase() => PressureAtSpeed);
+    let factors = factors(case, setup)?;
+    let (towing, towing_pressure) = towing_allowance(case, &tire).unwrap_or((1.0, units::kpa(0.0)));
+    let load = case.share(max_load, &tire) / (factors.capacity * in_ratio(speed_share) * towing);
+    Ok(Need {
+        load,
+        for_load: law.pressure_for(load).ok(),
+        extra: extra + towing_pressure,
+        citation: (extra.value > 0.0).then(|| rule.pressure_citation()),
+    })
+}
+
+/// What the normal load needs.
+fn normal_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+    need!(normal_load = case.axle.normal_load() => NormalLoad);
+    let load = case.share(normal_load, &setup.tire()) / factors(case, setup)?.capacity;
+    Ok(Need { load, for_load: law.pressure_for(load).ok(), extra: units::kpa(0.0), citation: None })
+}
+
+/// The pressures a setup needs, each where its inputs are known.
+pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
+    let setup = case.proposed?;
+    let law = law(case, &setup).ok();
+    let none_carries_it = units::kpa(f64::INFINITY);
+    let need = |need: Result<Need, Missing>| {
+        need.ok().map(|need| need.for_load.map_or(none_carries_it, |for_load| for_load + need.extra))
+    };
+    let as_original = case.original.zip(case.axle.placard()).and_then(|(original, placard)| {
+        let load = carried_at(case, &original, placard)?;
+        // The proposed tire may count for less than its index, as the original does in that load.
+        Some(law?.pressure_for(load * factor_elsewhere(case, &setup)?).unwrap_or(none_carries_it))
+    });
+    Some(Pressures::new(
+        case.place,
+        law.and_then(|law| need(normal_load_need(case, &setup, &law))),
+        law.and_then(|law| need(full_load_need(case, &setup, &law))),
+        as_original,
+        permitted(&setup).most,
+    ))
+}
+
 fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
     need!(pressures = intended(setup) => Pressure);
     let (normal, full) = pressures;
@@ -86,51 +147,53 @@ fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
             .reading(Reading::Pressure(highest), Bound::AtMost(Reading::Pressure(most))));
     }
     if is_on_placard(case, setup, normal, full) {
+        let placard = case.axle.placard().unwrap_or(normal);
         return Ok(Finding::new(Verdict::Within, Reason::PressureOnPlacard, Citation::PLACARD)
-            .reading(Reading::Pressure(normal), Bound::Equals(Reading::Pressure(normal))));
+            .reading(Reading::Pressure(normal), Bound::AtLeast(Reading::Pressure(placard))));
     }
 
-    let tire = setup.tire();
-    need!(max_load = case.axle.max_load() => MaxLoad, speed = load_speed(case, setup) => TopSpeed);
-    need!(rule = tire.at_speed(speed) => LoadIndex);
-    need!(speed_share = rule.load_share() => LoadAtSpeed, extra = rule.pressure_increase() => PressureAtSpeed);
     let law = law(case, setup).map_err(missing_for_law)?;
-    let factors = factors(case, setup)?;
-    let load = case.share(max_load, &tire) / (factors.capacity * in_ratio(speed_share));
-    let Ok(for_load) = law.pressure_for(load) else {
+    let full_need = full_load_need(case, setup, &law)?;
+    // One pressure for everything carries the normal load if it carries the greatest.
+    let normal_need = match setup.pressure_full_load() {
+        Some(_) => normal_load_need(case, setup, &law)?,
+        None => full_need,
+    };
+    let (Some(for_full), Some(for_normal)) = (full_need.for_load, normal_need.for_load) else {
+        let load = if full_need.load > normal_need.load { full_need.load } else { normal_need.load };
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadAboveIndex, law.model().citation())
             .reading(Reading::Mass(law.reference_load()), Bound::AtLeast(Reading::Mass(load))));
     };
-    let need_full = for_load + extra + factors.towing_pressure;
-
-    // One pressure for everything carries the normal load if it carries the greatest.
-    let need_normal = if setup.pressure_full_load().is_some() {
-        need!(normal_load = case.axle.normal_load() => NormalLoad);
-        let load = case.share(normal_load, &tire) / factors.capacity;
-        law.pressure_for(load).map_err(|_| Missing::from(Input::NormalLoad))?
-    } else {
-        need_full
-    };
+    let (need_full, need_normal) = (for_full + full_need.extra, for_normal + normal_need.extra);
 
     // The pair with less to spare governs.
     let normal_governs = normal - need_normal < full - need_full;
-    let (pressure, least, reason) = if normal_governs {
-        (normal, need_normal, Reason::PressureTooLowNormal)
+    let (pressure, least, for_load, reason) = if normal_governs {
+        (normal, need_normal, for_normal, Reason::PressureTooLowNormal)
     } else {
-        (full, need_full, Reason::PressureTooLowFull)
+        (full, need_full, for_full, Reason::PressureTooLowFull)
     };
+    let citation = match full_need.citation {
+        Some(citation) if !normal_governs => citation,
+        _ => law.model().citation(),
+    };
+    if !no_more(in_kpa(least), in_kpa(pressure)) {
+        // A load so small that the law's least pressure carries it: what less would do, nobody knows.
+        if for_load <= law.least_pressure() {
+            return Err(Input::LoadAtPressure.into());
+        }
+        return Ok(Finding::new(Verdict::Beyond, reason, citation)
+            .reading(Reading::Pressure(pressure), Bound::AtLeast(Reading::Pressure(least))));
+    }
+    if !permitted.tire_is_known && !no_more(in_kpa(highest), in_kpa(law.reference_pressure())) {
+        let reference = Bound::AtMost(Reading::Pressure(law.reference_pressure()));
+        return Ok(Finding::new(Verdict::Marginal, Reason::PressureAboveReference, law.reference_citation())
+            .reading(Reading::Pressure(highest), reference));
+    }
     let bound = match permitted.most {
         Some(most) if most >= least => Bound::Between(Reading::Pressure(least), Reading::Pressure(most)),
         _ => Bound::AtLeast(Reading::Pressure(least)),
     };
-    let (verdict, reason) = if !no_more(in_kpa(least), in_kpa(pressure)) {
-        (Verdict::Beyond, reason)
-    } else if law.reference_citation() == Citation::REFERENCE_PRESSURE_RANGE {
-        (Verdict::Marginal, Reason::PressureByLetter)
-    } else if !permitted.tire_is_known && !no_more(in_kpa(highest), in_kpa(law.reference_pressure())) {
-        (Verdict::Marginal, Reason::PressureAboveReference)
-    } else {
-        (Verdict::Within, Reason::PressureEnough)
-    };
-    Ok(Finding::new(verdict, reason, law.model().citation()).reading(Reading::Pressure(pressure), bound))
+    let enough = Finding::new(Verdict::Within, Reason::PressureEnough, citation);
+    Ok(by_letter(&law, enough.reading(Reading::Pressure(pressure), bound)))
 }

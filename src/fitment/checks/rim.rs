@@ -24,26 +24,19 @@ pub(super) fn bead_diameter(case: &Case<'_>) -> Found {
 pub(super) fn rim_width(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire().size();
-    need!(range = setup.rim_range().or_else(|| tire.estimated_rim_range()) => RimRange);
     let width = setup.wheel().size().width();
-    let reading = |finding: Finding| {
-        finding.reading(
-            Reading::RimWidth(width),
-            Bound::Between(Reading::RimWidth(range.min()), Reading::RimWidth(range.max())),
-        )
-    };
-    let unchanged =
-        case.original.is_some_and(|o| o.tire().size() == tire && o.wheel().size().width() == width);
+    if case.original.is_some_and(|o| o.tire().size() == tire && o.wheel().size().width() == width) {
+        let width = Reading::RimWidth(width);
+        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
+            .reading(width, Bound::Equals(width)));
+    }
+    need!(range = setup.rim_range().or_else(|| tire.estimated_rim_range()) => RimRange);
     let (verdict, reason) = if range.basis() == RimRangeBasis::Maker {
         if range.contains(width) {
             (Verdict::Within, Reason::RimInMakersRange)
         } else {
             (Verdict::Beyond, Reason::RimOutsideMakersRange)
         }
-    } else if unchanged {
-        let width = Reading::RimWidth(width);
-        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-            .reading(width, Bound::Equals(width)));
     } else if Some(width) == tire.measuring_rim() || inside_by(&range, width.quarters()) >= HALF_INCH {
         (Verdict::Within, Reason::RimWellInEstimate)
     } else if inside_by(&range, width.quarters()) >= -HALF_INCH {
@@ -51,7 +44,8 @@ pub(super) fn rim_width(case: &Case<'_>) -> Found {
     } else {
         (Verdict::Beyond, Reason::RimOutsideEstimate)
     };
-    Ok(reading(Finding::new(verdict, reason, range.citation())))
+    let bound = Bound::Between(Reading::RimWidth(range.min()), Reading::RimWidth(range.max()));
+    Ok(Finding::new(verdict, reason, range.citation()).reading(Reading::RimWidth(width), bound))
 }
 
 /// In quarters of an inch, as rim widths are counted.

@@ -54,9 +54,9 @@ fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
         },
         // The original was legal: its over-read was from nothing to the greatest legal one.
         None => OverRead {
-            least: after(0.0, ratio(new.nominal())),
+            least: after(0.0, ratio(new.max())),
             nominal: None,
-            greatest: after(legal, ratio(new.nominal())),
+            greatest: after(legal, ratio(new.min())),
         },
     })
 }
@@ -104,6 +104,10 @@ fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
         None if !no_more(0.0, over.greatest) => (Verdict::Beyond, Reason::SpeedometerUnder),
         None => (Verdict::Marginal, Reason::SpeedometerUnknownOverRead),
     };
+    // What was illegal before the change is not the change's doing.
+    let (original, proposed) = case.both()?;
+    let unchanged = original.tire().size() == proposed.tire().size();
+    let verdict = if unchanged && verdict == Verdict::Beyond { Verdict::Marginal } else { verdict };
     let finding =
         Finding::new(verdict, reason, law.citation()).reading(Reading::Ratio(units::ratio(worst)), bound);
     Ok((finding, worst.min(legal - worst)))

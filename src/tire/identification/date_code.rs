@@ -1,0 +1,377 @@
+//! The date of manufacture: a week, and a year or its last digit.
+
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+
+/// Part 574 began in May 1971 (from memory): the first week with a day in that month.
+const FIRST: (u16, u8) = (1971, 17);
+/// Dates of three digits ended where 2 July 2000 begins (from memory): the week before it.
+const LAST_OF_THREE_DIGITS: (u16, u8) = (2000, 26);
+const LAST_YEAR: u16 = 2099;
+
+/// A week of the calendar that date codes count in.
+///
+/// Week 01 is the first full week of the year and weeks run from Sunday to Saturday, so week 01 begins
+/// on the first Sunday of January, and the days before it belong to the last week of the year before.
+/// The last week is 52, or 53 where the year begins on a Sunday or is a leap year that begins on a
+/// Saturday. `Ord` is by time.
+///
+/// **Not every maker counts so.** Some date their tires by ISO 8601 weeks, which run from Monday: the
+/// tire was then made up to six days before or one day after the week this type answers. Source: 49 CFR
+/// 574.5; that weeks run from Sunday to Saturday is from memory.
+///
+/// ```
+/// use beadseat::tire::ManufactureWeek;
+/// let week = ManufactureWeek::new(53, 2017).ok_or("no such week")?;
+/// assert_eq!((week.year(), week.week()), (2017, 53));
+/// assert!(ManufactureWeek::new(53, 2020).is_none()); // an ISO week, but not one of these
+/// # Ok::<(), &str>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ManufactureWeek {
+    year: u16,
+    week: u8,
+}
+
+/// The weekday of 1 January, 0 for Sunday, by the rule of Gauss.
+const fn january_first(year: u16) -> u8 {
+    let before = year as u32 - 1;
+    ((1 + 5 * (before % 4) + 4 * (before % 100) + 6 * (before % 400)) % 7) as u8
+}
+
+const fn is_leap(year: u16) -> bool {
+    year % 4 == 0 && (year % 100 != 0 || year % 400 == 0)
+}
+
+impl ManufactureWeek {
+    /// The week, if its year has it; from May 1971, when identification numbers began, to 2099.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// assert!(ManufactureWeek::new(1, 2018).is_some());
+    /// assert!(ManufactureWeek::new(0, 2018).is_none());
+    /// assert!(ManufactureWeek::new(1, 2100).is_none());
+    /// ```
+    pub const fn new(week: u8, year: u16) -> Option<Self> {
+        if year < FIRST.0 || year > LAST_YEAR || week < 1 || week > Self::weeks_in(year) {
+            return None;
+        }
+        if year == FIRST.0 && week < FIRST.1 { None } else { Some(Self { year, week }) }
+    }
+
+    /// How many weeks a year has by this rule, 52 or 53; any year from 1.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// assert_eq!(ManufactureWeek::weeks_in(2017), 53);
+    /// assert_eq!(ManufactureWeek::weeks_in(2020), 52);
+    /// ```
+    pub const fn weeks_in(year: u16) -> u8 {
+        match january_first(if year == 0 { 400 } else { year }) {
+            0 => 53,
+            6 if is_leap(year) => 53,
+            _ => 52,
+        }
+    }
+
+    /// The year the week is counted in; its last days may lie in the next.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// assert_eq!(ManufactureWeek::new(52, 2015).map(|w| w.year()), Some(2015));
+    /// ```
+    pub const fn year(self) -> u16 {
+        self.year
+    }
+
+    /// The number of the week, 1 to 53.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// assert_eq!(ManufactureWeek::new(52, 2015).map(|w| w.week()), Some(52));
+    /// ```
+    pub const fn week(self) -> u8 {
+        self.week
+    }
+}
+
+#[cfg(feature = "jiff")]
+impl ManufactureWeek {
+    /// The day of January on which week 01 begins.
+    const fn first_sunday(year: u16) -> u16 {
+        1 + (7 - january_first(year) as u16) % 7
+    }
+
+    /// The day that is `after` days past the Sunday on which the week begins.
+    const fn day(self, after: u16) -> jiff::civil::Date {
+        let mut day = Self::first_sunday(self.year) + 7 * (self.week as u16 - 1) + after;
+        let mut year = self.year;
+        let mut month = 1;
+        loop {
+            let length = match month {
+                2 if is_leap(year) => 29,
+                2 => 28,
+                4 | 6 | 9 | 11 => 30,
+                _ => 31,
+            };
+            if day <= length {
+                // At most 2100-01-02, and a day that its month has.
+                return jiff::civil::date(year as i16, month, day as i8);
+            }
+            day -= length;
+            month += 1;
+            if month > 12 {
+                month = 1;
+                year += 1;
+            }
+        }
+    }
+
+    /// The Sunday on which the week begins. With feature `jiff`.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// let week = ManufactureWeek::new(9, 2020).ok_or("no such week")?;
+    /// assert_eq!(week.first_day(), jiff::civil::date(2020, 3, 1));
+    /// # Ok::<(), &str>(())
+    /// ```
+    pub const fn first_day(self) -> jiff::civil::Date {
+        self.day(0)
+    }
+
+    /// The Saturday on which the week ends. With feature `jiff`.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// let week = ManufactureWeek::new(52, 2015).ok_or("no such week")?;
+    /// assert_eq!(week.last_day(), jiff::civil::date(2016, 1, 2));
+    /// # Ok::<(), &str>(())
+    /// ```
+    pub const fn last_day(self) -> jiff::civil::Date {
+        self.day(6)
+    }
+
+    /// The week a day belongs to; `None` before May 1971 and after 2099. With feature `jiff`.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// let week = ManufactureWeek::containing(jiff::civil::date(2015, 1, 1));
+    /// assert_eq!(week, ManufactureWeek::new(52, 2014));
+    /// ```
+    pub fn containing(day: jiff::civil::Date) -> Option<Self> {
+        let year = u16::try_from(day.year()).ok()?;
+        let of_year = day.day_of_year().unsigned_abs();
+        match of_year.checked_sub(Self::first_sunday(year.max(1))) {
+            Some(past) => Self::new((past / 7 + 1) as u8, year),
+            None => Self::new(Self::weeks_in(year.checked_sub(1)?), year - 1),
+        }
+    }
+}
+
+/// How the year is molded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+enum CodedYear {
+    /// Two digits, of 2000 to 2099.
+    TwoDigits(u8),
+    /// The last digit, of a year before mid 2000.
+    LastDigit(u8),
+}
+
+/// The date group of an identification number: `0118` is week 01 of 2018, `317` week 31 of a year that
+/// ends in 7.
+///
+/// Three digits were molded until mid 2000, and the year digit came back every ten years. Which decade
+/// it is cannot be read from the digit, so all that are possible are kept: [`DateCode::candidates`]
+/// answers them, newest first. The agency's view was to take the newest; an owner manual says not to
+/// use the tire at all. Week 53 may leave only one decade.
+///
+/// A code may name a week that is yet to come: the library reads no clock. Compare the candidates with
+/// the week of a day you know, or, with feature `jiff`, ask `DateCode::age_on`.
+///
+/// # Syntax
+/// ```text
+/// date = week year       week two digits, year two digits or one
+/// ```
+/// Accepted: `0118`, `5317`, `317`. Refused: `0017`, `5316` (2016 has 52 weeks), `01/18`, `18`.
+///
+/// Source: 49 CFR 574.5 as amended on 8 July 1999 for four digits; NHTSA interpretation 12375wkm (1996)
+/// for three; their last day, and Part 574's first, from memory.
+///
+/// ```
+/// use beadseat::tire::DateCode;
+/// let date: DateCode = "317".parse()?;
+/// let years: Vec<u16> = date.candidates().map(|week| week.year()).collect();
+/// assert_eq!((date.manufacture_week(), years), (31, vec![1997, 1987, 1977]));
+/// assert_eq!(DateCode::parse("535")?.manufacture_year(), Some(1995)); // no other had a week 53
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct DateCode {
+    week: u8,
+    year: CodedYear,
+}
+
+/// The decades a last digit may belong to, newest first.
+const DECADES: [u16; 4] = [2000, 1990, 1980, 1970];
+
+impl DateCode {
+    /// The code of four digits for a week of 2000 to 2099.
+    ///
+    /// ```
+    /// use beadseat::tire::DateCode;
+    /// assert_eq!(DateCode::new(1, 2018).map(|d| d.to_string()).as_deref(), Some("0118"));
+    /// assert_eq!(DateCode::new(53, 2016), None);
+    /// ```
+    pub const fn new(week: u8, year: u16) -> Option<Self> {
+        match ManufactureWeek::new(week, year) {
+            Some(_) if year >= 2000 => Some(Self { week, year: CodedYear::TwoDigits((year - 2000) as u8) }),
+            _ => None,
+        }
+    }
+
+    /// The code of three digits for a week of some year before mid 2000 that ends in `digit`.
+    ///
+    /// ```
+    /// use beadseat::tire::DateCode;
+    /// assert_eq!(DateCode::of_year_digit(3, 1).map(|d| d.to_string()).as_deref(), Some("031"));
+    /// assert_eq!(DateCode::of_year_digit(53, 6), None);
+    /// ```
+    pub const fn of_year_digit(week: u8, digit: u8) -> Option<Self> {
+        if digit > 9 {
+            return None;
+        }
+        let code = Self { week, year: CodedYear::LastDigit(digit) };
+        let mut decade = 0;
+        while decade < DECADES.len() {
+            if code.candidate(decade).is_some() {
+                return Some(code);
+            }
+            decade += 1;
+        }
+        None
+    }
+
+    /// The week in the `n`th of the decades it may belong to.
+    const fn candidate(self, n: usize) -> Option<ManufactureWeek> {
+        match self.year {
+            CodedYear::TwoDigits(year) if n == 0 => ManufactureWeek::new(self.week, 2000 + year as u16),
+            CodedYear::TwoDigits(_) => None,
+            CodedYear::LastDigit(digit) => {
+                let year = DECADES[n] + digit as u16;
+                if year > LAST_OF_THREE_DIGITS.0
+                    || year == LAST_OF_THREE_DIGITS.0 && self.week > LAST_OF_THREE_DIGITS.1
+                {
+                    return None;
+                }
+                ManufactureWeek::new(self.week, year)
+            }
+        }
+    }
+
+    /// The code that three or four digits are, if they are one.
+    pub(super) const fn of_digits(digits: &[u8]) -> Option<Self> {
+        let mut value = 0;
+        let mut i = 0;
+        while i < digits.len() {
+            if !digits[i].is_ascii_digit() {
+                return None;
+            }
+            value = value * 10 + (digits[i] - b'0') as u16;
+            i += 1;
+        }
+        match digits.len() {
+            3 => Self::of_year_digit((value / 10) as u8, (value % 10) as u8),
+            4 => Self::new((value / 100) as u8, 2000 + value % 100),
+            _ => None,
+        }
+    }
+
+    const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let value = tri!(scanner.whole(Field::DateCode));
+        let code = match scanner.at() - start {
+            3 => Self::of_year_digit((value / 10) as u8, (value % 10) as u8),
+            4 => Self::new((value / 100) as u8, 2000 + value % 100),
+            _ => None,
+        };
+        match code {
+            Some(code) => Ok(code),
+            None => Err(scanner.range(Field::DateCode, start)),
+        }
+    }
+
+    pub(crate) fn write(self, text: &mut Text) {
+        let mut digits = |value: u8| {
+            text.byte(b'0' + value / 10).byte(b'0' + value % 10);
+        };
+        digits(self.week);
+        match self.year {
+            CodedYear::TwoDigits(year) => digits(year),
+            CodedYear::LastDigit(digit) => {
+                text.byte(b'0' + digit);
+            }
+        }
+    }
+
+    /// The number of the week, 1 to 53.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::tire::DateCode::parse("5317")?.manufacture_week(), 53);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn manufacture_week(self) -> u8 {
+        self.week
+    }
+
+    /// The year, where only one is possible.
+    ///
+    /// ```
+    /// use beadseat::tire::DateCode;
+    /// assert_eq!(DateCode::parse("0118")?.manufacture_year(), Some(2018));
+    /// assert_eq!(DateCode::parse("031")?.manufacture_year(), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn manufacture_year(self) -> Option<u16> {
+        let mut candidates = self.candidates();
+        let newest = candidates.next()?;
+        candidates.next().is_none().then_some(newest.year)
+    }
+
+    /// Every week the code may mean, newest first; at least one.
+    ///
+    /// ```
+    /// use beadseat::tire::DateCode;
+    /// let years: Vec<u16> = DateCode::parse("031")?.candidates().map(|week| week.year()).collect();
+    /// assert_eq!(years, [1991, 1981]); // identification numbers began later in 1971
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn candidates(self) -> impl DoubleEndedIterator<Item = ManufactureWeek> + Clone {
+        (0..DECADES.len()).filter_map(move |n| self.candidate(n))
+    }
+
+    /// Whether more than one decade is possible.
+    ///
+    /// ```
+    /// use beadseat::tire::DateCode;
+    /// assert!(DateCode::parse("317")?.is_decade_ambiguous());
+    /// assert!(!DateCode::parse("535")?.is_decade_ambiguous());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn is_decade_ambiguous(self) -> bool {
+        self.candidates().nth(1).is_some()
+    }
+
+    /// Whether the code has three digits: the tire was made before mid 2000, and is too old to use
+    /// whichever decade it was. Source: a vehicle owner manual.
+    ///
+    /// ```
+    /// use beadseat::tire::DateCode;
+    /// assert!(DateCode::parse("535")?.has_three_digits());
+    /// assert!(!DateCode::parse("0100")?.has_three_digits());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn has_three_digits(self) -> bool {
+        matches!(self.year, CodedYear::LastDigit(_))
+    }
+}
+
+designation!(DateCode in "beadseat::tire", " 0118" => "0118", wrong "5316");
