@@ -43,7 +43,7 @@ impl Exact {
         most: i64,
     ) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let nm = tri!(scanner.millionths(field, 6));
+        let nm = tri!(scanner.decimal(field, 6));
         if nm < least * 1_000_000 || nm > most * 1_000_000 {
             return Err(scanner.range(field, start));
         }

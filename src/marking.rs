@@ -99,10 +99,9 @@ impl Marking {
             Ok(index) => return Ok(Self::LoadIndex(index)),
             Err(error) => furthest = further(furthest, error),
         }
-        match SpeedSymbol::parse(text) {
-            Ok(symbol) => return Ok(Self::SpeedSymbol(symbol)),
-            // A word that begins with the letter of a speed is not for that reason nearly a speed symbol.
-            Err(_) => {}
+        // A word that begins with the letter of a speed is not for that reason nearly a speed symbol.
+        if let Ok(symbol) = SpeedSymbol::parse(text) {
+            return Ok(Self::SpeedSymbol(symbol));
         }
         match Thread::parse(text) {
             Ok(thread) => return Ok(Self::Thread(thread)),
@@ -240,10 +239,8 @@ impl Marking {
 
 /// Whether a text begins as only an identification number does.
 const fn claims_identification(text: &str) -> bool {
-    match Scanner::new(text) {
-        Ok(mut scanner) => scanner.eat_str("DOT"),
-        Err(_) => false,
-    }
+    let mut scanner = Scanner::new(text);
+    scanner.begin().is_ok() && scanner.eat_str("DOT")
 }
 
 /// The error that begins later; the second if they begin together.

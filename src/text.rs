@@ -23,188 +23,282 @@ macro_rules! tri {
 pub(crate) use tri;
 
 /// A position in a text. Every method is `const`, so that a literal is read by the code that reads
-/// user input.
+/// user input, and `inline`, so that the position stays in registers.
 #[derive(Clone, Copy)]
 pub(crate) struct Scanner<'a> {
     bytes: &'a [u8],
     at: usize,
+    /// The byte at `at`; 0 at the end (and for NUL, which no grammar has). It is as wide as `at` so that
+    /// a copy of the scanner carries no padding along.
+    byte: usize,
 }
 
 impl<'a> Scanner<'a> {
-    /// Begins behind leading white space.
-    pub(crate) const fn new(text: &'a str) -> Result<Self, ParseError> {
-        let bytes = text.as_bytes();
-        if bytes.len() > LONGEST {
-            let mut end = LONGEST;
-            while bytes[end] & 0xC0 == 0x80 {
-                end -= 1;
-            }
-            return Err(ParseError::new(TooLong, Field::Text, 0, end));
-        }
-        let mut scanner = Self { bytes, at: 0 };
-        scanner.skip_space();
-        if scanner.at_end() {
-            return Err(ParseError::new(Empty, Field::Text, 0, bytes.len()));
-        }
-        Ok(scanner)
+    #[inline(always)]
+    pub(crate) const fn new(text: &'a str) -> Self {
+        let mut scanner = Self { bytes: text.as_bytes(), at: 0, byte: 0 };
+        scanner.step(0);
+        scanner
     }
 
+    /// Steps over leading white space; behind it there must be something.
+    #[inline(always)]
+    pub(crate) const fn begin(&mut self) -> Result<(), ParseError> {
+        if self.bytes.len() > LONGEST {
+            return Err(too_long(self.bytes));
+        }
+        self.skip_space();
+        if self.byte == 0 && self.at_end() {
+            return Err(ParseError::new(Empty, Field::Text, 0, self.bytes.len()));
+        }
+        Ok(())
+    }
+
+    #[inline(always)]
     pub(crate) const fn at(&self) -> usize {
         self.at
     }
 
+    #[inline(always)]
     pub(crate) const fn at_end(&self) -> bool {
         self.at >= self.bytes.len()
     }
 
-    /// The byte at `ahead` from here in upper case; 0 past the end (and for NUL, which no grammar has).
-    pub(crate) const fn peek(&self, ahead: usize) -> u8 {
+    /// The byte at `ahead` from here; 0 past the end.
+    #[inline(always)]
+    const fn ahead(&self, ahead: usize) -> u8 {
         let at = self.at + ahead;
-        if at < self.bytes.len() { self.bytes[at].to_ascii_uppercase() } else { 0 }
+        if at < self.bytes.len() { self.bytes[at] } else { 0 }
     }
 
+    /// Steps over `width` bytes, which the caller has seen.
+    #[inline(always)]
+    pub(crate) const fn step(&mut self, width: usize) {
+        self.byte = self.ahead(width) as usize;
+        self.at += width;
+    }
+
+    /// Returns to where [`Scanner::at`] was `at`.
+    #[inline(always)]
+    pub(crate) const fn back_to(&mut self, at: usize) {
+        self.at = at;
+        self.step(0);
+    }
+
+    /// The byte here as it stands; 0 at the end.
+    #[inline(always)]
+    pub(crate) const fn byte(&self) -> u8 {
+        self.byte as u8
+    }
+
+    /// The byte at `ahead` from here in upper case; 0 past the end.
+    #[inline(always)]
+    pub(crate) const fn peek(&self, ahead: usize) -> u8 {
+        if ahead == 0 { self.byte().to_ascii_uppercase() } else { self.ahead(ahead).to_ascii_uppercase() }
+    }
+
+    #[inline(always)]
     pub(crate) const fn at_digit(&self) -> bool {
-        self.peek(0).is_ascii_digit()
+        self.digit() <= 9
     }
 
     /// Whether a lower-case letter is here: the case counts in a mark of type approval.
     pub(crate) const fn at_lower_case(&self) -> bool {
-        self.at < self.bytes.len() && self.bytes[self.at].is_ascii_lowercase()
+        self.byte().is_ascii_lowercase()
     }
 
-    /// Width in bytes of the white space here: ASCII, no-break (narrow or not), and thin spaces.
-    const fn space_width(&self) -> usize {
-        match self.peek(0) {
-            b' ' | b'\t' | b'\n' | b'\r' => 1,
-            0xC2 if self.peek(1) == 0xA0 => 2,
-            0xE2 if self.peek(1) == 0x80 && matches!(self.peek(2), 0x89 | 0xAF) => 3,
-            _ => 0,
+    /// The value of the digit here; more than 9 if there is none.
+    #[inline(always)]
+    const fn digit(&self) -> usize {
+        self.byte.wrapping_sub(b'0' as usize)
+    }
+
+    /// The value of the digit here, stepped over.
+    #[inline(always)]
+    const fn eat_digit(&mut self) -> Option<usize> {
+        let digit = self.digit();
+        if digit > 9 {
+            return None;
+        }
+        self.step(1);
+        Some(digit)
+    }
+
+    #[inline(always)]
+    pub(crate) const fn skip_digits(&mut self) {
+        while self.at_digit() {
+            self.step(1);
         }
     }
 
     /// Steps over white space; true if there was any.
+    #[inline(always)]
     pub(crate) const fn skip_space(&mut self) -> bool {
-        let start = self.at;
-        loop {
-            match self.space_width() {
-                0 => return self.at > start,
-                width => self.at += width,
-            }
+        if self.byte().is_ascii_graphic() {
+            return false;
         }
+        let start = self.at;
+        // Most often there is one space or none.
+        self.eat(b' ');
+        if !self.byte().is_ascii_graphic() && !self.at_end() {
+            self.step(space_width(self.bytes, self.at));
+        }
+        self.at > start
+    }
+
+    /// Whether `byte` is here; an upper-case letter stands for both cases.
+    #[inline(always)]
+    pub(crate) const fn is_at(&self, byte: u8) -> bool {
+        self.byte() | case(byte) == byte | case(byte)
     }
 
     /// Steps over `byte` (an upper-case letter stands for both cases) if it is here.
+    #[inline(always)]
     pub(crate) const fn eat(&mut self, byte: u8) -> bool {
-        let here = self.peek(0) == byte;
+        let here = self.is_at(byte);
         if here {
-            self.at += 1;
+            self.step(1);
         }
         here
     }
 
-    /// Steps over a word given in upper case if all of it is here.
-    pub(crate) const fn eat_str(&mut self, word: &str) -> bool {
-        let word = word.as_bytes();
+    /// Whether a word given in upper case stands here.
+    #[inline(always)]
+    const fn at_str(&self, word: &[u8]) -> bool {
         let mut i = 0;
         while i < word.len() {
-            if self.peek(i) != word[i] {
+            let byte = if i == 0 { self.byte() } else { self.ahead(i) };
+            if byte | case(word[i]) != word[i] | case(word[i]) {
                 return false;
             }
             i += 1;
         }
-        self.at += word.len();
         true
     }
 
+    /// Steps over a word given in upper case if all of it is here.
+    #[inline(always)]
+    pub(crate) const fn eat_str(&mut self, word: &str) -> bool {
+        let here = self.at_str(word.as_bytes());
+        if here {
+            self.step(word.len());
+        }
+        here
+    }
+
     /// As [`Scanner::eat_str`], but no letter may follow.
+    #[inline(always)]
     pub(crate) const fn eat_word(&mut self, word: &str) -> bool {
-        if self.peek(word.len()).is_ascii_alphabetic() { false } else { self.eat_str(word) }
+        let here = self.at_str(word.as_bytes()) && !self.ahead(word.len()).is_ascii_alphabetic();
+        if here {
+            self.step(word.len());
+        }
+        here
+    }
+
+    /// As [`Scanner::eat_word`], but no digit may follow either.
+    #[inline(always)]
+    pub(crate) const fn eat_alone(&mut self, word: &str) -> bool {
+        let here = self.at_str(word.as_bytes()) && !self.ahead(word.len()).is_ascii_alphanumeric();
+        if here {
+            self.step(word.len());
+        }
+        here
+    }
+
+    /// As [`Scanner::eat_alone`], but the `X` of a multiplication sign may follow.
+    #[inline(always)]
+    pub(crate) const fn eat_mark(&mut self, word: &str) -> bool {
+        let here = self.at_str(word.as_bytes())
+            && (self.peek(word.len()) == b'X' || !self.ahead(word.len()).is_ascii_alphanumeric());
+        if here {
+            self.step(word.len());
+        }
+        here
     }
 
     /// A multiplication sign: `x`, `X`, `*` or `×`.
+    #[inline(always)]
     pub(crate) const fn eat_times(&mut self) -> bool {
-        if self.eat(b'X') || self.eat(b'*') {
-            true
-        } else if self.peek(0) == 0xC3 && self.peek(1) == 0x97 {
-            self.at += 2;
-            true
-        } else {
-            false
-        }
+        self.eat(b'X') || self.eat(b'*') || self.eat_str("×")
     }
 
     /// A whole number of at most four digits, or an error about `field`.
+    #[inline(always)]
     pub(crate) const fn whole(&mut self, field: Field) -> Result<u16, ParseError> {
         let start = self.at;
         let mut value = 0;
-        while self.at_digit() {
-            if self.at - start >= 4 {
-                while self.at_digit() {
-                    self.at += 1;
-                }
+        let mut left = 4;
+        while let Some(digit) = self.eat_digit() {
+            if left == 0 {
+                self.skip_digits();
                 return Err(self.range(field, start));
             }
-            value = value * 10 + (self.peek(0) - b'0') as u16;
-            self.at += 1;
+            value = value * 10 + digit;
+            left -= 1;
         }
-        if self.at == start { Err(self.missing(field)) } else { Ok(value) }
+        if left == 4 { Err(self.missing(field)) } else { Ok(value as u16) }
     }
 
-    /// A number in millionths: up to four digits, then up to `places` (at most six) decimals behind a
-    /// point or comma.
-    pub(crate) const fn millionths(&mut self, field: Field, places: u32) -> Result<i64, ParseError> {
+    /// A decimal number in units of its last place, the `places`-th: up to four digits, then behind a
+    /// point or comma up to `places` (at most six) decimals and any number of zeros.
+    #[inline(always)]
+    pub(crate) const fn decimal(&mut self, field: Field, places: u32) -> Result<i64, ParseError> {
         let start = self.at;
-        let mut value = tri!(self.whole(field)) as i64 * 1_000_000;
-        if matches!(self.peek(0), b'.' | b',') && self.peek(1).is_ascii_digit() {
-            self.at += 1;
-            let mut worth = 1_000_000;
-            let mut kept = 0;
-            while self.at_digit() {
-                let digit = (self.peek(0) - b'0') as i64;
-                if kept < places {
-                    worth /= 10;
-                    value += digit * worth;
-                    kept += 1;
+        let mut value = tri!(self.whole(field)) as i64;
+        let mut missing = places;
+        if matches!(self.byte(), b'.' | b',') && self.ahead(1).is_ascii_digit() {
+            self.step(1);
+            while let Some(digit) = self.eat_digit() {
+                if missing > 0 {
+                    value = value * 10 + digit as i64;
+                    missing -= 1;
                 } else if digit != 0 {
-                    while self.at_digit() {
-                        self.at += 1;
-                    }
-                    return Err(ParseError::new(TooPrecise, field, start, self.at));
+                    self.skip_digits();
+                    return Err(self.error(TooPrecise, field, start));
                 }
-                self.at += 1;
             }
         }
-        Ok(value)
+        Ok(value * 10_i64.pow(missing))
     }
 
     /// The value is not one that `field` may take; it was read from `start` to here.
+    #[inline(always)]
     pub(crate) const fn range(&self, field: Field, start: usize) -> ParseError {
         self.error(ParseErrorKind::OutOfRange, field, start)
     }
 
     /// `field` was due here.
+    #[inline(always)]
     pub(crate) const fn missing(&self, field: Field) -> ParseError {
         ParseError::new(Missing, field, self.at, self.at + self.char_width())
     }
 
+    /// Width in bytes of the character here, 0 at the end.
+    #[inline(always)]
+    const fn char_width(&self) -> usize {
+        if self.byte().is_ascii() {
+            return if self.at_end() { 0 } else { 1 };
+        }
+        match self.byte() {
+            0xE0..=0xEF => 3,
+            0xF0..=0xFF => 4,
+            _ => 2,
+        }
+    }
+
     /// An error about what was read from `start` to here.
+    #[inline(always)]
     pub(crate) const fn error(&self, kind: ParseErrorKind, field: Field, start: usize) -> ParseError {
         ParseError::new(kind, field, start, self.at)
     }
 
-    /// Width in bytes of the character here, 0 at the end.
-    const fn char_width(&self) -> usize {
-        match self.peek(0) {
-            _ if self.at_end() => 0,
-            0xC0..=0xDF => 2,
-            0xE0..=0xEF => 3,
-            0xF0..=0xFF => 4,
-            _ => 1,
-        }
-    }
-
     /// Nothing but white space may be left.
+    #[inline(always)]
     pub(crate) const fn finish(mut self) -> Result<(), ParseError> {
+        if self.at_end() {
+            return Ok(());
+        }
         self.skip_space();
         if self.at_end() {
             Ok(())
@@ -212,6 +306,39 @@ impl<'a> Scanner<'a> {
             Err(ParseError::new(Trailing, Field::Text, self.at, self.bytes.len()))
         }
     }
+}
+
+/// The error of a text with too many bytes, up to a place between two characters.
+#[cold]
+#[inline(never)]
+const fn too_long(bytes: &[u8]) -> ParseError {
+    let mut end = LONGEST;
+    while bytes[end] & 0xC0 == 0x80 {
+        end -= 1;
+    }
+    ParseError::new(TooLong, Field::Text, 0, end)
+}
+
+/// Width in bytes of the white space at `at`: ASCII, no-break (narrow or not), and thin spaces.
+#[cold]
+#[inline(never)]
+const fn space_width(bytes: &[u8], at: usize) -> usize {
+    let mut end = at;
+    loop {
+        let (_, rest) = bytes.split_at(end);
+        end += match rest {
+            [b' ' | b'\t' | b'\n' | b'\r', ..] => 1,
+            [0xC2, 0xA0, ..] => 2,
+            [0xE2, 0x80, 0x89 | 0xAF, ..] => 3,
+            _ => return end - at,
+        };
+    }
+}
+
+/// The bit by which the two cases of a letter differ; none if `byte` is not an upper-case letter.
+#[inline(always)]
+const fn case(byte: u8) -> u8 {
+    if byte.is_ascii_uppercase() { 0x20 } else { 0 }
 }
 
 /// Gives a type with `const fn scan(&mut Scanner) -> Result<Self, ParseError>` and
@@ -235,7 +362,8 @@ macro_rules! designation {
             /// # Ok::<(), beadseat::ParseError>(())
             /// ```
             pub const fn parse(text: &str) -> Result<Self, crate::text::ParseError> {
-                let mut scanner = crate::text::tri!(crate::text::Scanner::new(text));
+                let mut scanner = crate::text::Scanner::new(text);
+                crate::text::tri!(scanner.begin());
                 let value = crate::text::tri!(Self::$scan(&mut scanner));
                 crate::text::tri!(scanner.finish());
                 Ok(value)

@@ -94,38 +94,60 @@ pub struct Tire {
 }
 
 impl Tire {
+    #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let size = tri!(TireSize::scan(scanner));
-        let TireSize::Metric(metric) = size;
+        let mut service = None;
+        scanner.skip_space();
+        // A service description comes first most often, and alone.
+        let at = scanner.at();
+        match ServiceDescription::scan(scanner) {
+            Ok(only) if scanner.at_end() => {
+                return Ok(Self { size, service: Some(only), version: None, range: None });
+            }
+            Ok(first) if !matches!(first.speed(), SpeedSymbol::P) => service = Some(first),
+            Err(error) if !matches!(error.field(), Field::LoadIndex) => return Err(error),
+            // What begins like a ply rating may be one.
+            _ => scanner.back_to(at),
+        }
+        let mut rest = *scanner;
+        let tire = Self { size, service, version: None, range: None }.scan_marks(&mut rest, start);
+        *scanner = rest;
+        tire
+    }
+
+    /// Whatever stands behind a size.
+    #[inline(never)]
+    const fn scan_marks(mut self, scanner: &mut Scanner<'_>, start: usize) -> Result<Self, ParseError> {
+        let TireSize::Metric(metric) = self.size;
         let passenger = metric.class().is_passenger();
-        let mut tire = Self { size, service: None, version: None, range: None };
         let mut version_given = false;
         loop {
             scanner.skip_space();
             let at = scanner.at();
             if scanner.at_end() {
-                return Ok(tire);
+                return Ok(self);
             }
             if (scanner.at_digit() && !is_ply_rating(*scanner)) || scanner.peek(0) == b'(' {
-                if tire.service.is_some() {
-                    return Ok(tire);
+                if self.service.is_some() {
+                    return Ok(self);
                 }
-                tire.service = Some(tri!(ServiceDescription::scan(scanner)));
+                self.service = Some(tri!(ServiceDescription::scan(scanner)));
             } else if LoadRange::is_next(scanner) {
                 let range = tri!(LoadRange::scan(scanner));
-                if passenger || tire.range.is_some() {
+                if passenger || self.range.is_some() {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
                 }
-                tire.range = Some(range);
+                self.range = Some(range);
             } else if let Ok(version) = LoadVersion::scan(scanner) {
                 if !passenger || version_given {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
                 }
                 version_given = true;
                 if let LoadVersion::High = version {
-                    match size.with_high_load() {
-                        Some(size) => tire.size = size,
+                    match self.size.with_high_load() {
+                        Some(size) => self.size = size,
                         None => {
                             return Err(scanner.error(
                                 ParseErrorKind::Contradiction,
@@ -135,14 +157,15 @@ impl Tire {
                         }
                     }
                 } else {
-                    tire.version = Some(version);
+                    self.version = Some(version);
                 }
             } else {
-                return Ok(tire);
+                return Ok(self);
             }
         }
     }
 
+    #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
         self.size.write(text);
         if let Some(service) = self.service {
@@ -194,9 +217,7 @@ impl Tire {
 
 /// Whether the digits here are a ply rating rather than a load index.
 const fn is_ply_rating(mut scanner: Scanner<'_>) -> bool {
-    while scanner.at_digit() {
-        scanner.eat(scanner.peek(0));
-    }
+    scanner.skip_digits();
     scanner.skip_space();
     scanner.eat_word("PR") || scanner.eat_word("PLY")
 }

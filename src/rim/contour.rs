@@ -16,15 +16,11 @@ macro_rules! marks {
         impl $name {
             /// Reads a mark that no letter follows, but for the `X` of a multiplication sign.
             pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-                $({
-                    let mut ahead = *scanner;
-                    if ahead.eat_str($mark)
-                        && !(ahead.peek(0).is_ascii_alphanumeric() && ahead.peek(0) != b'X')
-                    {
-                        *scanner = ahead;
+                $(
+                    if scanner.eat_mark($mark) {
                         return Ok(Self::$variant);
                     }
-                })*
+                )*
                 Err(scanner.missing(Field::$field))
             }
 

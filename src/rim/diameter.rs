@@ -42,23 +42,28 @@ impl RimDiameter {
     /// assert_eq!(RimDiameter::from_tenths(270), None);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
+    #[inline]
     pub const fn from_tenths(tenths: u16) -> Option<Self> {
-        let code = Self { tenths };
-        match code.nominal_mm() {
-            Some(_) => Some(code),
-            None => None,
-        }
+        if Self::exists(tenths as i64) { Some(Self { tenths }) } else { None }
     }
 
+    #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let tenths = tri!(scanner.millionths(Field::RimDiameter, 1)) / 100_000;
-        match Self::from_tenths(if tenths > 999 { 0 } else { tenths as u16 }) {
-            Some(code) => Ok(code),
-            None => Err(scanner.range(Field::RimDiameter, start)),
+        let tenths = tri!(scanner.decimal(Field::RimDiameter, 1));
+        if Self::exists(tenths) {
+            Ok(Self { tenths: tenths as u16 })
+        } else {
+            Err(scanner.range(Field::RimDiameter, start))
         }
     }
 
+    #[inline(always)]
+    const fn exists(tenths: i64) -> bool {
+        tenths <= MOST as i64 && WHOLE_MM[tenths as usize] != 0
+    }
+
+    #[inline]
     pub(crate) fn write(self, text: &mut Text) {
         text.whole(u32::from(self.tenths / 10));
         if self.tenths % 10 != 0 {
@@ -77,42 +82,6 @@ impl RimDiameter {
         self.tenths
     }
 
-    /// `d` of the UN tire regulations, whole mm. Source: UN R30 and R54, definition of the nominal rim
-    /// diameter, from memory.
-    const fn nominal_mm(self) -> Option<u16> {
-        Some(match self.tenths {
-            80 => 203,
-            90 => 229,
-            100 => 254,
-            110 => 279,
-            120 => 305,
-            130 => 330,
-            140 => 356,
-            150 => 381,
-            160 => 406,
-            170 => 432,
-            180 => 457,
-            190 => 483,
-            200 => 508,
-            210 => 533,
-            220 => 559,
-            230 => 584,
-            240 => 610,
-            250 => 635,
-            260 => 660,
-            280 => 711,
-            300 => 762,
-            145 => 368,
-            165 => 419,
-            175 => 445,
-            195 => 495,
-            205 => 521,
-            225 => 572,
-            245 => 622,
-            _ => return None,
-        })
-    }
-
     /// The nominal rim diameter `d` from which the overall diameter of a tire is computed.
     ///
     /// It is not the diameter of the seat ([`RimDiameter::specified`]). Source: UN R30 and R54,
@@ -128,11 +97,7 @@ impl RimDiameter {
     }
 
     pub(crate) const fn whole_mm(self) -> u16 {
-        // Every value of the type has one: `scan` asked for it.
-        match self.nominal_mm() {
-            Some(mm) => mm,
-            None => 0,
-        }
+        WHOLE_MM[self.tenths as usize]
     }
 
     /// The taper of the seat that the code stands for.
@@ -145,7 +110,8 @@ impl RimDiameter {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn seat_taper(self) -> SeatTaper {
-        if self.tenths % 10 == 0 { SeatTaper::FiveDegree } else { SeatTaper::FifteenDegree }
+        // Ten times a code ends in 0 or, for a half inch, in 5.
+        if self.tenths % 2 == 0 { SeatTaper::FiveDegree } else { SeatTaper::FifteenDegree }
     }
 
     /// The specified diameter of the bead seat.
@@ -172,5 +138,29 @@ impl RimDiameter {
         crate::Toleranced::within(units::mm(mm), units::mm(tolerance))
     }
 }
+
+/// The codes that exist, × 10, and `d` of the UN tire regulations in whole mm. Source: UN R30 and R54,
+/// definition of the nominal rim diameter, from memory.
+#[rustfmt::skip]
+const CODES: [(u16, u16); 28] = [
+    (80, 203), (90, 229), (100, 254), (110, 279), (120, 305), (130, 330), (140, 356),
+    (145, 368), (150, 381), (160, 406), (165, 419), (170, 432), (175, 445), (180, 457),
+    (190, 483), (195, 495), (200, 508), (205, 521), (210, 533), (220, 559), (225, 572),
+    (230, 584), (240, 610), (245, 622), (250, 635), (260, 660), (280, 711), (300, 762),
+];
+
+/// The greatest code, × 10.
+const MOST: usize = CODES[CODES.len() - 1].0 as usize;
+
+/// `d` by code × 10; 0 where there is no such code.
+static WHOLE_MM: [u16; MOST + 1] = {
+    let mut by_tenths = [0; MOST + 1];
+    let mut i = 0;
+    while i < CODES.len() {
+        by_tenths[CODES[i].0 as usize] = CODES[i].1;
+        i += 1;
+    }
+    by_tenths
+};
 
 designation!(RimDiameter in "beadseat::rim", "17,5" => "17.5", wrong "18.5");

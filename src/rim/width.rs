@@ -47,14 +47,15 @@ impl RimWidth {
         Self { quarters: quarters as u8 }
     }
 
+    #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let inches = tri!(scanner.millionths(Field::RimWidth, 3));
-        let mut quarters = inches / 250_000;
-        if inches % 250_000 != 0 {
+        let thousandths = tri!(scanner.decimal(Field::RimWidth, 3));
+        let mut quarters = thousandths / 250;
+        if thousandths % 250 != 0 {
             return Err(scanner.range(Field::RimWidth, start));
         }
-        if inches % 1_000_000 == 0 {
+        if thousandths % 1000 == 0 {
             quarters += Self::scan_fraction(scanner);
         }
         match Self::from_quarters(quarters as u16) {
@@ -64,6 +65,7 @@ impl RimWidth {
     }
 
     /// ` 1/2`, `-1/4`, ` 3/4` behind whole inches, in quarters.
+    #[inline]
     const fn scan_fraction(scanner: &mut Scanner<'_>) -> i64 {
         let mut ahead = *scanner;
         if !ahead.eat(b'-') {

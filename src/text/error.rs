@@ -225,6 +225,7 @@ impl ParseErrorKind {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
 #[error("{} {} (allowed: {})", .field.name(), .kind.phrase(), .field.allowed())]
+#[repr(align(4))]
 pub struct ParseError {
     kind: ParseErrorKind,
     field: Field,
@@ -233,11 +234,10 @@ pub struct ParseError {
 }
 
 impl ParseError {
+    #[inline(always)]
     pub(crate) const fn new(kind: ParseErrorKind, field: Field, start: usize, end: usize) -> Self {
-        const fn byte(at: usize) -> u8 {
-            if at > 255 { 255 } else { at as u8 }
-        }
-        Self { kind, field, start: byte(start), end: byte(end) }
+        // No text of more than 255 bytes is read, so every place in one fits.
+        Self { kind, field, start: start as u8, end: end as u8 }
     }
 
     /// What is wrong.

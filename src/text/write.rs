@@ -16,6 +16,7 @@ impl Text {
     }
 
     /// One ASCII character.
+    #[inline]
     pub(crate) fn byte(&mut self, byte: u8) -> &mut Self {
         if let Some(place) = self.bytes.get_mut(self.len) {
             *place = byte;
@@ -24,19 +25,39 @@ impl Text {
         self
     }
 
+    #[inline]
     pub(crate) fn str(&mut self, text: &str) -> &mut Self {
-        if let Some(place) = self.bytes.get_mut(self.len..self.len + text.len()) {
-            place.copy_from_slice(text.as_bytes());
-            self.len += text.len();
+        for &byte in text.as_bytes() {
+            self.byte(byte);
         }
         self
     }
 
+    #[inline]
     pub(crate) fn whole(&mut self, value: u32) -> &mut Self {
+        if value >= 1000 {
+            return self.thousands(value);
+        }
+        if value >= 100 {
+            self.byte(b'0' + (value / 100) as u8);
+        }
         if value >= 10 {
-            self.whole(value / 10);
+            self.byte(b'0' + (value / 10 % 10) as u8);
         }
         self.byte(b'0' + (value % 10) as u8)
+    }
+
+    /// A whole number of four digits or more.
+    #[inline(never)]
+    fn thousands(&mut self, value: u32) -> &mut Self {
+        let mut worth = 1_000_000_000;
+        while worth > 0 {
+            if value >= worth {
+                self.byte(b'0' + (value / worth % 10) as u8);
+            }
+            worth /= 10;
+        }
+        self
     }
 
     /// A number given in millionths, without trailing zeros.
@@ -60,7 +81,9 @@ impl Text {
     }
 
     /// Only whole strings and ASCII bytes are ever written, so this is never the empty fallback.
+    #[inline]
     pub(crate) fn as_str(&self) -> &str {
-        core::str::from_utf8(self.bytes.get(..self.len).unwrap_or_default()).unwrap_or_default()
+        // With the zeros behind it, because they are looked through by the word.
+        core::str::from_utf8(&self.bytes).ok().and_then(|all| all.get(..self.len)).unwrap_or_default()
     }
 }

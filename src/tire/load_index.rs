@@ -42,6 +42,7 @@ impl LoadIndex {
         }
     }
 
+    #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>, field: Field) -> Result<Self, ParseError> {
         let start = scanner.at();
         let number = tri!(scanner.whole(field));
@@ -119,10 +120,12 @@ impl LoadIndex {
         (0..TENTHS_KG.len() as u16).filter_map(Self::new)
     }
 
+    #[inline]
     pub(crate) fn write(self, text: &mut Text) {
         text.whole(u32::from(self.number()));
     }
 
+    #[inline(always)]
     const fn scan_alone(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         Self::scan(scanner, Field::LoadIndex)
     }

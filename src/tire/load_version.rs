@@ -42,6 +42,7 @@ impl LoadVersion {
         }
     }
 
+    #[inline]
     pub(crate) fn write(self, text: &mut Text) {
         text.str(match self {
             Self::Light => "LL",
@@ -119,6 +120,7 @@ impl LoadRange {
         Err(ahead.missing(Field::LoadRange))
     }
 
+    #[inline]
     pub(crate) fn write(self, text: &mut Text) {
         text.str("LR").byte(LETTERS[self.step as usize]);
     }

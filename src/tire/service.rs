@@ -44,6 +44,7 @@ impl ServiceDescription {
         }
     }
 
+    #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let bracket = scanner.eat(b'(');
         let single = tri!(LoadIndex::scan(scanner, Field::LoadIndex));
@@ -58,20 +59,24 @@ impl ServiceDescription {
         }
         scanner.skip_space();
         let start = scanner.at();
-        let inner = !bracket && scanner.eat(b'(');
-        let mut speed = tri!(SpeedSymbol::scan_bare(scanner));
-        if bracket || inner {
-            if !matches!(speed, SpeedSymbol::Y) {
-                return Err(scanner.range(Field::SpeedSymbol, start));
+        if !bracket {
+            if let Some(speed) = SpeedSymbol::scan_bare(scanner) {
+                return Ok(Self { single, dual, speed });
             }
-            if !scanner.eat(b')') {
+            if !scanner.eat(b'(') {
                 return Err(scanner.missing(Field::SpeedSymbol));
             }
-            speed = SpeedSymbol::AboveY;
         }
-        Ok(Self { single, dual, speed })
+        match SpeedSymbol::scan_bare(scanner) {
+            Some(SpeedSymbol::Y) if scanner.eat(b')') => {
+                Ok(Self { single, dual, speed: SpeedSymbol::AboveY })
+            }
+            Some(SpeedSymbol::Y) | None => Err(scanner.missing(Field::SpeedSymbol)),
+            Some(_) => Err(scanner.range(Field::SpeedSymbol, start)),
+        }
     }
 
+    #[inline]
     pub(crate) fn write(self, text: &mut Text) {
         let bracket = self.speed.is_open_ended();
         if bracket {

@@ -71,10 +71,12 @@ pub enum TireSize {
 }
 
 impl TireSize {
+    #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         Ok(Self::Metric(tri!(Metric::scan(scanner))))
     }
 
+    #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
         match self {
             Self::Metric(size) => size.write(text),

@@ -79,55 +79,33 @@ symbols! {
 }
 
 impl SpeedSymbol {
-    /// Reads a symbol without brackets.
-    pub(crate) const fn scan_bare(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        let symbol = match scanner.peek(0) {
-            b'A' => {
-                let symbol = match scanner.peek(1) {
-                    b'1' => Self::A1,
-                    b'2' => Self::A2,
-                    b'3' => Self::A3,
-                    b'4' => Self::A4,
-                    b'5' => Self::A5,
-                    b'6' => Self::A6,
-                    b'7' => Self::A7,
-                    b'8' => Self::A8,
-                    _ => return Err(scanner.missing(Field::SpeedSymbol)),
-                };
-                scanner.eat(b'A');
-                symbol
+    /// Reads a symbol without brackets, if one is here.
+    #[inline(always)]
+    pub(crate) const fn scan_bare(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut symbol = BY_LETTER[scanner.byte() as usize];
+        if symbol.is_none() && scanner.is_at(b'A') {
+            if let digit @ b'1'..=b'8' = scanner.peek(1) {
+                scanner.step(1);
+                symbol = Some(Self::ALL[(digit - b'1') as usize]);
             }
-            b'B' => Self::B,
-            b'C' => Self::C,
-            b'D' => Self::D,
-            b'E' => Self::E,
-            b'F' => Self::F,
-            b'G' => Self::G,
-            b'J' => Self::J,
-            b'K' => Self::K,
-            b'L' => Self::L,
-            b'M' => Self::M,
-            b'N' => Self::N,
-            b'P' => Self::P,
-            b'Q' => Self::Q,
-            b'R' => Self::R,
-            b'S' => Self::S,
-            b'T' => Self::T,
-            b'U' => Self::U,
-            b'H' => Self::H,
-            b'V' => Self::V,
-            b'W' => Self::W,
-            b'Y' => Self::Y,
-            _ => return Err(scanner.missing(Field::SpeedSymbol)),
-        };
-        scanner.eat(scanner.peek(0));
-        Ok(symbol)
+        }
+        if symbol.is_some() {
+            scanner.step(1);
+        }
+        symbol
     }
 
     const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        if scanner.eat_str("(Y)") { Ok(Self::AboveY) } else { Self::scan_bare(scanner) }
+        if scanner.eat_str("(Y)") {
+            return Ok(Self::AboveY);
+        }
+        match Self::scan_bare(scanner) {
+            Some(symbol) => Ok(symbol),
+            None => Err(scanner.missing(Field::SpeedSymbol)),
+        }
     }
 
+    #[inline]
     pub(crate) fn write(self, text: &mut Text) {
         text.str(self.row().0);
     }
@@ -169,5 +147,19 @@ impl SpeedSymbol {
         matches!(self, Self::AboveY)
     }
 }
+
+/// The symbols of one letter by that letter, upper or lower case.
+static BY_LETTER: [Option<SpeedSymbol>; 256] = {
+    let mut by_letter = [None; 256];
+    let mut i = 0;
+    while i < SpeedSymbol::ALL.len() {
+        if let [letter] = SpeedSymbol::ALL[i].row().0.as_bytes() {
+            by_letter[*letter as usize] = Some(SpeedSymbol::ALL[i]);
+            by_letter[letter.to_ascii_lowercase() as usize] = Some(SpeedSymbol::ALL[i]);
+        }
+        i += 1;
+    }
+    by_letter
+};
 
 designation!(SpeedSymbol in "beadseat::tire", "h" => "H", wrong "I");

@@ -47,7 +47,7 @@ impl BoltCircle {
         }
         scanner.skip_space();
         let at = scanner.at();
-        let number = tri!(scanner.millionths(Field::BoltCircle, 6));
+        let number = tri!(scanner.decimal(Field::BoltCircle, 6));
         let end = *scanner;
         let diameter = match Self::scan_unit(scanner, number) {
             Some(true) if number % 100 != 0 => {

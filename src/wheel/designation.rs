@@ -32,6 +32,7 @@ pub struct WheelSize {
 }
 
 impl WheelSize {
+    #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let (width, diameter, contour, multi_piece);
@@ -50,42 +51,46 @@ impl WheelSize {
         if width.quarters() * 10 >= diameter.tenths() * 4 {
             return Err(scanner.error(ParseErrorKind::Contradiction, Field::RimWidth, start));
         }
-        let mut ahead = *scanner;
-        ahead.skip_space();
-        let hump = match Hump::scan(&mut ahead) {
-            Ok(hump) => {
-                *scanner = ahead;
-                Some(hump)
-            }
-            Err(_) => None,
-        };
+        let hump = Self::scan_hump(scanner);
         Ok(Self { diameter, width, contour, hump, multi_piece })
     }
 
+    #[inline]
     const fn diameter_comes_first(mut ahead: Scanner<'_>) -> Result<bool, ParseError> {
-        let first = tri!(ahead.millionths(Field::RimWidth, 3));
+        let first = tri!(ahead.decimal(Field::RimWidth, 3));
         ahead.skip_space();
         if !ahead.eat_times() {
             return Ok(false);
         }
         ahead.skip_space();
-        let second = tri!(ahead.millionths(Field::RimDiameter, 3));
+        let second = tri!(ahead.decimal(Field::RimDiameter, 3));
         Ok(second < first)
     }
 
+    #[inline]
     const fn scan_contour(scanner: &mut Scanner<'_>) -> Option<Contour> {
-        let mut ahead = *scanner;
-        ahead.skip_space();
-        match Contour::scan(&mut ahead) {
-            Ok(contour) => {
-                *scanner = ahead;
-                Some(contour)
-            }
-            Err(_) => None,
+        let at = scanner.at();
+        scanner.skip_space();
+        if let Ok(contour) = Contour::scan(scanner) {
+            return Some(contour);
         }
+        scanner.back_to(at);
+        None
+    }
+
+    #[inline]
+    const fn scan_hump(scanner: &mut Scanner<'_>) -> Option<Hump> {
+        let at = scanner.at();
+        scanner.skip_space();
+        if let Ok(hump) = Hump::scan(scanner) {
+            return Some(hump);
+        }
+        scanner.back_to(at);
+        None
     }
 
     /// `x` is one piece (false), `-` several (true).
+    #[inline]
     const fn scan_separator(scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
         scanner.skip_space();
         let multi_piece = if scanner.eat_times() {
@@ -171,6 +176,7 @@ pub struct Wheel {
 }
 
 impl Wheel {
+    #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let size = tri!(WheelSize::scan(scanner));
         let mut wheel = Self { size, inset: None, bolt_circle: None, bore: None };
@@ -238,9 +244,7 @@ impl Wheel {
 
 /// Whether the digits here are a hole count, that is, followed by a multiplication sign or the like.
 const fn is_bolt_circle(mut ahead: Scanner<'_>) -> bool {
-    while ahead.at_digit() {
-        ahead.eat(ahead.peek(0));
-    }
+    ahead.skip_digits();
     if ahead.peek(0) == b'-' || ahead.peek(0) == b'/' {
         return true;
     }

@@ -37,6 +37,7 @@ impl Inset {
         ) || (scanner.peek(0) == 0xE2 && scanner.peek(1) == 0x88 && scanner.peek(2) == 0x92)
     }
 
+    #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let outset = scanner.eat_str("OS");
         if !outset {

@@ -85,35 +85,41 @@ pub struct Metric {
 }
 
 impl Metric {
+    #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let prefix = match scanner.peek(0) {
-            b'P' if scanner.eat(b'P') => Some(MetricClass::PMetric),
-            b'L' if scanner.eat_str("LT") => Some(MetricClass::LightTruck),
-            b'H' if scanner.eat_str("HL") => Some(MetricClass::HighLoad),
-            _ => None,
-        };
-        scanner.skip_space();
+        let mut prefix = None;
+        if !scanner.at_digit() {
+            prefix = Self::scan_prefix(scanner);
+            scanner.skip_space();
+        }
 
         let at = scanner.at();
         let width_mm = tri!(scanner.whole(Field::SectionWidth));
-        if width_mm < 95 || width_mm > 495 || width_mm % 5 != 0 {
+        if !is_step_of_five(width_mm, 95, 495) {
             return Err(scanner.range(Field::SectionWidth, at));
         }
 
-        let spaced = scanner.skip_space();
-        if !scanner.eat(b'/') && !spaced {
-            return Err(scanner.missing(Field::AspectRatio));
+        if !scanner.eat(b'/') {
+            if !scanner.skip_space() {
+                return Err(scanner.missing(Field::AspectRatio));
+            }
+            scanner.eat(b'/');
         }
         scanner.skip_space();
         let at = scanner.at();
         let aspect = tri!(scanner.whole(Field::AspectRatio));
-        if aspect < 20 || aspect > 95 || aspect % 5 != 0 {
+        if !is_step_of_five(aspect, 20, 95) {
             return Err(scanner.range(Field::AspectRatio, at));
         }
 
-        scanner.skip_space();
-        let (speed, structure, run_flat) = tri!(Self::scan_structure(scanner));
+        let (structure, speed) = if scanner.eat(b'R') {
+            (Structure::Radial, None)
+        } else {
+            scanner.skip_space();
+            tri!(Self::scan_structure(scanner))
+        };
+        let run_flat = matches!(structure, Structure::Radial) && scanner.eat(b'F');
         scanner.skip_space();
         let rim = tri!(RimDiameter::scan(scanner));
 
@@ -130,9 +136,22 @@ impl Metric {
         Ok(Self { width_mm, rim, aspect: aspect as u8, class, structure, speed, run_flat })
     }
 
+    const fn scan_prefix(scanner: &mut Scanner<'_>) -> Option<MetricClass> {
+        if scanner.eat(b'P') {
+            Some(MetricClass::PMetric)
+        } else if scanner.eat_str("LT") {
+            Some(MetricClass::LightTruck)
+        } else if scanner.eat_str("HL") {
+            Some(MetricClass::HighLoad)
+        } else {
+            None
+        }
+    }
+
+    #[inline(always)]
     const fn scan_structure(
         scanner: &mut Scanner<'_>,
-    ) -> Result<(Option<InSizeSpeed>, Structure, bool), ParseError> {
+    ) -> Result<(Structure, Option<InSizeSpeed>), ParseError> {
         let speed = match scanner.peek(0) {
             b'R' => None,
             b'Z' => Some(InSizeSpeed::Z),
@@ -140,60 +159,60 @@ impl Metric {
             b'H' => Some(InSizeSpeed::H),
             b'V' => Some(InSizeSpeed::V),
             b'-' | b'D' => {
-                scanner.eat(scanner.peek(0));
-                return Ok((None, Structure::Diagonal, false));
+                scanner.step(1);
+                return Ok((Structure::Diagonal, None));
             }
             b'B' => {
-                scanner.eat(b'B');
-                return Ok((None, Structure::BiasBelted, false));
+                scanner.step(1);
+                return Ok((Structure::BiasBelted, None));
             }
             _ => return Err(scanner.missing(Field::Structure)),
         };
         if speed.is_some() {
-            scanner.eat(scanner.peek(0));
+            scanner.step(1);
         }
         if scanner.eat(b'R') {
-            Ok((speed, Structure::Radial, scanner.eat(b'F')))
+            Ok((Structure::Radial, speed))
         } else {
             Err(scanner.missing(Field::Structure))
         }
     }
 
     /// `C` or a trailing `LT`, each a word of its own.
+    #[inline(always)]
     const fn scan_suffix(scanner: &mut Scanner<'_>) -> Option<MetricClass> {
-        // The common case, nothing of the kind, costs one look.
-        let mut ahead = *scanner;
-        ahead.skip_space();
-        let class = match ahead.peek(0) {
-            b'C' if !ahead.peek(1).is_ascii_alphanumeric() && ahead.eat(b'C') => MetricClass::Commercial,
-            b'L' if !ahead.peek(2).is_ascii_alphanumeric() && ahead.eat_str("LT") => MetricClass::LightTruck,
-            _ => return None,
-        };
-        *scanner = ahead;
-        Some(class)
+        scanner.skip_space();
+        if scanner.eat_alone("C") {
+            Some(MetricClass::Commercial)
+        } else if scanner.eat_alone("LT") {
+            Some(MetricClass::LightTruck)
+        } else {
+            None
+        }
     }
 
+    #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
-        text.str(match self.class {
-            MetricClass::PMetric => "P",
-            MetricClass::LightTruck => "LT",
-            MetricClass::HighLoad => "HL",
-            MetricClass::Passenger | MetricClass::Commercial | MetricClass::Truck => "",
-        });
+        _ = match self.class {
+            MetricClass::PMetric => text.byte(b'P'),
+            MetricClass::LightTruck => text.str("LT"),
+            MetricClass::HighLoad => text.str("HL"),
+            MetricClass::Passenger | MetricClass::Commercial | MetricClass::Truck => text.str(""),
+        };
         text.whole(u32::from(self.width_mm)).byte(b'/').whole(u32::from(self.aspect));
-        text.str(match self.speed {
-            None => "",
-            Some(InSizeSpeed::S) => "S",
-            Some(InSizeSpeed::H) => "H",
-            Some(InSizeSpeed::V) => "V",
-            Some(InSizeSpeed::Z) => "Z",
-        });
-        text.str(match self.structure {
-            Structure::Radial if self.run_flat => "RF",
-            Structure::Radial => "R",
-            Structure::Diagonal => "-",
-            Structure::BiasBelted => "B",
-        });
+        _ = match self.speed {
+            None => text.str(""),
+            Some(InSizeSpeed::S) => text.byte(b'S'),
+            Some(InSizeSpeed::H) => text.byte(b'H'),
+            Some(InSizeSpeed::V) => text.byte(b'V'),
+            Some(InSizeSpeed::Z) => text.byte(b'Z'),
+        };
+        _ = match self.structure {
+            Structure::Radial if self.run_flat => text.str("RF"),
+            Structure::Radial => text.byte(b'R'),
+            Structure::Diagonal => text.byte(b'-'),
+            Structure::BiasBelted => text.byte(b'B'),
+        };
         self.rim.write(text);
         if matches!(self.class, MetricClass::Commercial) {
             text.byte(b'C');
@@ -268,6 +287,15 @@ impl Metric {
     pub const fn is_run_flat(&self) -> bool {
         self.run_flat
     }
+}
+
+/// Whether a value is one of a series in steps of five.
+#[inline(always)]
+const fn is_step_of_five(value: u16, least: u16, most: u16) -> bool {
+    // 0xCCCD is the inverse of 5 modulo 2¹⁶: it makes a multiple of five its fifth, and anything else a
+    // number above all of those.
+    let fifth = value.wrapping_mul(0xCCCD);
+    least / 5 <= fifth && fifth <= most / 5
 }
 
 designation!(Metric in "beadseat::tire", "245/75R17 LT" => "LT245/75R17", wrong "P195/70R15C");

@@ -148,7 +148,7 @@ fn one_of(marks: &'static [&'static str]) -> impl Strategy<Value = Written> {
 }
 
 fn load_index() -> impl Strategy<Value = Written> {
-    (0_u16..=279, 0_usize..=4).prop_map(|(index, digits)| Written {
+    (0_u16..=279, 0_usize..=3).prop_map(|(index, digits)| Written {
         canonical: index.to_string(),
         typed: vec![fixed(format!("{index:0digits$}"))],
     })
