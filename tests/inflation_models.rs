@@ -482,6 +482,21 @@ fn factors_refuse_what_has_no_rule() {
     assert_eq!(least_load_index(kg(f64::NAN), 2, percent(100.0)), None);
 }
 
+/// Crolla (ed.) 2009, p. 296; that U goes with the lower and Y with the higher is our reading.
+#[test]
+fn highest_cold_pressures() {
+    for (symbols, most) in [("PNM", None), ("QRSTU", Some(320.0)), ("HVWY", Some(350.0))] {
+        for symbol in symbols.chars() {
+            let tire = tire(&format!("205/55R16 91{symbol}"));
+            assert_eq!(tire.greatest_cold_pressure(), most.map(kpa), "{symbol}");
+        }
+    }
+    assert_eq!(tire("205/55ZR16 (91Y)").greatest_cold_pressure(), Some(kpa(350.0)));
+    for none in ["205/55R16", "LT245/75R17 121/118S", "295/80R22.5 152/148M"] {
+        assert_eq!(tire(none).greatest_cold_pressure(), None, "{none}");
+    }
+}
+
 #[test]
 fn equal_load_is_refused_where_there_is_none() {
     let (original, lighter) = (law("205/55R16 91V"), law("195/50R15 82V"));

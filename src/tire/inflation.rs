@@ -1,6 +1,7 @@
 //! Load at a pressure, and pressure for a load.
 
 pub(crate) mod factors;
+mod limit;
 mod model;
 mod p_metric;
 

@@ -5,12 +5,12 @@ use super::load::{
 };
 use crate::Citation;
 use crate::fitment::Setup;
-use crate::fitment::case::{Case, is_passenger, need, same_tire};
+use crate::fitment::case::{Case, need, same_tire};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::pressures::Pressures;
 use crate::fitment::reading::{Bound, Reading};
-use crate::tire::{Inflation, SpeedSymbol, Tire};
+use crate::tire::Inflation;
 use crate::units::{self, Mass, Pressure, in_kpa, in_ratio};
 
 /// The largest pressure permitted, whose word that is, and whether it is the tire's own.
@@ -22,7 +22,7 @@ struct Permitted {
 
 /// Molded maximum of the tire, else that of its speed symbol; the wheel's where it is less.
 fn permitted(setup: &Setup) -> Permitted {
-    let tire = setup.max_pressure().or_else(|| class_maximum(&setup.tire()));
+    let tire = setup.max_pressure().or_else(|| setup.tire().greatest_cold_pressure());
     let by_tire = if setup.max_pressure().is_some() {
         Citation::MAXIMUM_PRESSURE_GIVEN
     } else {
@@ -34,19 +34,6 @@ fn permitted(setup: &Setup) -> Permitted {
         (tire, _) => (tire, by_tire),
     };
     Permitted { most, citation, tire_is_known: setup.max_pressure().is_some() }
-}
-
-/// Crolla (ed.) 2009, p. 296: 320 kPa for Q to T, 350 kPa for H to W and ZR. U stands between and is
-/// taken with the lower, Y with the higher.
-fn class_maximum(tire: &Tire) -> Option<Pressure> {
-    let symbol = tire.service().filter(|_| is_passenger(tire))?.speed();
-    match symbol {
-        SpeedSymbol::Q | SpeedSymbol::R | SpeedSymbol::S | SpeedSymbol::T | SpeedSymbol::U => {
-            Some(units::kpa(320.0))
-        }
-        _ if symbol >= SpeedSymbol::H => Some(units::kpa(350.0)),
-        _ => None,
-    }
 }
 
 /// The pressures of a setup: for normal use, and for full load and high speed.
