@@ -100,3 +100,21 @@ fn computations() {
     });
     assert_eq!(counted, 0);
 }
+
+#[test]
+fn an_assessment_and_its_printing_allocate_nothing() {
+    for text in [
+        include_str!("../../../examples/scenarios/field-survey-wagon.json"),
+        include_str!("../../../examples/scenarios/one-tonne-panel-van.json"),
+        include_str!("../../../examples/scenarios/rangers-pickup.json"),
+    ] {
+        let scenario: beadseat::scenario::Scenario = serde_json::from_str(text).expect("a scenario");
+        let mut printed = String::with_capacity(64 * 1024);
+        let counted = allocation_counter::measure(|| {
+            let report = scenario.assess();
+            write!(printed, "{report}").expect("room for the report");
+        });
+        assert_eq!(counted.count_total, 0);
+        assert!(printed.len() > 1000);
+    }
+}
