@@ -25,10 +25,14 @@ impl Text {
         self
     }
 
+    /// All of a string, or nothing of it where it does not fit.
     #[inline]
     pub(crate) fn str(&mut self, text: &str) -> &mut Self {
-        for &byte in text.as_bytes() {
-            self.byte(byte);
+        if self.len + text.len() <= CAPACITY {
+            // Byte by byte: these are a few letters, for which a copy is a detour.
+            for &byte in text.as_bytes() {
+                self.byte(byte);
+            }
         }
         self
     }
@@ -61,6 +65,7 @@ impl Text {
     }
 
     /// A number given in millionths, without trailing zeros.
+    #[inline]
     pub(crate) fn millionths(&mut self, value: i64) -> &mut Self {
         if value < 0 {
             self.byte(b'-');
@@ -83,7 +88,39 @@ impl Text {
     /// Only whole strings and ASCII bytes are ever written, so this is never the empty fallback.
     #[inline]
     pub(crate) fn as_str(&self) -> &str {
-        // With the zeros behind it, because they are looked through by the word.
+        // With the zeros behind it: it is whole words that are checked fast.
         core::str::from_utf8(&self.bytes).ok().and_then(|all| all.get(..self.len)).unwrap_or_default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{CAPACITY, Text};
+
+    #[test]
+    fn numbers_are_written_in_full_and_without_leading_zeros() {
+        let edges = (0..10).flat_map(|power| {
+            let worth = 10_u32.pow(power);
+            [worth - 1, worth, worth + 1, worth.saturating_mul(4)]
+        });
+        for value in (0..=20_000).chain(edges).chain([u32::MAX]) {
+            let mut text = Text::new();
+            let written = text.whole(value).as_str();
+            assert_eq!(written.parse(), Ok(value));
+            assert!(value == 0 || !written.starts_with('0'), "{written}");
+        }
+    }
+
+    #[test]
+    fn a_string_that_does_not_fit_is_left_out_whole() {
+        let mut text = Text::new();
+        for _ in 0..CAPACITY - 1 {
+            text.byte(b'x');
+        }
+        text.str("é");
+        assert_eq!(text.as_str().len(), CAPACITY - 1);
+        text.str("y").str("z");
+        assert_eq!(text.as_str().len(), CAPACITY);
+        assert!(text.as_str().ends_with("xy"));
     }
 }
