@@ -1,22 +1,25 @@
-//! The grammar in a parser combinator library.
+//! The grammar in a parser combinator library, the fast way: over bytes, and without a word about what is
+//! wrong.
 
 use super::{Class, Parts, Service, Structure};
 use beadseat::tire::LoadVersion;
-use winnow::Result;
 use winnow::ascii::{Caseless, digit1};
-use winnow::combinator::{alt, delimited, dispatch, empty, fail, not, opt, preceded, terminated};
+use winnow::combinator::{alt, delimited, dispatch, empty, fail, not, opt, preceded, repeat, terminated};
+use winnow::error::EmptyError;
 use winnow::prelude::*;
 use winnow::stream::AsChar;
 use winnow::token::{any, one_of, take_while};
 
+type Result<T> = core::result::Result<T, EmptyError>;
+
 pub(crate) fn read(text: &str) -> Option<Parts> {
-    tire.parse(text).ok()?.checked()
+    tire.parse(text.as_bytes()).ok()?.checked()
 }
 
-fn tire(input: &mut &str) -> Result<Parts> {
+fn tire(input: &mut &[u8]) -> Result<Parts> {
     let prefix = opt(preceded(space, prefix)).parse_next(input)?;
     let width_mm = preceded(space, number.verify(|&mm| super::is_width(mm))).parse_next(input)?;
-    alt(((space, '/', space).void(), space1)).parse_next(input)?;
+    alt(((space, b'/', space).void(), space1)).parse_next(input)?;
     let aspect = number.verify(|&percent| super::is_aspect(percent)).parse_next(input)?;
     let structure = preceded(space, structure).parse_next(input)?;
     let rim_tenths = preceded(space, rim.verify(|&tenths| super::is_rim(tenths))).parse_next(input)?;
@@ -47,87 +50,104 @@ fn tire(input: &mut &str) -> Result<Parts> {
     }
 }
 
-fn space(input: &mut &str) -> Result<()> {
-    take_while(0.., [' ', '\t', '\n', '\r', '\u{a0}', '\u{2009}', '\u{202f}']).void().parse_next(input)
+fn space(input: &mut &[u8]) -> Result<()> {
+    take_while(0.., is_space).void().parse_next(input)?;
+    if input.first().is_none_or(|byte| byte.is_ascii()) {
+        return Ok(());
+    }
+    repeat(0.., alt((one_of(is_space).void(), wide_space))).parse_next(input)
 }
 
-fn space1(input: &mut &str) -> Result<()> {
-    take_while(1.., [' ', '\t', '\n', '\r', '\u{a0}', '\u{2009}', '\u{202f}']).void().parse_next(input)
+fn space1(input: &mut &[u8]) -> Result<()> {
+    space.take().verify(|spaces: &[u8]| !spaces.is_empty()).void().parse_next(input)
+}
+
+fn is_space(byte: u8) -> bool {
+    matches!(byte, b' ' | b'\t' | b'\n' | b'\r')
+}
+
+/// No-break, thin and narrow no-break space.
+fn wide_space(input: &mut &[u8]) -> Result<()> {
+    alt(("\u{a0}", "\u{2009}", "\u{202f}")).void().parse_next(input)
 }
 
 /// A whole number of at most four digits.
-fn number(input: &mut &str) -> Result<u16> {
-    digit1.verify(|digits: &str| digits.len() <= 4).parse_to().parse_next(input)
+fn number(input: &mut &[u8]) -> Result<u16> {
+    digit1
+        .verify(|digits: &[u8]| digits.len() <= 4)
+        .map(|digits: &[u8]| digits.iter().fold(0, |number, digit| 10 * number + u16::from(digit - b'0')))
+        .parse_next(input)
 }
 
-fn letter(input: &mut &str) -> Result<char> {
-    any.map(|letter: char| letter.to_ascii_uppercase()).parse_next(input)
+fn letter(input: &mut &[u8]) -> Result<u8> {
+    any.map(|letter: u8| letter.to_ascii_uppercase()).parse_next(input)
 }
 
-fn prefix(input: &mut &str) -> Result<Class> {
+fn prefix(input: &mut &[u8]) -> Result<Class> {
     alt((
-        one_of(['P', 'p']).value(Class::PMetric),
+        one_of([b'P', b'p']).value(Class::PMetric),
         Caseless("LT").value(Class::LightTruck),
         Caseless("HL").value(Class::HighLoad),
     ))
     .parse_next(input)
 }
 
-fn suffix(input: &mut &str) -> Result<Class> {
+fn suffix(input: &mut &[u8]) -> Result<Class> {
     terminated(
-        alt((one_of(['C', 'c']).value(Class::Commercial), Caseless("LT").value(Class::LightTruck))),
+        alt((one_of([b'C', b'c']).value(Class::Commercial), Caseless("LT").value(Class::LightTruck))),
         not(one_of(AsChar::is_alphanum)),
     )
     .parse_next(input)
 }
 
-fn structure(input: &mut &str) -> Result<Structure> {
+fn structure(input: &mut &[u8]) -> Result<Structure> {
     dispatch! { letter;
-        'R' => run_flat.map(|run_flat| Structure::Radial { speed: None, run_flat }),
-        speed @ ('S' | 'H' | 'V' | 'Z') => preceded(one_of(['R', 'r']), run_flat)
-            .map(move |run_flat| Structure::Radial { speed: Some(speed as u8), run_flat }),
-        'D' | '-' => empty.value(Structure::Diagonal),
-        'B' => empty.value(Structure::BiasBelted),
+        b'R' => run_flat.map(|run_flat| Structure::Radial { speed: None, run_flat }),
+        speed @ (b'S' | b'H' | b'V' | b'Z') => preceded(one_of([b'R', b'r']), run_flat)
+            .map(move |run_flat| Structure::Radial { speed: Some(speed), run_flat }),
+        b'D' | b'-' => empty.value(Structure::Diagonal),
+        b'B' => empty.value(Structure::BiasBelted),
         _ => fail,
     }
     .parse_next(input)
 }
 
-fn run_flat(input: &mut &str) -> Result<bool> {
-    opt(one_of(['F', 'f'])).map(|f| f.is_some()).parse_next(input)
+fn run_flat(input: &mut &[u8]) -> Result<bool> {
+    opt(one_of([b'F', b'f'])).map(|f| f.is_some()).parse_next(input)
 }
 
-fn rim(input: &mut &str) -> Result<u16> {
+fn rim(input: &mut &[u8]) -> Result<u16> {
     let whole = number.parse_next(input)?;
     let tenth = opt(delimited(
-        one_of(['.', ',']),
-        one_of(AsChar::is_dec_digit).map(|digit: char| digit as u16 - u16::from(b'0')),
-        (take_while(0.., '0'), not(one_of(AsChar::is_dec_digit))),
+        one_of([b'.', b',']),
+        one_of(AsChar::is_dec_digit).map(|digit: u8| u16::from(digit - b'0')),
+        (take_while(0.., b'0'), not(one_of(AsChar::is_dec_digit))),
     ))
     .parse_next(input)?;
     Ok(10 * whole + tenth.unwrap_or(0))
 }
 
-fn service(input: &mut &str) -> Result<Service> {
-    let outer = opt('(').parse_next(input)?.is_some();
+fn service(input: &mut &[u8]) -> Result<Service> {
+    let outer = opt(b'(').parse_next(input)?.is_some();
     let single = number.parse_next(input)?;
     let dual =
-        opt(preceded('/', number)).verify(|&dual| super::is_service(single, dual)).parse_next(input)?;
+        opt(preceded(b'/', number)).verify(|&dual| super::is_service(single, dual)).parse_next(input)?;
     space.parse_next(input)?;
     let speed = if outer {
-        terminated(one_of(['Y', 'y']), ')').value((b'Y', None, true)).parse_next(input)?
+        terminated(one_of([b'Y', b'y']), b')').value((b'Y', None, true)).parse_next(input)?
     } else {
-        alt((symbol, delimited('(', one_of(['Y', 'y']), ')').value((b'Y', None, true)))).parse_next(input)?
+        alt((symbol, delimited(b'(', one_of([b'Y', b'y']), b')').value((b'Y', None, true))))
+            .parse_next(input)?
     };
     Ok(Service { single, dual, speed })
 }
 
-fn symbol(input: &mut &str) -> Result<(u8, Option<u8>, bool)> {
+fn symbol(input: &mut &[u8]) -> Result<(u8, Option<u8>, bool)> {
     dispatch! { letter;
-        'A' => one_of('1'..='8').map(|digit| (b'A', Some(digit as u8), false)),
+        b'A' => one_of(b'1'..=b'8').map(|digit| (b'A', Some(digit), false)),
         // `10 PR` and `10 PLY` are ply ratings.
-        'P' => not(alt((Caseless("R"), Caseless("LY")))).value((b'P', None, false)),
-        letter @ ('B'..='H' | 'J'..='N' | 'Q'..='W' | 'Y') => empty.value((letter as u8, None, false)),
+        b'P' => not(alt((Caseless("R"), Caseless("LY")))).value((b'P', None, false)),
+        letter @ (b'B'..=b'H' | b'J'..=b'N' | b'Q'..=b'W' | b'Y') => empty.value((letter, None, false)),
         _ => fail,
     }
     .parse_next(input)
@@ -139,11 +159,11 @@ enum Mark {
     Range(u8),
 }
 
-fn mark(input: &mut &str) -> Result<Mark> {
+fn mark(input: &mut &[u8]) -> Result<Mark> {
     alt((range.map(Mark::Range), version.map(Mark::Version))).parse_next(input)
 }
 
-fn version(input: &mut &str) -> Result<LoadVersion> {
+fn version(input: &mut &[u8]) -> Result<LoadVersion> {
     terminated(
         alt((
             Caseless("XL").value(LoadVersion::Extra),
@@ -157,7 +177,7 @@ fn version(input: &mut &str) -> Result<LoadVersion> {
     .parse_next(input)
 }
 
-fn range(input: &mut &str) -> Result<u8> {
+fn range(input: &mut &[u8]) -> Result<u8> {
     alt((
         terminated(
             number.verify(|&ply| super::is_ply_rating(ply)).map(|ply| ply as u8),
@@ -165,7 +185,7 @@ fn range(input: &mut &str) -> Result<u8> {
         ),
         delimited(
             alt((Caseless("LR").void(), (Caseless("LOAD"), space1, Caseless("RANGE"), space).void())),
-            letter.verify_map(|letter| super::ply_rating_of(letter as u8)),
+            letter.verify_map(super::ply_rating_of),
             not(one_of(AsChar::is_alphanum)),
         ),
     ))
