@@ -34,7 +34,7 @@ pub(crate) struct Scanner<'a> {
 }
 
 impl<'a> Scanner<'a> {
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn new(text: &'a str) -> Self {
         let mut scanner = Self { bytes: text.as_bytes(), at: 0, byte: 0 };
         scanner.step(0);
@@ -42,7 +42,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// Steps over leading white space; behind it there must be something.
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn begin(&mut self) -> Result<(), ParseError> {
         if self.bytes.len() > LONGEST {
             return Err(too_long(self.bytes));
@@ -92,7 +92,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// The byte at `ahead` from here in upper case; 0 past the end.
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn peek(&self, ahead: usize) -> u8 {
         if ahead == 0 { self.byte().to_ascii_uppercase() } else { self.ahead(ahead).to_ascii_uppercase() }
     }
@@ -163,7 +163,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// Whether a word given in upper case stands here.
-    #[inline(always)]
+    #[inline]
     const fn at_str(&self, word: &[u8]) -> bool {
         let mut i = 0;
         while i < word.len() {
@@ -177,7 +177,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// Steps over a word given in upper case if all of it is here.
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn eat_str(&mut self, word: &str) -> bool {
         let here = self.at_str(word.as_bytes());
         if here {
@@ -187,7 +187,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// As [`Scanner::eat_str`], but no letter may follow.
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn eat_word(&mut self, word: &str) -> bool {
         let here = self.at_str(word.as_bytes()) && !self.ahead(word.len()).is_ascii_alphabetic();
         if here {
@@ -207,7 +207,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// As [`Scanner::eat_alone`], but the `X` of a multiplication sign may follow.
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn eat_mark(&mut self, word: &str) -> bool {
         let here = self.at_str(word.as_bytes())
             && (self.peek(word.len()) == b'X' || !self.ahead(word.len()).is_ascii_alphanumeric());
@@ -218,7 +218,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// A multiplication sign: `x`, `X`, `*` or `×`.
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn eat_times(&mut self) -> bool {
         self.eat(b'X') || self.eat(b'*') || self.eat_str("×")
     }
@@ -294,7 +294,7 @@ impl<'a> Scanner<'a> {
     }
 
     /// Nothing but white space may be left.
-    #[inline(always)]
+    #[inline]
     pub(crate) const fn finish(mut self) -> Result<(), ParseError> {
         if self.at_end() {
             return Ok(());

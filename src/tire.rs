@@ -111,13 +111,14 @@ impl Tire {
             // What begins like a ply rating may be one.
             _ => scanner.back_to(at),
         }
+        // A copy goes there by reference, so that the scanner itself need not be in memory.
         let mut rest = *scanner;
         let tire = Self { size, service, version: None, range: None }.scan_marks(&mut rest, start);
         *scanner = rest;
         tire
     }
 
-    /// Whatever stands behind a size.
+    /// Reads whatever else stands beside a size.
     #[inline(never)]
     const fn scan_marks(mut self, scanner: &mut Scanner<'_>, start: usize) -> Result<Self, ParseError> {
         let TireSize::Metric(metric) = self.size;

@@ -84,6 +84,7 @@ impl RimWidth {
         quarters
     }
 
+    #[inline]
     pub(crate) fn write(self, text: &mut Text) {
         text.millionths(i64::from(self.quarters) * 250_000);
     }

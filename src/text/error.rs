@@ -225,7 +225,7 @@ impl ParseErrorKind {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
 #[error("{} {} (allowed: {})", .field.name(), .kind.phrase(), .field.allowed())]
-#[repr(align(4))]
+#[repr(align(4))] // Moved in one piece.
 pub struct ParseError {
     kind: ParseErrorKind,
     field: Field,

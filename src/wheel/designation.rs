@@ -104,6 +104,7 @@ impl WheelSize {
         Ok(multi_piece)
     }
 
+    #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
         self.width.write(text);
         if let Some(contour) = self.contour {
@@ -205,6 +206,7 @@ impl Wheel {
         }
     }
 
+    #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
         self.size.write(text);
         if let Some(inset) = self.inset {

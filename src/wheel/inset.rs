@@ -54,6 +54,7 @@ impl Inset {
         Ok(Self(Exact::from_nm(if negative != outset { -size } else { size })))
     }
 
+    #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
         text.str("ET");
         self.0.write_mm(text);

@@ -96,7 +96,7 @@ impl Metric {
 
         let at = scanner.at();
         let width_mm = tri!(scanner.whole(Field::SectionWidth));
-        if !is_step_of_five(width_mm, 95, 495) {
+        if width_mm < 95 || width_mm > 495 || width_mm % 5 != 0 {
             return Err(scanner.range(Field::SectionWidth, at));
         }
 
@@ -109,7 +109,7 @@ impl Metric {
         scanner.skip_space();
         let at = scanner.at();
         let aspect = tri!(scanner.whole(Field::AspectRatio));
-        if !is_step_of_five(aspect, 20, 95) {
+        if aspect < 20 || aspect > 95 || aspect % 5 != 0 {
             return Err(scanner.range(Field::AspectRatio, at));
         }
 
@@ -136,6 +136,7 @@ impl Metric {
         Ok(Self { width_mm, rim, aspect: aspect as u8, class, structure, speed, run_flat })
     }
 
+    #[inline(always)]
     const fn scan_prefix(scanner: &mut Scanner<'_>) -> Option<MetricClass> {
         if scanner.eat(b'P') {
             Some(MetricClass::PMetric)
@@ -148,6 +149,7 @@ impl Metric {
         }
     }
 
+    /// The structure but its `F`, and the speed letter in front of it.
     #[inline(always)]
     const fn scan_structure(
         scanner: &mut Scanner<'_>,
@@ -193,26 +195,29 @@ impl Metric {
 
     #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
-        _ = match self.class {
-            MetricClass::PMetric => text.byte(b'P'),
-            MetricClass::LightTruck => text.str("LT"),
-            MetricClass::HighLoad => text.str("HL"),
-            MetricClass::Passenger | MetricClass::Commercial | MetricClass::Truck => text.str(""),
-        };
+        match self.class {
+            MetricClass::PMetric => _ = text.str("P"),
+            MetricClass::LightTruck => _ = text.str("LT"),
+            MetricClass::HighLoad => _ = text.str("HL"),
+            MetricClass::Passenger | MetricClass::Commercial | MetricClass::Truck => {}
+        }
         text.whole(u32::from(self.width_mm)).byte(b'/').whole(u32::from(self.aspect));
-        _ = match self.speed {
-            None => text.str(""),
-            Some(InSizeSpeed::S) => text.byte(b'S'),
-            Some(InSizeSpeed::H) => text.byte(b'H'),
-            Some(InSizeSpeed::V) => text.byte(b'V'),
-            Some(InSizeSpeed::Z) => text.byte(b'Z'),
-        };
-        _ = match self.structure {
-            Structure::Radial if self.run_flat => text.str("RF"),
-            Structure::Radial => text.byte(b'R'),
-            Structure::Diagonal => text.byte(b'-'),
-            Structure::BiasBelted => text.byte(b'B'),
-        };
+        if let Some(speed) = self.speed {
+            text.byte(match speed {
+                InSizeSpeed::S => b'S',
+                InSizeSpeed::H => b'H',
+                InSizeSpeed::V => b'V',
+                InSizeSpeed::Z => b'Z',
+            });
+        }
+        text.byte(match self.structure {
+            Structure::Radial => b'R',
+            Structure::Diagonal => b'-',
+            Structure::BiasBelted => b'B',
+        });
+        if self.run_flat {
+            text.byte(b'F');
+        }
         self.rim.write(text);
         if matches!(self.class, MetricClass::Commercial) {
             text.byte(b'C');
@@ -287,15 +292,6 @@ impl Metric {
     pub const fn is_run_flat(&self) -> bool {
         self.run_flat
     }
-}
-
-/// Whether a value is one of a series in steps of five.
-#[inline(always)]
-const fn is_step_of_five(value: u16, least: u16, most: u16) -> bool {
-    // 0xCCCD is the inverse of 5 modulo 2¹⁶: it makes a multiple of five its fifth, and anything else a
-    // number above all of those.
-    let fifth = value.wrapping_mul(0xCCCD);
-    least / 5 <= fifth && fifth <= most / 5
 }
 
 designation!(Metric in "beadseat::tire", "245/75R17 LT" => "LT245/75R17", wrong "P195/70R15C");
