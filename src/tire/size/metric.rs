@@ -96,7 +96,7 @@ impl Metric {
 
         let at = scanner.at();
         let width_mm = tri!(scanner.whole(Field::SectionWidth));
-        if width_mm < 95 || width_mm > 495 || width_mm % 5 != 0 {
+        if !is_step_of_five(width_mm, 95, 495) {
             return Err(scanner.range(Field::SectionWidth, at));
         }
 
@@ -109,7 +109,7 @@ impl Metric {
         scanner.skip_space();
         let at = scanner.at();
         let aspect = tri!(scanner.whole(Field::AspectRatio));
-        if aspect < 20 || aspect > 95 || aspect % 5 != 0 {
+        if !is_step_of_five(aspect, 20, 95) {
             return Err(scanner.range(Field::AspectRatio, at));
         }
 
@@ -292,6 +292,15 @@ impl Metric {
     pub const fn is_run_flat(&self) -> bool {
         self.run_flat
     }
+}
+
+/// Whether a value is one of a series in steps of five.
+#[inline(always)]
+const fn is_step_of_five(value: u16, least: u16, most: u16) -> bool {
+    // 0xCCCD is the inverse of 5 modulo 2¹⁶: it makes a multiple of five its fifth, and anything else a
+    // number above all of those.
+    let fifth = value.wrapping_mul(0xCCCD);
+    least / 5 <= fifth && fifth <= most / 5
 }
 
 designation!(Metric in "beadseat::tire", "245/75R17 LT" => "LT245/75R17", wrong "P195/70R15C");
