@@ -7,11 +7,13 @@ use std::process::ExitCode;
 
 use beadseat::rim::Contour;
 use beadseat::tire::{
-    DateCode, IdentificationNumber, LoadIndex, ManufactureWeek, RimRange, SpeedSymbol, Tire, TireSize,
+    DateCode, IdentificationNumber, LoadIndex, ManufactureWeek, MoldedLoad, MoldedPressure, RimRange,
+    SidewallLine, SpeedSymbol, Tire, TireSize,
 };
 use beadseat::units::Length;
 use beadseat::uom::si::{
-    area::square_millimeter, length::millimeter, mass::kilogram, velocity::kilometer_per_hour,
+    area::square_millimeter, length::millimeter, mass::kilogram, pressure::kilopascal,
+    velocity::kilometer_per_hour,
 };
 use beadseat::wheel::{BoltCircle, Thread, Wheel};
 use beadseat::{Echo, Marking, ParseError, Toleranced};
@@ -104,6 +106,7 @@ type Facts = Vec<(&'static str, Value)>;
 fn facts(marking: &Marking) -> Facts {
     match marking {
         Marking::Tire(tire) => tire_facts(tire),
+        Marking::SidewallLine(line) => line_facts(line),
         Marking::Wheel(wheel) => wheel_facts(wheel),
         Marking::BoltCircle(holes) => bolt_circle_facts(holes),
         Marking::Thread(thread) => thread_facts(thread),
@@ -139,6 +142,15 @@ fn span(length: Toleranced<Length>) -> Value {
     json!({ "min": mm(length.min()), "nominal": mm(length.nominal()), "max": mm(length.max()) })
 }
 
+/// With its limits where they are known.
+fn overall_diameter(size: &TireSize) -> Value {
+    match (size.overall_diameter(), size.overall_diameter_nominal()) {
+        (Some(diameter), _) => span(diameter),
+        (None, Some(nominal)) => json!({ "min": null, "nominal": mm(nominal), "max": null }),
+        (None, None) => Value::Null,
+    }
+}
+
 fn kg(index: LoadIndex) -> Value {
     number(index.load().get::<kilogram>())
 }
@@ -164,10 +176,18 @@ fn tire_facts(tire: &Tire) -> Facts {
     let service = tire.service();
     let dual = service.and_then(|s| s.dual());
     let rolling = size.rolling();
+    let on_measuring_rim = size.measuring_rim().and_then(|w| size.section_width_on(w));
     let mut facts = vec![("family", size.family().into())];
-    if let TireSize::Metric(metric) = size {
-        facts.push(("section_width_mm", mm(metric.nominal_width())));
-        facts.push(("aspect_ratio", metric.aspect_ratio().into()));
+    facts.push(("class", size.class().name().into()));
+    match size {
+        TireSize::Metric(metric) => {
+            facts.push(("section_width_mm", mm(metric.nominal_width())));
+            facts.push(("aspect_ratio", metric.aspect_ratio().into()));
+        }
+        TireSize::NoAspect(size) => facts.push(("section_width_mm", mm(size.nominal_width()))),
+        TireSize::Numeric(size) => facts.push(("section_width_mm", mm(size.nominal_width()))),
+        TireSize::Flotation(size) => facts.push(("section_width_mm", mm(size.nominal_width()))),
+        _ => {}
     }
     facts.extend([
         ("construction", size.structure().name().into()),
@@ -180,16 +200,13 @@ fn tire_facts(tire: &Tire) -> Facts {
         ("speed_kmh", service.map(|s| kmh(s.speed())).into()),
         ("load_version", tire.load_version().map(|v| v.to_string()).into()),
         ("load_range", tire.load_range().map(|r| r.letter().to_string()).into()),
-        ("overall_diameter_mm", span(size.overall_diameter())),
-        ("section_height_mm", mm(size.section_height())),
+        ("overall_diameter_mm", overall_diameter(&size)),
+        ("section_height_mm", size.section_height().map(mm).into()),
         ("measuring_rim_in", size.measuring_rim().map(|w| inches(w.quarters())).into()),
-        (
-            "section_width_on_measuring_rim_mm",
-            size.measuring_rim().map(|w| mm(size.section_width_on(w).nominal())).into(),
-        ),
+        ("section_width_on_measuring_rim_mm", on_measuring_rim.map(|w| mm(w.nominal())).into()),
         ("rim_width_range_in", size.estimated_rim_range().map(rim_range).into()),
-        ("rolling_circumference_mm", mm(rolling.circumference().nominal())),
-        ("revolutions_per_km", number(rolling.revolutions_per_km())),
+        ("rolling_circumference_mm", rolling.map(|r| mm(r.circumference().nominal())).into()),
+        ("revolutions_per_km", rolling.map(|r| number(r.revolutions_per_km())).into()),
     ]);
     facts
 }
@@ -216,7 +233,7 @@ fn wheel_facts(wheel: &Wheel) -> Facts {
         ("flange_width_mm", span(flange)),
         ("bolt_circle", wheel.bolt_circle().map(|b| b.to_string()).into()),
         ("bore_mm", wheel.bore().map(|b| mm(b.length())).into()),
-        ("specified_diameter_mm", mm(size.diameter().specified().nominal())),
+        ("specified_diameter_mm", size.diameter().specified().map(|d| mm(d.nominal())).into()),
     ]
 }
 
@@ -260,4 +277,22 @@ fn date_facts(date: Option<DateCode>) -> Facts {
         ("decade_ambiguous", date.is_some_and(|date| date.is_decade_ambiguous()).into()),
         ("possible_years", weeks.iter().map(|week| week.year()).collect::<Vec<_>>().into()),
     ]
+}
+
+fn line_facts(line: &SidewallLine) -> Facts {
+    let load = |load: Option<MoldedLoad>| load.map(|l| number(l.load().get::<kilogram>())).into();
+    let pressure = |p: Option<MoldedPressure>| p.map(|p| number(p.pressure().get::<kilopascal>())).into();
+    let mut facts = tire_facts(&line.tire());
+    facts.extend([
+        ("second_service", line.second_service().map(|s| s.to_string()).into()),
+        ("max_load_kg", load(line.max_load())),
+        ("max_load_dual_kg", load(line.max_load_dual())),
+        ("load_pressure_kpa", pressure(line.load_pressure())),
+        ("max_pressure_kpa", pressure(line.max_pressure())),
+        ("mud_and_snow", line.is_mud_and_snow().into()),
+        ("severe_snow", line.is_for_severe_snow().into()),
+        ("tubeless", line.is_tubeless().into()),
+        ("contradictions", line.contradictions().map(|c| c.text()).collect::<Vec<_>>().into()),
+    ]);
+    facts
 }

@@ -82,6 +82,7 @@ sources! {
     SPEED_IN_SIZE: Regulation, true, "UN R30", "letters inside the size before service descriptions", None;
     SPEED_SYMBOL: Regulation, false, "UN R30 / UN R54", "speed categories, seen in trade tables", None;
     OVERALL_DIAMETER: Regulation, true, "UN R30 / UN R54", "§6.1.2, §6.1.5", None;
+    LISTED_DIMENSIONS: Regulation, true, "UN R30 / UN R54 / UN R75", "Annex 5", None;
     SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; theoretical rim from memory", None;
     OVERALL_WIDTH: Regulation, true, "UN R30 / UN R54", "§6.1.4", None;
     OVERALL_WIDTH_US: Regulation, true, "49 CFR 571.139", "+7 %", None;

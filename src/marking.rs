@@ -2,7 +2,9 @@
 
 use crate::Citation;
 use crate::text::{ParseError, Scanner, Text};
-use crate::tire::{DateCode, Grading, IdentificationNumber, LoadIndex, SidewallMark, SpeedSymbol, Tire};
+use crate::tire::{
+    DateCode, Grading, IdentificationNumber, LoadIndex, SidewallLine, SidewallMark, SpeedSymbol, Tire,
+};
 use crate::wheel::{BoltCircle, Thread, Wheel};
 
 /// A marking of any kind, recognised by its form.
@@ -44,8 +46,11 @@ use crate::wheel::{BoltCircle, Thread, Wheel};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Marking {
-    /// A tire size, with what stands beside it.
+    /// A tire size, with service description and how it is built.
     Tire(Tire),
+    /// A tire size with more beside it: maximum load and pressure, marks of winter and of tubes, or what
+    /// cannot all be true.
+    SidewallLine(SidewallLine),
     /// A wheel size, with what stands beside it.
     Wheel(Wheel),
     /// A bolt circle alone.
@@ -111,6 +116,10 @@ impl Marking {
             Ok(tire) => return Ok(Self::Tire(tire)),
             Err(error) => furthest = further(furthest, error),
         }
+        match SidewallLine::parse(text) {
+            Ok(line) => return Ok(Self::SidewallLine(line)),
+            Err(error) => furthest = further(furthest, error),
+        }
         match Grading::parse(text) {
             Ok(grading) => return Ok(Self::Grading(grading)),
             Err(error) => furthest = further(furthest, error),
@@ -135,7 +144,7 @@ impl Marking {
     /// `speed_symbol`, `tin`, `grading`, `sidewall_mark`.
     pub const fn kind(&self) -> &'static str {
         match self {
-            Self::Tire(_) => "tire",
+            Self::Tire(_) | Self::SidewallLine(_) => "tire",
             Self::Wheel(_) => "wheel",
             Self::BoltCircle(_) => "bolt_circle",
             Self::Thread(_) => "thread",
@@ -156,7 +165,9 @@ impl Marking {
     /// ```
     pub const fn meaning(&self) -> &'static str {
         match self {
-            Self::Tire(_) => "a tire: its size, what it carries and how fast, and how it is built",
+            Self::Tire(_) | Self::SidewallLine(_) => {
+                "a tire: its size, what it carries and how fast, and how it is built"
+            }
             Self::Wheel(_) => "a wheel: its rim, where the rim stands, and how it meets the hub",
             Self::BoltCircle(_) => "a bolt circle: how many fastener holes, on what diameter",
             Self::Thread(_) => "a screw thread: its outer diameter and its pitch",
@@ -178,7 +189,7 @@ impl Marking {
     /// ```
     pub const fn for_choice(&self) -> &'static str {
         match self {
-            Self::Tire(_) => {
+            Self::Tire(_) | Self::SidewallLine(_) => {
                 "the rim diameter must be the wheel's exactly; load and speed must cover the vehicle's; the rim width \
                  must be approved"
             }
@@ -208,7 +219,7 @@ impl Marking {
     /// ```
     pub const fn citation(&self) -> Citation {
         match self {
-            Self::Tire(_) => Citation::OVERALL_DIAMETER,
+            Self::Tire(_) | Self::SidewallLine(_) => Citation::OVERALL_DIAMETER,
             Self::Wheel(_) => Citation::RIM_SPECIFIED,
             Self::BoltCircle(_) => Citation::DESIGNATION,
             Self::Thread(_) => Citation::THREAD_STRESS_AREA,
@@ -224,6 +235,7 @@ impl Marking {
     fn write(&self, text: &mut Text) {
         match self {
             Self::Tire(x) => x.write(text),
+            Self::SidewallLine(x) => x.write(text),
             Self::Wheel(x) => x.write(text),
             Self::BoltCircle(x) => x.write(text),
             Self::Thread(x) => x.write(text),

@@ -152,6 +152,11 @@ impl<'a> Scanner<'a> {
         self.byte() | case(byte) == byte | case(byte)
     }
 
+    /// Whether a decimal point or comma stands at a place.
+    pub(crate) const fn is_point(&self, at: usize) -> bool {
+        at < self.bytes.len() && matches!(self.bytes[at], b'.' | b',')
+    }
+
     /// Steps over `byte` (an upper-case letter stands for both cases) if it is here.
     #[inline(always)]
     pub(crate) const fn eat(&mut self, byte: u8) -> bool {

@@ -12,6 +12,7 @@ mod grading;
 mod hydroplaning;
 mod identification;
 mod inflation;
+mod line;
 mod load_index;
 mod load_version;
 mod rim_match;
@@ -49,13 +50,16 @@ pub use inflation::factors::{
 pub use inflation::{
     Fitting, Inflation, InflationDomain, InflationError, InflationModel, LoadAtPressure, PMetricFormula,
 };
+pub use line::{LineContradiction, MoldedLoad, MoldedPressure, SidewallLine};
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};
 pub use rolling::Rolling;
 pub use service::ServiceDescription;
 pub use sidewall::{ApprovalAuthority, ApprovalMark, ApprovalStage, MarkTopic, SidewallMark};
-pub use size::{InSizeSpeed, Metric, MetricClass, Structure, TireSize};
+pub use size::{
+    AlphaNumeric, Flotation, InSizeSpeed, Metric, NoAspect, Numeric, SizeClass, Structure, TireSize,
+};
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
 pub use speed_variation::SpeedVariation;
@@ -96,77 +100,106 @@ pub struct Tire {
 impl Tire {
     #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        let start = scanner.at();
-        let size = tri!(TireSize::scan(scanner));
-        let mut service = None;
-        scanner.skip_space();
-        // A service description comes first most often, and alone.
-        let at = scanner.at();
-        match ServiceDescription::scan(scanner) {
-            Ok(only) if scanner.at_end() => {
-                return Ok(Self { size, service: Some(only), version: None, range: None });
+        // What is read most often stays in registers: a metric size and its service description.
+        if TireSize::is_plainly_metric(scanner) {
+            let size = TireSize::Metric(tri!(Metric::scan(scanner)));
+            let mut service = None;
+            scanner.skip_space();
+            let at = scanner.at();
+            match ServiceDescription::scan(scanner) {
+                Ok(only) if scanner.at_end() => {
+                    return Ok(Self { size, service: Some(only), version: None, range: None });
+                }
+                // What begins like a ply rating may be one.
+                Ok(first) if !matches!(first.speed(), SpeedSymbol::P) => service = Some(first),
+                Err(error) if !matches!(error.field(), Field::LoadIndex) => return Err(error),
+                _ => scanner.back_to(at),
             }
-            Ok(first) if !matches!(first.speed(), SpeedSymbol::P) => service = Some(first),
-            Err(error) if !matches!(error.field(), Field::LoadIndex) => return Err(error),
-            // What begins like a ply rating may be one.
-            _ => scanner.back_to(at),
+            // A copy goes there by reference, so that the scanner itself need not be in memory.
+            let mut rest = *scanner;
+            let tire = Self { size, service, version: None, range: None }.scan_marks(&mut rest);
+            *scanner = rest;
+            return tire;
         }
-        // A copy goes there by reference, so that the scanner itself need not be in memory.
         let mut rest = *scanner;
-        let tire = Self { size, service, version: None, range: None }.scan_marks(&mut rest, start);
+        let tire = Self::scan_any(&mut rest);
         *scanner = rest;
         tire
     }
 
+    /// A size of any family, and whatever stands beside it.
+    #[inline(never)]
+    const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let size = tri!(TireSize::scan_any(scanner));
+        Self { size, service: None, version: None, range: None }.scan_marks(scanner)
+    }
+
     /// Reads whatever else stands beside a size.
     #[inline(never)]
-    const fn scan_marks(mut self, scanner: &mut Scanner<'_>, start: usize) -> Result<Self, ParseError> {
-        let TireSize::Metric(metric) = self.size;
-        let passenger = metric.class().is_passenger();
+    const fn scan_marks(mut self, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let passenger = self.size.is_marked_passenger();
         let mut version_given = false;
         loop {
             scanner.skip_space();
             let at = scanner.at();
-            if scanner.at_end() {
-                return Ok(self);
-            }
-            if (scanner.at_digit() && !is_ply_rating(*scanner)) || scanner.peek(0) == b'(' {
-                if self.service.is_some() {
-                    return Ok(self);
-                }
-                self.service = Some(tri!(ServiceDescription::scan(scanner)));
-            } else if LoadRange::is_next(scanner) {
-                let range = tri!(LoadRange::scan(scanner));
-                if passenger || self.range.is_some() {
+            match tri!(self.scan_mark(scanner, &mut version_given)) {
+                Some(Mark::Range(_)) if passenger => {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
                 }
-                self.range = Some(range);
-            } else if let Ok(version) = LoadVersion::scan(scanner) {
-                if !passenger || version_given {
+                Some(Mark::Version(_)) if !passenger => {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
                 }
-                version_given = true;
-                if let LoadVersion::High = version {
-                    match self.size.with_high_load() {
-                        Some(size) => self.size = size,
-                        None => {
-                            return Err(scanner.error(
-                                ParseErrorKind::Contradiction,
-                                Field::LoadVersion,
-                                start,
-                            ));
-                        }
-                    }
-                } else {
-                    self.version = Some(version);
-                }
-            } else {
-                return Ok(self);
+                Some(mark) => self.take(mark),
+                None => return Ok(self),
             }
         }
     }
 
-    #[inline]
+    /// One mark that a tire has but for its size; none if something else or nothing is here.
+    const fn scan_mark(
+        &self,
+        scanner: &mut Scanner<'_>,
+        version_given: &mut bool,
+    ) -> Result<Option<Mark>, ParseError> {
+        let at = scanner.at();
+        if (scanner.at_digit() && !is_ply_rating(*scanner)) || scanner.is_at(b'(') {
+            if self.service.is_some() {
+                return Ok(None);
+            }
+            return Ok(Some(Mark::Service(tri!(ServiceDescription::scan(scanner)))));
+        }
+        if LoadRange::is_next(scanner) {
+            let range = tri!(LoadRange::scan(scanner));
+            if self.range.is_some() {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
+            }
+            return Ok(Some(Mark::Range(range)));
+        }
+        if let Ok(version) = LoadVersion::scan(scanner) {
+            let impossible = matches!(version, LoadVersion::High) && self.size.with_high_load().is_none();
+            if *version_given || impossible {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
+            }
+            *version_given = true;
+            return Ok(Some(Mark::Version(version)));
+        }
+        Ok(None)
+    }
+
+    /// Keeps a mark that its family has.
+    const fn take(&mut self, mark: Mark) {
+        match mark {
+            Mark::Service(service) => self.service = Some(service),
+            Mark::Range(range) => self.range = Some(range),
+            Mark::Version(LoadVersion::High) => {
+                if let Some(size) = self.size.with_high_load() {
+                    self.size = size;
+                }
+            }
+            Mark::Version(version) => self.version = Some(version),
+        }
+    }
+
     pub(crate) fn write(&self, text: &mut Text) {
         self.size.write(text);
         if let Some(service) = self.service {
@@ -203,10 +236,8 @@ impl Tire {
     /// ```
     pub const fn load_version(&self) -> Option<LoadVersion> {
         match self.size {
-            TireSize::Metric(size) if matches!(size.class(), MetricClass::HighLoad) => {
-                Some(LoadVersion::High)
-            }
-            TireSize::Metric(_) => self.version,
+            TireSize::Metric(size) if matches!(size.class(), SizeClass::HighLoad) => Some(LoadVersion::High),
+            _ => self.version,
         }
     }
 
@@ -214,6 +245,13 @@ impl Tire {
     pub const fn load_range(&self) -> Option<LoadRange> {
         self.range
     }
+}
+
+/// What stands behind a size.
+enum Mark {
+    Service(ServiceDescription),
+    Version(LoadVersion),
+    Range(LoadRange),
 }
 
 /// Whether the digits here are a ply rating rather than a load index.

@@ -354,7 +354,7 @@ fn bounds_are_inside() {
         }
         assert_eq!(tire.at_speed(kmh(top + 0.01)).unwrap().load_share(), None, "{symbol}");
     }
-    let rolling = tire("205/55R16").size().rolling();
+    let rolling = tire("205/55R16").size().rolling().unwrap();
     for (speed, inside) in [(59.9, false), (60.0, true), (240.0, true), (240.1, false)] {
         assert_eq!(rolling.circumference_at(kmh(speed)).is_ok(), inside, "{speed}");
         let speed = Velocity::new::<kilometer_per_hour>(speed);
@@ -371,7 +371,7 @@ fn what_is_not_a_number_is_refused() {
     assert!(law.pressure_for(kg(615.1)).is_err());
     assert!(tire.inflation(Fitting::Single, Some(kpa(f64::NAN))).is_err());
     assert!(camber_load_factor(deg(f64::NAN)).is_err());
-    assert!(tire.size().rolling().circumference_at(kmh(f64::NAN)).is_err());
+    assert!(tire.size().rolling().unwrap().circumference_at(kmh(f64::NAN)).is_err());
     let rule = tire.at_speed(kmh(f64::NAN)).unwrap();
     assert_eq!((rule.load_share(), rule.pressure_increase()), (None, None));
 }

@@ -6,8 +6,8 @@ mod common;
 
 use beadseat::rim::RimDiameter;
 use beadseat::tire::{
-    Fitting, InSizeSpeed, Inflation, InflationError, InflationModel, LoadIndex, LoadVersion, MetricClass,
-    PMetricFormula, SpeedSymbol, SpeedVariation, Tire, TireSize, camber_pressure_factor, dual_passenger_load,
+    Fitting, InSizeSpeed, Inflation, InflationError, InflationModel, LoadIndex, LoadVersion, PMetricFormula,
+    SizeClass, SpeedSymbol, SpeedVariation, Tire, TireSize, camber_pressure_factor, dual_passenger_load,
     least_load_index, normal_load_limit, passenger_tire_elsewhere, towing_load, towing_pressure_increase,
 };
 use beadseat::units::{bar, deg, kg, kmh, kpa, lb, percent, psi};
@@ -376,18 +376,18 @@ fn reference_pressures_of_the_laws() {
 #[test]
 fn a_law_answers_for_its_own_family_only() {
     let tires = [
-        ("205/55R16 91V", MetricClass::Passenger, InflationModel::MetricPassenger),
-        ("HL245/40R19 101Y", MetricClass::HighLoad, InflationModel::MetricPassenger),
-        ("P225/60R16 97S", MetricClass::PMetric, InflationModel::PMetric),
-        ("LT245/75R17 121/118S LRE", MetricClass::LightTruck, InflationModel::LightTruck),
-        ("195/70R15C 104/102R", MetricClass::Commercial, InflationModel::Commercial),
-        ("295/80R22.5 152/148M", MetricClass::Truck, InflationModel::Commercial),
+        ("205/55R16 91V", SizeClass::Passenger, InflationModel::MetricPassenger),
+        ("HL245/40R19 101Y", SizeClass::HighLoad, InflationModel::MetricPassenger),
+        ("P225/60R16 97S", SizeClass::PMetric, InflationModel::PMetric),
+        ("LT245/75R17 121/118S LRE", SizeClass::LightTruck, InflationModel::LightTruck),
+        ("195/70R15C 104/102R", SizeClass::Commercial, InflationModel::Commercial),
+        ("295/80R22.5 152/148M", SizeClass::Truck, InflationModel::Commercial),
     ];
     for (text, class, own) in tires {
         let stated = Some(kpa(500.0));
         assert_eq!(tire(text).inflation(Fitting::Single, stated).unwrap().model(), own, "{text}");
         for &model in InflationModel::ALL {
-            let published = model == InflationModel::PMetricFormula && class == MetricClass::PMetric;
+            let published = model == InflationModel::PMetricFormula && class == SizeClass::PMetric;
             let found = tire(text).inflation_by(model, Fitting::Single, stated);
             assert_eq!(found.is_ok(), model == own || published, "{text} by {model:?}");
             assert_eq!(model.holds_for(class), found.is_ok(), "{text} by {model:?}");

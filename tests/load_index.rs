@@ -4,7 +4,7 @@
 
 mod common;
 
-use beadseat::tire::{LoadIndex, LoadRange, MetricClass, ServiceDescription, SpeedSymbol, Tire, TireSize};
+use beadseat::tire::{LoadIndex, LoadRange, ServiceDescription, SizeClass, SpeedSymbol, Tire, TireSize};
 use beadseat::units::{kg, kmh};
 use beadseat::uom::si::{mass::kilogram, pressure::psi, ratio::ratio, velocity::kilometer_per_hour};
 use common::{Row, Tally, numbers, rows};
@@ -105,7 +105,7 @@ fn worked_cases() {
         } else if input == "HL245/40R19 101Y -> mass" {
             let tire: Tire = "HL245/40R19 101Y".parse().unwrap();
             let TireSize::Metric(size) = tire.size() else { panic!("{row}") };
-            assert_eq!(size.class(), MetricClass::HighLoad, "{row}");
+            assert_eq!(size.class(), SizeClass::HighLoad, "{row}");
             row.near("expected", tire.service().unwrap().single().load().get::<kilogram>(), 1e-9);
         } else if input == "XL 98 -> mass; HL 101 over XL 98" {
             let (mass, gain) = row["expected"].split_once("; ").unwrap();

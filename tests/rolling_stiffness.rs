@@ -266,11 +266,14 @@ fn published_loaded_radii() {
             tally.left(&row["designation"], OTHER_SIZE);
             continue;
         };
-        let estimate = size.loaded_radius_estimate();
+        let Some(estimate) = size.loaded_radius_estimate() else {
+            tally.left(&row["designation"], OTHER_SIZE);
+            continue;
+        };
         assert!(estimate.min() < mm(radius) && mm(radius) < estimate.max(), "{row}");
         tally.checked(row);
     }
-    tally.close(3, &[(OTHER_SIZE, 13)]);
+    tally.close(10, &[(OTHER_SIZE, 6)]);
 }
 
 #[test]
@@ -374,7 +377,7 @@ fn the_spread_of_the_stiffness_reaches_the_radius() {
     let sinks = k.deflection(kg(615.0)).unwrap();
     assert!(((sinks.max() / sinks.nominal()).get::<ratios>() - 1.0 / 0.85).abs() < 1e-12);
     let radius = k.loaded_radius(kg(615.0)).unwrap();
-    let diameter = size.overall_diameter();
+    let diameter = size.overall_diameter().unwrap();
     assert!((radius.min() - (diameter.min() / 2.0 - sinks.max())).abs() < mm(1e-9));
     assert!((radius.max() - (diameter.max() / 2.0 - sinks.min())).abs() < mm(1e-9));
     // The figure of data books for this size, from memory.
@@ -385,8 +388,9 @@ fn the_spread_of_the_stiffness_reaches_the_radius() {
 fn three_radii_are_in_their_order() {
     for text in ["205/55R16", "225/45R17", "LT245/75R17", "195/70R15C"] {
         let size: TireSize = text.parse().unwrap();
-        let (free, rolls) = (size.overall_diameter() * 0.5, size.rolling().effective_radius());
-        let loaded = size.loaded_radius_estimate();
+        let (free, rolls) =
+            (size.overall_diameter().unwrap() * 0.5, size.rolling().unwrap().effective_radius());
+        let loaded = size.loaded_radius_estimate().unwrap();
         assert!(loaded.nominal() < rolls.nominal() && rolls.nominal() < free.nominal(), "{text}");
     }
 }

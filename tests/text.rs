@@ -197,7 +197,8 @@ fn errors_and_their_places() {
     refused.of::<TireSize>("P 90/55R16", OutOfRange, F::SectionWidth, 2..4);
     refused.of::<TireSize>("500/55R16", OutOfRange, F::SectionWidth, 0..3);
     refused.of::<TireSize>("20512/55R16", OutOfRange, F::SectionWidth, 0..5);
-    refused.of::<TireSize>("205R16", Missing, F::AspectRatio, 3..4);
+    refused.of::<Metric>("205R16", Missing, F::AspectRatio, 3..4);
+    refused.of::<TireSize>("240/65-16", OutOfRange, F::SectionWidth, 0..3);
     refused.of::<TireSize>("205/R16", Missing, F::AspectRatio, 4..5);
     refused.of::<TireSize>("205/", Missing, F::AspectRatio, 4..4);
     refused.of::<TireSize>("205/56R16", OutOfRange, F::AspectRatio, 4..6);
@@ -210,8 +211,8 @@ fn errors_and_their_places() {
     refused.of::<TireSize>("205/55R27", OutOfRange, F::RimDiameter, 7..9);
     refused.of::<TireSize>("205/55R18.5", OutOfRange, F::RimDiameter, 7..11);
     refused.of::<TireSize>("205/55R16.25", TooPrecise, F::RimDiameter, 7..12);
-    refused.of::<TireSize>("P195/70R15C", Contradiction, F::Text, 0..11);
-    refused.of::<TireSize>(" LT245/75R17 LT", Contradiction, F::Text, 1..15);
+    refused.of::<TireSize>("P195/70R15C", Contradiction, F::Family, 0..11);
+    refused.of::<TireSize>(" LT245/75R17 LT", Contradiction, F::Family, 1..15);
     refused.of::<TireSize>("205/55R16 91V", Trailing, F::Text, 10..13);
     refused.of::<TireSize>("205/55R16é", Trailing, F::Text, 9..11);
 
@@ -248,7 +249,7 @@ fn errors_and_their_places() {
     refused.of::<Tire>("205/55R16 XL LL", Contradiction, F::LoadVersion, 13..15);
     refused.of::<Tire>("245/40R19 HL HL", Contradiction, F::LoadVersion, 13..15);
     refused.of::<Tire>("245/40R19 HL XL", Contradiction, F::LoadVersion, 13..15);
-    refused.of::<Tire>("P225/60R16 HL", Contradiction, F::LoadVersion, 0..13);
+    refused.of::<Tire>("P225/60R16 HL", Contradiction, F::LoadVersion, 11..13);
     refused.of::<Tire>("205/55R16 91V 94V", Trailing, F::Text, 14..17);
     refused.of::<Tire>("205/55R16 91V,", Trailing, F::Text, 13..14);
 
@@ -306,13 +307,14 @@ fn errors_and_their_places() {
     refused.of::<Seat>("ball R15", OutOfRange, F::Seat, 0..8);
     refused.of::<Seat>("cone 75°", OutOfRange, F::Seat, 0..9);
 
-    assert_eq!(refused.count, 114);
+    assert_eq!(refused.count, 115);
     assert_eq!(refused.fields.len(), FIELDS.len(), "{:?}", refused.fields);
     // No text is ambiguous yet.
     assert_eq!(refused.kinds.len(), 7, "{:?}", refused.kinds);
 }
 
-const FIELDS: [Field; 20] = [
+const FIELDS: [Field; 21] = [
+    Field::Family,
     Field::Text,
     Field::SectionWidth,
     Field::AspectRatio,
@@ -367,19 +369,28 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Metric>(
         Field::SectionWidth,
-        "95 to 495 mm in steps of 5 mm",
-        &["95/55R16", "100/55R16", "490/55R16", "495/55R16"],
-        &["90/55R16", "94/55R16", "96/55R16", "494/55R16", "496/55R16", "500/55R16"],
+        "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 1.5 to 30 in",
+        &[
+            "95/55R16",
+            "105/55R16",
+            "485/55R16",
+            "495/55R16",
+            "240/75R22.5",
+            "220/55R390",
+            "180/55R17 M/C",
+            "50/100-17 M/C",
+        ],
+        &["85/55R16", "94/55R16", "100/55R16", "490/55R16", "496/55R16", "505/55R16", "45/90-17 M/C"],
     );
     bounds.of::<Metric>(
         Field::AspectRatio,
-        "20 to 95 in steps of 5",
+        "20 to 95 in steps of 5, 100 for M/C, 78 behind a load letter",
         &["205/20R16", "205/25R16", "205/90R16", "205/95R16"],
         &["205/15R16", "205/19R16", "205/21R16", "205/94R16", "205/96R16", "205/100R16"],
     );
     bounds.of::<Metric>(
         Field::Structure,
-        "R, ZR, SR, HR, VR, RF, ZRF, D, B or -",
+        "R, D, B or -, with S, H, V or Z before and F behind an R",
         &[
             "205/55R16",
             "205/55ZR16",
@@ -394,14 +405,23 @@ fn what_is_allowed_is_true_at_its_bounds() {
         ],
         &["205/55 16", "205/55WR16", "205/55F16", "205/55YR16", "205/55Z16"],
     );
-    let codes = "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in";
+    bounds.of::<Metric>(
+        Field::Family,
+        "one of P, LT, HL, T, ST in front, or C, CP, LT, M/C behind",
+        &["P205/55R16", "T125/70D16", "ST205/75R15", "195/70R15C", "225/75R16CP", "180/55R17 M/C"],
+        &["P195/70R15C", "LT245/75R17 LT", "ST205/75R15 M/C"],
+    );
+    let codes = "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5";
     bounds.of::<RimDiameter>(
         Field::RimDiameter,
         codes,
-        &["8", "9", "25", "26", "28", "30", "14.5", "16.5", "17.5", "19.5", "20.5", "22.5", "24.5"],
         &[
-            "7", "7.5", "8.5", "13.5", "15.5", "18.5", "21.5", "23.5", "25.5", "26.5", "27", "29", "31",
-            "14.4", "14.6", "24.55", "100",
+            "8", "9", "25", "26", "28", "30", "14.5", "16.5", "17.5", "19.5", "20.5", "22.5", "24.5", "300",
+            "305", "495", "500",
+        ],
+        &[
+            "295", "299", "301", "499", "501", "505", "7", "7.5", "8.5", "13.5", "15.5", "18.5", "21.5",
+            "23.5", "25.5", "26.5", "27", "29", "31", "14.4", "14.6", "24.55", "100",
         ],
     );
     for whole in 8..=26 {
@@ -574,7 +594,7 @@ fn shown_with_carets() {
 fn shown_hostile_text() {
     let (echo, under) = shown::<Tire>("205\u{7}\u{1b}[31m\r\n\0");
     assert_eq!(echo, "205\u{fffd}\u{fffd}[31m\u{fffd}\u{fffd}\u{fffd}");
-    assert!(under.starts_with("   ^ aspect ratio is missing"), "{under}");
+    assert!(under.starts_with("   ^ structure is missing"), "{under}");
 
     for hidden in [
         '\u{85}',

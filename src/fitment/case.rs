@@ -4,7 +4,7 @@ use super::check::{Input, Missing, Place};
 use super::{Conditions, Limits, Setup};
 use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
-use crate::tire::{Fitting, MetricClass, Tire, TireSize};
+use crate::tire::{Fitting, SizeClass, Tire};
 use crate::units::{Length, Mass, Velocity};
 use crate::vehicle::{Axle, Kind, Vehicle};
 
@@ -113,9 +113,8 @@ pub(super) fn is_passenger(tire: &Tire) -> bool {
     class(tire).is_passenger()
 }
 
-pub(super) fn class(tire: &Tire) -> MetricClass {
-    let TireSize::Metric(size) = tire.size();
-    size.class()
+pub(super) fn class(tire: &Tire) -> SizeClass {
+    tire.size().class()
 }
 
 /// Whether two tires carry the same at the same pressure: size, service description, version, range and

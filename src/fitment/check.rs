@@ -318,6 +318,8 @@ inputs! {
     InnerClearance = "vehicle.*.space.inner_clearance_mm", "on the floor, least gap inboard of tire and rim, with a gauge or stiff wire";
     OuterClearance = "vehicle.*.space.outer_clearance_mm", "on the floor, straightedge down from the arch lip, to the sidewall";
     UpperClearance = "vehicle.*.space.upper_clearance_mm", "on the floor, least gap between tread and what is above it";
+    TireDimensions = "proposed.*.tire (dimensions)", "its maker's data: no table or rule here knows this size";
+    OriginalDimensions = "original.*.tire (dimensions)", "its maker's data, or measure it: no table or rule here knows this size";
     ProposedSetup = "proposed.*", "say which tire and wheel go on";
     OriginalSetup = "original.*", "read the original tire and wheel in the papers or on the placard";
     LoadIndex = "proposed.*.tire (load index)", "read load index and speed symbol behind the size";

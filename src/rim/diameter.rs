@@ -3,11 +3,11 @@
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
-/// A nominal rim diameter code, in inches.
+/// A nominal rim diameter code, in inches, or in millimetres from 300 on.
 ///
 /// # Syntax
 /// Two or three digits: `8` … `26`, `28`, `30`, or a half size `14.5`, `16.5`, `17.5`, `19.5`, `20.5`,
-/// `22.5`, `24.5`. `Ord` is by diameter.
+/// `22.5`, `24.5`; or millimetres, `300` to `500` in steps of 5. `Ord` is by code.
 ///
 /// ```
 /// use beadseat::rim::{RimDiameter, SeatTaper};
@@ -31,6 +31,8 @@ pub enum SeatTaper {
     FiveDegree,
     /// Half inch codes: drop-centre rims with a seat of 15°, as on trucks, and 16.5 on light trucks.
     FifteenDegree,
+    /// Codes in millimetres: rims with a seat of their own, for tires of the same code only.
+    Millimetric,
 }
 
 impl RimDiameter {
@@ -60,7 +62,7 @@ impl RimDiameter {
 
     #[inline(always)]
     const fn exists(tenths: i64) -> bool {
-        tenths <= MOST as i64 && WHOLE_MM[tenths as usize] != 0
+        if tenths <= MOST as i64 { WHOLE_MM[tenths as usize] != 0 } else { is_millimetric(tenths) }
     }
 
     #[inline]
@@ -71,7 +73,7 @@ impl RimDiameter {
         }
     }
 
-    /// The code in tenths of an inch: 165 for 16.5.
+    /// The code in tenths: 165 for 16.5 in, 3900 for 390 mm.
     ///
     /// ```
     /// use beadseat::rim::RimDiameter;
@@ -97,7 +99,7 @@ impl RimDiameter {
     }
 
     pub(crate) const fn whole_mm(self) -> u16 {
-        WHOLE_MM[self.tenths as usize]
+        if self.tenths as usize > MOST { self.tenths / 10 } else { WHOLE_MM[self.tenths as usize] }
     }
 
     /// The taper of the seat that the code stands for.
@@ -111,32 +113,44 @@ impl RimDiameter {
     /// ```
     pub const fn seat_taper(self) -> SeatTaper {
         // Ten times a code ends in 0 or, for a half inch, in 5.
-        if self.tenths % 2 == 0 { SeatTaper::FiveDegree } else { SeatTaper::FifteenDegree }
+        if self.tenths as usize > MOST {
+            SeatTaper::Millimetric
+        } else if self.tenths % 2 == 0 {
+            SeatTaper::FiveDegree
+        } else {
+            SeatTaper::FifteenDegree
+        }
     }
 
     /// The specified diameter of the bead seat.
     ///
     /// 5° drop centre: `25.4·code − 0.8` mm up to code 16 and `+ 4.8` mm from code 17 (a 17 in rim is
     /// not one inch larger than a 16 in rim), ± 0.4 mm. 15° drop centre: `25.4·code`, no tolerance
-    /// known. Source: ISO 4000-2 and ISO 4209-2, from memory; code 14 seen in a trade article quoting
+    /// known. Of millimetric rims it is not known. Source: ISO 4000-2 and ISO 4209-2, from memory; code 14 seen in a trade article quoting
     /// TRA.
     ///
     /// ```
     /// use beadseat::{rim::RimDiameter, units::mm, uom::si::length::millimeter};
-    /// let d = RimDiameter::parse("17")?.specified();
+    /// let d = RimDiameter::parse("17")?.specified().ok_or("not known")?;
     /// assert!((d.nominal().get::<millimeter>() - 436.6).abs() < 1e-9);
     /// assert!((d.max().get::<millimeter>() - 437.0).abs() < 1e-9);
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn specified(self) -> crate::Toleranced<Length> {
+    pub fn specified(self) -> Option<crate::Toleranced<Length>> {
         let inch_mm = 2.54 * f64::from(self.tenths);
         let (mm, tolerance) = match self.seat_taper() {
             SeatTaper::FiveDegree if self.tenths <= 160 => (inch_mm - 0.8, 0.4),
             SeatTaper::FiveDegree => (inch_mm + 4.8, 0.4),
             SeatTaper::FifteenDegree => (inch_mm, 0.0),
+            SeatTaper::Millimetric => return None,
         };
-        crate::Toleranced::within(units::mm(mm), units::mm(tolerance))
+        Some(crate::Toleranced::within(units::mm(mm), units::mm(tolerance)))
     }
+}
+
+/// Codes in millimetres, × 10: 300 to 500 in steps of 5.
+const fn is_millimetric(tenths: i64) -> bool {
+    tenths >= 3000 && tenths <= 5000 && tenths % 50 == 0
 }
 
 /// The codes that exist, × 10, and `d` of the UN tire regulations in whole mm. Source: UN R30 and R54,

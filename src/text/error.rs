@@ -63,6 +63,16 @@ pub enum Field {
     SidewallMark,
     /// Mark of type approval.
     ApprovalMark,
+    /// Load letter of an alpha-numeric size.
+    LoadLetter,
+    /// Overall diameter of a tire, in inches.
+    OverallDiameter,
+    /// Prefix and suffix that say the family of a size.
+    Family,
+    /// Maximum load molded on a tire.
+    MaximumLoad,
+    /// Maximum pressure molded on a tire.
+    MaximumPressure,
 }
 
 impl Field {
@@ -101,6 +111,11 @@ impl Field {
             Self::Temperature => "temperature grade",
             Self::SidewallMark => "sidewall mark",
             Self::ApprovalMark => "approval mark",
+            Self::LoadLetter => "load letter",
+            Self::OverallDiameter => "overall diameter",
+            Self::Family => "family mark",
+            Self::MaximumLoad => "maximum load",
+            Self::MaximumPressure => "maximum pressure",
         }
     }
 
@@ -112,10 +127,14 @@ impl Field {
     pub const fn allowed(self) -> &'static str {
         match self {
             Self::Text => "1 to 255 bytes",
-            Self::SectionWidth => "95 to 495 mm in steps of 5 mm",
-            Self::AspectRatio => "20 to 95 in steps of 5",
-            Self::Structure => "R, ZR, SR, HR, VR, RF, ZRF, D, B or -",
-            Self::RimDiameter => "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in",
+            Self::SectionWidth => {
+                "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 1.5 to 30 in"
+            }
+            Self::AspectRatio => "20 to 95 in steps of 5, 100 for M/C, 78 behind a load letter",
+            Self::Structure => "R, D, B or -, with S, H, V or Z before and F behind an R",
+            Self::RimDiameter => {
+                "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5"
+            }
             Self::LoadIndex => "0 to 279",
             Self::DualLoadIndex => "0 to 279 and not above the single load index",
             Self::SpeedSymbol => {
@@ -149,6 +168,11 @@ impl Field {
             Self::ApprovalMark => {
                 "E or e, country 1 to 99, number of 4 to 8 digits, then S, W, R with stage 1 or 2"
             }
+            Self::LoadLetter => "A to H, J, L, M, N, and behind the M of a motorcycle up to V",
+            Self::OverallDiameter => "10 to 60 in, and more than the rim diameter",
+            Self::Family => "one of P, LT, HL, T, ST in front, or C, CP, LT, M/C behind",
+            Self::MaximumLoad => "45 to 9999 with kg or lb, in both units the same",
+            Self::MaximumPressure => "10 to 1500 with kPa or psi, in both units the same",
         }
     }
 }

@@ -1,8 +1,8 @@
 //! Overall diameter and section width.
 
-use super::{MetricClass, Structure, TireSize};
+use super::{SizeClass, Structure, TireSize};
 use crate::rim::RimWidth;
-use crate::units::{self, Length};
+use crate::units::{self, Length, in_mm};
 use crate::{Citation, Toleranced};
 
 /// Share of the nominal width that its minimum may lie below it: common practice, no source.
@@ -12,30 +12,66 @@ const WIDTH_BELOW: f64 = 0.04;
 const WIDTH_PER_RIM: f64 = 0.4;
 
 impl TireSize {
-    /// The overall diameter `d + 2H` of a new tire, with the limits of the UN regulations.
+    /// The overall diameter of a new tire, without its limits: `d + 2H` of a metric size, what the table
+    /// says of a listed one, what the designation says of the others. `None` where nothing tells it.
     ///
-    /// `Dmin = d + 2H·0.97`, `Dmax = d + 2H·b`; `b` is 1.04 for radial tires, and 1.08 (UN R30) or 1.07
-    /// (UN R54) for diagonal and bias-belted ones. Source: UN R30 §6.1.2 and §6.1.5, UN R54 §6.1.2 and
-    /// §6.1.5, from memory.
+    /// Source: UN R30 and R54 §6.1.2 and Annex 5, UN R75 Annex 5, from memory.
+    ///
+    /// ```
+    /// use beadseat::{tire::TireSize, units::mm};
+    /// assert_eq!(TireSize::parse("205/55R16")?.overall_diameter_nominal(), Some(mm(632.0)));
+    /// assert_eq!(TireSize::parse("8.25R20")?.overall_diameter_nominal(), Some(mm(962.0)));
+    /// assert_eq!(TireSize::parse("ER78-14")?.overall_diameter_nominal(), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn overall_diameter_nominal(&self) -> Option<Length> {
+        if let Some(listing) = self.listing() {
+            return Some(units::mm(f64::from(listing.overall_diameter)));
+        }
+        match self {
+            Self::Metric(size) => {
+                let d = f64::from(size.rim_diameter().whole_mm());
+                Some(units::mm(d + 2.0 * f64::from(size.height_mm())))
+            }
+            Self::Flotation(size) => Some(size.stated_diameter()),
+            Self::NoAspect(_) | Self::Numeric(_) | Self::AlphaNumeric(_) => None,
+        }
+    }
+
+    /// The overall diameter of a new tire with the limits of the UN regulations.
+    ///
+    /// With `2H` the diameter less the rim's `d`: `Dmin = d + 2H·0.97`, `Dmax = d + 2H·b`; `b` is 1.04
+    /// for radial tires, and 1.08 (UN R30) or 1.07 (UN R54) for diagonal and bias-belted ones. `None`
+    /// where the diameter is not known, and for motorcycle and off-road sizes whose limits are not, except
+    /// those that UN R75 lists. Source: UN R30 and R54 §6.1.2 and §6.1.5, from memory.
     ///
     /// ```
     /// use beadseat::{tire::TireSize, units::mm, uom::si::length::millimeter};
-    /// let d = TireSize::parse("205/55R16")?.overall_diameter();
+    /// let d = TireSize::parse("205/55R16")?.overall_diameter().ok_or("not known")?;
     /// assert_eq!(d.nominal(), mm(632.0));
     /// assert!((d.min().get::<millimeter>() - 625.22).abs() < 1e-9);
     /// assert!((d.max().get::<millimeter>() - 641.04).abs() < 1e-9);
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// assert_eq!(TireSize::parse("120/70ZR17 M/C")?.overall_diameter(), None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn overall_diameter(&self) -> Toleranced<Length> {
-        let Self::Metric(size) = self;
-        let d = f64::from(size.rim_diameter().whole_mm());
-        let both_heights = 2.0 * f64::from(size.height_mm());
-        let b = match size.structure() {
+    pub fn overall_diameter(&self) -> Option<Toleranced<Length>> {
+        if let Some((listing, (least, most))) = self.listing().and_then(|l| Some((l, l.limits?))) {
+            let nominal = f64::from(listing.overall_diameter);
+            let [least, most] = [least, most].map(|mm| units::mm(f64::from(mm)));
+            return Toleranced::new(least, units::mm(nominal), most);
+        }
+        let class = self.class();
+        if matches!(class, SizeClass::Motorcycle | SizeClass::OffRoad) {
+            return None;
+        }
+        let d = f64::from(self.rim_diameter().whole_mm());
+        let both_heights = in_mm(self.overall_diameter_nominal()?) - d;
+        let b = match self.structure() {
             Structure::Radial => 1.04,
-            Structure::Diagonal | Structure::BiasBelted if size.class().is_passenger() => 1.08,
+            Structure::Diagonal | Structure::BiasBelted if class.is_passenger() => 1.08,
             Structure::Diagonal | Structure::BiasBelted => 1.07,
         };
-        Toleranced::ordered(0.97, 1.0, b).map(|share| units::mm(d + both_heights * share))
+        Some(Toleranced::ordered(0.97, 1.0, b).map(|share| units::mm(d + both_heights * share)))
     }
 
     /// The same for a snow tire, whose largest diameter may be 1 % larger. Source: UN R30 §6.1.5, from
@@ -43,71 +79,81 @@ impl TireSize {
     ///
     /// ```
     /// let size = beadseat::tire::TireSize::parse("205/55R16")?;
-    /// assert_eq!(size.overall_diameter_snow().max(), size.overall_diameter().max() * 1.01);
+    /// let (snow, summer) = (size.overall_diameter_snow(), size.overall_diameter());
+    /// assert_eq!(snow.map(|d| d.max()), summer.map(|d| d.max() * 1.01));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
-    pub fn overall_diameter_snow(&self) -> Toleranced<Length> {
-        let d = self.overall_diameter();
-        Toleranced::ordered(d.min(), d.nominal(), d.max() * 1.01)
+    pub fn overall_diameter_snow(&self) -> Option<Toleranced<Length>> {
+        let d = self.overall_diameter()?;
+        Some(Toleranced::ordered(d.min(), d.nominal(), d.max() * 1.01))
     }
 
-    /// The section height, rounded to the millimetre as the regulations do.
+    /// The section height of a metric size, rounded to the millimetre as the regulations do.
     ///
     /// ```
     /// use beadseat::{tire::TireSize, units::mm};
-    /// assert_eq!(TireSize::parse("225/45R17")?.section_height(), mm(101.0));
+    /// assert_eq!(TireSize::parse("225/45R17")?.section_height(), Some(mm(101.0)));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
-    pub const fn section_height(&self) -> Length {
+    pub const fn section_height(&self) -> Option<Length> {
         match self {
-            Self::Metric(size) => size.section_height(),
+            Self::Metric(size) => Some(size.section_height()),
+            _ => None,
         }
     }
 
-    /// The *theoretical* rim width, on which the section width is the nominal one: 0.70 of it for
-    /// aspect ratios of 50 and more, 0.85 below, 0.75 for truck sizes.
+    /// A rim width in mm and the section width on it: the *theoretical* rim of a metric size, on which the
+    /// width is the nominal one (0.70 of it for aspect ratios of 50 and more, 0.85 below, 0.75 for truck
+    /// sizes), or the measuring rim and width of a listed one.
     ///
-    /// Not the [measuring rim](TireSize::measuring_rim). Source: ETRTO, from memory.
-    fn theoretical_rim_mm(&self) -> f64 {
-        let Self::Metric(size) = self;
+    /// The theoretical rim is not the [measuring rim](TireSize::measuring_rim). Source: ETRTO, from memory.
+    fn width_basis(&self) -> Option<(f64, f64)> {
+        if let Some(listing) = self.listing() {
+            return Some((in_mm(listing.measuring_rim?.length()), f64::from(listing.section_width)));
+        }
+        let Self::Metric(size) = self else { return None };
         let x = match (size.class(), size.aspect_ratio()) {
-            (MetricClass::Truck, _) => 0.75,
+            (SizeClass::Motorcycle, _) => return None,
+            (SizeClass::Truck, _) => 0.75,
             (_, 50..) => 0.70,
             _ => 0.85,
         };
-        x * f64::from(size.width_mm())
+        let width = f64::from(size.width_mm());
+        Some((x * width, width))
     }
 
     /// The section width on a rim: `S = S1 + 0.4·(A − A1)`, rounded to the millimetre.
     ///
-    /// The maximum is the overall width that the regulations allow ([`TireSize::overall_width_citation`]), without
-    /// a rim protector, which may add 8 mm. The minimum is 4 % below nominal (common practice, no
-    /// source). Source: UN R30 and R54 §6.1.1.1; the theoretical rim `A1` from memory.
+    /// The maximum is the overall width that the regulations allow ([`TireSize::overall_width_citation`]),
+    /// without a rim protector, which may add 8 mm. The minimum is 4 % below nominal (common practice, no
+    /// source). `None` where no table and no rule gives a width on a rim: motorcycle sizes, and sizes by
+    /// inches or letter that are not listed. Source: UN R30 and R54 §6.1.1.1; the theoretical rim `A1` and
+    /// the tables from memory.
     ///
     /// ```
     /// use beadseat::{rim::RimWidth, tire::TireSize, units::mm};
     /// let size = TireSize::parse("205/55R16")?;
-    /// let on_its_measuring_rim = size.section_width_on(RimWidth::parse("6.5")?);
+    /// let on_its_measuring_rim = size.section_width_on(RimWidth::parse("6.5")?).ok_or("not known")?;
     /// assert_eq!(on_its_measuring_rim.nominal(), mm(214.0));
     /// assert_eq!(on_its_measuring_rim.max(), mm(214.0 * 1.04));
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn section_width_on(&self, rim: RimWidth) -> Toleranced<Length> {
-        let Self::Metric(size) = self;
+    pub fn section_width_on(&self, rim: RimWidth) -> Option<Toleranced<Length>> {
+        let (basis_rim, basis_width) = self.width_basis()?;
         let rim_mm = f64::from(rim.quarters()) * 6.35;
-        let width = f64::from(size.width_mm()) + WIDTH_PER_RIM * (rim_mm - self.theoretical_rim_mm());
-        let nominal = libm::floor(width + 0.5);
-        Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + self.overall_width().0)
-            .map(|share| units::mm(nominal * share))
+        let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim_mm - basis_rim) + 0.5);
+        let shares = Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + self.overall_width().0);
+        Some(shares.map(|share| units::mm(nominal * share)))
     }
 
     /// How far the overall width may exceed the section width, as a share of it, and by which rule:
-    /// radial +4 %, diagonal and bias-belted +6 % (UN R30 and R54 §6.1.4, from memory); P-metric and LT
-    /// +7 % (49 CFR 571.139, from memory).
+    /// radial +4 %, diagonal and bias-belted +6 % (UN R30 and R54 §6.1.4, from memory); P-metric, LT, T and
+    /// ST +7 % (49 CFR 571.139, from memory).
     fn overall_width(&self) -> (f64, Citation) {
-        let Self::Metric(size) = self;
-        match (size.class(), size.structure()) {
-            (MetricClass::PMetric | MetricClass::LightTruck, _) => (0.07, Citation::OVERALL_WIDTH_US),
+        match (self.class(), self.structure()) {
+            (SizeClass::PMetric | SizeClass::LightTruck | SizeClass::Temporary | SizeClass::Trailer, _) => {
+                (0.07, Citation::OVERALL_WIDTH_US)
+            }
             (_, Structure::Radial) => (0.04, Citation::OVERALL_WIDTH),
             (_, Structure::Diagonal | Structure::BiasBelted) => (0.06, Citation::OVERALL_WIDTH),
         }
@@ -128,11 +174,16 @@ impl TireSize {
     /// The source of [`TireSize::overall_diameter`].
     ///
     /// ```
-    /// use beadseat::tire::TireSize;
+    /// use beadseat::{Citation, tire::TireSize};
     /// assert!(TireSize::parse("205/55R16")?.overall_diameter_citation().is_from_memory());
+    /// assert_eq!(TireSize::parse("155R13")?.overall_diameter_citation(), Citation::LISTED_DIMENSIONS);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
-    pub const fn overall_diameter_citation(&self) -> Citation {
-        Citation::OVERALL_DIAMETER
+    pub fn overall_diameter_citation(&self) -> Citation {
+        match self {
+            _ if self.listing().is_some() => Citation::LISTED_DIMENSIONS,
+            Self::Flotation(_) => Citation::DESIGNATION,
+            _ => Citation::OVERALL_DIAMETER,
+        }
     }
 }

@@ -12,7 +12,7 @@ use crate::{Citation, OutOfRange};
 /// ```
 /// use beadseat::{tire::{Gearing, TireSize}, units::{kmh, percent, ratio, rpm}};
 /// let fifth = Gearing::new(ratio(0.85), ratio(3.94))?.with_slip(percent(2.0))?;
-/// let rolling = TireSize::parse("205/55R16")?.rolling();
+/// let rolling = TireSize::parse("205/55R16")?.rolling().ok_or("not known")?;
 /// let n = fifth.engine_speed(&rolling, kmh(100.0));
 /// assert!(n > rpm(2950.0) && n < rpm(2960.0));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -59,7 +59,7 @@ impl Gearing {
     /// ```
     /// use beadseat::{tire::{Gearing, TireSize}, units::{kmh, ratio, rpm}};
     /// let first = Gearing::new(ratio(3.5), ratio(3.94))?;
-    /// let v = first.road_speed(&TireSize::parse("205/55R16")?.rolling(), rpm(6000.0));
+    /// let v = first.road_speed(&TireSize::parse("205/55R16")?.rolling().ok_or("not known")?, rpm(6000.0));
     /// assert!(v > kmh(50.0) && v < kmh(51.0));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```

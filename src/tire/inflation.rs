@@ -35,6 +35,10 @@ pub enum InflationError {
     /// The tire has no load index for pairs.
     #[error("the tire has no load index for dual fitting")]
     NoDualLoadIndex,
+    /// No law is known for the family of the tire: trailer, motorcycle and off-road tires, and sizes that
+    /// do not say what they are for.
+    #[error("no law of load and pressure is known for this family of tires")]
+    NoLaw,
     /// Nothing fixes the pressure at which the tire carries its load index.
     #[error("the reference pressure is not known: read it on the tire or in its maker's data")]
     NoReferencePressure,
@@ -110,8 +114,8 @@ impl Tire {
         fitting: Fitting,
         stated_reference: Option<Pressure>,
     ) -> Result<Inflation, InflationError> {
-        let TireSize::Metric(size) = self.size();
-        self.inflation_by(InflationModel::of(size.class()), fitting, stated_reference)
+        let law = InflationModel::of(self.size().class()).ok_or(InflationError::NoLaw)?;
+        self.inflation_by(law, fitting, stated_reference)
     }
 
     /// The same by a law of the caller's choice, with the default reference pressures of that law.
@@ -142,8 +146,7 @@ impl Tire {
             Fitting::Single => service.single(),
             Fitting::Dual => service.dual().ok_or(InflationError::NoDualLoadIndex)?,
         };
-        let TireSize::Metric(size) = self.size();
-        if !model.holds_for(size.class()) {
+        if !model.holds_for(self.size().class()) {
             return Err(InflationError::OtherFamily);
         }
         let (reference, citation) = match stated_reference {
@@ -157,6 +160,10 @@ impl Tire {
 
     fn default_reference_pressure(&self, model: InflationModel) -> Option<(Pressure, Citation)> {
         if model == InflationModel::LightTruck {
+            // The letter stands for less pressure on flotation sizes, by size.
+            if matches!(self.size(), TireSize::Flotation(_)) {
+                return None;
+            }
             return Some((self.load_range()?.lt_reference_pressure()?, Citation::REFERENCE_PRESSURE_RANGE));
         }
         Some((model.reference_pressure(self.load_version())?, model.reference_citation()))

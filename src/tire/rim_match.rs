@@ -1,8 +1,8 @@
 //! Which rims a tire may be mounted on.
 
-use super::{MetricClass, TireSize};
+use super::{Metric, SizeClass, TireSize};
 use crate::Citation;
-use crate::rim::RimWidth;
+use crate::rim::{RimWidth, SeatTaper};
 
 /// Where a rim range comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -91,8 +91,24 @@ impl RimRange {
 }
 
 impl TireSize {
-    /// The measuring rim: `K1·S1`, rounded to half an inch. `None` where the rule does not hold (15°
-    /// truck sizes).
+    /// The size if the rules for rims hold for it: metric, on an inch rim, for cars and light commercial
+    /// vehicles.
+    fn with_rim_rule(&self) -> Option<&Metric> {
+        match self {
+            Self::Metric(size) => match (size.class(), size.rim_diameter().seat_taper()) {
+                (_, SeatTaper::Millimetric) => None,
+                (SizeClass::Truck | SizeClass::Motorcycle | SizeClass::Trailer | SizeClass::Temporary, _) => {
+                    None
+                }
+                _ => Some(size),
+            },
+            _ => None,
+        }
+    }
+
+    /// The measuring rim: that of the table for a listed size, else `K1·S1`, rounded to half an inch.
+    /// `None` where neither holds (truck, motorcycle, trailer and temporary sizes, sizes by inches or
+    /// letter that are not listed).
     ///
     /// `K1` is 0.70 for aspect ratios 75 to 95, 0.75 for 60 to 70, 0.80 for 50 and 55, 0.85 for 45,
     /// 0.90 for 30 to 40, 0.92 below. Source: ISO 4000-1 and ETRTO design guide, from memory.
@@ -103,9 +119,11 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn measuring_rim(&self) -> Option<RimWidth> {
-        let Self::Metric(size) = self;
+        if let Some(listing) = self.listing() {
+            return listing.measuring_rim;
+        }
+        let size = self.with_rim_rule()?;
         let k1 = match (size.class(), size.aspect_ratio()) {
-            (MetricClass::Truck, _) => return None,
             (_, 75..) => 0.70,
             (_, 60..) => 0.75,
             (_, 50..) => 0.80,
@@ -117,7 +135,7 @@ impl TireSize {
     }
 
     /// The approved rim widths by estimate: the half inches nearest to two shares of the nominal width.
-    /// `None` where no rule holds (15° truck sizes).
+    /// `None` where no rule holds: all but metric sizes for cars and light commercial vehicles.
     ///
     /// | aspect ratio | shares | source |
     /// |---|---|---|
@@ -135,10 +153,9 @@ impl TireSize {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn estimated_rim_range(&self) -> Option<RimRange> {
-        let Self::Metric(size) = self;
+        let size = self.with_rim_rule()?;
         let (least, most, citation) = match (size.class(), size.aspect_ratio()) {
-            (MetricClass::Truck, _) => return None,
-            (MetricClass::LightTruck, _) => (0.65, 0.80, Citation::RIM_RANGE_LIGHT_TRUCK),
+            (SizeClass::LightTruck, _) => (0.65, 0.80, Citation::RIM_RANGE_LIGHT_TRUCK),
             (_, 70..) => (0.65, 0.85, Citation::RIM_RANGE_HIGH_SERIES),
             (_, 50..) => (0.70, 0.90, Citation::RIM_RANGE_LOW_SERIES),
             (_, 45..) => (0.80, 0.95, Citation::RIM_RANGE_LOW_SERIES),

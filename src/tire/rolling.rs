@@ -11,7 +11,7 @@ use crate::{Citation, OutOfRange, Toleranced};
 ///
 /// ```
 /// use beadseat::{tire::TireSize, units::kmh, uom::si::length::millimeter};
-/// let rolling = TireSize::parse("205/55R16")?.rolling();
+/// let rolling = TireSize::parse("205/55R16")?.rolling().ok_or("not known")?;
 /// let c = rolling.circumference();
 /// assert!((c.nominal().get::<millimeter>() - 1927.6).abs() < 1e-9);
 /// assert!(rolling.circumference_at(kmh(180.0))?.nominal() > c.nominal());
@@ -100,9 +100,9 @@ impl Rolling {
     /// Turns a kilometre at 60 km/h.
     ///
     /// ```
-    /// let rolling = beadseat::tire::TireSize::parse("205/55R16")?.rolling();
+    /// let rolling = beadseat::tire::TireSize::parse("205/55R16")?.rolling().ok_or("not known")?;
     /// assert_eq!(rolling.revolutions_per_km().round(), 519.0);
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn revolutions_per_km(&self) -> f64 {
         1e6 / units::in_mm(self.circumference.nominal())
@@ -111,9 +111,9 @@ impl Rolling {
     /// Turns a mile at 60 km/h, as US data books print it.
     ///
     /// ```
-    /// let rolling = beadseat::tire::TireSize::parse("205/55R16")?.rolling();
+    /// let rolling = beadseat::tire::TireSize::parse("205/55R16")?.rolling().ok_or("not known")?;
     /// assert_eq!(rolling.revolutions_per_mile().round(), 835.0);
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn revolutions_per_mile(&self) -> f64 {
         self.revolutions_per_km() * 1.609_344
@@ -124,10 +124,10 @@ impl Rolling {
     /// ```
     /// use beadseat::{tire::TireSize, units::mm};
     /// let size = TireSize::parse("205/55R16")?;
-    /// let radius = size.rolling().effective_radius().nominal();
-    /// assert!(radius < size.overall_diameter().nominal() / 2.0);
-    /// assert!(radius > size.loaded_radius_estimate().max());
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// let radius = size.rolling().ok_or("not known")?.effective_radius().nominal();
+    /// assert!(radius < size.overall_diameter().ok_or("not known")?.nominal() / 2.0);
+    /// assert!(radius > size.loaded_radius_estimate().ok_or("not known")?.max());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn effective_radius(&self) -> Toleranced<Length> {
         self.circumference * (0.5 / core::f64::consts::PI)
@@ -137,9 +137,9 @@ impl Rolling {
     ///
     /// ```
     /// use beadseat::{tire::TireSize, units::kmh, uom::si::frequency::hertz};
-    /// let rolling = TireSize::parse("205/55R16")?.rolling();
+    /// let rolling = TireSize::parse("205/55R16")?.rolling().ok_or("not known")?;
     /// assert!((rolling.turns_at(kmh(100.0)).get::<hertz>() - 14.41).abs() < 0.01);
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn turns_at(&self, speed: Velocity) -> Frequency {
         speed / self.circumference.nominal()
@@ -150,8 +150,8 @@ impl Rolling {
     /// ```
     /// use beadseat::{tire::TireSize, units::percent};
     /// let (old, new) = (TireSize::parse("205/55R16")?, TireSize::parse("225/50R17")?);
-    /// assert!(new.rolling().relative_to(&old.rolling()) > percent(103.0));
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// assert!(new.rolling().ok_or("not known")?.relative_to(&old.rolling().ok_or("not known")?) > percent(103.0));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn relative_to(&self, original: &Self) -> Ratio {
         self.circumference.nominal() / original.circumference.nominal()
@@ -160,9 +160,9 @@ impl Rolling {
     /// The source of [`Rolling::circumference`].
     ///
     /// ```
-    /// let rolling = beadseat::tire::TireSize::parse("205/55R16")?.rolling();
+    /// let rolling = beadseat::tire::TireSize::parse("205/55R16")?.rolling().ok_or("not known")?;
     /// assert!(rolling.citation().is_from_memory());
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub const fn citation(&self) -> Citation {
         self.citation
@@ -170,12 +170,15 @@ impl Rolling {
 }
 
 impl TireSize {
-    /// How far the tire rolls in a turn.
-    pub fn rolling(&self) -> Rolling {
+    /// How far the tire rolls in a turn; `None` where its [diameter](TireSize::overall_diameter) is not known.
+    pub fn rolling(&self) -> Option<Rolling> {
         let factor = match self.structure() {
             Structure::Radial => 3.05,
             Structure::Diagonal | Structure::BiasBelted => 2.99,
         };
-        Rolling { circumference: self.overall_diameter() * factor, citation: Citation::ROLLING_CIRCUMFERENCE }
+        Some(Rolling {
+            circumference: self.overall_diameter()? * factor,
+            citation: Citation::ROLLING_CIRCUMFERENCE,
+        })
     }
 }

@@ -1,8 +1,21 @@
 //! Tire size designations.
 
+mod alpha_numeric;
+mod annex;
+mod class;
+mod flotation;
+mod inch;
 mod metric;
+mod no_aspect;
+mod numeric;
+mod structure;
 
-pub use metric::{Metric, MetricClass};
+pub use alpha_numeric::AlphaNumeric;
+pub use class::SizeClass;
+pub use flotation::Flotation;
+pub use metric::Metric;
+pub use no_aspect::NoAspect;
+pub use numeric::Numeric;
 
 use crate::rim::RimDiameter;
 use crate::text::{ParseError, Scanner, Text, designation, tri};
@@ -51,15 +64,32 @@ pub enum InSizeSpeed {
 /// A tire size, of any family.
 ///
 /// # Syntax
-/// That of its family; see [`Metric`]. Nothing may follow the size: a text with a service description
-/// is a [`Tire`](super::Tire).
+/// Nothing may follow the size: a text with a service description is a [`Tire`](super::Tire). The form of
+/// the text says its family, and no text has two forms:
+///
+/// | family | form | examples | dimensions from | status |
+/// |---|---|---|---|---|
+/// | [`Metric`], passenger | width/aspect structure rim | `205/55R16`, `195/65-15`, `205/55RF16` | `d + 2H`, UN R30; 70 and 60 series of UN R30 Annex 5 from its table | from memory |
+/// | [`Metric`], millimetric rim | the same, rim code of 300 and more | `220/55R390` | `d + 2H` | from memory |
+/// | [`Metric`], `P`, `LT`, `HL`, `T`, `ST` | prefix | `P215/65R15`, `LT245/75R17`, `HL245/40R19`, `T125/70D16`, `ST205/75R15` | `d + 2H` | from memory |
+/// | [`Metric`], `C`, `CP` | suffix | `195/70R15C`, `225/75R16CP` | `d + 2H`, UN R54 | from memory |
+/// | [`Metric`], truck | half-inch rim | `295/80R22.5`, `385/65R22.5` | `d + 2H`, UN R54 | from memory |
+/// | [`Metric`], motorcycle | `M/C` | `120/70ZR17 M/C` | `d + 2H`; limits not known | from memory |
+/// | [`NoAspect`] | width structure rim | `155R13`, `185R14C`, `155-13/6.15-13` | UN R30 and R54 Annex 5 | from memory |
+/// | [`Numeric`] | inches structure rim | `6.00-16`, `7.50R16C`, `11R22.5`, `4.00-18 M/C` | UN R30 and R54 Annex 5 | from memory |
+/// | [`Flotation`], `LT` | overall × width | `31x10.50R15LT` | UN R54 Annex 5, else the stated diameter | from memory |
+/// | [`Flotation`] | the same without `LT` | `18x9.5-8`, `25x8-12` | the stated diameter; limits not known | the designation |
+/// | [`AlphaNumeric`] | letter aspect rim | `ER78-14`, `G78-15LT`, `MT90B16` | UN R54 and R75 Annex 5 | from memory, R75 with doubt |
+///
+/// Two rules decide where one could err: a number below 50 in front is inches, one from 50 is millimetres;
+/// a size with `x` in it is overall diameter × width.
 ///
 /// ```
-/// use beadseat::tire::{MetricClass, TireSize};
+/// use beadseat::tire::{SizeClass, TireSize};
 /// let size: TireSize = "lt245/75 r 17".parse()?;
 /// assert_eq!(size.to_string(), "LT245/75R17");
-/// let TireSize::Metric(metric) = size else { unreachable!() };
-/// assert_eq!(metric.class(), MetricClass::LightTruck);
+/// assert!(matches!(size, TireSize::Metric(_)));
+/// assert_eq!(size.class(), SizeClass::LightTruck);
 /// assert!("205/55R16 91V".parse::<TireSize>().is_err());
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
@@ -68,19 +98,102 @@ pub enum InSizeSpeed {
 pub enum TireSize {
     /// Section width and aspect ratio, in millimetres and percent.
     Metric(Metric),
+    /// Section width in millimetres alone.
+    NoAspect(NoAspect),
+    /// Section width in inches.
+    Numeric(Numeric),
+    /// Overall diameter and section width in inches.
+    Flotation(Flotation),
+    /// Load letter.
+    AlphaNumeric(AlphaNumeric),
+}
+
+/// Calls a method that every family has.
+macro_rules! of_family {
+    ($self:ident, $size:ident => $value:expr) => {
+        match $self {
+            TireSize::Metric($size) => $value,
+            TireSize::NoAspect($size) => $value,
+            TireSize::Numeric($size) => $value,
+            TireSize::Flotation($size) => $value,
+            TireSize::AlphaNumeric($size) => $value,
+        }
+    };
+}
+
+/// Which family a text has the form of.
+enum Form {
+    Metric,
+    NoAspect,
+    Numeric,
+    Flotation,
+    AlphaNumeric,
 }
 
 impl TireSize {
     #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        Ok(Self::Metric(tri!(Metric::scan(scanner))))
+        if Self::is_plainly_metric(scanner) {
+            return Ok(Self::Metric(tri!(Metric::scan(scanner))));
+        }
+        Self::scan_any(scanner)
     }
 
-    #[inline]
-    pub(crate) fn write(&self, text: &mut Text) {
-        match self {
-            Self::Metric(size) => size.write(text),
+    /// Three digits and a stroke: what is read most often.
+    #[inline(always)]
+    pub(super) const fn is_plainly_metric(ahead: &Scanner<'_>) -> bool {
+        ahead.at_digit() && ahead.peek(3) == b'/' && ahead.peek(1) != b'.' && ahead.peek(1) != b','
+    }
+
+    #[inline(never)]
+    pub(super) const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        Ok(match Self::form(*scanner) {
+            Form::Metric => Self::Metric(tri!(Metric::scan(scanner))),
+            Form::NoAspect => Self::NoAspect(tri!(NoAspect::scan(scanner))),
+            Form::Numeric => Self::Numeric(tri!(Numeric::scan(scanner))),
+            Form::Flotation => Self::Flotation(tri!(Flotation::scan(scanner))),
+            Form::AlphaNumeric => Self::AlphaNumeric(tri!(AlphaNumeric::scan(scanner))),
+        })
+    }
+
+    const fn form(mut ahead: Scanner<'_>) -> Form {
+        if !ahead.at_digit() {
+            let prefix = ahead.eat_str("LT") || ahead.eat_str("HL") || ahead.eat_str("ST");
+            if !prefix && matches!(ahead.peek(0), b'A'..=b'H' | b'J' | b'L'..=b'N') {
+                return Form::AlphaNumeric;
+            }
+            if !prefix && !ahead.eat(b'P') {
+                ahead.eat(b'T');
+            }
+            ahead.skip_space();
         }
+        let start = ahead.at();
+        // Widths from 50 on are millimetres.
+        let two_digits_mm = ahead.peek(0) >= b'5';
+        ahead.skip_digits();
+        let digits = ahead.at() - start;
+        let decimal = ahead.is_at(b'.') || ahead.is_at(b',');
+        if decimal {
+            ahead.step(1);
+            ahead.skip_digits();
+        }
+        let spaced = ahead.skip_space();
+        if digits > 0 && ahead.eat_times() {
+            return Form::Flotation;
+        }
+        match digits {
+            0 => Form::Metric,
+            _ if decimal => Form::Numeric,
+            2 if two_digits_mm && (ahead.is_at(b'/') || (spaced && ahead.at_digit())) => Form::Metric,
+            1 | 2 => Form::Numeric,
+            _ if ahead.is_at(b'/') || (spaced && ahead.at_digit()) => Form::Metric,
+            _ if ahead.at_end() => Form::Metric,
+            _ => Form::NoAspect,
+        }
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        of_family!(self, size => size.write(text));
     }
 
     /// The same size for high loads, if it is one that can be.
@@ -90,19 +203,53 @@ impl TireSize {
                 Some(size) => Some(Self::Metric(size)),
                 None => None,
             },
+            _ => None,
         }
     }
 
-    /// The family the designation is written in.
+    /// The family the designation is written in: the class of a metric size, else the form and the class.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::TireSize::parse("195/70R15C")?.family(), "commercial");
+    /// use beadseat::tire::TireSize;
+    /// assert_eq!(TireSize::parse("195/70R15C")?.family(), "commercial");
+    /// assert_eq!(TireSize::parse("31x10.50R15LT")?.family(), "flotation");
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn family(&self) -> &'static str {
         match self {
-            Self::Metric(size) => size.class().name(),
+            Self::Metric(size) => size.family(),
+            Self::NoAspect(_) => "no_aspect",
+            Self::Numeric(size) if matches!(size.class(), SizeClass::Motorcycle) => "motorcycle_numeric",
+            Self::Numeric(_) => "numeric",
+            Self::Flotation(size) if matches!(size.class(), SizeClass::OffRoad) => "outer_by_width",
+            Self::Flotation(_) => "flotation",
+            Self::AlphaNumeric(size) if matches!(size.class(), SizeClass::Motorcycle) => {
+                "motorcycle_alpha_numeric"
+            }
+            Self::AlphaNumeric(_) => "alpha_numeric",
         }
+    }
+
+    /// Which rules the size follows. A numeric size that does not say it itself has the class of the table
+    /// that lists it, UN R30 for cars or UN R54 for commercial vehicles.
+    ///
+    /// ```
+    /// use beadseat::tire::{SizeClass, TireSize};
+    /// assert_eq!(TireSize::parse("5.60-15")?.class(), SizeClass::Passenger);
+    /// assert_eq!(TireSize::parse("8.25R20")?.class(), SizeClass::Truck);
+    /// assert_eq!(TireSize::parse("9.99-20")?.class(), SizeClass::Unstated);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn class(&self) -> SizeClass {
+        match (of_family!(self, size => size.class()), self.listing()) {
+            (SizeClass::Unstated, Some(listing)) => listing.class,
+            (class, _) => class,
+        }
+    }
+
+    /// Whether the marks of the size alone make it a passenger size.
+    pub(crate) const fn is_marked_passenger(&self) -> bool {
+        of_family!(self, size => size.class()).is_passenger()
     }
 
     /// The nominal rim diameter, which the wheel's must equal.
@@ -112,9 +259,7 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn rim_diameter(&self) -> RimDiameter {
-        match self {
-            Self::Metric(size) => size.rim_diameter(),
-        }
+        of_family!(self, size => size.rim_diameter())
     }
 
     /// The structure.
@@ -125,9 +270,7 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn structure(&self) -> Structure {
-        match self {
-            Self::Metric(size) => size.structure(),
-        }
+        of_family!(self, size => size.structure())
     }
 
     /// The speed letter inside the size, if it has one.
@@ -140,14 +283,36 @@ impl TireSize {
     pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
         match self {
             Self::Metric(size) => size.in_size_speed(),
+            Self::NoAspect(size) => size.in_size_speed(),
+            Self::Numeric(size) => size.in_size_speed(),
+            Self::Flotation(size) => size.in_size_speed(),
+            Self::AlphaNumeric(_) => None,
         }
     }
 }
 
-impl From<Metric> for TireSize {
-    fn from(size: Metric) -> Self {
-        Self::Metric(size)
-    }
+macro_rules! conversions {
+    ($($family:ident)*) => {
+        $(impl From<$family> for TireSize {
+            fn from(size: $family) -> Self {
+                Self::$family(size)
+            }
+        }
+
+        impl TryFrom<TireSize> for $family {
+            type Error = TireSize;
+
+            /// The size as one of this family; itself back if it is of another.
+            fn try_from(size: TireSize) -> Result<Self, TireSize> {
+                match size {
+                    TireSize::$family(size) => Ok(size),
+                    other => Err(other),
+                }
+            }
+        })*
+    };
 }
+
+conversions! { Metric NoAspect Numeric Flotation AlphaNumeric }
 
 designation!(TireSize in "beadseat::tire", "205 / 55 zr 16" => "205/55ZR16", wrong "205/56R16");

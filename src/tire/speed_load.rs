@@ -1,6 +1,6 @@
 //! What speed and camber do to the load a tire may carry and the pressure it needs.
 
-use super::{SpeedSymbol, Tire, TireSize};
+use super::{SizeClass, SpeedSymbol, Tire};
 use crate::units::{self, Angle, Pressure, Ratio, Velocity, at_most, in_deg, in_kmh, in_ratio};
 use crate::{Citation, OutOfRange};
 
@@ -64,8 +64,9 @@ impl Tire {
     ///
     /// Passenger tires: V, W and Y lose load in the last 30 km/h, and R to W need extra pressure at
     /// speed. No rule is known for the extra pressure of Y above 190 km/h, nor for anything above a
-    /// tire's own speed symbol, nor for a speed that is not a number: those are absent, not zero. Other tires carry their load index up to
-    /// their symbol's speed. A bonus for going slower is never applied. Source: see [`SpeedRule`].
+    /// tire's own speed symbol, nor for a speed that is not a number: those are absent, not zero; nor for
+    /// motorcycle and off-road tires here ([`SpeedVariation`](super::SpeedVariation) has theirs). Other tires
+    /// carry their load index up to their symbol's speed. A bonus for going slower is never applied. Source: see [`SpeedRule`].
     ///
     /// ```
     /// use beadseat::{tire::Tire, units::{kmh, kpa, percent}};
@@ -85,8 +86,11 @@ impl Tire {
         if !at_most(v, in_kmh(symbol.speed())) || v < 0.0 {
             return Some(SpeedRule { load_share: None, pressure_increase: None, pressure_citation });
         }
-        let TireSize::Metric(size) = self.size();
-        let (percent, extra) = if !size.class().is_passenger() {
+        let class = self.size().class();
+        if matches!(class, SizeClass::Motorcycle | SizeClass::OffRoad | SizeClass::Unstated) {
+            return Some(SpeedRule { load_share: None, pressure_increase: None, pressure_citation });
+        }
+        let (percent, extra) = if !class.is_passenger() {
             (100.0, Some(0.0))
         } else {
             match symbol {

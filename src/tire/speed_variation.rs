@@ -3,7 +3,7 @@
 //! They allow more than the load index below the rated speed, and less a little above it. Nothing here is
 //! applied unless the caller asks.
 
-use super::{InSizeSpeed, LoadIndex, MetricClass, SpeedSymbol, Tire, TireSize};
+use super::{InSizeSpeed, LoadIndex, SizeClass, SpeedSymbol, Tire};
 use crate::rim::RimDiameter;
 use crate::units::{self, Ratio, Velocity, in_kmh};
 use crate::{Citation, OutOfRange};
@@ -294,9 +294,8 @@ impl Tire {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn speed_variation(&self) -> Option<SpeedVariation> {
-        let TireSize::Metric(size) = self.size();
-        match size.class() {
-            MetricClass::Commercial | MetricClass::Truck => {
+        match self.size().class() {
+            SizeClass::Commercial | SizeClass::Camper | SizeClass::Truck => {
                 let service = self.service()?;
                 SpeedVariation::commercial(service.single(), service.speed())
             }

@@ -1,6 +1,6 @@
 //! How far a tire sinks under its load.
 
-use super::{MetricClass, Structure, TireSize};
+use super::{SizeClass, Structure, TireSize};
 use crate::units::{
     self, Force, Length, Mass, Pressure, Ratio, Stiffness, in_kg, in_kpa, in_mm, in_n_per_mm,
 };
@@ -152,17 +152,14 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn vertical_stiffness(&self, pressure: Pressure) -> Result<VerticalStiffness, StiffnessError> {
-        let Self::Metric(size) = self;
-        if self.structure() != Structure::Radial || size.class() == MetricClass::Truck {
+        let (Self::Metric(size), Some(diameter)) = (self, self.overall_diameter()) else {
+            return Err(StiffnessError::OtherTire);
+        };
+        if self.structure() != Structure::Radial || size.class() == SizeClass::Truck {
             return Err(StiffnessError::OtherTire);
         }
         let aspect = units::percent(f64::from(size.aspect_ratio()));
-        Ok(VerticalStiffness::from_dimensions(
-            size.nominal_width(),
-            aspect,
-            self.overall_diameter(),
-            pressure,
-        )?)
+        Ok(VerticalStiffness::from_dimensions(size.nominal_width(), aspect, diameter, pressure)?)
     }
 
     /// An estimate of the static loaded radius without load and pressure: the share of half the diameter
@@ -173,20 +170,20 @@ impl TireSize {
     ///
     /// ```
     /// use beadseat::{tire::TireSize, units::mm};
-    /// let radius = TireSize::parse("205/55R16")?.loaded_radius_estimate();
+    /// let radius = TireSize::parse("205/55R16")?.loaded_radius_estimate().ok_or("not known")?;
     /// assert!(radius.min() < mm(287.3) && radius.max() > mm(299.5));
-    /// # Ok::<(), beadseat::ParseError>(())
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn loaded_radius_estimate(&self) -> Toleranced<Length> {
+    pub fn loaded_radius_estimate(&self) -> Option<Toleranced<Length>> {
         let (least, greatest) = match self.structure() {
             Structure::Radial => RADIAL_SPAN,
             Structure::Diagonal | Structure::BiasBelted => DIAGONAL_SPAN,
         };
-        let radius = self.overall_diameter() * 0.5;
-        Toleranced::ordered(
+        let radius = self.overall_diameter()? * 0.5;
+        Some(Toleranced::ordered(
             radius.min() * least,
             radius.nominal() * ((least + greatest) / 2.0),
             radius.max() * greatest,
-        )
+        ))
     }
 }

@@ -1,7 +1,7 @@
 //! What is stamped on a wheel.
 
 use super::{BoltCircle, Bore, Inset};
-use crate::rim::{Contour, Hump, RimDiameter, RimWidth};
+use crate::rim::{Contour, Hump, RimDiameter, RimWidth, SeatTaper};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
 /// The size of a wheel: rim width, contour, nominal diameter, hump.
@@ -46,6 +46,9 @@ impl WheelSize {
             contour = Self::scan_contour(scanner);
             multi_piece = tri!(Self::scan_separator(scanner));
             diameter = tri!(RimDiameter::scan(scanner));
+        }
+        if matches!(diameter.seat_taper(), SeatTaper::Millimetric) {
+            return Err(scanner.range(Field::RimDiameter, start));
         }
         // A road rim is never as wide as it is high.
         if width.quarters() * 10 >= diameter.tenths() * 4 {

@@ -28,8 +28,13 @@ pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
         return Ok(Finding::new(Verdict::Beyond, Reason::StructuresMixed, Citation::MIXED_AXLES));
     }
 
-    let ratio = |front, rear| in_mm(circumference(front).nominal()) / in_mm(circumference(rear).nominal());
-    let change = ratio(&new_front, &new_rear) / ratio(&old_front, &old_rear) - 1.0;
+    let ratio =
+        |front, rear| Some(in_mm(circumference(front)?.nominal()) / in_mm(circumference(rear)?.nominal()));
+    need!(
+        old = ratio(&old_front, &old_rear) => OriginalDimensions,
+        new = ratio(&new_front, &new_rear) => TireDimensions,
+    );
+    let change = new / old - 1.0;
     let seasons_mixed = new_front.is_snow() != new_rear.is_snow();
     if change == 0.0 {
         return Ok(if seasons_mixed {

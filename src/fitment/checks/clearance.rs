@@ -28,10 +28,10 @@ pub(super) fn inner(case: &Case<'_>) -> Found {
 }
 
 /// Half the width of a tire on its rim.
-fn half_tire(setup: &Setup, measured: Option<Length>) -> Toleranced<Length> {
+fn half_tire(setup: &Setup, measured: Option<Length>) -> Option<Toleranced<Length>> {
     match measured {
-        Some(width) => Toleranced::exact(width) * 0.5,
-        None => setup.tire().size().section_width_on(setup.wheel().size().width()) * 0.5,
+        Some(width) => Some(Toleranced::exact(width) * 0.5),
+        None => Some(setup.tire().size().section_width_on(setup.wheel().size().width())? * 0.5),
     }
 }
 
@@ -46,31 +46,38 @@ fn wider(a: Length, b: Length) -> Length {
 }
 
 /// Where the assembly ends on a side, from the hub face outward on that side.
-fn reach(case: &Case<'_>, setup: &Setup, side: Side, measured: Option<Length>) -> Option<Toleranced<Length>> {
-    let (outer, inner) = case.rim_centres(setup)?;
+fn reach(
+    centres: (Length, Length),
+    tire: Toleranced<Length>,
+    rim: Toleranced<Length>,
+    side: Side,
+) -> Toleranced<Length> {
     let centre = match side {
-        Side::Outboard => outer,
-        Side::Inboard => -inner,
+        Side::Outboard => centres.0,
+        Side::Inboard => -centres.1,
     };
-    let (tire, rim) = (half_tire(setup, measured), half_rim(setup));
     let half = Toleranced::ordered(
         wider(tire.min(), rim.min()),
         wider(tire.nominal(), rim.nominal()),
         wider(tire.max(), rim.max()),
     );
-    Some(Toleranced::exact(centre) + half)
+    Toleranced::exact(centre) + half
 }
 
 fn lateral(case: &Case<'_>, gap: Length, side: Side) -> Found {
     let (original, proposed) = case.both()?;
     let measured = case.axle.space().and_then(|s| s.measured_tire()).and_then(|m| m.width());
     need!(
-        old = reach(case, &original, side, measured) => OriginalInset,
-        new = reach(case, &proposed, side, None) => WheelInset,
+        old_centres = case.rim_centres(&original) => OriginalInset,
+        new_centres = case.rim_centres(&proposed) => WheelInset,
+        old_tire = half_tire(&original, measured) => OriginalDimensions,
+        tire = half_tire(&proposed, None) => TireDimensions,
     );
+    let rim = half_rim(&proposed);
+    let old = reach(old_centres, old_tire, half_rim(&original), side);
+    let new = reach(new_centres, tire, rim, side);
     let mut finding = left(case, gap, new - old, &original, &proposed);
     // The flanges are the least of the standard and shop habit, not measured.
-    let (tire, rim) = (half_tire(&proposed, None), half_rim(&proposed));
     let rim_decides = rim.nominal() > tire.nominal() || rim.max() > tire.max();
     if rim_decides && finding.verdict == Verdict::Within && finding.reason != Reason::Unchanged {
         (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FlangeAssumed);
@@ -82,17 +89,20 @@ fn lateral(case: &Case<'_>, gap: Length, side: Side) -> Found {
 ///
 /// Of a worn tire whose diameter was not measured, only the least is known: that of a new one less the
 /// deepest tread it can have lost.
-fn measured_radius(original: &Setup, measured: Option<MeasuredTire>) -> Toleranced<Length> {
-    let new = original.tire().size().overall_diameter() * 0.5;
-    match measured.map(|m| (m.diameter(), m.tread_depth())) {
-        Some((Some(diameter), _)) => Toleranced::exact(diameter) * 0.5,
-        Some((None, Some(depth))) => {
+fn measured_radius(original: &Setup, measured: Option<MeasuredTire>) -> Option<Toleranced<Length>> {
+    let depth = measured.and_then(|m| m.tread_depth());
+    if let Some(diameter) = measured.and_then(|m| m.diameter()) {
+        return Some(Toleranced::exact(diameter) * 0.5);
+    }
+    let new = original.tire().size().overall_diameter()? * 0.5;
+    Some(match depth {
+        Some(depth) => {
             let deepest = if is_passenger(&original.tire()) { NEW_TREAD_CAR } else { NEW_TREAD_OTHER };
             let worn = units::mm((deepest - units::in_mm(depth)).max(0.0));
             Toleranced::ordered(new.min() - worn, new.nominal(), new.max())
         }
-        _ => new,
-    }
+        None => new,
+    })
 }
 
 /// Deepest tread of a new tire, mm: common practice, no source ([`Citation::NEW_TREAD`]).
@@ -103,8 +113,10 @@ pub(super) fn upper(case: &Case<'_>) -> Found {
     need!(gap = case.axle.space().and_then(|s| s.upper_clearance()) => UpperClearance);
     let (original, proposed) = case.both()?;
     let size = proposed.tire().size();
-    let new = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() } * 0.5;
-    let old = measured_radius(&original, case.axle.space().and_then(|s| s.measured_tire()));
+    let largest = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() };
+    let measured = case.axle.space().and_then(|s| s.measured_tire());
+    need!(old = measured_radius(&original, measured) => OriginalDimensions, new = largest => TireDimensions);
+    let new = new * 0.5;
     Ok(left(case, gap, new - old, &original, &proposed))
 }
 

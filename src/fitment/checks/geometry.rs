@@ -23,8 +23,10 @@ fn tighter(share: Option<(Length, Citation)>, length: Option<Limit<Length>>) -> 
 
 pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
-    let diameter = |setup: &crate::fitment::Setup| setup.tire().size().overall_diameter().nominal();
-    let (old, new) = (diameter(&original), diameter(&proposed));
+    need!(
+        old = original.tire().size().overall_diameter_nominal() => OriginalDimensions,
+        new = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
+    );
     let share = case.limits.diameter_share().map(|l| (old * l.value(), l.citation()));
     let growth = tighter(share, case.limits.diameter_growth());
     let loss = tighter(share, case.limits.diameter_loss());
@@ -80,8 +82,11 @@ pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
     let (scrub, inclination) = axis;
     let sigma = inclination.value;
     let gamma = case.axle.camber().map_or(0.0, |c| c.value);
-    let radius = |setup: &crate::fitment::Setup| setup.tire().size().overall_diameter().nominal() / 2.0;
-    let rise = radius(&proposed) - radius(&original);
+    need!(
+        old_diameter = original.tire().size().overall_diameter_nominal() => OriginalDimensions,
+        new_diameter = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
+    );
+    let rise = (new_diameter - old_diameter) / 2.0;
     let change = (new - old) * (libm::cos(gamma + sigma) / libm::cos(sigma))
         - rise * (libm::tan(sigma) + libm::tan(gamma));
     let after = scrub + change;

@@ -112,16 +112,15 @@ pub(super) fn missing_for_law(error: InflationError) -> Input {
     match error {
         InflationError::NoLoadIndex => Input::LoadIndex,
         InflationError::NoDualLoadIndex => Input::DualLoadIndex,
-        InflationError::NoReferencePressure | InflationError::OtherFamily | InflationError::OutOfRange(_) => {
-            Input::ReferencePressure
-        }
+        InflationError::NoLaw | InflationError::OtherFamily => Input::LoadAtPressure,
+        InflationError::NoReferencePressure | InflationError::OutOfRange(_) => Input::ReferencePressure,
     }
 }
 
 /// The same for the original tire.
 fn missing_for_original(error: InflationError) -> Input {
     match missing_for_law(error) {
-        Input::ReferencePressure => Input::OriginalReferencePressure,
+        Input::ReferencePressure | Input::LoadAtPressure => Input::OriginalReferencePressure,
         _ => Input::OriginalLoadIndex,
     }
 }

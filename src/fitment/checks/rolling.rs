@@ -12,8 +12,8 @@ use crate::units::{self, Length, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
 
 /// Rolling circumference of a setup's new tire.
-pub(super) fn circumference(setup: &Setup) -> crate::Toleranced<Length> {
-    setup.tire().size().rolling().circumference()
+pub(super) fn circumference(setup: &Setup) -> Option<crate::Toleranced<Length>> {
+    Some(setup.tire().size().rolling()?.circumference())
 }
 
 fn is_driven(case: &Case<'_>, drive: Drive) -> bool {
@@ -42,7 +42,7 @@ const fn law_for(kind: Kind) -> SpeedometerLaw {
 
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
     let (original, proposed) = case.both()?;
-    let (old, new) = (circumference(&original), circumference(&proposed));
+    need!(old = circumference(&original) => OriginalDimensions, new = circumference(&proposed) => TireDimensions);
     let unchanged = original.tire().size() == proposed.tire().size();
     let ratio = |new: Length| if unchanged { 1.0 } else { in_mm(new) / in_mm(old.nominal()) };
     let after = |before: f64, x: f64| (1.0 + before) / x - 1.0;
@@ -121,7 +121,8 @@ pub(in crate::fitment) fn effects(front: &Case<'_>, rear: &Case<'_>, report: &mu
         return;
     };
     let Ok((original, proposed)) = case.both() else { return };
-    let (before, after) = (circumference(&original).nominal(), circumference(&proposed).nominal());
+    let Some((before, after)) = circumference(&original).zip(circumference(&proposed)) else { return };
+    let (before, after) = (before.nominal(), after.nominal());
     report.push_effect(&Effect {
         id: EffectId::Gearing,
         place: case.place,

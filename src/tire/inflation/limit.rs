@@ -1,6 +1,6 @@
 //! The highest cold pressure of a tire.
 
-use crate::tire::{SpeedSymbol, Tire, TireSize};
+use crate::tire::{SpeedSymbol, Tire};
 use crate::units::{self, Pressure};
 
 impl Tire {
@@ -19,8 +19,7 @@ impl Tire {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn greatest_cold_pressure(&self) -> Option<Pressure> {
-        let TireSize::Metric(size) = self.size();
-        let symbol = self.service().filter(|_| size.class().is_passenger())?.speed();
+        let symbol = self.service().filter(|_| self.size().class().is_passenger())?.speed();
         match symbol {
             SpeedSymbol::Q | SpeedSymbol::R | SpeedSymbol::S | SpeedSymbol::T | SpeedSymbol::U => {
                 Some(units::kpa(320.0))

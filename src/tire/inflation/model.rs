@@ -1,7 +1,7 @@
 //! The laws of load and pressure, each with the domain it holds in.
 
 use super::{Inflation, InflationError, MOST_KPA};
-use crate::tire::{LoadIndex, LoadVersion, MetricClass};
+use crate::tire::{LoadIndex, LoadVersion, SizeClass};
 use crate::units::{self, Angle, Pressure, Velocity, in_deg, in_kmh, in_kpa};
 use crate::{Citation, OutOfRange};
 
@@ -108,8 +108,8 @@ impl InflationModel {
     /// All of them.
     ///
     /// ```
-    /// use beadseat::tire::{InflationModel, MetricClass};
-    /// let laws = InflationModel::ALL.iter().filter(|law| law.holds_for(MetricClass::PMetric));
+    /// use beadseat::tire::{InflationModel, SizeClass};
+    /// let laws = InflationModel::ALL.iter().filter(|law| law.holds_for(SizeClass::PMetric));
     /// assert_eq!(laws.count(), 2);
     /// ```
     pub const ALL: &[Self] = &[
@@ -122,24 +122,28 @@ impl InflationModel {
     ];
 
     /// The law that a class of sizes goes by.
-    pub(super) const fn of(class: MetricClass) -> Self {
-        match class {
-            MetricClass::Passenger | MetricClass::HighLoad => Self::MetricPassenger,
-            MetricClass::PMetric => Self::PMetric,
-            MetricClass::LightTruck => Self::LightTruck,
-            MetricClass::Commercial | MetricClass::Truck => Self::Commercial,
-        }
+    pub(super) const fn of(class: SizeClass) -> Option<Self> {
+        Some(match class {
+            SizeClass::Passenger | SizeClass::HighLoad => Self::MetricPassenger,
+            SizeClass::PMetric => Self::PMetric,
+            SizeClass::Temporary => Self::Temporary,
+            SizeClass::LightTruck => Self::LightTruck,
+            SizeClass::Commercial | SizeClass::Camper | SizeClass::Truck => Self::Commercial,
+            SizeClass::Trailer | SizeClass::Motorcycle | SizeClass::OffRoad | SizeClass::Unstated => {
+                return None;
+            }
+        })
     }
 
     /// Whether the law is made for a class of sizes.
     ///
     /// ```
-    /// use beadseat::tire::{InflationModel, MetricClass};
-    /// assert!(InflationModel::MetricPassenger.holds_for(MetricClass::HighLoad));
-    /// assert!(!InflationModel::MetricPassenger.holds_for(MetricClass::LightTruck));
+    /// use beadseat::tire::{InflationModel, SizeClass};
+    /// assert!(InflationModel::MetricPassenger.holds_for(SizeClass::HighLoad));
+    /// assert!(!InflationModel::MetricPassenger.holds_for(SizeClass::LightTruck));
     /// ```
-    pub fn holds_for(self, class: MetricClass) -> bool {
-        self == Self::of(class) || (self == Self::PMetricFormula && class == MetricClass::PMetric)
+    pub fn holds_for(self, class: SizeClass) -> bool {
+        Some(self) == Self::of(class) || (self == Self::PMetricFormula && class == SizeClass::PMetric)
     }
 
     pub(super) const fn exponent(self) -> f64 {

@@ -1,69 +1,29 @@
 //! Metric sizes: section width, aspect ratio, structure, rim.
 
-use super::{InSizeSpeed, Structure};
+use super::structure::StructureMark;
+use super::{InSizeSpeed, SizeClass, Structure};
 use crate::rim::{RimDiameter, SeatTaper};
+use crate::text::ParseErrorKind::OutOfRange;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
-
-/// Which rules a metric size follows.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum MetricClass {
-    /// No prefix: passenger tire after ISO 4000-1 and UN R30.
-    Passenger,
-    /// `HL`: passenger tire for high loads.
-    HighLoad,
-    /// `P`: passenger tire after the TRA yearbook.
-    PMetric,
-    /// `LT`: light truck tire after the TRA yearbook.
-    LightTruck,
-    /// `C` behind the rim: light commercial tire after UN R54.
-    Commercial,
-    /// No prefix, on a 15° rim: truck or bus tire after UN R54.
-    Truck,
-}
-
-impl MetricClass {
-    /// A stable name: `metric`, `high_load`, `p_metric`, `lt_metric`, `commercial`, `truck_metric`.
-    ///
-    /// ```
-    /// assert_eq!(beadseat::tire::MetricClass::LightTruck.name(), "lt_metric");
-    /// ```
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Passenger => "metric",
-            Self::HighLoad => "high_load",
-            Self::PMetric => "p_metric",
-            Self::LightTruck => "lt_metric",
-            Self::Commercial => "commercial",
-            Self::Truck => "truck_metric",
-        }
-    }
-
-    /// Whether tires of this class are passenger car tires, to which the passenger rules apply.
-    ///
-    /// ```
-    /// use beadseat::tire::MetricClass;
-    /// assert!(MetricClass::PMetric.is_passenger() && !MetricClass::LightTruck.is_passenger());
-    /// ```
-    pub const fn is_passenger(self) -> bool {
-        matches!(self, Self::Passenger | Self::HighLoad | Self::PMetric)
-    }
-}
 
 /// A metric tire size.
 ///
 /// # Syntax
 /// ```text
-/// size      = [ "P" | "LT" | "HL" ] width "/" aspect structure rim [ "C" ]
+/// size      = [ "P" | "LT" | "HL" | "T" | "ST" ] width "/" aspect structure rim [ "C" | "CP" | "M/C" ]
 /// structure = [ "S" | "H" | "V" | "Z" ] "R" [ "F" ] | "D" | "-" | "B"
 /// ```
 /// White space may stand between any two parts, and instead of the stroke; lower case is read; a
-/// trailing `LT` is read as the prefix. Width: 95 to 495 mm in steps of 5. Aspect ratio: 20 to 95 in
-/// steps of 5. A size without prefix on a half-inch rim is a truck size.
+/// trailing `LT` is read as the prefix.
+///
+/// Width: 95 to 495 mm ending in 5; on half-inch and millimetric rims and for `M/C` in 0 too, and for
+/// `M/C` from 50 mm. Aspect ratio: 20 to 95, and for `M/C` 100, in steps of 5. A size without mark on a
+/// half-inch rim is a truck size.
 ///
 /// Accepted: `205/55R16`, `P205/55 ZR 16`, `195/65-15`, `LT245/75R17`, `195/70R15C`, `HL245/40R19`,
-/// `295/80R22.5`. Refused: `206/55R16`, `205/55/16`, `205/55R27`.
+/// `295/80R22.5`, `T125/70D16`, `ST205/75R15`, `225/75R16CP`, `220/55R390`, `120/70ZR17 M/C`. Refused:
+/// `206/55R16`, `240/65-16`, `205/55/16`, `205/55R27`.
 ///
 /// ```
 /// use beadseat::{tire::Metric, units::mm};
@@ -78,10 +38,8 @@ pub struct Metric {
     width_mm: u16,
     rim: RimDiameter,
     aspect: u8,
-    class: MetricClass,
-    structure: Structure,
-    speed: Option<InSizeSpeed>,
-    run_flat: bool,
+    class: SizeClass,
+    mark: StructureMark,
 }
 
 impl Metric {
@@ -94,10 +52,12 @@ impl Metric {
             scanner.skip_space();
         }
 
-        let at = scanner.at();
+        let width_at = scanner.at();
         let width_mm = tri!(scanner.whole(Field::SectionWidth));
-        if !is_step_of_five(width_mm, 95, 495) {
-            return Err(scanner.range(Field::SectionWidth, at));
+        let width_end = scanner.at();
+        let width_error = ParseError::new(OutOfRange, Field::SectionWidth, width_at, width_end);
+        if !is_step_of_five(width_mm, 50, 495) {
+            return Err(width_error);
         }
 
         if !scanner.eat(b'/') {
@@ -107,134 +67,124 @@ impl Metric {
             scanner.eat(b'/');
         }
         scanner.skip_space();
-        let at = scanner.at();
+        let aspect_at = scanner.at();
         let aspect = tri!(scanner.whole(Field::AspectRatio));
-        if !is_step_of_five(aspect, 20, 95) {
-            return Err(scanner.range(Field::AspectRatio, at));
+        if !is_step_of_five(aspect, 20, 100) {
+            return Err(scanner.range(Field::AspectRatio, aspect_at));
         }
+        let aspect_error = scanner.range(Field::AspectRatio, aspect_at);
 
-        let (structure, speed) = if scanner.eat(b'R') {
-            (Structure::Radial, None)
-        } else {
-            scanner.skip_space();
-            tri!(Self::scan_structure(scanner))
-        };
-        let run_flat = matches!(structure, Structure::Radial) && scanner.eat(b'F');
+        scanner.skip_space();
+        let mark = tri!(StructureMark::scan(scanner));
         scanner.skip_space();
         let rim = tri!(RimDiameter::scan(scanner));
 
         let class = match (prefix, Self::scan_suffix(scanner)) {
             (None, None) => match rim.seat_taper() {
-                SeatTaper::FiveDegree => MetricClass::Passenger,
-                SeatTaper::FifteenDegree => MetricClass::Truck,
+                SeatTaper::FifteenDegree => SizeClass::Truck,
+                SeatTaper::FiveDegree | SeatTaper::Millimetric => SizeClass::Passenger,
             },
             (Some(class), None) | (None, Some(class)) => class,
             (Some(_), Some(_)) => {
-                return Err(scanner.error(crate::ParseErrorKind::Contradiction, Field::Text, start));
+                return Err(scanner.error(crate::ParseErrorKind::Contradiction, Field::Family, start));
             }
         };
-        Ok(Self { width_mm, rim, aspect: aspect as u8, class, structure, speed, run_flat })
+        let motorcycle = matches!(class, SizeClass::Motorcycle);
+        let round_width = motorcycle || !matches!(rim.seat_taper(), SeatTaper::FiveDegree);
+        if (width_mm < 95 && !motorcycle) || (width_mm % 10 == 0 && !round_width) {
+            return Err(width_error);
+        }
+        if aspect == 100 && !motorcycle {
+            return Err(aspect_error);
+        }
+        Ok(Self { width_mm, rim, aspect: aspect as u8, class, mark })
     }
 
     #[inline(always)]
-    const fn scan_prefix(scanner: &mut Scanner<'_>) -> Option<MetricClass> {
+    const fn scan_prefix(scanner: &mut Scanner<'_>) -> Option<SizeClass> {
         if scanner.eat(b'P') {
-            Some(MetricClass::PMetric)
+            Some(SizeClass::PMetric)
         } else if scanner.eat_str("LT") {
-            Some(MetricClass::LightTruck)
+            Some(SizeClass::LightTruck)
         } else if scanner.eat_str("HL") {
-            Some(MetricClass::HighLoad)
+            Some(SizeClass::HighLoad)
+        } else if scanner.eat_str("ST") {
+            Some(SizeClass::Trailer)
+        } else if scanner.eat(b'T') {
+            Some(SizeClass::Temporary)
         } else {
             None
         }
     }
 
-    /// The structure but its `F`, and the speed letter in front of it.
+    /// `C`, `CP`, `M/C` or a trailing `LT`, each a word of its own.
     #[inline(always)]
-    const fn scan_structure(
-        scanner: &mut Scanner<'_>,
-    ) -> Result<(Structure, Option<InSizeSpeed>), ParseError> {
-        let speed = match scanner.peek(0) {
-            b'R' => None,
-            b'Z' => Some(InSizeSpeed::Z),
-            b'S' => Some(InSizeSpeed::S),
-            b'H' => Some(InSizeSpeed::H),
-            b'V' => Some(InSizeSpeed::V),
-            b'-' | b'D' => {
-                scanner.step(1);
-                return Ok((Structure::Diagonal, None));
-            }
-            b'B' => {
-                scanner.step(1);
-                return Ok((Structure::BiasBelted, None));
-            }
-            _ => return Err(scanner.missing(Field::Structure)),
-        };
-        if speed.is_some() {
-            scanner.step(1);
-        }
-        if scanner.eat(b'R') {
-            Ok((Structure::Radial, speed))
-        } else {
-            Err(scanner.missing(Field::Structure))
-        }
-    }
-
-    /// `C` or a trailing `LT`, each a word of its own.
-    #[inline(always)]
-    const fn scan_suffix(scanner: &mut Scanner<'_>) -> Option<MetricClass> {
+    const fn scan_suffix(scanner: &mut Scanner<'_>) -> Option<SizeClass> {
         scanner.skip_space();
-        if scanner.eat_alone("C") {
-            Some(MetricClass::Commercial)
+        if scanner.at_digit() || scanner.at_end() {
+            None
+        } else if scanner.eat_alone("C") {
+            Some(SizeClass::Commercial)
+        } else if scanner.eat_alone("CP") {
+            Some(SizeClass::Camper)
         } else if scanner.eat_alone("LT") {
-            Some(MetricClass::LightTruck)
+            Some(SizeClass::LightTruck)
+        } else if scanner.eat_alone("M/C") {
+            Some(SizeClass::Motorcycle)
         } else {
             None
         }
     }
 
-    #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
-        match self.class {
-            MetricClass::PMetric => _ = text.str("P"),
-            MetricClass::LightTruck => _ = text.str("LT"),
-            MetricClass::HighLoad => _ = text.str("HL"),
-            MetricClass::Passenger | MetricClass::Commercial | MetricClass::Truck => {}
-        }
-        text.whole(u32::from(self.width_mm)).byte(b'/').whole(u32::from(self.aspect));
-        if let Some(speed) = self.speed {
-            text.byte(match speed {
-                InSizeSpeed::S => b'S',
-                InSizeSpeed::H => b'H',
-                InSizeSpeed::V => b'V',
-                InSizeSpeed::Z => b'Z',
-            });
-        }
-        text.byte(match self.structure {
-            Structure::Radial => b'R',
-            Structure::Diagonal => b'-',
-            Structure::BiasBelted => b'B',
+        text.str(match self.class {
+            SizeClass::PMetric => "P",
+            SizeClass::LightTruck => "LT",
+            SizeClass::HighLoad => "HL",
+            SizeClass::Temporary => "T",
+            SizeClass::Trailer => "ST",
+            _ => "",
         });
-        if self.run_flat {
-            text.byte(b'F');
-        }
+        text.whole(u32::from(self.width_mm)).byte(b'/').whole(u32::from(self.aspect));
+        self.mark.write(text);
         self.rim.write(text);
-        if matches!(self.class, MetricClass::Commercial) {
-            text.byte(b'C');
+        text.str(match self.class {
+            SizeClass::Commercial => "C",
+            SizeClass::Camper => "CP",
+            SizeClass::Motorcycle => " M/C",
+            _ => "",
+        });
+    }
+
+    pub(crate) const fn family(&self) -> &'static str {
+        match (self.class, self.rim.seat_taper()) {
+            (SizeClass::Passenger, SeatTaper::Millimetric) => "metric_rim",
+            (SizeClass::HighLoad, _) => "high_load",
+            (SizeClass::PMetric, _) => "p_metric",
+            (SizeClass::Temporary, _) => "temporary",
+            (SizeClass::LightTruck, _) => "lt_metric",
+            (SizeClass::Commercial, _) => "commercial",
+            (SizeClass::Camper, _) => "camper",
+            (SizeClass::Trailer, _) => "trailer",
+            (SizeClass::Truck, _) => "truck_metric",
+            (SizeClass::Motorcycle, _) => "motorcycle_metric",
+            _ => "metric",
         }
     }
 
     pub(crate) const fn with_high_load(self) -> Option<Self> {
         match self.class {
-            MetricClass::Passenger | MetricClass::HighLoad => {
-                Some(Self { class: MetricClass::HighLoad, ..self })
-            }
+            SizeClass::Passenger | SizeClass::HighLoad => Some(Self { class: SizeClass::HighLoad, ..self }),
             _ => None,
         }
     }
 
+    pub(super) const fn with_mark(self, mark: StructureMark) -> Self {
+        Self { mark, ..self }
+    }
+
     /// Which rules the size follows.
-    pub const fn class(&self) -> MetricClass {
+    pub const fn class(&self) -> SizeClass {
         self.class
     }
 
@@ -275,12 +225,12 @@ impl Metric {
 
     /// The structure.
     pub const fn structure(&self) -> Structure {
-        self.structure
+        self.mark.structure
     }
 
     /// The speed letter inside the size.
     pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
-        self.speed
+        self.mark.speed
     }
 
     /// Whether the structure is marked `RF`: a tire that can be driven on for a while without air.
@@ -290,7 +240,7 @@ impl Metric {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn is_run_flat(&self) -> bool {
-        self.run_flat
+        self.mark.run_flat
     }
 }
 

@@ -8,7 +8,7 @@ use std::str::FromStr;
 use beadseat::ParseError;
 use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
 use beadseat::tire::{
-    LoadIndex, LoadRange, LoadVersion, Metric, MetricClass, ServiceDescription, SpeedSymbol, Structure, Tire,
+    LoadIndex, LoadRange, LoadVersion, Metric, ServiceDescription, SizeClass, SpeedSymbol, Structure, Tire,
     TireSize,
 };
 use beadseat::uom::si::length::millimeter;
@@ -293,7 +293,8 @@ fn metric_fields() -> impl Strategy<Value = MetricFields> {
     )
         .prop_map(|(mark, width, aspect, structure, rim, spelling)| MetricFields {
             mark,
-            width,
+            // On whole-inch rims widths end in 5.
+            width: if rim.contains('.') { width } else { width / 10 * 10 + 5 },
             aspect,
             structure,
             rim,
@@ -608,12 +609,12 @@ proptest! {
             _ => Structure::Radial,
         });
         prop_assert_eq!(size.class(), match fields.mark {
-            Mark::P => MetricClass::PMetric,
-            Mark::Lt => MetricClass::LightTruck,
-            Mark::Hl => MetricClass::HighLoad,
-            Mark::C => MetricClass::Commercial,
-            Mark::None if fields.rim.contains('.') => MetricClass::Truck,
-            Mark::None => MetricClass::Passenger,
+            Mark::P => SizeClass::PMetric,
+            Mark::Lt => SizeClass::LightTruck,
+            Mark::Hl => SizeClass::HighLoad,
+            Mark::C => SizeClass::Commercial,
+            Mark::None if fields.rim.contains('.') => SizeClass::Truck,
+            Mark::None => SizeClass::Passenger,
         });
         prop_assert_eq!(size.class().is_passenger(), fields.is_passenger());
         // H = S1·Ra/100, half a millimetre up, in whole numbers.

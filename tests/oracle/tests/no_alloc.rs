@@ -87,9 +87,17 @@ fn computations() {
     let counted = allocations(|| {
         let size = tire.size();
         let width = wheel.size().width();
-        black_box((size.overall_diameter(), size.overall_diameter_snow(), size.section_width_on(width)));
-        black_box((size.measuring_rim(), size.estimated_rim_range(), size.rolling().revolutions_per_km()));
-        black_box(size.rolling().circumference_at(kmh(130.0)).unwrap());
+        black_box((
+            size.overall_diameter().unwrap(),
+            size.overall_diameter_snow().unwrap(),
+            size.section_width_on(width).unwrap(),
+        ));
+        black_box((
+            size.measuring_rim(),
+            size.estimated_rim_range(),
+            size.rolling().unwrap().revolutions_per_km(),
+        ));
+        black_box(size.rolling().unwrap().circumference_at(kmh(130.0)).unwrap());
         black_box((tire.load_capacity(kpa(230.0)).unwrap(), tire.load_capacity(kpa(90.0)).unwrap_err()));
         black_box((tire.at_speed(kmh(250.0)), beadseat::tire::camber_load_factor(deg(3.0)).unwrap()));
         black_box(LoadIndex::least_for(kg(530.0)));
@@ -117,4 +125,30 @@ fn an_assessment_and_its_printing_allocate_nothing() {
         assert_eq!(counted.count_total, 0);
         assert!(printed.len() > 1000);
     }
+}
+
+#[test]
+fn sidewall_lines_of_every_family_allocate_nothing() {
+    let texts = [
+        "205/55ZR16 (94Y) XL M+S 3PMSF",
+        "LT245/75R17 TUBELESS LRE 121/118S MAX LOAD 1450 kg (3195 LBS) AT 550 kPa (80 PSI)",
+        "155-13/6.15-13 78S",
+        "31x10.50R15LT 109Q 6PR",
+        "11R22.5 148/145L 16PR",
+        "ER78-14 M+S",
+        "120/70ZR17 M/C 58W",
+        "18x9.5-8 TUBE TYPE",
+        "205/55R16 MAX LOAD 12",
+    ];
+    let mut printed = String::with_capacity(1024);
+    let counted = allocations(|| {
+        for text in texts {
+            if let Ok(line) = black_box(text).parse::<beadseat::tire::SidewallLine>() {
+                printed.clear();
+                write!(printed, "{line}").expect("room for a line");
+                black_box(line.contradictions().count());
+            }
+        }
+    });
+    assert_eq!(counted, 0);
 }

@@ -1,0 +1,136 @@
+//! Sizes by load letter.
+
+use super::{SizeClass, Structure};
+use crate::rim::RimDiameter;
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+
+/// A size by load letter and aspect ratio: US cars and light trucks of the 1970s, and motorcycles with `M`.
+///
+/// # Syntax
+/// ```text
+/// size = [ "M" ] letter [ "R" ] aspect ( "-" | "B" ) rim [ "LT" ]
+/// ```
+/// Letters A to N without I and K, and of motorcycles H to V. Dimensions stand in tables; of a size that
+/// is not listed they are not known. `MR` is a radial of letter M, but in the 85 and 90 series the R of a
+/// motorcycle.
+///
+/// Accepted: `ER78-14`, `H78-15`, `L60-15`, `G78-15LT`, `MT90B16`, `MH90-21`. Refused: `I78-14`, `E77-14`.
+///
+/// ```
+/// use beadseat::tire::{SizeClass, Structure, TireSize};
+/// let size: TireSize = "er78-14".parse()?;
+/// assert_eq!((size.to_string().as_str(), size.structure()), ("ER78-14", Structure::Radial));
+/// assert_eq!("MT90B16".parse::<TireSize>()?.class(), SizeClass::Motorcycle);
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct AlphaNumeric {
+    letter: u8,
+    aspect: u8,
+    rim: RimDiameter,
+    structure: Structure,
+    class: SizeClass,
+}
+
+impl AlphaNumeric {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        // `MR` is a radial of letter M, but in the 85 and 90 series, which only motorcycles have.
+        let motorcycle = scanner.peek(0) == b'M'
+            && match scanner.peek(1) {
+                b'R' => matches!((scanner.peek(2), scanner.peek(3)), (b'8', b'5') | (b'9', b'0')),
+                letter => letter.is_ascii_alphabetic(),
+            };
+        if motorcycle {
+            scanner.step(1);
+        }
+        let letter = scanner.peek(0);
+        let of_a_car = matches!(letter, b'A'..=b'H' | b'J' | b'L'..=b'N');
+        let of_a_motorcycle = motorcycle && matches!(letter, b'P'..=b'V');
+        if !of_a_car && !of_a_motorcycle {
+            return Err(scanner.missing(Field::LoadLetter));
+        }
+        scanner.step(1);
+        let radial = scanner.eat(b'R');
+        if !scanner.at_digit() {
+            return Err(scanner.missing(Field::AspectRatio));
+        }
+        let aspect_at = scanner.at();
+        let aspect = tri!(scanner.whole(Field::AspectRatio));
+        if !matches!(aspect, 50 | 55 | 60 | 65 | 70 | 75 | 78 | 80 | 85 | 90) {
+            return Err(scanner.range(Field::AspectRatio, aspect_at));
+        }
+        scanner.skip_space();
+        let belted = scanner.eat(b'B');
+        if !belted && !scanner.eat(b'-') {
+            return Err(scanner.missing(Field::Structure));
+        }
+        if belted && radial {
+            return Err(scanner.error(crate::ParseErrorKind::Contradiction, Field::Structure, at));
+        }
+        scanner.skip_space();
+        let rim = tri!(RimDiameter::scan(scanner));
+        scanner.skip_space();
+        let class = if motorcycle {
+            SizeClass::Motorcycle
+        } else if scanner.eat_alone("LT") {
+            SizeClass::LightTruck
+        } else {
+            SizeClass::Passenger
+        };
+        let structure = match (radial, belted) {
+            (true, _) => Structure::Radial,
+            (_, true) => Structure::BiasBelted,
+            _ => Structure::Diagonal,
+        };
+        Ok(Self { letter, aspect: aspect as u8, rim, structure, class })
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        if matches!(self.class, SizeClass::Motorcycle) {
+            text.byte(b'M');
+        }
+        text.byte(self.letter);
+        if matches!(self.structure, Structure::Radial) {
+            text.byte(b'R');
+        }
+        text.whole(u32::from(self.aspect));
+        text.byte(if matches!(self.structure, Structure::BiasBelted) { b'B' } else { b'-' });
+        self.rim.write(text);
+        if matches!(self.class, SizeClass::LightTruck) {
+            text.str("LT");
+        }
+    }
+
+    /// Which rules the size follows.
+    pub const fn class(&self) -> SizeClass {
+        self.class
+    }
+
+    /// The load letter: the further in the alphabet, the larger and stronger.
+    pub const fn load_letter(&self) -> char {
+        self.letter as char
+    }
+
+    /// The aspect ratio.
+    pub const fn aspect_ratio(&self) -> u8 {
+        self.aspect
+    }
+
+    /// The nominal rim diameter.
+    pub const fn rim_diameter(&self) -> RimDiameter {
+        self.rim
+    }
+
+    /// The structure.
+    pub const fn structure(&self) -> Structure {
+        self.structure
+    }
+
+    /// The same size as a diagonal, under which tables list it.
+    pub(crate) const fn as_diagonal(self) -> Self {
+        Self { structure: Structure::Diagonal, ..self }
+    }
+}
+
+designation!(AlphaNumeric in "beadseat::tire", "h78 - 15" => "H78-15", wrong "I78-14");

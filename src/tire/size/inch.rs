@@ -1,0 +1,52 @@
+//! Numbers of inches as they are molded: with the decimals they were molded with.
+
+use crate::text::{Field, ParseError, Scanner, Text, tri};
+
+/// A number of inches in hundredths, and how many decimals are printed: `5.9` and `5.90` are different
+/// designations.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) struct Inches {
+    hundredths: u16,
+    decimals: u8,
+}
+
+impl Inches {
+    /// Reads a number between two bounds, in hundredths.
+    pub(super) const fn scan(
+        scanner: &mut Scanner<'_>,
+        field: Field,
+        least: i64,
+        most: i64,
+    ) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let hundredths = tri!(scanner.decimal(field, 2));
+        let mut decimals = 0;
+        // As many digits as stand behind the point, two at most.
+        let mut at = start;
+        while at < scanner.at() && !scanner.is_point(at) {
+            at += 1;
+        }
+        if at < scanner.at() {
+            decimals = scanner.at() - at - 1;
+        }
+        if hundredths < least || hundredths > most || decimals > 2 {
+            return Err(scanner.range(field, start));
+        }
+        Ok(Self { hundredths: hundredths as u16, decimals: decimals as u8 })
+    }
+
+    pub(super) const fn hundredths(self) -> u16 {
+        self.hundredths
+    }
+
+    pub(super) fn write(self, text: &mut Text) {
+        text.whole(u32::from(self.hundredths / 100));
+        let rest = (self.hundredths % 100) as u8;
+        if self.decimals > 0 {
+            text.byte(b'.').byte(b'0' + rest / 10);
+        }
+        if self.decimals > 1 {
+            text.byte(b'0' + rest % 10);
+        }
+    }
+}

@@ -1,0 +1,139 @@
+//! Numeric sizes: section width in inches.
+
+use super::inch::Inches;
+use super::structure::StructureMark;
+use super::{InSizeSpeed, SizeClass, Structure};
+use crate::rim::{RimDiameter, SeatTaper};
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::{self, Length};
+
+/// A size by section width in inches: cross-ply cars, light trucks, trucks, motorcycles.
+///
+/// # Syntax
+/// ```text
+/// size = inches [ "/" aspect ] structure rim [ "C" | "LT" | "L" | "M/C" ]
+/// ```
+/// 1.5 to 30 in with up to two decimals, which are part of the designation. Dimensions stand in tables; of
+/// a size that is not listed they are not known. On a half-inch rim it is a truck size; without suffix on
+/// another, the class is that of the table that lists it.
+///
+/// Accepted: `6.00-16`, `7.50R16C`, `8.25R20`, `11R22.5`, `5.60-15`, `10/70R22.5`, `8.00-16.5LT`,
+/// `4.00-18 M/C`, `6.00-15L`. Refused: `6.005-16`.
+///
+/// ```
+/// use beadseat::{tire::TireSize, units::mm};
+/// let size: TireSize = "11 r 22,5".parse()?;
+/// assert_eq!(size.to_string(), "11R22.5");
+/// assert_eq!(size.overall_diameter().map(|d| d.nominal()), Some(mm(1050.0))); // UN R54 Annex 5, from memory
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Numeric {
+    width: Inches,
+    rim: RimDiameter,
+    mark: StructureMark,
+    /// 0 where none is molded.
+    aspect: u8,
+    suffix: Suffix,
+}
+
+/// What stands behind the rim.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+enum Suffix {
+    None,
+    Commercial,
+    LightTruck,
+    L,
+    Motorcycle,
+}
+
+impl Numeric {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        // Three digits are millimetres, whatever they begin with.
+        let start = scanner.at();
+        let mut digits = *scanner;
+        digits.skip_digits();
+        if digits.at() - start > 2 {
+            return Err(digits.range(Field::SectionWidth, start));
+        }
+        let width = tri!(Inches::scan(scanner, Field::SectionWidth, 150, 3000));
+        let mut aspect = 0;
+        if scanner.eat(b'/') {
+            let at = scanner.at();
+            aspect = tri!(scanner.whole(Field::AspectRatio));
+            if aspect < 50 || aspect > 95 || aspect % 5 != 0 {
+                return Err(scanner.range(Field::AspectRatio, at));
+            }
+        }
+        scanner.skip_space();
+        let mark = tri!(StructureMark::scan(scanner));
+        scanner.skip_space();
+        let rim = tri!(RimDiameter::scan(scanner));
+        scanner.skip_space();
+        let suffix = if scanner.eat_alone("C") {
+            Suffix::Commercial
+        } else if scanner.eat_alone("LT") {
+            Suffix::LightTruck
+        } else if scanner.eat_alone("L") {
+            Suffix::L
+        } else if scanner.eat_alone("M/C") {
+            Suffix::Motorcycle
+        } else {
+            Suffix::None
+        };
+        Ok(Self { width, rim, mark, aspect: aspect as u8, suffix })
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        self.width.write(text);
+        if self.aspect > 0 {
+            text.byte(b'/').whole(u32::from(self.aspect));
+        }
+        self.mark.write(text);
+        self.rim.write(text);
+        text.str(match self.suffix {
+            Suffix::None => "",
+            Suffix::Commercial => "C",
+            Suffix::LightTruck => "LT",
+            Suffix::L => "L",
+            Suffix::Motorcycle => " M/C",
+        });
+    }
+
+    pub(super) const fn with_mark(self, mark: StructureMark) -> Self {
+        Self { mark, ..self }
+    }
+
+    /// Which rules the size follows, as far as its marks say.
+    pub const fn class(&self) -> SizeClass {
+        match (self.suffix, self.rim.seat_taper()) {
+            (Suffix::Commercial, _) => SizeClass::Commercial,
+            (Suffix::LightTruck, _) => SizeClass::LightTruck,
+            (Suffix::Motorcycle, _) => SizeClass::Motorcycle,
+            (_, SeatTaper::FifteenDegree) => SizeClass::Truck,
+            _ => SizeClass::Unstated,
+        }
+    }
+
+    /// The section width that is molded.
+    pub const fn nominal_width(&self) -> Length {
+        units::inches(self.width.hundredths() as f64 / 100.0)
+    }
+
+    /// The nominal rim diameter.
+    pub const fn rim_diameter(&self) -> RimDiameter {
+        self.rim
+    }
+
+    /// The structure.
+    pub const fn structure(&self) -> Structure {
+        self.mark.structure
+    }
+
+    /// The speed letter inside the size.
+    pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
+        self.mark.speed
+    }
+}
+
+designation!(Numeric in "beadseat::tire", "7,50 r 16 c" => "7.50R16C", wrong "0.50-16");

@@ -1,0 +1,61 @@
+//! The part of a size between the widths and the rim: structure, in-size speed letter, run-flat mark.
+
+use super::{InSizeSpeed, Structure};
+use crate::text::{Field, ParseError, Scanner, Text};
+
+/// Structure with what is molded around its letter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(super) struct StructureMark {
+    pub(super) structure: Structure,
+    pub(super) speed: Option<InSizeSpeed>,
+    pub(super) run_flat: bool,
+}
+
+impl StructureMark {
+    /// ```text
+    /// structure = [ "S" | "H" | "V" | "Z" ] "R" [ "F" ] | "D" | "-" | "B"
+    /// ```
+    #[inline(always)]
+    pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        if scanner.eat(b'R') {
+            return Ok(Self { structure: Structure::Radial, speed: None, run_flat: scanner.eat(b'F') });
+        }
+        let speed = match scanner.peek(0) {
+            b'Z' => InSizeSpeed::Z,
+            b'S' => InSizeSpeed::S,
+            b'H' => InSizeSpeed::H,
+            b'V' => InSizeSpeed::V,
+            b'-' | b'D' => {
+                scanner.step(1);
+                return Ok(Self { structure: Structure::Diagonal, speed: None, run_flat: false });
+            }
+            b'B' => {
+                scanner.step(1);
+                return Ok(Self { structure: Structure::BiasBelted, speed: None, run_flat: false });
+            }
+            _ => return Err(scanner.missing(Field::Structure)),
+        };
+        scanner.step(1);
+        if scanner.eat(b'R') {
+            Ok(Self { structure: Structure::Radial, speed: Some(speed), run_flat: scanner.eat(b'F') })
+        } else {
+            Err(scanner.missing(Field::Structure))
+        }
+    }
+
+    pub(super) fn write(self, text: &mut Text) {
+        text.str(match self.speed {
+            None => "",
+            Some(InSizeSpeed::S) => "S",
+            Some(InSizeSpeed::H) => "H",
+            Some(InSizeSpeed::V) => "V",
+            Some(InSizeSpeed::Z) => "Z",
+        });
+        text.str(match self.structure {
+            Structure::Radial if self.run_flat => "RF",
+            Structure::Radial => "R",
+            Structure::Diagonal => "-",
+            Structure::BiasBelted => "B",
+        });
+    }
+}

@@ -1,0 +1,124 @@
+//! Sizes whose dimensions stand in tables, row by row, and other published rows as residuals.
+
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
+mod common;
+
+use beadseat::tire::{Structure, TireSize};
+use beadseat::uom::si::length::{inch, millimeter};
+use common::{Row, Tally, rows};
+
+fn size(row: &Row) -> TireSize {
+    let text = &row["designation"];
+    let size: TireSize =
+        text.parse().unwrap_or_else(|error: beadseat::ParseError| panic!("{}: {row}", error.show(text)));
+    assert_eq!(size.to_string(), *text, "{row}");
+    size
+}
+
+/// Nominal diameter and section width on the measuring rim, mm.
+fn dimensions(size: TireSize) -> (f64, Option<f64>) {
+    let diameter = size.overall_diameter_nominal().expect("a diameter").get::<millimeter>();
+    let width = size.measuring_rim().and_then(|rim| size.section_width_on(rim));
+    (diameter.round(), width.map(|w| w.nominal().get::<millimeter>().round()))
+}
+
+#[test]
+fn un_r30_annex_5_from_memory() {
+    let mut tally = Tally::of("UN R30 Annex 5");
+    for row in &rows("r30_annex5.csv") {
+        let (diameter, width) = dimensions(size(row));
+        assert_eq!(diameter, row.number("outer_diameter_mm"), "{row}");
+        assert_eq!(width, Some(row.number("section_width_mm")), "{row}");
+        tally.checked(row);
+    }
+    tally.close(145, &[]);
+}
+
+#[test]
+fn un_r54_annex_5_from_memory() {
+    let mut tally = Tally::of("UN R54 Annex 5");
+    let (mut radial, mut diagonal) = (0, 0);
+    for row in &rows("r54_annex5.csv") {
+        let listed = size(row);
+        let text = listed.to_string();
+        // One line of the table is for both structures.
+        let other = |from, to| text.replacen(from, to, 1).parse::<TireSize>();
+        let both = match listed.structure() {
+            Structure::Radial => [Ok(listed), other("R", "-")],
+            _ => [other("-", "R"), Ok(listed)],
+        };
+        for (size, structure) in both.into_iter().zip(["radial", "diagonal"]) {
+            let Ok(printed) = row[&format!("outer_diameter_{structure}_mm")].parse::<f64>() else { continue };
+            // A load letter carries its R elsewhere.
+            let Ok(size) = size else { continue };
+            let (diameter, width) = dimensions(size);
+            assert_eq!(diameter, printed, "{size}: {row}");
+            assert_eq!(width, Some(row.number(&format!("section_width_{structure}_mm"))), "{size}: {row}");
+            *if structure == "radial" { &mut radial } else { &mut diagonal } += 1;
+        }
+        tally.checked(row);
+    }
+    println!("    {radial} radial and {diagonal} diagonal sizes");
+    tally.close(109, &[]);
+}
+
+#[test]
+fn un_r75_annex_5_from_memory_with_doubt() {
+    let mut tally = Tally::of("UN R75 Annex 5");
+    for row in &rows("r75_annex5.csv") {
+        let diameter = size(row).overall_diameter().unwrap_or_else(|| panic!("not listed: {row}"));
+        for (mm, column) in [
+            (diameter.min(), "outer_diameter_min_mm"),
+            (diameter.nominal(), "outer_diameter_design_mm"),
+            (diameter.max(), "outer_diameter_max_mm"),
+        ] {
+            assert_eq!(mm.get::<millimeter>().round(), row.number(column), "{row}");
+        }
+        tally.checked(row);
+    }
+    tally.close(16, &[]);
+}
+
+const NOT_LISTED: &str = "no table or rule that the crate has gives a diameter";
+
+/// Published diameters beside the crate's, as a table of residuals.
+#[test]
+fn other_published_rows() {
+    let mut tally = Tally::of("GOST R 52899 and FMVSS 109");
+    let mut residuals = Vec::new();
+    for row in &rows("gost52899_tableA1.csv") {
+        let size = size(row);
+        let Some(diameter) = size.overall_diameter_nominal() else {
+            tally.left(&row["designation"], NOT_LISTED);
+            continue;
+        };
+        let residual = diameter.get::<millimeter>().round() - row.number("outer_diameter_mm");
+        println!("    {size}: {residual:+} mm of {}", &row["outer_diameter_mm"]);
+        residuals.push(residual);
+        tally.checked(row);
+    }
+    // The standard prints ± 1 %: 215/90-15C and 6.50-16C lie beyond it.
+    assert_eq!(residuals, [3.0, -5.0, 0.0, -8.0, -12.0, -6.0]);
+    for row in &rows("fmvss109_appendix_a.csv") {
+        let size = size(row);
+        let (Some(diameter), Some(rim)) = (size.overall_diameter(), size.measuring_rim()) else {
+            tally.left(&row["designation"], NOT_LISTED);
+            continue;
+        };
+        // The size factor is section width and diameter together; the row gives its least.
+        let Ok(least) = row["min_size_factor_in"].parse::<f64>() else {
+            tally.left(&row["designation"], "no size factor in the row");
+            continue;
+        };
+        let width = size.section_width_on(rim).expect("listed").nominal();
+        let factor = (diameter.nominal() + width).get::<inch>();
+        println!(
+            "    {size}: size factor {factor:.2} in, at least {least} ({:+.1} mm)",
+            (factor - least) * 25.4
+        );
+        assert!(factor >= least, "{row}");
+        tally.checked(row);
+    }
+    tally.close(8, &[(NOT_LISTED, 9)]);
+}

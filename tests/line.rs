@@ -1,0 +1,94 @@
+//! Whole sidewall lines: what is read, in what order, and what cannot all be true.
+
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
+use beadseat::tire::{LineContradiction, SidewallLine};
+use beadseat::{Field, ParseErrorKind};
+
+#[track_caller]
+fn reads(typed: &str, canonical: &str) {
+    let line = SidewallLine::parse(typed).unwrap_or_else(|error| panic!("{}", error.show(typed)));
+    assert_eq!(line.to_string(), canonical, "{typed}");
+    assert_eq!(SidewallLine::parse(canonical).unwrap(), line, "{canonical}");
+}
+
+#[test]
+fn lines_as_people_type_and_molds_print_them() {
+    reads("205/55R16 91V", "205/55R16 91V");
+    reads("m+s 3pmsf".replace("m+s", "205/55 r 16 91 v m+s").as_str(), "205/55R16 91V M+S 3PMSF");
+    reads("195/65R15 Reinforced TL 95T M&S", "195/65R15 95T XL M+S TUBELESS");
+    reads("195/70R15C 104/102R 106/104N 8PR", "195/70R15C 104/102R 106/104N LRD");
+    reads("8.25R20 TUBE TYPE 14PR", "8.25R20 LRG TUBE TYPE");
+    reads(
+        "225/50R16 92V MAX LOAD 630 kg (1389 lb) MAX PRESS 300 kPa (44 psi)",
+        "225/50R16 92V MAX LOAD 630 kg MAX PRESS 300 kPa",
+    );
+    reads(
+        "LT245/75R17 MAX. LOAD DUAL 1320 kg (2910 LBS) AT 550 kPa (80 PSI) COLD 121/118S MAX LOAD SINGLE 1450 KG LRE",
+        "LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 550 kPa MAX LOAD DUAL 1320 kg",
+    );
+    reads("245/40R19 101Y HL XL".replace(" HL XL", " HL").as_str(), "HL245/40R19 101Y");
+}
+
+#[track_caller]
+fn refused(text: &str, kind: ParseErrorKind, field: Field, part: &str) {
+    let error = SidewallLine::parse(text).unwrap_err();
+    assert_eq!((error.kind(), error.field(), &text[error.span()]), (kind, field, part), "{text}");
+}
+
+#[test]
+fn lines_that_are_refused_say_where() {
+    use ParseErrorKind::{Contradiction, Missing, OutOfRange, Trailing};
+    refused("205/55R16 91V WIDE", Trailing, Field::Text, "WIDE");
+    refused("205/55R16 M+S M+S", Contradiction, Field::SidewallMark, "M+S");
+    refused("205/55R16 91V 90T 89S", Contradiction, Field::LoadIndex, "");
+    refused("205/55R16 MAX LOAD 615", Missing, Field::MaximumLoad, "");
+    refused("205/55R16 MAX LOAD 12 kg", OutOfRange, Field::MaximumLoad, "12");
+    refused("205/55R16 MAX PRESS 9 kPa", OutOfRange, Field::MaximumPressure, "9");
+    refused("205/55R16 MAX SPEED 190", Missing, Field::MaximumLoad, "S");
+    refused("205/55R16 MAX LOAD 615 kg (1500 lb)", Contradiction, Field::MaximumLoad, "615 kg (1500 lb)");
+    refused(
+        "205/55R16 MAX PRESS 300 kPa (51 psi)",
+        Contradiction,
+        Field::MaximumPressure,
+        "300 kPa (51 psi)",
+    );
+}
+
+#[track_caller]
+fn contradicts(text: &str, expected: &[LineContradiction]) {
+    let line = SidewallLine::parse(text).unwrap_or_else(|error| panic!("{}", error.show(text)));
+    assert_eq!(line.contradictions().collect::<Vec<_>>(), expected, "{text}");
+}
+
+#[test]
+fn contradictions_are_found_and_nothing_else() {
+    use LineContradiction as C;
+    contradicts("205/55R16 91V", &[]);
+    contradicts("205/55ZR16 91W", &[]);
+    contradicts("205/55ZR16 (91Y)", &[]);
+    contradicts("205/55ZR16 91V", &[C::SpeedBelowSize]);
+    contradicts("165SR15 86Q", &[C::SpeedBelowSize]);
+    contradicts("165HR15 86H", &[]);
+    contradicts("LT245/75R17 121/118S XL", &[C::VersionOfOtherFamily]);
+    contradicts("HL245/40R19 101Y XL", &[]);
+    contradicts("205/55R16 91V LRE", &[C::RangeOfOtherFamily]);
+    contradicts("205/55R16 91V MAX LOAD 615 kg", &[]);
+    contradicts("205/55R16 91V MAX LOAD 1356 lb", &[]);
+    contradicts("205/55R16 91V MAX LOAD 670 kg", &[C::LoadAgainstIndex]);
+    contradicts("205/55R16 91V MAX LOAD 1400 lb", &[C::LoadAgainstIndex]);
+    contradicts("LT245/75R17 121/118S MAX LOAD DUAL 1450 kg", &[C::DualLoadAgainstIndex]);
+    contradicts("LT245/75R17 MAX LOAD 1320 kg MAX LOAD DUAL 1450 kg", &[C::DualLoadAboveSingle]);
+    contradicts("LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 80 psi", &[]);
+    contradicts("LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 450 kPa", &[C::RangeAgainstPressure]);
+    contradicts(
+        "LT245/75R17 121/118S MAX LOAD 1450 kg AT 550 kPa MAX PRESS 450 kPa",
+        &[C::PressureBelowReference],
+    );
+    contradicts("8.25R20 TUBELESS TUBE TYPE", &[C::TubelessAndTubeType]);
+}
+
+#[test]
+fn a_line_is_small() {
+    assert!(size_of::<SidewallLine>() <= 64, "{}", size_of::<SidewallLine>());
+}

@@ -1,0 +1,142 @@
+//! Every family of tire sizes: round trip, and no text of two families.
+
+#![allow(clippy::unwrap_used, reason = "helpers of tests")]
+
+use beadseat::tire::{AlphaNumeric, Flotation, Metric, NoAspect, Numeric, TireSize};
+use proptest::prelude::*;
+use proptest::sample::select;
+
+const STRUCTURES: &[&str] = &["R", "-", "B", "SR", "HR", "ZR", "RF"];
+const RIMS: &[&str] = &["8", "10", "13", "15", "16", "17.5", "22.5", "24"];
+
+fn metric() -> impl Strategy<Value = String> {
+    let marks = select(
+        &[("", ""), ("P", ""), ("T", ""), ("ST", ""), ("HL", ""), ("LT", ""), ("", "C"), ("", "CP")][..],
+    );
+    let common = (marks, 9_u16..=48, 4_u16..=19, select(STRUCTURES), select(RIMS)).prop_map(
+        |((prefix, suffix), width, aspect, structure, rim)| {
+            format!("{prefix}{}/{}{structure}{rim}{suffix}", 10 * width + 5, 5 * aspect)
+        },
+    );
+    let motorcycle = (5_u16..=33, 4_u16..=20, select(STRUCTURES), select(RIMS)).prop_map(
+        |(width, aspect, structure, rim)| format!("{}/{}{structure}{rim} M/C", 10 * width, 5 * aspect),
+    );
+    let millimetric = (10_u16..=49, 10_u16..=19, select(STRUCTURES), 60_u16..=100).prop_map(
+        |(width, aspect, structure, rim)| format!("{}/{}{structure}{}", 10 * width, 5 * aspect, 5 * rim),
+    );
+    prop_oneof![common, motorcycle, millimetric]
+}
+
+fn no_aspect() -> impl Strategy<Value = String> {
+    let plain = (25_u16..=61, select(STRUCTURES), select(RIMS), select(&["", "C", "LT"][..]))
+        .prop_map(|(width, structure, rim, suffix)| format!("{}{structure}{rim}{suffix}", 5 * width));
+    let with_inches = (25_u16..=61, select(RIMS), 500_u16..=899).prop_map(|(width, rim, inches)| {
+        format!("{}-{rim}/{}.{:02}-{rim}", 5 * width, inches / 100, inches % 100)
+    });
+    prop_oneof![plain, with_inches]
+}
+
+/// Inches with none, one or two decimals.
+fn inches(least: u16, most: u16) -> impl Strategy<Value = String> {
+    (least..=most, 0_usize..=2, 0_u16..=99).prop_map(|(whole, decimals, rest)| match decimals {
+        0 => whole.to_string(),
+        1 => format!("{whole}.{}", rest / 10),
+        _ => format!("{whole}.{rest:02}"),
+    })
+}
+
+fn numeric() -> impl Strategy<Value = String> {
+    let aspect = select(&["", "/70", "/80"][..]);
+    let suffix = select(&["", "C", "LT", "L", " M/C"][..]);
+    (inches(2, 29), aspect, select(STRUCTURES), select(RIMS), suffix).prop_map(
+        |(width, aspect, structure, rim, suffix)| format!("{width}{aspect}{structure}{rim}{suffix}"),
+    )
+}
+
+fn flotation() -> impl Strategy<Value = String> {
+    (inches(25, 59), inches(3, 29), select(STRUCTURES), select(RIMS), select(&["", "LT"][..])).prop_map(
+        |(overall, width, structure, rim, suffix)| format!("{overall}x{width}{structure}{rim}{suffix}"),
+    )
+}
+
+fn alpha_numeric() -> impl Strategy<Value = String> {
+    let car = (
+        select(&["A", "E", "G", "H", "L", "N"][..]),
+        select(&["R", ""][..]),
+        select(&["60", "70", "78"][..]),
+        select(RIMS),
+        select(&["", "LT"][..]),
+    )
+        .prop_map(|(letter, radial, aspect, rim, suffix)| format!("{letter}{radial}{aspect}-{rim}{suffix}"));
+    let motorcycle = (
+        select(&["H", "M", "N", "P", "T", "V"][..]),
+        select(&["85", "90"][..]),
+        select(&["-", "B"][..]),
+        select(RIMS),
+    )
+        .prop_map(|(letter, aspect, separator, rim)| format!("M{letter}{aspect}{separator}{rim}"));
+    prop_oneof![car, motorcycle]
+}
+
+fn any_family() -> impl Strategy<Value = String> {
+    prop_oneof![metric(), no_aspect(), numeric(), flotation(), alpha_numeric()]
+}
+
+/// In how many families a text can be read.
+fn readings(text: &str) -> Vec<TireSize> {
+    [
+        text.parse::<Metric>().ok().map(TireSize::from),
+        text.parse::<NoAspect>().ok().map(TireSize::from),
+        text.parse::<Numeric>().ok().map(TireSize::from),
+        text.parse::<Flotation>().ok().map(TireSize::from),
+        text.parse::<AlphaNumeric>().ok().map(TireSize::from),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
+
+    #[test]
+    fn canonical_texts_are_fixed_points_of_one_family(text in any_family()) {
+        let size: TireSize = text.parse().map_err(|error: beadseat::ParseError| TestCaseError::fail(error.show(&text).to_string()))?;
+        prop_assert_eq!(size.to_string(), text.clone());
+        prop_assert_eq!(readings(&text), vec![size]);
+    }
+
+    #[test]
+    fn lower_case_reads_the_same(text in any_family()) {
+        prop_assert_eq!(text.to_lowercase().parse::<TireSize>(), text.parse::<TireSize>());
+    }
+
+    #[test]
+    fn what_is_known_of_a_size_is_in_order(text in any_family()) {
+        let size: TireSize = text.parse().unwrap();
+        if let Some(d) = size.overall_diameter() {
+            prop_assert!(d.min() <= d.nominal() && d.nominal() <= d.max());
+            prop_assert_eq!(size.overall_diameter_nominal(), Some(d.nominal()));
+        }
+        if let Some(width) = size.measuring_rim().and_then(|rim| size.section_width_on(rim)) {
+            prop_assert!(width.min() <= width.nominal() && width.nominal() <= width.max());
+        }
+        let _ = (size.family(), size.class(), size.estimated_rim_range(), size.rolling());
+    }
+
+    #[test]
+    fn mutated_texts_are_refused_or_of_one_family(text in any_family(), at in any::<prop::sample::Index>(), wild in "[ -~]{0,2}") {
+        let at = at.index(text.len());
+        let text = format!("{}{wild}{}", &text[..at], &text[at + 1..]);
+        match text.parse::<TireSize>() {
+            Ok(size) => {
+                prop_assert_eq!(size.to_string().parse::<TireSize>(), Ok(size));
+                prop_assert_eq!(readings(&text), vec![size]);
+            }
+            Err(error) => {
+                prop_assert!(text.get(error.span()).is_some());
+                prop_assert_eq!(readings(&text), vec![], "{}", text);
+            }
+        }
+    }
+}
