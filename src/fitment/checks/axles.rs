@@ -34,7 +34,8 @@ pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
         old = ratio(&old_front, &old_rear) => OriginalDimensions,
         new = ratio(&new_front, &new_rear) => TireDimensions,
     );
-    let change = new / old - 1.0;
+    // Whichever axle grows against the other.
+    let change = (new / old).max(old / new) - 1.0;
     let seasons_mixed = new_front.is_snow() != new_rear.is_snow();
     if change == 0.0 {
         return Ok(if seasons_mixed {
@@ -57,7 +58,7 @@ pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
         front.limits.circumference_stability()
     };
     let why = Why::either(Reason::AxlesMatch, Reason::RatioChanged);
-    let size = Toleranced::exact(units::ratio(change.abs()));
+    let size = Toleranced::exact(units::ratio(change));
     let mut finding = at_most(size, limit.value(), Reading::Ratio, why, limit.citation());
     if finding.verdict == Verdict::Within && seasons_mixed {
         (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::SeasonsMixed);
