@@ -1,8 +1,8 @@
 //! Sizes by overall diameter and section width in inches.
 
+use super::SizeClass;
 use super::inch::Inches;
-use super::structure::StructureMark;
-use super::{InSizeSpeed, SizeClass, Structure};
+use super::structure::{StructureMark, marked};
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
@@ -70,10 +70,6 @@ impl Flotation {
         }
     }
 
-    pub(super) const fn with_mark(self, mark: StructureMark) -> Self {
-        Self { mark, ..self }
-    }
-
     /// Which rules the size follows.
     pub const fn class(&self) -> SizeClass {
         if self.light_truck { SizeClass::LightTruck } else { SizeClass::OffRoad }
@@ -88,21 +84,7 @@ impl Flotation {
     pub const fn nominal_width(&self) -> Length {
         units::inches(self.width.hundredths() as f64 / 100.0)
     }
-
-    /// The nominal rim diameter.
-    pub const fn rim_diameter(&self) -> RimDiameter {
-        self.rim
-    }
-
-    /// The structure.
-    pub const fn structure(&self) -> Structure {
-        self.mark.structure
-    }
-
-    /// The speed letter inside the size.
-    pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
-        self.mark.speed
-    }
 }
 
+marked!(Flotation);
 designation!(Flotation in "beadseat::tire", "LT31 X 10.50 R 15" => "31x10.50R15LT", wrong "15x10-15");

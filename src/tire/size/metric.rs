@@ -1,7 +1,7 @@
 //! Metric sizes: section width, aspect ratio, structure, rim.
 
-use super::structure::StructureMark;
-use super::{InSizeSpeed, SizeClass, Structure};
+use super::SizeClass;
+use super::structure::{StructureMark, marked};
 use crate::rim::{RimDiameter, SeatTaper};
 use crate::text::ParseErrorKind::OutOfRange;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -179,10 +179,6 @@ impl Metric {
         }
     }
 
-    pub(super) const fn with_mark(self, mark: StructureMark) -> Self {
-        Self { mark, ..self }
-    }
-
     /// Which rules the size follows.
     pub const fn class(&self) -> SizeClass {
         self.class
@@ -218,21 +214,6 @@ impl Metric {
         ((self.width_mm as u32 * self.aspect as u32 + 50) / 100) as u16
     }
 
-    /// The nominal rim diameter.
-    pub const fn rim_diameter(&self) -> RimDiameter {
-        self.rim
-    }
-
-    /// The structure.
-    pub const fn structure(&self) -> Structure {
-        self.mark.structure
-    }
-
-    /// The speed letter inside the size.
-    pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
-        self.mark.speed
-    }
-
     /// Whether the structure is marked `RF`: a tire that can be driven on for a while without air.
     ///
     /// ```
@@ -253,4 +234,5 @@ const fn is_step_of_five(value: u16, least: u16, most: u16) -> bool {
     least / 5 <= fifth && fifth <= most / 5
 }
 
+marked!(Metric);
 designation!(Metric in "beadseat::tire", "245/75R17 LT" => "LT245/75R17", wrong "P195/70R15C");

@@ -1,8 +1,8 @@
 //! Metric sizes without an aspect ratio: the 82 series.
 
+use super::SizeClass;
 use super::inch::Inches;
-use super::structure::StructureMark;
-use super::{InSizeSpeed, SizeClass, Structure};
+use super::structure::{StructureMark, marked};
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
@@ -85,10 +85,6 @@ impl NoAspect {
         });
     }
 
-    pub(super) const fn with_mark(self, mark: StructureMark) -> Self {
-        Self { mark, ..self }
-    }
-
     /// Which rules the size follows.
     pub const fn class(&self) -> SizeClass {
         self.class
@@ -98,21 +94,7 @@ impl NoAspect {
     pub const fn nominal_width(&self) -> Length {
         units::mm(self.width_mm as f64)
     }
-
-    /// The nominal rim diameter.
-    pub const fn rim_diameter(&self) -> RimDiameter {
-        self.rim
-    }
-
-    /// The structure.
-    pub const fn structure(&self) -> Structure {
-        self.mark.structure
-    }
-
-    /// The speed letter inside the size.
-    pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
-        self.mark.speed
-    }
 }
 
+marked!(NoAspect);
 designation!(NoAspect in "beadseat::tire", "165 sr 15" => "165SR15", wrong "156R13");

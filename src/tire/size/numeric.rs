@@ -1,8 +1,8 @@
 //! Numeric sizes: section width in inches.
 
+use super::SizeClass;
 use super::inch::Inches;
-use super::structure::StructureMark;
-use super::{InSizeSpeed, SizeClass, Structure};
+use super::structure::{StructureMark, marked};
 use crate::rim::{RimDiameter, SeatTaper};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
@@ -100,10 +100,6 @@ impl Numeric {
         });
     }
 
-    pub(super) const fn with_mark(self, mark: StructureMark) -> Self {
-        Self { mark, ..self }
-    }
-
     /// Which rules the size follows, as far as its marks say.
     pub const fn class(&self) -> SizeClass {
         match (self.suffix, self.rim.seat_taper()) {
@@ -119,21 +115,7 @@ impl Numeric {
     pub const fn nominal_width(&self) -> Length {
         units::inches(self.width.hundredths() as f64 / 100.0)
     }
-
-    /// The nominal rim diameter.
-    pub const fn rim_diameter(&self) -> RimDiameter {
-        self.rim
-    }
-
-    /// The structure.
-    pub const fn structure(&self) -> Structure {
-        self.mark.structure
-    }
-
-    /// The speed letter inside the size.
-    pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
-        self.mark.speed
-    }
 }
 
+marked!(Numeric);
 designation!(Numeric in "beadseat::tire", "7,50 r 16 c" => "7.50R16C", wrong "0.50-16");

@@ -59,3 +59,30 @@ impl StructureMark {
         });
     }
 }
+
+/// What sizes with a rim behind a [`StructureMark`] answer alike.
+macro_rules! marked {
+    ($family:ident) => {
+        impl $family {
+            pub(super) const fn with_mark(self, mark: StructureMark) -> Self {
+                Self { mark, ..self }
+            }
+
+            /// The nominal rim diameter.
+            pub const fn rim_diameter(&self) -> RimDiameter {
+                self.rim
+            }
+
+            /// The structure.
+            pub const fn structure(&self) -> crate::tire::Structure {
+                self.mark.structure
+            }
+
+            /// The speed letter inside the size.
+            pub const fn in_size_speed(&self) -> Option<crate::tire::InSizeSpeed> {
+                self.mark.speed
+            }
+        }
+    };
+}
+pub(super) use marked;
