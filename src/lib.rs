@@ -7,6 +7,7 @@ extern crate alloc;
 #[cfg(feature = "std")]
 extern crate std;
 
+mod calendar;
 mod citation;
 mod exact;
 pub mod fitment;

@@ -1,5 +1,6 @@
 //! How the vehicle will be used.
 
+use crate::calendar::days_in;
 use crate::record::record;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::Velocity;
@@ -34,15 +35,7 @@ impl Day {
             return Err(scanner.missing(Field::Day));
         }
         let day = tri!(scanner.whole(Field::Day));
-        let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-        let days = match month {
-            2 if leap => 29,
-            2 => 28,
-            4 | 6 | 9 | 11 => 30,
-            1..=12 => 31,
-            _ => 0,
-        };
-        if year < 1900 || day == 0 || day > days {
+        if year < 1900 || day == 0 || day > days_in(year, month) {
             return Err(scanner.range(Field::Day, at));
         }
         Ok(Self { year, month: month as u8, day: day as u8 })

@@ -1,5 +1,6 @@
 //! The date of manufacture: a week, and a year or its last digit.
 
+use crate::calendar;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
 /// Part 574 began in May 1971 (from memory): the first week with a day in that month.
@@ -38,10 +39,6 @@ const fn january_first(year: u16) -> u8 {
     ((1 + 5 * (before % 4) + 4 * (before % 100) + 6 * (before % 400)) % 7) as u8
 }
 
-const fn is_leap(year: u16) -> bool {
-    year % 4 == 0 && (year % 100 != 0 || year % 400 == 0)
-}
-
 impl ManufactureWeek {
     /// The week, if its year has it; from May 1971, when identification numbers began, to 2099.
     ///
@@ -68,7 +65,7 @@ impl ManufactureWeek {
     pub const fn weeks_in(year: u16) -> u8 {
         match january_first(if year == 0 { 400 } else { year }) {
             0 => 53,
-            6 if is_leap(year) => 53,
+            6 if calendar::is_leap(year) => 53,
             _ => 52,
         }
     }
@@ -107,15 +104,10 @@ impl ManufactureWeek {
         let mut year = self.year;
         let mut month = 1;
         loop {
-            let length = match month {
-                2 if is_leap(year) => 29,
-                2 => 28,
-                4 | 6 | 9 | 11 => 30,
-                _ => 31,
-            };
+            let length = calendar::days_in(year, month);
             if day <= length {
                 // At most 2100-01-02, and a day that its month has.
-                return jiff::civil::date(year as i16, month, day as i8);
+                return jiff::civil::date(year as i16, month as i8, day as i8);
             }
             day -= length;
             month += 1;
