@@ -31,6 +31,14 @@ impl Finding {
         self.nominal = Some(nominal);
         self
     }
+
+    /// Makes one verdict marginal, for a reason.
+    pub(super) fn marginal_if(mut self, verdict: Verdict, reason: Reason) -> Self {
+        if self.verdict == verdict {
+            (self.verdict, self.reason) = (Verdict::Marginal, reason);
+        }
+        self
+    }
 }
 
 pub(super) fn finish(id: CheckId, place: Place, found: Found) -> Check {

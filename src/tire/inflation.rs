@@ -142,10 +142,7 @@ impl Tire {
         stated_reference: Option<Pressure>,
     ) -> Result<Inflation, InflationError> {
         let service = self.service().ok_or(InflationError::NoLoadIndex)?;
-        let index = match fitting {
-            Fitting::Single => service.single(),
-            Fitting::Dual => service.dual().ok_or(InflationError::NoDualLoadIndex)?,
-        };
+        let index = service.index(fitting).ok_or(InflationError::NoDualLoadIndex)?;
         if !model.holds_for(self.size().class()) {
             return Err(InflationError::OtherFamily);
         }

@@ -1,6 +1,6 @@
 //! Service description: load index and speed symbol.
 
-use super::{LoadIndex, SpeedSymbol};
+use super::{Fitting, LoadIndex, SpeedSymbol};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
 /// What a tire may carry and how fast: `91V`, `104/102R`, `(94Y)`.
@@ -101,6 +101,14 @@ impl ServiceDescription {
     /// Load index of each tire of a pair fitted side by side, where the tire is made for it.
     pub const fn dual(self) -> Option<LoadIndex> {
         self.dual
+    }
+
+    /// The load index that applies to a tire fitted so.
+    pub(crate) const fn index(self, fitting: Fitting) -> Option<LoadIndex> {
+        match fitting {
+            Fitting::Single => Some(self.single),
+            Fitting::Dual => self.dual,
+        }
     }
 
     /// Speed symbol.

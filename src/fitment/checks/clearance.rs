@@ -7,7 +7,7 @@ use crate::fitment::finding::{Finding, Found, PLAIN, at_least};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::Contour;
 use crate::units::{self, Length};
-use crate::vehicle::{MeasuredTire, Space};
+use crate::vehicle::MeasuredTire;
 use crate::{Citation, Toleranced};
 
 /// Which way a gap is measured.
@@ -41,8 +41,9 @@ fn half_rim(setup: &Setup) -> Toleranced<Length> {
     Toleranced::exact(size.width().length() / 2.0) + size.contour().unwrap_or(Contour::J).flange_width()
 }
 
-fn wider(a: Length, b: Length) -> Length {
-    if a < b { b } else { a }
+/// The tire that was on when the gaps were measured.
+fn measured_tire(case: &Case<'_>) -> Option<MeasuredTire> {
+    case.axle.space()?.measured_tire()
 }
 
 /// Where the assembly ends on a side, from the hub face outward on that side.
@@ -57,16 +58,16 @@ fn reach(
         Side::Inboard => -centres.1,
     };
     let half = Toleranced::ordered(
-        wider(tire.min(), rim.min()),
-        wider(tire.nominal(), rim.nominal()),
-        wider(tire.max(), rim.max()),
+        tire.min().max(rim.min()),
+        tire.nominal().max(rim.nominal()),
+        tire.max().max(rim.max()),
     );
     Toleranced::exact(centre) + half
 }
 
 fn lateral(case: &Case<'_>, gap: Length, side: Side) -> Found {
     let (original, proposed) = case.both()?;
-    let measured = case.axle.space().and_then(|s| s.measured_tire()).and_then(|m| m.width());
+    let measured = measured_tire(case).and_then(|m| m.width());
     need!(
         old_centres = case.rim_centres(&original) => OriginalInset,
         new_centres = case.rim_centres(&proposed) => WheelInset,
@@ -79,8 +80,8 @@ fn lateral(case: &Case<'_>, gap: Length, side: Side) -> Found {
     let mut finding = left(case, gap, new - old, &original, &proposed);
     // The flanges are the least of the standard and shop habit, not measured.
     let rim_decides = rim.nominal() > tire.nominal() || rim.max() > tire.max();
-    if rim_decides && finding.verdict == Verdict::Within && finding.reason != Reason::Unchanged {
-        (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FlangeAssumed);
+    if rim_decides && finding.reason != Reason::Unchanged {
+        finding = finding.marginal_if(Verdict::Within, Reason::FlangeAssumed);
     }
     Ok(finding)
 }
@@ -114,8 +115,7 @@ pub(super) fn upper(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     let size = proposed.tire().size();
     let largest = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() };
-    let measured = case.axle.space().and_then(|s| s.measured_tire());
-    need!(old = measured_radius(&original, measured) => OriginalDimensions, new = largest => TireDimensions);
+    need!(old = measured_radius(&original, measured_tire(case)) => OriginalDimensions, new = largest => TireDimensions);
     let new = new * 0.5;
     Ok(left(case, gap, new - old, &original, &proposed))
 }
@@ -128,24 +128,19 @@ fn left(
     original: &Setup,
     proposed: &Setup,
 ) -> Finding {
-    let space = case.axle.space();
     let limit = case.limits.clearance();
     let (least, citation) =
         if gap < limit.value() { (gap, Citation::ORIGINAL) } else { (limit.value(), limit.citation()) };
-    let uncertainty = space.and_then(|s: Space| s.uncertainty()).unwrap_or_default();
-    let mut finding =
-        at_least(Toleranced::within(gap, uncertainty) - growth, least, Reading::Length, PLAIN, citation);
-    if same_body(original, proposed) {
-        if space.and_then(|s| s.measured_tire()).is_none() {
-            return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-                .reading(Reading::Length(gap), Bound::AtLeast(Reading::Length(least)));
-        }
-        // A new tire of the same size where a smaller one was measured is no change of what was built.
-        if finding.verdict == Verdict::Beyond {
-            (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::LargerOfSameSize);
-        }
+    let uncertainty = case.axle.space().and_then(|s| s.uncertainty()).unwrap_or_default();
+    let same_body = same_body(original, proposed);
+    if same_body && measured_tire(case).is_none() {
+        return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
+            .reading(Reading::Length(gap), Bound::AtLeast(Reading::Length(least)));
     }
-    finding
+    let finding =
+        at_least(Toleranced::within(gap, uncertainty) - growth, least, Reading::Length, PLAIN, citation);
+    // A new tire of the same size where a smaller one was measured is no change of what was built.
+    if same_body { finding.marginal_if(Verdict::Beyond, Reason::LargerOfSameSize) } else { finding }
 }
 
 /// Whether nothing changes that takes up room.

@@ -6,7 +6,7 @@ use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::tire::use_factors::{ELSEWHERE, TOWING_KPA, TOWING_SHARE, TOWING_TOP_KMH};
-use crate::tire::{Fitting, InSizeSpeed, Inflation, InflationError, Tire, camber_load_factor};
+use crate::tire::{InSizeSpeed, Inflation, InflationError, Tire, camber_load_factor};
 use crate::units::{self, Mass, Pressure, Velocity, in_kmh, in_ratio};
 use crate::vehicle::Kind;
 use crate::{Citation, Toleranced};
@@ -79,11 +79,7 @@ pub(super) fn tire_load(case: &Case<'_>) -> Found {
         speed = load_speed(case, &setup) => TopSpeed,
         service = tire.service() => LoadIndex,
     );
-    let needed_index = match case.fitting(&tire) {
-        Fitting::Single => Some(service.single()),
-        Fitting::Dual => service.dual(),
-    };
-    need!(index = needed_index => DualLoadIndex, rule = tire.at_speed(speed) => LoadIndex);
+    need!(index = service.index(case.fitting(&tire)) => DualLoadIndex, rule = tire.at_speed(speed) => LoadIndex);
     need!(speed_share = rule.load_share() => LoadAtSpeed);
     let factors = factors(case, &setup)?;
     let speed_share = in_ratio(speed_share);
@@ -143,11 +139,12 @@ pub(super) fn carried_at(case: &Case<'_>, setup: &Setup, pressure: Pressure) -> 
 }
 
 /// A finding that rests on the default of a load range letter is never better than marginal.
-pub(super) fn by_letter(law: &Inflation, mut finding: Finding) -> Finding {
-    if law.reference_citation() == Citation::REFERENCE_PRESSURE_RANGE && finding.verdict == Verdict::Within {
-        (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::PressureByLetter);
+pub(super) fn by_letter(law: &Inflation, finding: Finding) -> Finding {
+    if law.reference_citation() == Citation::REFERENCE_PRESSURE_RANGE {
+        finding.marginal_if(Verdict::Within, Reason::PressureByLetter)
+    } else {
+        finding
     }
-    finding
 }
 
 pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
@@ -155,13 +152,7 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
     if original == proposed {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
-    let index = |setup: &Setup| {
-        let service = setup.tire().service()?;
-        match case.fitting(&setup.tire()) {
-            Fitting::Single => Some(service.single()),
-            Fitting::Dual => service.dual(),
-        }
-    };
+    let index = |setup: &Setup| setup.tire().service()?.index(case.fitting(&setup.tire()));
     need!(
         old = index(&original) => OriginalLoadIndex,
         new = index(&proposed) => LoadIndex,
@@ -200,8 +191,8 @@ pub(super) fn load_reserve(case: &Case<'_>) -> Found {
     let mut finding = at_most(Toleranced::exact(taken), limit.value(), Reading::Ratio, why, limit.citation());
     // The law knows passenger tires only; elsewhere a thin reserve breaks good practice.
     let is_law = case.limits.load_reserve_is_law() && is_passenger(&tire);
-    if finding.verdict == Verdict::Beyond && !is_law && no_more(in_ratio(taken), 1.0) {
-        (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::ReserveThin);
+    if !is_law && no_more(in_ratio(taken), 1.0) {
+        finding = finding.marginal_if(Verdict::Beyond, Reason::ReserveThin);
     }
     Ok(by_letter(&law, finding))
 }

@@ -127,7 +127,7 @@ pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
 fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
     need!(pressures = intended(setup) => Pressure);
     let (normal, full) = pressures;
-    let highest = if full > normal { full } else { normal };
+    let highest = full.max(normal);
     let permitted = permitted(setup);
     if let Some(most) = permitted.most.filter(|&most| !no_more(in_kpa(highest), in_kpa(most))) {
         return Ok(Finding::new(Verdict::Beyond, Reason::PressureTooHigh, permitted.citation)
@@ -147,7 +147,7 @@ fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
         None => full_need,
     };
     let (Some(for_full), Some(for_normal)) = (full_need.for_load, normal_need.for_load) else {
-        let load = if full_need.load > normal_need.load { full_need.load } else { normal_need.load };
+        let load = full_need.load.max(normal_need.load);
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadAboveIndex, law.model().citation())
             .reading(Reading::Mass(law.reference_load()), Bound::AtLeast(Reading::Mass(load))));
     };
