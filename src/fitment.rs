@@ -87,39 +87,28 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
         |described: bool, case: &Case<'_>| described || case.original.is_some() || case.proposed.is_some();
     let has_rear = two_axles || known(vehicle.rear().is_some(), &rear);
     let has_front = two_axles || known(vehicle.front().is_some(), &front) || !has_rear;
-    let both = has_front && has_rear;
+    let axles = [has_front.then_some(&front), has_rear.then_some(&rear)];
 
-    for (present, case) in [(has_front, &front), (has_rear, &rear)] {
-        if present {
-            for &(id, check) in checks::OF_AN_AXLE {
-                let steered = case.place == Place::Front || case.axle.steering().is_some() || !has_front;
-                if id != CheckId::ScrubRadius || steered {
-                    let found = match vehicle.kind() {
-                        Some(Kind::Motorcycle) if checks::OF_CAR_RULES.contains(&id) => {
-                            Err(Input::MotorcycleRules.into())
-                        }
-                        None if checks::OF_CAR_RULES.contains(&id) || id == CheckId::WheelLoad => {
-                            Err(Input::Kind.into())
-                        }
-                        _ => check(case),
-                    };
-                    report.push(&finding::finish(id, case.place, found));
-                }
+    for case in axles.into_iter().flatten() {
+        let steered = case.place == Place::Front || case.axle.steering().is_some() || !has_front;
+        for &(id, check) in checks::OF_AN_AXLE {
+            if id == CheckId::ScrubRadius && !steered {
+                continue;
             }
-            checks::cautions(case, &mut report);
-            if vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle) {
-                report.push_pressures(checks::pressures(case));
-            }
+            let of_car_rules = checks::OF_CAR_RULES.contains(&id);
+            let found = match vehicle.kind() {
+                Some(Kind::Motorcycle) if of_car_rules => Err(Input::MotorcycleRules.into()),
+                None if of_car_rules || id == CheckId::WheelLoad => Err(Input::Kind.into()),
+                _ => check(case),
+            };
+            report.push(&finding::finish(id, case.place, found));
+        }
+        checks::cautions(case, &mut report);
+        if vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle) {
+            report.push_pressures(checks::pressures(case));
         }
     }
     for &(id, check) in checks::OF_THE_VEHICLE {
-        let axles = if both {
-            [Some(&front), Some(&rear)]
-        } else if has_front {
-            [Some(&front), None]
-        } else {
-            [Some(&rear), None]
-        };
         report.push(&finding::finish(id, Place::Vehicle, check(&axles)));
     }
     checks::effects(&front, &rear, &mut report);

@@ -65,7 +65,7 @@ pub(super) use rolling::effects;
 /// The cautions that an axle's setup calls for.
 pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     let Some(proposed) = case.proposed else { return };
-    if rim::bead_diameter(case).is_ok_and(|f| f.verdict == super::Verdict::Beyond) {
+    if proposed.tire().size().rim_diameter() != proposed.wheel().size().diameter() {
         report.caution(Caution::NeverMount);
     }
     if proposed.wheel().size().is_multi_piece() {
@@ -73,10 +73,11 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     }
     let moved =
         case.original.is_some_and(|original| case.rim_centres(&original) != case.rim_centres(&proposed));
-    if moved || proposed.spacer().is_some_and(|s| s.value > 0.0) {
+    let spaced = proposed.spacer().is_some_and(|s| s.value > 0.0);
+    if moved || spaced {
         report.caution(Caution::Bearings);
     }
-    if proposed.spacer().is_some_and(|s| s.value > 0.0) {
+    if spaced {
         report.caution(Caution::SpacerThread);
     }
     if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {

@@ -2,7 +2,7 @@
 
 use core::fmt::{self, Write};
 
-use super::check::{Check, CheckId, Place, Verdict};
+use super::check::{Check, CheckId, Verdict};
 use super::reading::{Reading, Rounded};
 use super::report::Report;
 use crate::Citation;
@@ -266,6 +266,7 @@ impl Check {
         margin / self.measured().and_then(|m| m.number()).unwrap_or(1.0).abs().max(1.0)
     }
 }
+
 impl Report {
     /// The verdict in a sentence, with the gravest reason.
     pub const fn headline(&self) -> Headline<'_> {
@@ -344,7 +345,7 @@ impl fmt::Display for Body<'_> {
 
         writeln!(f, "\nSources")?;
         for (n, citation) in sources.list.iter().flatten().enumerate() {
-            write!(f, "{:>4}  ", SourceNumber(n + 1))?;
+            write!(f, "{:>4}  ", Cell(format_args!("[{}]", n + 1)))?;
             wrapped(f, 6, citation)?;
         }
 
@@ -377,15 +378,6 @@ fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
     Ok(())
 }
 
-/// `[7]`.
-struct SourceNumber(usize);
-
-impl fmt::Display for SourceNumber {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        Cell(format_args!("[{}]", self.0)).fmt(f)
-    }
-}
-
 impl Report {
     fn print_missing(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "\nNever judged by this version")?;
@@ -405,17 +397,12 @@ impl Report {
             write!(f, "{place:<8}")?;
             let mut wrap = Wrap::new(f, 8);
             write!(wrap, "{}: {}. Settles", input.at(place), input.how())?;
-            for (n, id) in self.waiting_for(input, place).enumerate() {
-                write!(wrap, "{} {}", if n > 0 { "," } else { "" }, Name(id.name()))?;
+            for (n, check) in self.waiting_for(input, place).enumerate() {
+                write!(wrap, "{} {}", if n > 0 { "," } else { "" }, Name(check.id().name()))?;
             }
             wrap.end()?;
         }
         Ok(())
-    }
-
-    /// The checks at a place that lack an input.
-    fn waiting_for(&self, input: super::Input, place: Place) -> impl Iterator<Item = CheckId> {
-        self.checks().filter(move |c| c.place() == place && c.missing().any(|m| m == input)).map(|c| c.id())
     }
 }
 

@@ -353,17 +353,19 @@ impl Report {
         self.checks().map(|c| c.verdict).filter(|&v| v != Verdict::NotAssessed).fold(incomplete, Ord::max)
     }
 
+    /// The findings at a place that lack an input.
+    pub(crate) fn waiting_for(&self, input: Input, place: Place) -> impl Iterator<Item = Check> {
+        self.checks().filter(move |c| c.place == place && c.missing().any(|m| m == input))
+    }
+
     /// The missing inputs of all findings, the one that settles most first.
     pub(crate) fn missing(&self) -> impl Iterator<Item = (Input, Place)> {
         // Gathered in the order of the inputs; the number of findings each would settle ranks them.
-        let count = move |input, place| {
-            self.checks().filter(|c| c.place == place && c.missing().any(|m| m == input)).count()
-        };
         (1..=self.rows.len()).rev().flat_map(move |n| {
             Place::ALL
                 .iter()
                 .flat_map(|&place| Input::ALL.iter().map(move |&input| (input, place)))
-                .filter(move |&(input, place)| count(input, place) == n)
+                .filter(move |&(input, place)| self.waiting_for(input, place).count() == n)
         })
     }
 }

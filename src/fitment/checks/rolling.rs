@@ -27,6 +27,8 @@ struct OverRead {
     least: f64,
     nominal: Option<f64>,
     greatest: f64,
+    /// Whether the size of the tire stays.
+    unchanged: bool,
 }
 
 /// The law for a kind of vehicle.
@@ -51,12 +53,14 @@ fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
             least: after(before, ratio(new.max())),
             nominal: Some(after(before, ratio(new.nominal()))),
             greatest: after(before, ratio(new.min())),
+            unchanged,
         },
         // The original was legal: its over-read was from nothing to the greatest legal one.
         None => OverRead {
             least: after(0.0, ratio(new.max())),
             nominal: None,
             greatest: after(legal, ratio(new.min())),
+            unchanged,
         },
     })
 }
@@ -105,9 +109,7 @@ fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
         None => (Verdict::Marginal, Reason::SpeedometerUnknownOverRead),
     };
     // What was illegal before the change is not the change's doing.
-    let (original, proposed) = case.both()?;
-    let unchanged = original.tire().size() == proposed.tire().size();
-    let verdict = if unchanged && verdict == Verdict::Beyond { Verdict::Marginal } else { verdict };
+    let verdict = if over.unchanged && verdict == Verdict::Beyond { Verdict::Marginal } else { verdict };
     let finding =
         Finding::new(verdict, reason, law.citation()).reading(Reading::Ratio(units::ratio(worst)), bound);
     Ok((finding, worst.min(legal - worst)))
