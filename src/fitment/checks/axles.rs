@@ -36,32 +36,31 @@ pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
     );
     // Whichever axle grows against the other.
     let change = (new / old).max(old / new) - 1.0;
-    let seasons_mixed = new_front.is_snow() != new_rear.is_snow();
-    if change == 0.0 {
-        return Ok(if seasons_mixed {
-            Finding::new(Verdict::Marginal, Reason::SeasonsMixed, Citation::MIXED_AXLES)
-        } else {
-            Finding::new(Verdict::Within, Reason::AxlesMatch, Citation::CIRCUMFERENCE_RATIO)
-        });
-    }
-
-    need!(drive = front.vehicle.drive() => Drive);
-    let limit = if drive == Drive::All {
-        front.limits.circumference_all_wheel_drive()
-    } else {
-        need!(stability = front.vehicle.stability_control() => StabilityControl);
-        if !stability {
-            let verdict = if seasons_mixed { Verdict::Marginal } else { Verdict::Within };
-            let reason = if seasons_mixed { Reason::SeasonsMixed } else { Reason::RatioFree };
-            return Ok(Finding::new(verdict, reason, Citation::CIRCUMFERENCE_RATIO));
+    let mut finding = ratio_kept(front, change)?;
+    if new_front.is_snow() != new_rear.is_snow() {
+        if finding.limit.is_none() {
+            finding.citation = Citation::MIXED_AXLES;
         }
-        front.limits.circumference_stability()
-    };
-    let why = Why::either(Reason::AxlesMatch, Reason::RatioChanged);
-    let size = Toleranced::exact(units::ratio(change));
-    let mut finding = at_most(size, limit.value(), Reading::Ratio, why, limit.citation());
-    if finding.verdict == Verdict::Within && seasons_mixed {
-        (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::SeasonsMixed);
+        finding = finding.marginal_if(Verdict::Within, Reason::SeasonsMixed);
     }
     Ok(finding)
+}
+
+/// Holds a change of the ratio of circumferences against what compares the axles.
+fn ratio_kept(case: &Case<'_>, change: f64) -> Found {
+    if change == 0.0 {
+        return Ok(Finding::new(Verdict::Within, Reason::AxlesMatch, Citation::CIRCUMFERENCE_RATIO));
+    }
+    need!(drive = case.vehicle.drive() => Drive);
+    let limit = if drive == Drive::All {
+        case.limits.circumference_all_wheel_drive()
+    } else {
+        need!(stability = case.vehicle.stability_control() => StabilityControl);
+        if !stability {
+            return Ok(Finding::new(Verdict::Within, Reason::RatioFree, Citation::CIRCUMFERENCE_RATIO));
+        }
+        case.limits.circumference_stability()
+    };
+    let why = Why::either(Reason::AxlesMatch, Reason::RatioChanged);
+    Ok(at_most(Toleranced::exact(units::ratio(change)), limit.value(), Reading::Ratio, why, limit.citation()))
 }
