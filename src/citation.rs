@@ -1,38 +1,26 @@
 //! Where every number comes from.
 
-/// What kind of authority a source has.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Status {
-    /// A standard: ISO, JIS, SAE, ETRTO, TRA.
-    Standard,
-    /// A regulation: UN, EU, US, Australian.
-    Regulation,
-    /// A handbook, a paper, a report.
-    Handbook,
-    /// A fact or habit of the trade that no document was found for.
-    CommonPractice,
-    /// Follows by mathematics from definitions or from other rows.
-    Derived,
-    /// What a designation itself means, or what a maker or the caller states.
-    Stated,
-}
+use crate::record::words;
 
-impl Status {
-    /// A stable name: `standard`, `regulation`, `handbook`, `common_practice`, `derived`, `stated`.
+words! {
+    /// What kind of authority a source has.
     ///
     /// ```
     /// assert_eq!(beadseat::Status::CommonPractice.name(), "common_practice");
     /// ```
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Standard => "standard",
-            Self::Regulation => "regulation",
-            Self::Handbook => "handbook",
-            Self::CommonPractice => "common_practice",
-            Self::Derived => "derived",
-            Self::Stated => "stated",
-        }
+    Status {
+        /// A standard: ISO, JIS, SAE, ETRTO, TRA.
+        Standard = "standard",
+        /// A regulation: UN, EU, US, Australian.
+        Regulation = "regulation",
+        /// A handbook, a paper, a report.
+        Handbook = "handbook",
+        /// A fact or habit of the trade that no document was found for.
+        CommonPractice = "common_practice",
+        /// Follows by mathematics from definitions or from other rows.
+        Derived = "derived",
+        /// What a designation itself means, or what a maker or the caller states.
+        Stated = "stated",
     }
 }
 

@@ -2,29 +2,20 @@
 
 use super::{Metric, SizeClass, TireSize};
 use crate::Citation;
+use crate::record::words;
 use crate::rim::{RimWidth, SeatTaper};
 
-/// Where a rim range comes from.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum RimRangeBasis {
-    /// The tire maker's table.
-    Maker,
-    /// A rule fitted to published tables; the maker's range overrides it.
-    Estimate,
-}
-
-impl RimRangeBasis {
-    /// A stable name: `maker` or `estimate`.
+words! {
+    /// Where a rim range comes from.
     ///
     /// ```
     /// assert_eq!(beadseat::tire::RimRangeBasis::Estimate.name(), "estimate");
     /// ```
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Maker => "maker",
-            Self::Estimate => "estimate",
-        }
+    RimRangeBasis {
+        /// The tire maker's table.
+        Maker = "maker",
+        /// A rule fitted to published tables; the maker's range overrides it.
+        Estimate = "estimate",
     }
 }
 

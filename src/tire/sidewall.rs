@@ -6,54 +6,37 @@ pub use approval::{ApprovalAuthority, ApprovalMark, ApprovalStage};
 
 use super::{LoadRange, LoadVersion};
 use crate::Citation;
+use crate::record::words;
 use crate::text::ParseErrorKind::Ambiguous;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
-/// What a mark is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum MarkTopic {
-    /// Snow and ice.
-    Winter,
-    /// Certificates and approvals.
-    Approval,
-    /// Retreading.
-    Retread,
-    /// How the tire is built.
-    Construction,
-    /// Load and pressure.
-    Load,
-    /// Running without pressure.
-    RunFlat,
-    /// What the tire may be used for.
-    Use,
-    /// Which way round it is mounted.
-    Mounting,
-    /// Tread wear.
-    Wear,
-    /// Anything else.
-    Other,
-}
-
-impl MarkTopic {
-    /// A stable name.
+words! {
+    /// What a mark is about.
     ///
     /// ```
     /// assert_eq!(beadseat::tire::MarkTopic::RunFlat.name(), "run_flat");
     /// ```
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Winter => "winter",
-            Self::Approval => "approval",
-            Self::Retread => "retread",
-            Self::Construction => "construction",
-            Self::Load => "load",
-            Self::RunFlat => "run_flat",
-            Self::Use => "use",
-            Self::Mounting => "mounting",
-            Self::Wear => "wear",
-            Self::Other => "other",
-        }
+    MarkTopic {
+        /// Snow and ice.
+        Winter = "winter",
+        /// Certificates and approvals.
+        Approval = "approval",
+        /// Retreading.
+        Retread = "retread",
+        /// How the tire is built.
+        Construction = "construction",
+        /// Load and pressure.
+        Load = "load",
+        /// Running without pressure.
+        RunFlat = "run_flat",
+        /// What the tire may be used for.
+        Use = "use",
+        /// Which way round it is mounted.
+        Mounting = "mounting",
+        /// Tread wear.
+        Wear = "wear",
+        /// Anything else.
+        Other = "other",
     }
 }
 

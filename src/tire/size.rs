@@ -17,33 +17,23 @@ pub use metric::Metric;
 pub use no_aspect::NoAspect;
 pub use numeric::Numeric;
 
+use crate::record::words;
 use crate::rim::RimDiameter;
 use crate::text::{ParseError, Scanner, Text, designation, tri};
 
-/// How the cords of the casing run.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Structure {
-    /// `R`: cords at right angles to the beads, under a belt.
-    Radial,
-    /// `D` or `-`: cords crossing from bead to bead.
-    Diagonal,
-    /// `B`: crossing cords under a belt.
-    BiasBelted,
-}
-
-impl Structure {
-    /// A stable name: `radial`, `diagonal`, `bias_belted`.
+words! {
+    /// How the cords of the casing run.
     ///
     /// ```
     /// assert_eq!(beadseat::tire::Structure::Radial.name(), "radial");
     /// ```
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Radial => "radial",
-            Self::Diagonal => "diagonal",
-            Self::BiasBelted => "bias_belted",
-        }
+    Structure {
+        /// `R`: cords at right angles to the beads, under a belt.
+        Radial = "radial",
+        /// `D` or `-`: cords crossing from bead to bead.
+        Diagonal = "diagonal",
+        /// `B`: crossing cords under a belt.
+        BiasBelted = "bias_belted",
     }
 }
 
