@@ -50,8 +50,9 @@ pub use pressures::{Governs, Pressures};
 pub use print::{Body, Headline};
 pub use reading::{Bound, Reading};
 pub use report::{Caution, Effect, EffectId, Report};
-pub use setup::{Change, Fasteners, Setup, Setups};
+pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 
+use crate::tire::VehicleSide;
 use crate::vehicle::{Axle, Kind, Vehicle};
 use case::Case;
 
@@ -103,6 +104,16 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
             };
             report.push(&finding::finish(id, case.place, found));
         }
+        for &(id, check) in checks::OF_AN_END {
+            for side in [VehicleSide::Left, VehicleSide::Right] {
+                let found = match vehicle.kind() {
+                    Some(Kind::Motorcycle) => Err(Input::MotorcycleRules.into()),
+                    None => Err(Input::Kind.into()),
+                    Some(_) => check(case, side),
+                };
+                report.push(&finding::finish(id, case.place.end(side), found));
+            }
+        }
         checks::cautions(case, &mut report);
         if vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle) {
             report.push_pressures(checks::pressures(case));
@@ -112,6 +123,9 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
         report.push(&finding::finish(id, Place::Vehicle, check(&axles)));
     }
     checks::effects(&front, &rear, &mut report);
+    if checks::treads_are_uneven(&axles) {
+        report.caution(Caution::UnevenTread);
+    }
 
     for caution in
         [Caution::Placard, Caution::LocalLaw, Caution::Seating, Caution::Retorque, Caution::ColdPressure]

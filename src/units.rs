@@ -14,7 +14,9 @@
 use core::marker::PhantomData;
 
 pub use uom::si::f64::ThermodynamicTemperature as Temperature;
-pub use uom::si::f64::{Angle, Area, Force, Frequency, Length, Mass, Pressure, Ratio, Torque, Velocity};
+pub use uom::si::f64::{
+    Angle, Area, Force, Frequency, Length, Mass, Pressure, Ratio, Time, Torque, Velocity,
+};
 
 /// A force for each unit of length. `uom` names no unit of it: multiply it by a length and read the force,
 /// as [`n_per_mm`] shows.
@@ -186,6 +188,15 @@ unit! {
     /// assert!((deg(180.0).get::<radian>() - core::f64::consts::PI).abs() < 1e-12);
     /// ```
     deg, in_deg: Angle = x => x.to_radians(), v => v.to_degrees()
+}
+unit! {
+    /// A time in years of the Gregorian calendar: 365.2425 days.
+    ///
+    /// ```
+    /// use beadseat::{units::years, uom::si::time::day};
+    /// assert!((years(4.0).get::<day>() - 1460.97).abs() < 1e-9);
+    /// ```
+    years, in_years: Time = x => x * 31_556_952.0, v => v / 31_556_952.0
 }
 unit! {
     /// A share of a hundred.

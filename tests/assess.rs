@@ -71,7 +71,7 @@ fn every_case_comes_out_as_its_source_says() {
         checked += 1;
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert_eq!(checked, 115);
+    assert_eq!(checked, 137);
 }
 
 /// How the missing inputs that a reason names would be come by.
@@ -160,4 +160,27 @@ fn a_report_is_a_small_plain_value() {
     fn plain<T: Copy + Eq + core::hash::Hash + Send + Sync + 'static>() {}
     plain::<beadseat::fitment::Report>();
     assert!(size_of::<beadseat::fitment::Report>() <= 8 * 1024, "{}", size_of::<beadseat::fitment::Report>());
+}
+
+/// Trade articles: 2/32 in (1.5875 mm) across an axle, and with all-wheel drive over all four.
+#[test]
+fn treads_that_differ_call_for_a_caution() {
+    let cautions = |scenario: &str, treads: [f64; 4]| {
+        let mut document: Value = serde_json::from_str(&scenario_text(scenario)).unwrap();
+        let front = document["proposed"]["front"].clone();
+        patch(&mut document, "/proposed/rear", &front);
+        for (place, depth) in ["front/left", "front/right", "rear/left", "rear/right"].iter().zip(treads) {
+            patch(&mut document, &format!("/proposed/{place}"), &serde_json::json!({ "tread_mm": depth }));
+        }
+        report(&document)["cautions"].to_string().contains("Treads differ")
+    };
+    for (scenario, treads, expected) in [
+        ("field-survey-wagon", [4.0, 5.5875, 8.0, 8.0], false),
+        ("field-survey-wagon", [4.0, 5.6, 8.0, 8.0], true),
+        ("field-survey-wagon", [8.0, 8.0, 5.6, 4.0], true),
+        ("rangers-pickup", [9.0, 9.0, 7.4125, 7.4125], false),
+        ("rangers-pickup", [9.0, 9.0, 7.4, 7.4], true),
+    ] {
+        assert_eq!(cautions(scenario, treads), expected, "{scenario} {treads:?}");
+    }
 }

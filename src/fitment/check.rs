@@ -5,6 +5,7 @@ use core::fmt;
 use super::reading::{Bound, Reading};
 use crate::Citation;
 use crate::record::words;
+use crate::tire::VehicleSide;
 
 words! {
     /// The question a check answers.
@@ -54,6 +55,12 @@ words! {
         InnerClearance = "inner_clearance",
         /// Gap left above.
         UpperClearance = "upper_clearance",
+        /// Age of a tire.
+        TireAge = "tire_age",
+        /// Depth of its tread.
+        Tread = "tread",
+        /// Rotation arrow and marked side against the side of the vehicle.
+        Mounting = "mounting",
     }
 }
 
@@ -95,6 +102,40 @@ words! {
         Front = "front",
         /// The rear axle.
         Rear = "rear",
+        /// The left end of the front axle.
+        FrontLeft = "front_left",
+        /// Its right end.
+        FrontRight = "front_right",
+        /// The left end of the rear axle.
+        RearLeft = "rear_left",
+        /// Its right end.
+        RearRight = "rear_right",
+    }
+}
+
+impl Place {
+    /// One end of an axle; the vehicle as a whole has none.
+    pub(crate) const fn end(self, side: VehicleSide) -> Self {
+        match (self, side) {
+            (Self::Front, VehicleSide::Left) => Self::FrontLeft,
+            (Self::Front, VehicleSide::Right) => Self::FrontRight,
+            (Self::Rear, VehicleSide::Left) => Self::RearLeft,
+            (Self::Rear, VehicleSide::Right) => Self::RearRight,
+            (other, _) => other,
+        }
+    }
+
+    /// The axle, and which end of it; nothing for the vehicle.
+    const fn axle_and_end(self) -> Option<(&'static str, Option<&'static str>)> {
+        Some(match self {
+            Self::Vehicle => return None,
+            Self::Front => ("front", None),
+            Self::Rear => ("rear", None),
+            Self::FrontLeft => ("front", Some("left")),
+            Self::FrontRight => ("front", Some("right")),
+            Self::RearLeft => ("rear", Some("left")),
+            Self::RearRight => ("rear", Some("right")),
+        })
     }
 }
 
@@ -239,6 +280,19 @@ reasons! {
 
     ScrubKept = "the scrub radius keeps its sign",
     ScrubReversed = "the scrub radius changes sign: steering pulls the other way under braking",
+
+    YoungEnough = "younger than any advice against it",
+    AgeAdvised = "older than many vehicle makers advise, though younger than the limit: have it inspected every year",
+    AgeUnsure = "whether it is past the limit depends on the day of its week, or on the decade its code leaves open",
+    TooOld = "older than the limit, whatever its tread",
+    TreadDeep = "the tread is deep enough",
+    TreadAdvised = "deep enough by the limit, but shallower than advised for water or snow",
+    TreadWorn = "worn below the least depth",
+    MountedRight = "the tire's marks are on the side they belong to",
+    NoSideMarks = "the tire has neither an arrow nor a marked side: it may turn either way",
+    ArrowBackward = "the rotation arrow points backward: the wheel belongs on the other side",
+    InsideOut = "the tire is inside out: turn it on its rim",
+    InsideOutArrowRight = "the tire is inside out and its arrow right only for that: turn it on its rim, and change sides",
 }
 
 impl fmt::Display for Reason {
@@ -264,8 +318,8 @@ macro_rules! inputs {
             /// Every one.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
-            /// Where it goes in a scenario, `*` standing for the axle; what stands in brackets is not a
-            /// key but what is wanted of its value.
+            /// Where it goes in a scenario, `*` standing for the axle and `#` for its end; what stands in
+            /// brackets is not a key but what is wanted of its value.
             pub const fn key(self) -> &'static str {
                 match self { $(Self::$variant => $key,)* }
             }
@@ -292,8 +346,14 @@ pub struct InputPath {
 
 impl fmt::Display for InputPath {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match (self.input.key().split_once('*'), self.place) {
-            (Some((before, after)), Place::Front | Place::Rear) => write!(f, "{before}{}{after}", self.place),
+        match (self.input.key().split_once('*'), self.place.axle_and_end()) {
+            (Some((before, after)), Some((axle, end))) => {
+                write!(f, "{before}{axle}")?;
+                match (after.split_once('#'), end) {
+                    (Some((between, behind)), Some(end)) => write!(f, "{between}{end}{behind}"),
+                    _ => f.write_str(after),
+                }
+            }
             _ => f.write_str(self.input.key()),
         }
     }
@@ -342,11 +402,15 @@ inputs! {
     OriginalInset = "original.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing";
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge";
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel";
+    Date = "use.date", "say for which day";
+    DateCode = "proposed.*.#.date_code", "read the last digits of the tire's identification number, week and year; one that lies after the day is misread";
+    TreadDepth = "proposed.*.#.tread_mm", "measure the shallowest major groove with a depth gauge";
+    SideMarks = "proposed.*.#", "look for a rotation arrow and for OUTSIDE or INSIDE on the sidewall that faces out";
 }
 
 /// A set of missing inputs.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-pub(crate) struct Missing(pub(crate) u64);
+pub(crate) struct Missing(pub(crate) u128);
 
 impl Missing {
     pub(crate) const fn add(&mut self, input: Input) {
@@ -360,7 +424,7 @@ impl From<Input> for Missing {
     }
 }
 
-const _: () = assert!(Input::ALL.len() <= 64);
+const _: () = assert!(Input::ALL.len() <= 128);
 
 /// One finding: a check, where it was made, what was measured, what it was held against, and why.
 ///

@@ -2,6 +2,7 @@
 
 mod axles;
 mod clearance;
+mod condition;
 mod geometry;
 mod hub;
 mod load;
@@ -13,8 +14,10 @@ use super::case::Case;
 use super::check::CheckId;
 use super::finding::Found;
 use super::report::{Caution, Report};
+use crate::tire::VehicleSide;
 
 type AxleCheck = fn(&Case<'_>) -> Found;
+type EndCheck = fn(&Case<'_>, VehicleSide) -> Found;
 type VehicleCheck = fn(&[Option<&Case<'_>>; 2]) -> Found;
 
 /// What is asked of every axle, in the order of the report.
@@ -55,10 +58,23 @@ pub(super) const OF_CAR_RULES: &[CheckId] = &[
     CheckId::UpperClearance,
 ];
 
+/// What is asked of each end of every axle.
+pub(super) const OF_AN_END: &[(CheckId, EndCheck)] = &[
+    (CheckId::TireAge, condition::tire_age),
+    (CheckId::Tread, condition::tread),
+    (CheckId::Mounting, condition::mounting),
+];
+
 /// What is asked of front and rear together.
 pub(super) const OF_THE_VEHICLE: &[(CheckId, VehicleCheck)] =
     &[(CheckId::Speedometer, rolling::speedometer), (CheckId::AxleMatch, axles::axle_match)];
 
+const _: () = {
+    assert!(OF_AN_AXLE.len() + OF_AN_END.len() + OF_THE_VEHICLE.len() == CheckId::ALL.len());
+    assert!(2 * OF_AN_AXLE.len() + 4 * OF_AN_END.len() + OF_THE_VEHICLE.len() <= Report::ROWS);
+};
+
+pub(super) use condition::treads_are_uneven;
 pub(super) use pressure::pressures;
 pub(super) use rolling::effects;
 

@@ -1,8 +1,11 @@
 //! The limits a change is held against.
 
-use crate::Citation;
+use super::check::Place;
 use crate::record::{record, words};
+use crate::tire::{AgeLimit, TreadLimit};
 use crate::units::{self, Length, Ratio, Velocity};
+use crate::vehicle::Kind;
+use crate::{Citation, Count};
 
 /// A limit with its owner.
 ///
@@ -98,6 +101,10 @@ record! {
         own_centring_play / with_own_centring_play: Length = "centring_play_mm" [mm in_mm "mm" 0 to 2];
         /// The caller's least height of spigot in the bore.
         own_spigot_engagement / with_own_spigot_engagement: Length = "spigot_engagement_mm" [mm in_mm "mm" 0 to 50];
+        /// The caller's greatest age of a tire, in years.
+        own_tire_age / with_own_tire_age: Count<50> = "tire_age_years";
+        /// The caller's least depth of tread.
+        own_tread / with_own_tread: Length = "tread_mm" [mm in_mm "mm" 0 to 40];
         /// Where the caller's jurisdiction lets snow tires be slower than the vehicle, the least speed
         /// they must still be made for.
         own_snow_speed_floor / with_own_snow_speed_floor: Velocity = "snow_speed_floor_kmh" [kmh in_kmh "km/h" 50 to 300];
@@ -224,6 +231,29 @@ impl Limits {
     /// Least height of spigot that must reach into the bore, behind a spacer.
     pub fn spigot_engagement(&self) -> Limit<Length> {
         own_or_else(self.own_spigot_engagement(), units::mm(3.0), Citation::SPIGOT_ENGAGEMENT)
+    }
+
+    /// Greatest age of a tire; what tire makers advise, unless the caller says otherwise.
+    pub fn tire_age(&self) -> AgeLimit {
+        self.own_tire_age().map_or(AgeLimit::TIRE_MAKERS, |years| AgeLimit::stated(years.get()))
+    }
+
+    /// Least depth of tread of a kind of vehicle at a place: the caller's, the legal one of a jurisdiction's
+    /// set, or the depth at which a tire is worn down to its own bars. Trucks and buses count as commercial
+    /// vehicles in the US.
+    pub fn tread(&self, kind: Kind, place: Place) -> TreadLimit {
+        if let Some(stated) = self.own_tread().and_then(|depth| TreadLimit::stated(depth).ok()) {
+            return stated;
+        }
+        match (self.set(), kind) {
+            (LimitSet::UnitedStates, Kind::Truck | Kind::Bus) => match place {
+                Place::Front | Place::FrontLeft | Place::FrontRight => TreadLimit::US_STEERED_AXLE,
+                _ => TreadLimit::US_OTHER_AXLE,
+            },
+            (LimitSet::UnitedStates, _) => TreadLimit::US_LIGHT_VEHICLE,
+            (LimitSet::EuropeanUnion, Kind::Passenger | Kind::Multipurpose) => TreadLimit::EU_CAR,
+            _ => TreadLimit::WORN_TO_BARS,
+        }
     }
 
     /// The least speed of a snow tire that the caller's jurisdiction lets be slower than the vehicle.

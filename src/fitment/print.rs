@@ -252,6 +252,9 @@ const GRAVITY: &[CheckId] = &[
     CheckId::AxleMatch,
     CheckId::TireLoadVsOriginal,
     CheckId::LoadReserve,
+    CheckId::Tread,
+    CheckId::TireAge,
+    CheckId::Mounting,
     CheckId::Speedometer,
     CheckId::OverallDiameter,
     CheckId::Track,
@@ -303,13 +306,13 @@ impl fmt::Display for Body<'_> {
         let sources = Sources::of(report);
         writeln!(
             f,
-            "\nFindings\n{:<8}{:<23}{:<14}{:<26}{:>11}  {:<9}source",
+            "\nFindings\n{:<12}{:<22}{:<13}{:<25}{:>11}  {:<9}source",
             "where", "check", "measured", "limit", "margin", "verdict"
         )?;
         for check in report.checks().filter(|c| c.verdict() != Verdict::NotAssessed) {
             writeln!(
                 f,
-                "{:<8}{:<23}{:<14.13}{:<26.25}{:>11.11}  {:<9}[{}]",
+                "{:<12}{:<22}{:<13.12}{:<25.24}{:>11.11}  {:<9}[{}]",
                 check.place(),
                 Name(check.id().name()),
                 Cell(Maybe(check.measured())),
@@ -386,16 +389,15 @@ impl Report {
             f,
             8,
             "clearance at full lock and at bump and rebound; wheel against brake; rim contour; thread engagement; \
-             ride height and ground clearance; spacing of duals; wheel guards; chains; age, tread and \
-             mounting side of tires",
+             ride height and ground clearance; spacing of duals; wheel guards; chains",
         )?;
         if self.checks().all(|c| c.verdict() != Verdict::NotAssessed) {
             return Ok(());
         }
         writeln!(f, "\nNot assessed, and what would settle it, the most useful first")?;
         for (input, place) in self.missing() {
-            write!(f, "{place:<8}")?;
-            let mut wrap = Wrap::new(f, 8);
+            write!(f, "{place:<12}")?;
+            let mut wrap = Wrap::new(f, 12);
             write!(wrap, "{}: {}. Settles", input.at(place), input.how())?;
             for (n, check) in self.waiting_for(input, place).enumerate() {
                 write!(wrap, "{} {}", if n > 0 { "," } else { "" }, Name(check.id().name()))?;

@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::rim::{RimDiameter, RimWidth};
 use crate::tire::{LoadIndex, SpeedSymbol};
-use crate::units::{self, Length, Mass, Pressure, Ratio, Velocity};
+use crate::units::{self, Length, Mass, Pressure, Ratio, Time, Velocity};
 use crate::wheel::{BoltCircle, Seat, Thread};
 
 /// A value as a check reads it: a quantity, or a designation that equals another or does not.
@@ -28,6 +28,8 @@ pub enum Reading {
     Velocity(Velocity),
     /// A share, in %.
     Ratio(Ratio),
+    /// A time, in years.
+    Time(Time),
     /// A rim width code, in inches.
     RimWidth(RimWidth),
     /// A rim diameter code, in inches.
@@ -54,6 +56,7 @@ pub(crate) enum Tag {
     Pressure,
     Velocity,
     Ratio,
+    Time,
     RimWidth,
     RimDiameter,
     LoadIndex,
@@ -71,6 +74,7 @@ impl Reading {
             Self::Pressure(q) => (Tag::Pressure, q.value.to_bits()),
             Self::Velocity(q) => (Tag::Velocity, q.value.to_bits()),
             Self::Ratio(q) => (Tag::Ratio, q.value.to_bits()),
+            Self::Time(q) => (Tag::Time, q.value.to_bits()),
             Self::RimWidth(w) => (Tag::RimWidth, u64::from(w.quarters())),
             Self::RimDiameter(d) => (Tag::RimDiameter, u64::from(d.tenths())),
             Self::LoadIndex(li) => (Tag::LoadIndex, u64::from(li.number())),
@@ -90,6 +94,7 @@ impl Reading {
             Tag::Pressure => Self::Pressure(units::base(value)),
             Tag::Velocity => Self::Velocity(units::base(value)),
             Tag::Ratio => Self::Ratio(units::base(value)),
+            Tag::Time => Self::Time(units::base(value)),
             Tag::RimWidth => Self::RimWidth(RimWidth::from_quarters(bits as u16)?),
             Tag::RimDiameter => Self::RimDiameter(RimDiameter::from_tenths(bits as u16)?),
             Tag::LoadIndex => Self::LoadIndex(LoadIndex::new(bits as u16)?),
@@ -108,6 +113,7 @@ impl Reading {
             Self::Pressure(q) => units::in_kpa(q),
             Self::Velocity(q) => units::in_kmh(q),
             Self::Ratio(q) => units::in_percent(q),
+            Self::Time(q) => units::in_years(q),
             Self::RimWidth(w) => f64::from(w.quarters()) / 4.0,
             Self::RimDiameter(d) => f64::from(d.tenths()) / 10.0,
             Self::LoadIndex(_)
@@ -127,12 +133,13 @@ impl Reading {
             Self::Pressure(_) => Self::Pressure(units::kpa(number)),
             Self::Velocity(_) => Self::Velocity(units::kmh(number)),
             Self::Ratio(_) => Self::Ratio(units::percent(number)),
+            Self::Time(_) => Self::Time(units::years(number)),
             Self::RimWidth(_) | Self::RimDiameter(_) => Self::Length(units::inches(number)),
             _ => Self::Length(units::mm(number)),
         }
     }
 
-    /// The unit: `mm`, `kg`, `kPa`, `km/h`, `%`, `in`, or nothing for a designation.
+    /// The unit: `mm`, `kg`, `kPa`, `km/h`, `%`, `years`, `in`, or nothing for a designation.
     ///
     /// ```
     /// use beadseat::{fitment::Reading, units::kpa};
@@ -145,6 +152,7 @@ impl Reading {
             Self::Pressure(_) => "kPa",
             Self::Velocity(_) => "km/h",
             Self::Ratio(_) => "%",
+            Self::Time(_) => "years",
             Self::RimWidth(_) | Self::RimDiameter(_) => "in",
             Self::LoadIndex(_)
             | Self::SpeedSymbol(_)
@@ -188,7 +196,12 @@ impl fmt::Display for Reading {
             Self::BoltCircle(b) => write!(f, "{b}"),
             Self::Thread(t) => write!(f, "{t}"),
             Self::Seat(s) => write!(f, "{s}"),
-            Self::Length(_) | Self::Mass(_) | Self::Pressure(_) | Self::Velocity(_) | Self::Ratio(_) => {
+            Self::Length(_)
+            | Self::Mass(_)
+            | Self::Pressure(_)
+            | Self::Velocity(_)
+            | Self::Ratio(_)
+            | Self::Time(_) => {
                 write!(f, "{} {}", Rounded(self.number().unwrap_or_default()), self.unit())
             }
         }

@@ -8,10 +8,10 @@ use crate::record::words;
 
 /// Room for every check on both axles and the vehicle, with more to come.
 const ROWS: usize = 128;
-const _: () = assert!(CheckId::ALL.len() * Place::ALL.len() <= ROWS);
 
 /// A finding in 32 bytes. Measured value and bounds share one kind of reading; of a finding that was not
-/// assessed, `measured` holds the missing inputs, and of one with a single bound, `second` the nominal.
+/// assessed, `measured` and `first` hold the missing inputs, and of one with a single bound, `second` the
+/// nominal.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
 struct Row {
     measured: u64,
@@ -66,7 +66,13 @@ impl Row {
             (Some(Bound::Between(a, b)), _) => (BoundTag::Between, bits(a), bits(b)),
             (Some(Bound::Equals(r)), _) => (BoundTag::Equals, bits(r), 0),
         };
-        let (tag, measured) = check.measured.map_or((Tag::None, check.missing.0), Reading::pack);
+        let (tag, measured, first) = match check.measured {
+            Some(reading) => {
+                let (tag, measured) = reading.pack();
+                (tag, measured, first)
+            }
+            None => (Tag::None, check.missing.0 as u64, (check.missing.0 >> 64) as u64),
+        };
         Self {
             measured,
             first,
@@ -104,7 +110,11 @@ impl Row {
             measured: read(self.measured),
             nominal,
             limit,
-            missing: if not_assessed { Missing(self.measured) } else { Missing::default() },
+            missing: if not_assessed {
+                Missing(u128::from(self.first) << 64 | u128::from(self.measured))
+            } else {
+                Missing::default()
+            },
         }
     }
 }
@@ -216,6 +226,8 @@ words! {
         CamberAssumed = "camber_assumed",
         /// Towing.
         Towing = "towing",
+        /// Treads that differ.
+        UnevenTread = "uneven_tread",
     }
 }
 
@@ -252,6 +264,10 @@ impl Caution {
                 "Clearances here are static, at ride height and straight ahead: turn to full lock and compress before driving."
             }
             Self::CamberAssumed => "No camber was given: load and pressure hold for camber up to 2 degrees.",
+            Self::UnevenTread => {
+                "Treads differ by more than 2/32 in, on one axle or with all-wheel drive on all four: the vehicle's manual says \
+                 how much it bears, and the deeper pair belongs on the rear axle."
+            }
             Self::Towing => "Towing: the trailer's nose weight belongs in the axle load.",
         }
     }

@@ -1,7 +1,7 @@
 //! A wheel and tire with everything that goes on the hub with them.
 
 use crate::record::record;
-use crate::tire::{RimRange, Tire};
+use crate::tire::{ArrowTurn, DateCode, RimRange, SideFacingOut, Tire, VehicleSide};
 use crate::units::{Length, Mass, Pressure};
 use crate::wheel::{FastenerKind, PropertyClass, Seat, Thread, Wheel};
 
@@ -25,6 +25,30 @@ record! {
         usable_length / with_usable_length: Length = "usable_length_mm" [mm in_mm "mm" 1 to 200];
         /// Strength class.
         class / with_class: PropertyClass = "class";
+    }
+}
+
+record! {
+    /// One tire as it is, on one end of an axle; of several there, the oldest, the most worn, the one that
+    /// is mounted wrong.
+    ///
+    /// ```
+    /// use beadseat::{fitment::TireInUse, tire::ArrowTurn, units::mm};
+    /// let tire = TireInUse::new().with_date_code("2725".parse()?).with_tread_depth(mm(6.5))?.with_arrow(ArrowTurn::Clockwise);
+    /// assert_eq!(tire.tread_depth(), Some(mm(6.5)));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    TireInUse {
+        /// The date group of its identification number.
+        date_code / with_date_code: DateCode = "date_code";
+        /// Depth of its shallowest major groove.
+        tread_depth / with_tread_depth: Length = "tread_mm" [mm in_mm "mm" 0 to 40];
+        /// The way its rotation arrow runs, for someone who looks at the wheel from beside the vehicle.
+        arrow / with_arrow: ArrowTurn = "arrow";
+        /// What its outward side says.
+        facing_out / with_facing_out: SideFacingOut = "facing_out";
+        /// Whether it has neither an arrow nor a marked side.
+        unmarked / with_unmarked: bool = "unmarked";
     }
 }
 
@@ -71,10 +95,31 @@ record! {
         disc_thickness / with_disc_thickness: Length = "disc_thickness_mm" [mm in_mm "mm" 1 to 100];
         /// Whether it is a snow tire.
         snow / with_snow: bool = "snow";
+        /// The tire on the left end.
+        left / with_left: TireInUse = "left";
+        /// The tire on the right end.
+        right / with_right: TireInUse = "right";
     }
 }
 
 impl Setup {
+    /// The tire on one end, as far as it is described.
+    ///
+    /// ```
+    /// use beadseat::{fitment::{Setup, TireInUse}, tire::VehicleSide};
+    /// let worn = TireInUse::new().with_unmarked(true);
+    /// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16".parse()?).with_right(worn);
+    /// assert_eq!(setup.tire_on(VehicleSide::Right), Some(worn));
+    /// assert_eq!(setup.tire_on(VehicleSide::Left), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn tire_on(&self, side: VehicleSide) -> Option<TireInUse> {
+        match side {
+            VehicleSide::Left => self.left,
+            VehicleSide::Right => self.right,
+        }
+    }
+
     pub(crate) fn is_snow(&self) -> bool {
         self.snow == Some(true)
     }
@@ -105,6 +150,24 @@ impl Setups {
     /// The same on both axles.
     pub const fn both(setup: Setup) -> Self {
         Self { front: Some(setup), rear: Some(setup) }
+    }
+
+    /// Left and right exchanged, as in a mirror: arrows turn the other way round too.
+    ///
+    /// ```
+    /// use beadseat::{fitment::{Setup, Setups, TireInUse}, tire::ArrowTurn};
+    /// let tire = TireInUse::new().with_arrow(ArrowTurn::Clockwise);
+    /// let setups = Setups::both(Setup::new("205/55R16".parse()?, "7Jx16".parse()?).with_left(tire));
+    /// let mirrored = setups.mirrored().front.ok_or("no front")?;
+    /// assert_eq!(mirrored.right().and_then(|t| t.arrow()), Some(ArrowTurn::CounterClockwise));
+    /// assert_eq!(setups.mirrored().mirrored(), setups);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn mirrored(self) -> Self {
+        let tire = |tire: TireInUse| TireInUse { arrow: tire.arrow.map(ArrowTurn::mirrored), ..tire };
+        let setup =
+            |setup: Setup| Setup { left: setup.right.map(tire), right: setup.left.map(tire), ..setup };
+        Self { front: self.front.map(setup), rear: self.rear.map(setup) }
     }
 
     /// Front and rear exchanged.

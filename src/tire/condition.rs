@@ -85,6 +85,7 @@ const fn decided(at_worst: bool, at_best: bool) -> Option<bool> {
 /// | [`US_STEERED_AXLE`](Self::US_STEERED_AXLE) | US | front wheels of buses, trucks and tractors | 4/32 in |
 /// | [`US_OTHER_AXLE`](Self::US_OTHER_AXLE) | US | other axles of commercial vehicles | 2/32 in |
 /// | [`EU_CAR`](Self::EU_CAR) * | EU | cars | 1.6 mm |
+/// | [`WORN_TO_BARS`](Self::WORN_TO_BARS) | everywhere | any tire, worn down to the bars in its own grooves | 1.6 mm |
 /// | [`UK_CAR`](Self::UK_CAR) | UK | cars, light vans and light trailers, to 3500 kg and 8 seats | 1.6 mm |
 /// | [`UK_HEAVY`](Self::UK_HEAVY) * | UK | goods vehicles over 3500 kg, motorcycles over 50 cc | 1.0 mm |
 /// | [`GERMANY_WINTER`](Self::GERMANY_WINTER) * | Germany | winter tires in winter conditions | 1.6 mm |
@@ -147,6 +148,7 @@ tread_limits! {
     US_STEERED_AXLE: "US", "front wheels of buses, trucks and tractors", thirty_seconds(4), TREAD_US_COMMERCIAL;
     US_OTHER_AXLE: "US", "other axles of commercial vehicles", thirty_seconds(2), TREAD_US_COMMERCIAL;
     EU_CAR: "EU", "cars", units::mm(1.6), TREAD_EU;
+    WORN_TO_BARS: "molded", "any tire, worn down to its own bars", units::mm(1.6), WEAR_INDICATOR;
     UK_CAR: "UK", "cars, light vans and light trailers, to 3500 kg and 8 seats", units::mm(1.6), TREAD_UK;
     UK_HEAVY: "UK", "goods vehicles over 3500 kg, motorcycles over 50 cc", units::mm(1.0), TREAD_UK_HEAVY;
     GERMANY_WINTER: "Germany", "winter tires in winter conditions", units::mm(1.6), TREAD_GERMANY;
@@ -180,7 +182,7 @@ impl TreadLimit {
         self.depth
     }
 
-    /// Whose law it is, or `advice`, or `caller`.
+    /// Whose law it is, or `molded`, `advice`, `caller`.
     pub const fn jurisdiction(&self) -> &'static str {
         self.jurisdiction
     }

@@ -1,5 +1,7 @@
 //! Rotation arrow and marked side against the side of the vehicle.
 
+use crate::record::words;
+
 /// The side of the vehicle, seen by its driver.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum VehicleSide {
@@ -9,18 +11,19 @@ pub enum VehicleSide {
     Right,
 }
 
-/// The way an arrow runs round the wheel, for someone who stands beside the vehicle and looks at it.
-///
-/// ```
-/// use beadseat::tire::{ArrowTurn, VehicleSide};
-/// assert_eq!(ArrowTurn::rolling_forward(VehicleSide::Left), ArrowTurn::CounterClockwise);
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum ArrowTurn {
-    /// As the hands of a clock.
-    Clockwise,
-    /// Against them.
-    CounterClockwise,
+words! {
+    /// The way an arrow runs round the wheel, for someone who stands beside the vehicle and looks at it.
+    ///
+    /// ```
+    /// use beadseat::tire::{ArrowTurn, VehicleSide};
+    /// assert_eq!(ArrowTurn::rolling_forward(VehicleSide::Left), ArrowTurn::CounterClockwise);
+    /// ```
+    ArrowTurn {
+        /// As the hands of a clock.
+        Clockwise = "clockwise",
+        /// Against them.
+        CounterClockwise = "counter_clockwise",
+    }
 }
 
 impl ArrowTurn {
@@ -32,15 +35,33 @@ impl ArrowTurn {
             VehicleSide::Right => Self::Clockwise,
         }
     }
+
+    /// The way it runs in a mirror, and so for someone who looks from the other side.
+    ///
+    /// ```
+    /// use beadseat::tire::ArrowTurn;
+    /// assert_eq!(ArrowTurn::Clockwise.mirrored(), ArrowTurn::CounterClockwise);
+    /// ```
+    pub const fn mirrored(self) -> Self {
+        match self {
+            Self::Clockwise => Self::CounterClockwise,
+            Self::CounterClockwise => Self::Clockwise,
+        }
+    }
 }
 
-/// What is molded on the side of the tire that faces out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum SideFacingOut {
-    /// `OUTSIDE`, as it should be.
-    Outside,
-    /// `INSIDE`.
-    Inside,
+words! {
+    /// What is molded on the side of the tire that faces out.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::tire::SideFacingOut::Inside.name(), "inside");
+    /// ```
+    SideFacingOut {
+        /// `OUTSIDE`, as it should be.
+        Outside = "outside",
+        /// `INSIDE`.
+        Inside = "inside",
+    }
 }
 
 /// How a tire sits on its wheel, as far as its marks tell.

@@ -1,6 +1,6 @@
 //! The date of manufacture: a week, and a year or its last digit.
 
-use crate::calendar;
+use crate::calendar::{self, Civil};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
 /// Part 574 began in May 1971 (from memory): the first week with a day in that month.
@@ -91,33 +91,27 @@ impl ManufactureWeek {
     }
 }
 
-#[cfg(feature = "jiff")]
 impl ManufactureWeek {
     /// The day of January on which week 01 begins.
     const fn first_sunday(year: u16) -> u16 {
         1 + (7 - january_first(year) as u16) % 7
     }
 
-    /// The day that is `after` days past the Sunday on which the week begins.
-    const fn day(self, after: u16) -> jiff::civil::Date {
-        let mut day = Self::first_sunday(self.year) + 7 * (self.week as u16 - 1) + after;
-        let mut year = self.year;
-        let mut month = 1;
-        loop {
-            let length = calendar::days_in(year, month);
-            if day <= length {
-                // At most 2100-01-02, and a day that its month has.
-                return jiff::civil::date(year as i16, month as i8, day as i8);
-            }
-            day -= length;
-            month += 1;
-            if month > 12 {
-                month = 1;
-                year += 1;
-            }
-        }
+    /// The Sunday and the Saturday of the week.
+    pub(crate) const fn days(self) -> [Civil; 2] {
+        let sunday = Self::first_sunday(self.year) - 1 + 7 * (self.week as u16 - 1);
+        [calendar::nth_day(self.year, sunday), calendar::nth_day(self.year, sunday + 6)]
     }
+}
 
+#[cfg(feature = "jiff")]
+const fn civil((year, month, day): Civil) -> jiff::civil::Date {
+    // At most 2100-01-02, and a day that its month has.
+    jiff::civil::date(year as i16, month as i8, day as i8)
+}
+
+#[cfg(feature = "jiff")]
+impl ManufactureWeek {
     /// The Sunday on which the week begins. With feature `jiff`.
     ///
     /// ```
@@ -127,7 +121,7 @@ impl ManufactureWeek {
     /// # Ok::<(), &str>(())
     /// ```
     pub const fn first_day(self) -> jiff::civil::Date {
-        self.day(0)
+        civil(self.days()[0])
     }
 
     /// The Saturday on which the week ends. With feature `jiff`.
@@ -139,7 +133,7 @@ impl ManufactureWeek {
     /// # Ok::<(), &str>(())
     /// ```
     pub const fn last_day(self) -> jiff::civil::Date {
-        self.day(6)
+        civil(self.days()[1])
     }
 
     /// The week a day belongs to; `None` before May 1971 and after 2099. With feature `jiff`.
@@ -338,6 +332,14 @@ impl DateCode {
     /// ```
     pub fn candidates(self) -> impl DoubleEndedIterator<Item = ManufactureWeek> + Clone {
         (0..DECADES.len()).filter_map(move |n| self.candidate(n))
+    }
+
+    /// The least and the greatest age in years on a day, over the days of the week and the decades it may
+    /// mean; `None` if every week is yet to come.
+    pub(crate) fn years_on(self, day: Civil) -> Option<(f64, f64)> {
+        let made = || self.candidates().map(ManufactureWeek::days).filter(|&[sunday, _]| sunday <= day);
+        let (newest, oldest) = (made().next()?, made().next_back()?);
+        calendar::years_between(newest[1].min(day), day).zip(calendar::years_between(oldest[0], day))
     }
 
     /// Whether more than one decade is possible.

@@ -1,0 +1,84 @@
+//! Is each tire young enough, deep enough, and the right way round?
+
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Input, Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::reading::{Bound, Reading};
+use crate::tire::{AgeLimit, Mounting, Remedy, SpreadLimit, TreadLimit, VehicleSide};
+use crate::units::{Length, in_mm, years};
+use crate::vehicle::Drive;
+use crate::{Citation, Toleranced};
+
+pub(super) fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
+    let setup = case.proposed()?;
+    need!(code = setup.tire_on(side).and_then(|t| t.date_code()) => DateCode, day = case.conditions.date() => Date);
+    let (least, most) = code.years_on(day.parts()).ok_or(Input::DateCode)?;
+    let limit = case.limits.tire_age();
+    let allowed = f64::from(limit.years());
+    let (verdict, reason) = if !no_more(least, allowed) {
+        (Verdict::Beyond, Reason::TooOld)
+    } else if !no_more(most, allowed) {
+        (Verdict::Marginal, Reason::AgeUnsure)
+    } else {
+        (Verdict::Within, Reason::YoungEnough)
+    };
+    let finding = Finding::new(verdict, reason, limit.citation())
+        .reading(Reading::Time(years(most)), Bound::AtMost(Reading::Time(years(allowed))));
+    // The caller's limit is the caller's; beside the usual one there is earlier advice.
+    let advised = f64::from(AgeLimit::VEHICLE_MAKERS.years());
+    let past_advice = limit.citation() != Citation::CALLER && !no_more(most, advised);
+    Ok(if past_advice { finding.marginal_if(Verdict::Within, Reason::AgeAdvised) } else { finding })
+}
+
+pub(super) fn tread(case: &Case<'_>, side: VehicleSide) -> Found {
+    let setup = case.proposed()?;
+    need!(depth = setup.tire_on(side).and_then(|t| t.tread_depth()) => TreadDepth, kind = case.vehicle.kind() => Kind);
+    let limit = case.limits.tread(kind, case.place);
+    let enough = |least: TreadLimit| no_more(in_mm(least.depth()), in_mm(depth));
+    let advice = if setup.is_snow() { TreadLimit::ADVICE_WINTER } else { TreadLimit::ADVICE_WET };
+    let (verdict, reason) = if !enough(limit) {
+        (Verdict::Beyond, Reason::TreadWorn)
+    } else if limit.citation() != Citation::CALLER && !enough(advice) {
+        (Verdict::Marginal, Reason::TreadAdvised)
+    } else {
+        (Verdict::Within, Reason::TreadDeep)
+    };
+    Ok(Finding::new(verdict, reason, limit.citation())
+        .reading(Reading::Length(depth), Bound::AtLeast(Reading::Length(limit.depth()))))
+}
+
+pub(super) fn mounting(case: &Case<'_>, side: VehicleSide) -> Found {
+    let setup = case.proposed()?;
+    need!(tire = setup.tire_on(side) => SideMarks);
+    let finding = |verdict, reason| Finding::new(verdict, reason, Citation::ROTATION_MARK);
+    let marks = Mounting::new(tire.arrow(), tire.facing_out()).on(side);
+    if marks.is_right().is_none() {
+        need!(_unmarked = tire.unmarked().filter(|&unmarked| unmarked) => SideMarks);
+        return Ok(finding(Verdict::Within, Reason::NoSideMarks));
+    }
+    Ok(match marks.remedy() {
+        None => finding(Verdict::Within, Reason::MountedRight),
+        Some(Remedy::ChangeSide) => finding(Verdict::Beyond, Reason::ArrowBackward),
+        Some(Remedy::TurnOnRim) => finding(Verdict::Beyond, Reason::InsideOut),
+        Some(Remedy::TurnOnRimAndChangeSide) => finding(Verdict::Beyond, Reason::InsideOutArrowRight),
+    })
+}
+
+/// Whether treads differ by more than the trade's rules bear: of one axle, or with all-wheel drive of both.
+pub(in crate::fitment) fn treads_are_uneven(axles: &[Option<&Case<'_>>; 2]) -> bool {
+    let depths = axles.map(|axle| {
+        [VehicleSide::Left, VehicleSide::Right].map(|side| axle?.proposed?.tire_on(side)?.tread_depth())
+    });
+    let is_beyond = |limit: SpreadLimit, of: [Option<Length>; 2]| {
+        let [Some(a), Some(b)] = of else { return false };
+        let depths = [a, b].map(Toleranced::exact);
+        matches!(limit.check(&depths), Ok(Some(finding)) if finding.is_met() == Some(false))
+    };
+    let all_driven = axles.iter().flatten().any(|axle| axle.vehicle.drive() == Some(Drive::All));
+    let [front, rear] = depths;
+    let all = || front.into_iter().chain(rear).flatten();
+    let extremes = [all().reduce(Length::min), all().reduce(Length::max)];
+    is_beyond(SpreadLimit::ONE_AXLE, front)
+        || is_beyond(SpreadLimit::ONE_AXLE, rear)
+        || all_driven && is_beyond(SpreadLimit::ALL_WHEEL_DRIVE, extremes)
+}
