@@ -126,6 +126,7 @@ sources! {
     DIAMETER_VSB14_LOSS: Regulation, true, "VSB 14 / NSW", "passenger −26 mm", None;
     DIAMETER_VSB14_OFF_ROAD: Regulation, false, "VSB 14", "off-road +50 mm", None;
     TRACK_GROWTH_GERMAN: Handbook, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
+    BOLT_CIRCLES: CommonPractice, false, "common practice, no source", "bolt circles in use on road vehicles", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
     IDENTIFICATION_NUMBER: Regulation, false, "49 CFR 574.5", "(a): 13 symbols of a new tire, 7 of a retread; 80 FR 19553", Some(2015);
     IDENTIFICATION_EARLIER: Regulation, false, "49 CFR 574.5 before 2015", "plant of two symbols, optional group of up to four; 64 FR 36807", Some(1999);

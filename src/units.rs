@@ -190,6 +190,15 @@ unit! {
     deg, in_deg: Angle = x => x.to_radians(), v => v.to_degrees()
 }
 unit! {
+    /// An angle in radians.
+    ///
+    /// ```
+    /// use beadseat::units::{deg, rad};
+    /// assert!((rad(core::f64::consts::PI) - deg(180.0)).abs() < deg(1e-12));
+    /// ```
+    rad, in_rad: Angle = x => x, v => v
+}
+unit! {
     /// A time in years of the Gregorian calendar: 365.2425 days.
     ///
     /// ```
@@ -234,13 +243,22 @@ pub(crate) const fn base<D: uom::si::Dimension + ?Sized>(
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[error("{what} {value} {unit} is not in {least} to {most} {unit}")]
+#[error("{what} {value}{unit} is not in {least} to {most}{unit}", unit = Behind(.unit))]
 pub struct OutOfRange {
     pub(crate) what: &'static str,
     pub(crate) value: f64,
     pub(crate) unit: &'static str,
     pub(crate) least: f64,
     pub(crate) most: f64,
+}
+
+/// A unit behind a number; a count has none.
+struct Behind<'a>(&'a str);
+
+impl core::fmt::Display for Behind<'_> {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        if self.0.is_empty() { Ok(()) } else { write!(f, " {}", self.0) }
+    }
 }
 
 impl OutOfRange {

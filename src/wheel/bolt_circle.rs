@@ -4,7 +4,7 @@ use core::num::NonZeroU8;
 
 use crate::exact::Exact;
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
-use crate::units::Length;
+use crate::units::{self, Angle, Length};
 
 /// A number of holes on a circle: `5x114.3`.
 ///
@@ -134,6 +134,24 @@ impl BoltCircle {
         Some(self.diameter() * libm::sin(angle))
     }
 
+    /// The centres of all holes, for a drawing or a drilling program: `x` to the right, `y` up, the centre of
+    /// the circle at the origin, the first hole at an angle from `x` and the others counter-clockwise.
+    ///
+    /// ```
+    /// use beadseat::{units::{deg, mm}, wheel::BoltCircle};
+    /// let holes: Vec<_> = BoltCircle::parse("5x112")?.centres(deg(90.0)).collect();
+    /// assert!(holes[0].x().abs() < mm(1e-9) && (holes[0].y() - mm(56.0)).abs() < mm(1e-9));
+    /// assert!((holes[2].x() - mm(-32.915974)).abs() < mm(1e-6));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn centres(&self, first: Angle) -> impl ExactSizeIterator<Item = HoleCentre> + use<> {
+        let (count, radius) = (self.count(), self.diameter() / 2.0);
+        (0..count).map(move |n| {
+            let angle = units::in_rad(first) + 2.0 * core::f64::consts::PI * f64::from(n) / f64::from(count);
+            HoleCentre::new(radius * libm::cos(angle), radius * libm::sin(angle))
+        })
+    }
+
     /// The longest distance between two hole centres.
     ///
     /// ```
@@ -144,6 +162,36 @@ impl BoltCircle {
     pub fn longest_chord(&self) -> Length {
         // Half way round there always is a hole: counts start at three.
         self.chord(self.count() / 2).unwrap_or(self.diameter())
+    }
+}
+
+/// The centre of a hole in a drawing of the mounting face.
+///
+/// ```
+/// use beadseat::{units::mm, wheel::HoleCentre};
+/// let hole = HoleCentre::new(mm(3.0), mm(4.0));
+/// assert_eq!((hole.x(), hole.y()), (mm(3.0), mm(4.0)));
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HoleCentre {
+    x: Length,
+    y: Length,
+}
+
+impl HoleCentre {
+    /// At its coordinates.
+    pub const fn new(x: Length, y: Length) -> Self {
+        Self { x, y }
+    }
+
+    /// To the right.
+    pub const fn x(&self) -> Length {
+        self.x
+    }
+
+    /// Up.
+    pub const fn y(&self) -> Length {
+        self.y
     }
 }
 

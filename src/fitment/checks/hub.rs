@@ -7,10 +7,7 @@ use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::units::{in_mm, mm};
 use crate::vehicle::Fastening;
-use crate::wheel::{FastenerKind, Seat};
-
-/// Circles of one hole count that differ by no more than this can be taken for each other, mm.
-const NEAR_MISS: f64 = 5.0;
+use crate::wheel::{FastenerKind, NEAR_MISS, Seat};
 
 pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -18,12 +15,12 @@ pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
         hub = case.axle.hub().and_then(|h| h.bolt_circle()) => HubBoltCircle,
         wheel = setup.wheel().bolt_circle() => WheelBoltCircle,
     );
-    let off = (in_mm(hub.diameter()) - in_mm(wheel.diameter())).abs();
+    let off = (hub.diameter() - wheel.diameter()).abs();
     let (verdict, reason) = if hub == wheel {
         (Verdict::Within, Reason::HolesAgree)
     } else if hub.count() != wheel.count() {
         (Verdict::Beyond, Reason::HoleCountDiffers)
-    } else if no_more(off, NEAR_MISS) {
+    } else if no_more(in_mm(off), in_mm(NEAR_MISS)) {
         (Verdict::Beyond, Reason::HolesNearMiss)
     } else {
         (Verdict::Beyond, Reason::HolesDiffer)
