@@ -70,3 +70,60 @@ impl core::fmt::Debug for Exact {
         write!(f, "{} mm", text.as_str())
     }
 }
+
+/// Makes a measured length that is held exactly, so that it can equal a stamped one; in files a number of
+/// millimetres.
+macro_rules! exact_length {
+    ($(#[$doc:meta])* $name:ident = $key:literal, $least:literal to $most:literal, in $path:literal) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub struct $name(Exact);
+
+        impl $name {
+            /// The nearest one to a measured length.
+            ///
+            /// # Errors
+            #[doc = concat!("Outside ", $least, " to ", $most, " mm.")]
+            ///
+            /// ```
+            #[doc = concat!("use ", $path, "::", stringify!($name), ";")]
+            /// use beadseat::units::mm;
+            #[doc = concat!("assert!(", stringify!($name), "::from_length(mm(", $most, ".0)).is_ok());")]
+            #[doc = concat!("assert!(", stringify!($name), "::from_length(mm(", $most, ".1)).is_err());")]
+            /// ```
+            pub fn from_length(length: Length) -> Result<Self, crate::OutOfRange> {
+                let mm = crate::units::in_mm(length);
+                let mm = crate::OutOfRange::check($key, mm, "mm", f64::from($least), f64::from($most))?;
+                Ok(Self(Exact::nearest(crate::units::mm(mm)).unwrap_or(Exact::from_nm(0))))
+            }
+
+            /// As a quantity.
+            ///
+            /// ```
+            #[doc = concat!("use ", $path, "::", stringify!($name), ";")]
+            /// use beadseat::units::mm;
+            #[doc = concat!("assert_eq!(", stringify!($name), "::from_length(mm(", $most, ".0))?.length(), mm(", $most, ".0));")]
+            /// # Ok::<(), beadseat::OutOfRange>(())
+            /// ```
+            pub const fn length(self) -> Length {
+                self.0.length()
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.serialize_f64(self.0.mm())
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                Self::from_length(crate::units::mm(f64::deserialize(deserializer)?))
+                    .map_err(serde::de::Error::custom)
+            }
+        }
+    };
+}
+pub(crate) use exact_length;

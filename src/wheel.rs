@@ -1,5 +1,6 @@
 //! The wheel: its designation, where its rim stands, and how it meets the hub.
 
+mod adaptor;
 mod bolt_circle;
 mod bore;
 mod circle_fit;
@@ -12,6 +13,7 @@ mod inset;
 mod measured_circle;
 mod near_miss;
 
+pub use adaptor::{Adaptor, Thickness};
 pub use bolt_circle::{BoltCircle, HoleCentre};
 pub use bore::{Bore, Spigot};
 pub use circle_fit::{CircleFit, FitError};

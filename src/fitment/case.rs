@@ -79,7 +79,7 @@ impl Case<'_> {
     /// rim is both. Of a pair the outer wheel is turned round, so that its inset is outboard; a spacer
     /// stands between the two.
     pub(super) fn rim_centres(&self, setup: &Setup) -> Option<(Length, Length)> {
-        let (inset, spacer) = (setup.wheel().inset()?.length(), setup.spacer().unwrap_or_default());
+        let (inset, spacer) = (setup.wheel().inset()?.length(), setup.standoff());
         Some(if self.is_dual() { (spacer + inset, -inset) } else { (spacer - inset, spacer - inset) })
     }
 

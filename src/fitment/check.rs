@@ -243,6 +243,7 @@ reasons! {
     SnowFloor = "a snow tire slower than the vehicle, as the caller's jurisdiction allows; keep below its speed",
 
     WheelCarries = "the wheel's rating covers its share of the axle load",
+    AdaptorOverloaded = "the adaptor's rating is below its share of the axle load",
     WheelOverloaded = "the wheel's rating is below its share of the axle load",
 
     SpeedometerLegal = "the speedometer never reads below true speed nor above the permitted excess",
@@ -402,6 +403,13 @@ inputs! {
     OriginalInset = "original.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing";
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge";
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel";
+    AdaptorHubCircle = "proposed.*.adaptor.hub_bolt_circle", "measure the holes by which the adaptor is held to the hub";
+    AdaptorWheelCircle = "proposed.*.adaptor.wheel_bolt_circle", "measure the studs or threaded holes of the adaptor";
+    AdaptorBore = "proposed.*.adaptor.hub_bore", "measure the adaptor's bore on the hub's side with a caliper";
+    AdaptorSpigot = "proposed.*.adaptor.wheel_spigot_mm", "measure the adaptor's own collar with a caliper";
+    AdaptorThread = "proposed.*.adaptor.thread", "measure a stud or threaded hole of the adaptor with a thread gauge";
+    AdaptorFastenerKind = "proposed.*.adaptor.fastener_kind", "say whether the adaptor takes bolts, or has studs for nuts";
+    AdaptorRating = "proposed.*.adaptor.rating_kg", "read it on the adaptor, or in its maker's certificate";
     Date = "use.date", "say for which day";
     DateCode = "proposed.*.#.date_code", "read the last digits of the tire's identification number, week and year; one that lies after the day is misread";
     TreadDepth = "proposed.*.#.tread_mm", "measure the shallowest major groove with a depth gauge";

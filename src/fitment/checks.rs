@@ -89,7 +89,7 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     }
     let moved =
         case.original.is_some_and(|original| case.rim_centres(&original) != case.rim_centres(&proposed));
-    let spaced = proposed.spacer().is_some_and(|s| s.value > 0.0);
+    let spaced = proposed.standoff().value > 0.0;
     if moved || spaced {
         report.caution(Caution::Bearings);
     }

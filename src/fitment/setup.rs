@@ -3,7 +3,7 @@
 use crate::record::record;
 use crate::tire::{ArrowTurn, DateCode, RimRange, SideFacingOut, Tire, VehicleSide};
 use crate::units::{Length, Mass, Pressure};
-use crate::wheel::{FastenerKind, PropertyClass, Seat, Thread, Wheel};
+use crate::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Thread, Wheel};
 
 record! {
     /// Bolts or nuts that come with a wheel.
@@ -71,6 +71,8 @@ record! {
     } {
         /// Thickness of a spacer between hub and wheel.
         spacer / with_spacer: Length = "spacer_mm" [mm in_mm "mm" 0 to 200];
+        /// An adaptor that is bolted to the hub and carries the wheel.
+        adaptor / with_adaptor: Adaptor = "adaptor";
         /// Whether a centring ring fills the gap between bore and spigot.
         ring / with_ring: bool = "ring";
         /// Seat in the wheel for the fasteners.
@@ -118,6 +120,21 @@ impl Setup {
             VehicleSide::Left => self.left,
             VehicleSide::Right => self.right,
         }
+    }
+
+    /// How far spacer and adaptor hold the wheel off the hub.
+    ///
+    /// ```
+    /// use beadseat::{fitment::Setup, units::mm, wheel::{Adaptor, Thickness}};
+    /// let setup = Setup::new("205/55R16".parse()?, "7Jx16".parse()?)
+    ///     .with_spacer(mm(3.0))?
+    ///     .with_adaptor(Adaptor::new(Thickness::from_length(mm(25.0))?));
+    /// assert_eq!(setup.standoff(), mm(28.0));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn standoff(&self) -> Length {
+        let adaptor = self.adaptor.map(|adaptor| adaptor.thickness().length());
+        self.spacer.unwrap_or_default() + adaptor.unwrap_or_default()
     }
 
     pub(crate) fn is_snow(&self) -> bool {

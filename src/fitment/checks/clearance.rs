@@ -147,6 +147,6 @@ fn left(
 fn same_body(a: &Setup, b: &Setup) -> bool {
     a.tire().size() == b.tire().size()
         && a.wheel() == b.wheel()
-        && a.spacer().unwrap_or_default() == b.spacer().unwrap_or_default()
+        && a.standoff() == b.standoff()
         && a.is_snow() == b.is_snow()
 }

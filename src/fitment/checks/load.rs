@@ -231,6 +231,13 @@ pub(super) fn wheel_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     need!(load = case.axle.max_load() => MaxLoad, rating = setup.wheel_rating() => WheelRating);
     let share: Mass = load / case.wheels();
-    let why = Why { within: Reason::WheelCarries, beyond: Reason::WheelOverloaded, ..PLAIN };
+    let mut rating = rating;
+    let mut why = Why { within: Reason::WheelCarries, beyond: Reason::WheelOverloaded, ..PLAIN };
+    if let Some(adaptor) = setup.adaptor() {
+        need!(of_adaptor = adaptor.rating() => AdaptorRating);
+        if of_adaptor < rating {
+            (rating, why.beyond) = (of_adaptor, Reason::AdaptorOverloaded);
+        }
+    }
     Ok(at_least(Toleranced::exact(rating), share, Reading::Mass, why, Citation::WHEEL_RATING))
 }
