@@ -132,7 +132,10 @@ impl TireSize {
     /// Three digits and a stroke: what is read most often.
     #[inline(always)]
     pub(super) const fn is_plainly_metric(ahead: &Scanner<'_>) -> bool {
-        ahead.at_digit() && ahead.peek(3) == b'/' && ahead.peek(1) != b'.' && ahead.peek(1) != b','
+        ahead.at_digit()
+            && ahead.peek(3) == b'/'
+            && ahead.peek(1).is_ascii_digit()
+            && ahead.peek(2).is_ascii_digit()
     }
 
     #[inline(never)]

@@ -10,11 +10,12 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 /// ```text
 /// size = [ "M" ] letter [ "R" ] aspect ( "-" | "B" ) rim [ "LT" ]
 /// ```
-/// Letters A to N without I and K, and of motorcycles H to V. Dimensions stand in tables; of a size that
-/// is not listed they are not known. `MR` is a radial of letter M, but in the 85 and 90 series the R of a
-/// motorcycle.
+/// White space may stand between any two parts. Letters A to N without I and K, and of motorcycles H to
+/// V. Dimensions stand in tables; of a size that is not listed they are not known. `MR` is a radial of
+/// letter M, but in the 85 and 90 series the R of a motorcycle.
 ///
-/// Accepted: `ER78-14`, `H78-15`, `L60-15`, `G78-15LT`, `MT90B16`, `MH90-21`. Refused: `I78-14`, `E77-14`.
+/// Accepted: `ER78-14`, `AR 60 - 8`, `H78-15`, `L60-15`, `G78-15LT`, `MT90B16`, `MH90-21`. Refused:
+/// `I78-14`, `E77-14`.
 ///
 /// ```
 /// use beadseat::tire::{SizeClass, Structure, TireSize};
@@ -35,14 +36,10 @@ pub struct AlphaNumeric {
 impl AlphaNumeric {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let at = scanner.at();
-        // `MR` is a radial of letter M, but in the 85 and 90 series, which only motorcycles have.
-        let motorcycle = scanner.peek(0) == b'M'
-            && match scanner.peek(1) {
-                b'R' => matches!((scanner.peek(2), scanner.peek(3)), (b'8', b'5') | (b'9', b'0')),
-                letter => letter.is_ascii_alphabetic(),
-            };
+        let motorcycle = Self::is_of_a_motorcycle(*scanner);
         if motorcycle {
             scanner.step(1);
+            scanner.skip_space();
         }
         let letter = scanner.peek(0);
         let of_a_car = matches!(letter, b'A'..=b'H' | b'J' | b'L'..=b'N');
@@ -51,7 +48,9 @@ impl AlphaNumeric {
             return Err(scanner.missing(Field::LoadLetter));
         }
         scanner.step(1);
+        scanner.skip_space();
         let radial = scanner.eat(b'R');
+        scanner.skip_space();
         if !scanner.at_digit() {
             return Err(scanner.missing(Field::AspectRatio));
         }
@@ -84,6 +83,20 @@ impl AlphaNumeric {
             _ => Structure::Diagonal,
         };
         Ok(Self { letter, aspect: aspect as u8, rim, structure, class })
+    }
+
+    /// `M` before another letter. `MR` is a radial of letter M, but in the 85 and 90 series, which only
+    /// motorcycles have.
+    const fn is_of_a_motorcycle(mut ahead: Scanner<'_>) -> bool {
+        if !ahead.eat(b'M') {
+            return false;
+        }
+        ahead.skip_space();
+        if !ahead.eat(b'R') {
+            return ahead.peek(0).is_ascii_alphabetic();
+        }
+        ahead.skip_space();
+        matches!((ahead.peek(0), ahead.peek(1)), (b'8', b'5') | (b'9', b'0'))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

@@ -13,8 +13,9 @@ use crate::units::{self, Length};
 /// ```text
 /// size = width structure rim [ "/" inches "-" rim ] [ "C" | "LT" ]
 /// ```
-/// Width 125 to 305 mm in steps of 5. Early sizes carry their inch size too (`155-13/6.15-13`). Their
-/// dimensions stand in a table; of a size that is not listed they are not known.
+/// White space may stand between any two parts. Width 125 to 305 mm in steps of 5. Early sizes carry their
+/// inch size too (`155-13/6.15-13`). Their dimensions stand in a table; of a size that is not listed they
+/// are not known.
 ///
 /// Accepted: `155R13`, `165SR15`, `185R14C`, `155-13/6.15-13`. Refused: `156R13`, `155-13/6.15-14`.
 ///
@@ -46,12 +47,16 @@ impl NoAspect {
         let mark = tri!(StructureMark::scan(scanner));
         scanner.skip_space();
         let rim = tri!(RimDiameter::scan(scanner));
+        scanner.skip_space();
         let mut inches = None;
         if scanner.eat(b'/') {
+            scanner.skip_space();
             inches = Some(tri!(Inches::scan(scanner, Field::SectionWidth, 500, 900)));
+            scanner.skip_space();
             if !scanner.eat(b'-') {
                 return Err(scanner.missing(Field::Structure));
             }
+            scanner.skip_space();
             let at = scanner.at();
             if tri!(RimDiameter::scan(scanner)).tenths() != rim.tenths() {
                 return Err(scanner.error(crate::ParseErrorKind::Contradiction, Field::RimDiameter, at));

@@ -13,9 +13,9 @@ use crate::units::{self, Length};
 /// ```text
 /// size = inches [ "/" aspect ] structure rim [ "C" | "LT" | "L" | "M/C" ]
 /// ```
-/// 1.5 to 30 in with up to two decimals, which are part of the designation. Dimensions stand in tables; of
-/// a size that is not listed they are not known. On a half-inch rim it is a truck size; without suffix on
-/// another, the class is that of the table that lists it.
+/// White space may stand between any two parts. 1.5 to 30 in with up to two decimals, which are part of the
+/// designation. Dimensions stand in tables; of a size that is not listed they are not known. On a half-inch
+/// rim it is a truck size; without suffix on another, the class is that of the table that lists it.
 ///
 /// Accepted: `6.00-16`, `7.50R16C`, `8.25R20`, `11R22.5`, `5.60-15`, `10/70R22.5`, `8.00-16.5LT`,
 /// `4.00-18 M/C`, `6.00-15L`. Refused: `6.005-16`.
@@ -57,8 +57,10 @@ impl Numeric {
             return Err(digits.range(Field::SectionWidth, start));
         }
         let width = tri!(Inches::scan(scanner, Field::SectionWidth, 150, 3000));
+        scanner.skip_space();
         let mut aspect = 0;
         if scanner.eat(b'/') {
+            scanner.skip_space();
             let at = scanner.at();
             aspect = tri!(scanner.whole(Field::AspectRatio));
             if aspect < 50 || aspect > 95 || aspect % 5 != 0 {

@@ -6,7 +6,7 @@ use beadseat::tire::{AlphaNumeric, Flotation, Metric, NoAspect, Numeric, TireSiz
 use proptest::prelude::*;
 use proptest::sample::select;
 
-const STRUCTURES: &[&str] = &["R", "-", "B", "SR", "HR", "ZR", "RF"];
+const STRUCTURES: &[&str] = &["R", "-", "B", "SR", "HR", "VR", "ZR", "RF", "ZRF"];
 const RIMS: &[&str] = &["8", "10", "13", "15", "16", "17.5", "22.5", "24"];
 
 fn metric() -> impl Strategy<Value = String> {
@@ -24,7 +24,12 @@ fn metric() -> impl Strategy<Value = String> {
     let millimetric = (10_u16..=49, 10_u16..=19, select(STRUCTURES), 60_u16..=100).prop_map(
         |(width, aspect, structure, rim)| format!("{}/{}{structure}{}", 10 * width, 5 * aspect, 5 * rim),
     );
-    prop_oneof![common, motorcycle, millimetric]
+    let half_inch =
+        (10_u16..=49, 4_u16..=19, select(STRUCTURES), select(&["17.5", "19.5", "22.5", "24.5"][..]))
+            .prop_map(|(width, aspect, structure, rim)| {
+                format!("{}/{}{structure}{rim}", 10 * width, 5 * aspect)
+            });
+    prop_oneof![common, motorcycle, millimetric, half_inch]
 }
 
 fn no_aspect() -> impl Strategy<Value = String> {
@@ -82,6 +87,21 @@ fn any_family() -> impl Strategy<Value = String> {
     prop_oneof![metric(), no_aspect(), numeric(), flotation(), alpha_numeric()]
 }
 
+/// The parts of a canonical text, longest first: marks of letters, numbers, strokes.
+const MARKS: &[&str] = &["ZRF", "M/C", "SR", "HR", "VR", "ZR", "RF", "LT", "HL", "ST", "CP", "/", "-", "x"];
+
+fn parts(text: &str) -> Vec<&str> {
+    let (mut parts, mut rest) = (Vec::new(), text);
+    while !rest.is_empty() {
+        let digits = rest.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(rest.len());
+        let mark = MARKS.iter().find(|mark| rest.starts_with(**mark)).map_or(1, |mark| mark.len());
+        let (part, behind) = rest.split_at(digits.max(mark));
+        parts.push(part);
+        rest = behind.trim_start();
+    }
+    parts
+}
+
 /// In how many families a text can be read.
 fn readings(text: &str) -> Vec<TireSize> {
     [
@@ -109,6 +129,14 @@ proptest! {
     #[test]
     fn lower_case_reads_the_same(text in any_family()) {
         prop_assert_eq!(text.to_lowercase().parse::<TireSize>(), text.parse::<TireSize>());
+    }
+
+    #[test]
+    fn white_space_between_the_parts_reads_the_same(text in any_family(), gaps in prop::collection::vec(select(&["", " ", "\u{a0}", "  "][..]), 12)) {
+        let spaced: String =
+            parts(&text).iter().zip(gaps.iter().cycle()).flat_map(|(part, gap)| [*part, *gap]).collect();
+        prop_assert_eq!(spaced.parse::<TireSize>(), text.parse::<TireSize>(), "{}", spaced);
+        prop_assert_eq!(readings(&spaced), readings(&text), "{}", spaced);
     }
 
     #[test]
