@@ -204,7 +204,10 @@ fn tire_facts(tire: &Tire) -> Facts {
         ("section_height_mm", size.section_height().map(mm).into()),
         ("measuring_rim_in", size.measuring_rim().map(|w| inches(w.quarters())).into()),
         ("section_width_on_measuring_rim_mm", on_measuring_rim.map(|w| mm(w.nominal())).into()),
-        ("rim_width_range_in", size.estimated_rim_range().map(rim_range).into()),
+        (
+            "rim_width_range_in",
+            size.permitted_rim_range().or_else(|| size.estimated_rim_range()).map(rim_range).into(),
+        ),
         ("rolling_circumference_mm", rolling.map(|r| mm(r.circumference().nominal())).into()),
         ("revolutions_per_km", rolling.map(|r| number(r.revolutions_per_km())).into()),
     ]);

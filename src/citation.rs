@@ -79,6 +79,8 @@ sources! {
     RIM_RANGE_HIGH_SERIES: Derived, false, "fitted to the ETRTO rim table of the 80 and 75 series", "0.65 to 0.85 of the width", None;
     RIM_RANGE_LOW_SERIES: Derived, true, "fitted to remembered ETRTO and TRA rim tables", "aspect ratios 20 to 65, ± 0.5 in", None;
     RIM_RANGE_LIGHT_TRUCK: Derived, false, "fitted to published LT rows", "0.65 to 0.80 of the width, maximum ± 1 in", None;
+    RIM_RANGE_AGRICULTURAL: Standard, false, "ETRTO Standards Manual", "corrigendum pp. A.21, A.27: rims for tractor tires for traction wheels", Some(2022);
+    RIM_RANGE_TRUCK: Standard, false, "GOST R 52899", "Annex A, truck tires, as a trade article reprints it", Some(2007);
     RIM_RANGE_MAKER: Stated, false, "the tire maker's rim range", "as given", None;
     ROLLING_CIRCUMFERENCE: Standard, true, "ETRTO", "3.05·D radial, 2.99·D diagonal at 60 km/h", None;
     ROLLING_GROWTH: Standard, true, "WdK 107", "growth with speed, in the form of Crolla (ed.) 2009 eq. 10.1.1d", None;

@@ -5,7 +5,7 @@
 mod common;
 
 use beadseat::rim::{Contour, RimDiameter, RimWidth, SeatTaper};
-use beadseat::tire::{RimRangeBasis, Structure, TireSize};
+use beadseat::tire::{RimRangeBasis, SizeClass, Structure, TireSize};
 use beadseat::units::{kmh, mm};
 use beadseat::uom::si::length::{inch, millimeter};
 use beadseat::wheel::{Inset, RimEdges};
@@ -40,9 +40,6 @@ fn section_width_on_the_measuring_rim() {
     tally.close(18, &[]);
 }
 
-const AGRICULTURAL: &str = "agricultural sizes";
-const NUMERIC: &str = "numeric sizes";
-
 /// Estimated less published width, printed unless zero.
 #[track_caller]
 fn rim_residual(row: &Row, column: &str, size: TireSize) -> f64 {
@@ -57,26 +54,35 @@ fn rim_residual(row: &Row, column: &str, size: TireSize) -> f64 {
 }
 
 #[test]
-fn rim_ranges_of_the_80_and_75_series() {
+fn rim_ranges_confirmed() {
     let mut tally = Tally::of("rim ranges, confirmed");
-    let (mut minima, mut maxima) = (0, 0);
+    let (mut minima, mut maxima, mut agricultural) = (0, 0, 0);
     for row in &rows("rim_ranges_confirmed.csv") {
-        if row["source"].contains("tractor tyres") {
-            tally.left(&row["designation"], AGRICULTURAL);
-            // Nothing in the text tells these from diagonal passenger sizes.
-            for size in row["designation"].split("; ").filter_map(|text| text.parse::<TireSize>().ok()) {
-                println!("    agricultural {size} is read as {}", size.family());
-            }
-            continue;
-        }
-        if row["source"].contains("truck-tyre table") {
-            // Read, with its measuring rim from UN R54; no rule gives a range.
-            assert_eq!(size(&row["designation"]).estimated_rim_range(), None, "{row}");
-            tally.left(&row["designation"], NUMERIC);
-            continue;
-        }
+        let of_tractors = row["source"].contains("tractor tyres");
         for designation in row["designation"].split("; ") {
             let size = size(designation);
+            assert_eq!(size.to_string(), designation, "{row}");
+            assert_eq!(size.class() == SizeClass::Agricultural, of_tractors, "{row}");
+            if of_tractors || row["source"].contains("truck-tyre table") {
+                let range =
+                    size.permitted_rim_range().unwrap_or_else(|| panic!("{size} is not listed: {row}"));
+                assert_eq!(range.basis(), RimRangeBasis::Standard);
+                row.near("min_rim_in", in_inches(range.min()), 0.0);
+                row.near("max_rim_in", in_inches(range.max()), 0.0);
+                assert_eq!(size.estimated_rim_range(), None, "{row}");
+                agricultural += usize::from(of_tractors);
+                if of_tractors {
+                    // No rule or table for any other dimension was seen.
+                    assert_eq!(
+                        (size.overall_diameter_nominal(), size.measuring_rim()),
+                        (None, None),
+                        "{row}"
+                    );
+                } else {
+                    assert_eq!(size.measuring_rim(), Some(rim(&row["measuring_rim_in"])), "{row}");
+                }
+                continue;
+            }
             assert_eq!(rim_residual(row, "min_rim_in", size), 0.0, "{row}");
             minima += 1;
             if !row["max_rim_in"].is_empty() {
@@ -90,8 +96,8 @@ fn rim_ranges_of_the_80_and_75_series() {
         }
         tally.checked(row);
     }
-    assert_eq!((minima, maxima), (12, 9), "sizes with a minimum and with a maximum");
-    tally.close(11, &[(AGRICULTURAL, 23), (NUMERIC, 7)]);
+    assert_eq!((minima, maxima, agricultural), (12, 9, 44), "sizes with a minimum, a maximum, of tractors");
+    tally.close(41, &[]);
 }
 
 #[test]

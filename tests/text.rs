@@ -198,7 +198,18 @@ fn errors_and_their_places() {
     refused.of::<TireSize>("500/55R16", OutOfRange, F::SectionWidth, 0..3);
     refused.of::<TireSize>("20512/55R16", OutOfRange, F::SectionWidth, 0..5);
     refused.of::<Metric>("205R16", Missing, F::AspectRatio, 3..4);
-    refused.of::<TireSize>("240/65-16", OutOfRange, F::SectionWidth, 0..3);
+    refused.of::<TireSize>("240/40R18", OutOfRange, F::SectionWidth, 0..3); // a motorcycle's without M/C
+    refused.of::<TireSize>("240/65ZR16", OutOfRange, F::SectionWidth, 0..3);
+    refused.of::<TireSize>("600/60-22", OutOfRange, F::SectionWidth, 0..3);
+    refused.of::<TireSize>("600/45-24", OutOfRange, F::SectionWidth, 0..3);
+    refused.of::<TireSize>("230/65-16", OutOfRange, F::SectionWidth, 0..3);
+    refused.of::<TireSize>("1260/50-32", OutOfRange, F::SectionWidth, 0..4);
+    refused.of::<TireSize>("P240/65R16", OutOfRange, F::SectionWidth, 1..4);
+    refused.of::<TireSize>("505/55R16", OutOfRange, F::SectionWidth, 0..3);
+    refused.of::<TireSize>("205/55R32", OutOfRange, F::RimDiameter, 7..9);
+    refused.of::<TireSize>("9.50-38", OutOfRange, F::RimDiameter, 5..7);
+    refused.of::<TireSize>("155R38", OutOfRange, F::RimDiameter, 4..6);
+    refused.of::<TireSize>("340/65-56", OutOfRange, F::RimDiameter, 7..9);
     refused.of::<TireSize>("205/R16", Missing, F::AspectRatio, 4..5);
     refused.of::<TireSize>("205/", Missing, F::AspectRatio, 4..4);
     refused.of::<TireSize>("205/56R16", OutOfRange, F::AspectRatio, 4..6);
@@ -255,7 +266,7 @@ fn errors_and_their_places() {
 
     refused.of::<RimWidth>("J", Missing, F::RimWidth, 0..1);
     refused.of::<RimWidth>("6.6", OutOfRange, F::RimWidth, 0..3);
-    refused.of::<RimWidth>("20 1/4", OutOfRange, F::RimWidth, 0..6);
+    refused.of::<RimWidth>("48 1/4", OutOfRange, F::RimWidth, 0..6);
     refused.of::<RimWidth>("6.5001", TooPrecise, F::RimWidth, 0..6);
     refused.of::<RimWidth>("6J", Trailing, F::Text, 1..2);
     refused.of::<RimDiameter>("x", Missing, F::RimDiameter, 0..1);
@@ -307,7 +318,7 @@ fn errors_and_their_places() {
     refused.of::<Seat>("ball R15", OutOfRange, F::Seat, 0..8);
     refused.of::<Seat>("cone 75°", OutOfRange, F::Seat, 0..9);
 
-    assert_eq!(refused.count, 115);
+    assert_eq!(refused.count, 126);
     assert_eq!(refused.fields.len(), FIELDS.len(), "{:?}", refused.fields);
     // No text is ambiguous yet.
     assert_eq!(refused.kinds.len(), 7, "{:?}", refused.kinds);
@@ -369,7 +380,7 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Metric>(
         Field::SectionWidth,
-        "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 1.5 to 30 in",
+        "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 240 to 1250 mm ending in 0 on agricultural sizes, or 1.5 to 30 in",
         &[
             "95/55R16",
             "105/55R16",
@@ -379,8 +390,10 @@ fn what_is_allowed_is_true_at_its_bounds() {
             "220/55R390",
             "180/55R17 M/C",
             "50/100-17 M/C",
+            "240/65-16",
+            "1250/50-32",
         ],
-        &["85/55R16", "94/55R16", "100/55R16", "490/55R16", "496/55R16", "505/55R16", "45/90-17 M/C"],
+        &["230/65-16", "1260/50-32", "85/55R16", "94/55R16", "100/55R16", "490/55R16", "496/55R16", "505/55R16", "45/90-17 M/C"],
     );
     bounds.of::<Metric>(
         Field::AspectRatio,
@@ -411,17 +424,17 @@ fn what_is_allowed_is_true_at_its_bounds() {
         &["P205/55R16", "T125/70D16", "ST205/75R15", "195/70R15C", "225/75R16CP", "180/55R17 M/C"],
         &["P195/70R15C", "LT245/75R17 LT", "ST205/75R15 M/C"],
     );
-    let codes = "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5";
+    let codes = "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5, or 32 to 54 in in steps of 2 on agricultural sizes";
     bounds.of::<RimDiameter>(
         Field::RimDiameter,
         codes,
         &[
             "8", "9", "25", "26", "28", "30", "14.5", "16.5", "17.5", "19.5", "20.5", "22.5", "24.5", "300",
-            "305", "495", "500",
+            "305", "495", "500", "32", "42", "54",
         ],
         &[
             "295", "299", "301", "499", "501", "505", "7", "7.5", "8.5", "13.5", "15.5", "18.5", "21.5",
-            "23.5", "25.5", "26.5", "27", "29", "31", "14.4", "14.6", "24.55", "100",
+            "23.5", "25.5", "26.5", "27", "29", "31", "33", "53", "56", "14.4", "14.6", "24.55", "100",
         ],
     );
     for whole in 8..=26 {
@@ -470,12 +483,12 @@ fn what_is_allowed_is_true_at_its_bounds() {
         &["LT245/75R17 LRA", "195/70R15C 8PR", "295/80R22.5 LRN"],
         &["205/55R16 LRE", "P205/55R16 10PR", "HL245/40R19 LRE"],
     );
-    let widths = "2 to 20 in, in quarters, and below the rim diameter code";
+    let widths = "2 to 48 in, in quarters, and below the rim diameter code";
     bounds.of::<RimWidth>(
         Field::RimWidth,
         widths,
-        &["2", "2.25", "2.5", "2.75", "19.75", "20", "6 1/4", "6 1/2", "6 3/4"],
-        &["1.75", "1.999", "2.1", "2.251", "19.9", "20.25", "20 1/4"],
+        &["2", "2.25", "2.5", "2.75", "20", "47.75", "48", "6 1/4", "6 1/2", "6 3/4"],
+        &["1.75", "1.999", "2.1", "2.251", "47.9", "48.25", "48 1/4"],
     );
     bounds.of::<WheelSize>(
         Field::RimWidth,

@@ -214,6 +214,8 @@ reasons! {
 
     RimInMakersRange = "inside the tire maker's rim range",
     RimOutsideMakersRange = "outside the tire maker's rim range",
+    RimInStandardsRange = "inside the rim widths that a standard permits; the maker's range rules",
+    RimOutsideStandardsRange = "outside the rim widths that a standard permits; the maker's range rules",
     RimWellInEstimate = "inside the estimated rim range by half an inch or on the measuring rim; the maker's range rules",
     RimNearEndOfEstimate = "within half an inch of an end of the estimated rim range; the maker's range is required",
     RimOutsideEstimate = "outside the estimate; the maker's range is required",

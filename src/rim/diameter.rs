@@ -7,7 +7,8 @@ use crate::units::{self, Length};
 ///
 /// # Syntax
 /// Two or three digits: `8` … `26`, `28`, `30`, or a half size `14.5`, `16.5`, `17.5`, `19.5`, `20.5`,
-/// `22.5`, `24.5`; or millimetres, `300` to `500` in steps of 5. `Ord` is by code.
+/// `22.5`, `24.5`; or millimetres, `300` to `500` in steps of 5; or `32` to `54` in steps of 2, which only
+/// agricultural tires have. `Ord` is by code.
 ///
 /// ```
 /// use beadseat::rim::{RimDiameter, SeatTaper};
@@ -49,8 +50,16 @@ impl RimDiameter {
         if Self::exists(tenths as i64) { Some(Self { tenths }) } else { None }
     }
 
+    /// Any code but those of agricultural tires.
     #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let code = tri!(Self::scan_any(scanner));
+        if code.is_agricultural() { Err(scanner.range(Field::RimDiameter, start)) } else { Ok(code) }
+    }
+
+    #[inline(always)]
+    pub(crate) const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let tenths = tri!(scanner.decimal(Field::RimDiameter, 1));
         if Self::exists(tenths) {
@@ -58,6 +67,12 @@ impl RimDiameter {
         } else {
             Err(scanner.range(Field::RimDiameter, start))
         }
+    }
+
+    /// Whether only agricultural tires have the code: 32 to 54.
+    #[inline(always)]
+    pub(crate) const fn is_agricultural(self) -> bool {
+        self.tenths > ROAD_MOST && self.tenths as usize <= MOST
     }
 
     #[inline(always)]
@@ -87,7 +102,8 @@ impl RimDiameter {
     /// The nominal rim diameter `d` from which the overall diameter of a tire is computed.
     ///
     /// It is not the diameter of the seat ([`RimDiameter::specified`]). Source: UN R30 and R54,
-    /// definitions, from memory.
+    /// definitions, from memory. All those are the inches of the code in whole millimetres, and so are
+    /// those from 32 on, which are derived from the code.
     ///
     /// ```
     /// use beadseat::{rim::RimDiameter, units::mm};
@@ -126,8 +142,8 @@ impl RimDiameter {
     ///
     /// 5° drop centre: `25.4·code − 0.8` mm up to code 16 and `+ 4.8` mm from code 17 (a 17 in rim is
     /// not one inch larger than a 16 in rim), ± 0.4 mm. 15° drop centre: `25.4·code`, no tolerance
-    /// known. Of millimetric rims it is not known. Source: ISO 4000-2 and ISO 4209-2, from memory; code 14 seen in a trade article quoting
-    /// TRA.
+    /// known. Of millimetric rims and of codes from 32 on it is not known. Source: ISO 4000-2 and ISO
+    /// 4209-2, from memory; code 14 seen in a trade article quoting TRA.
     ///
     /// ```
     /// use beadseat::{rim::RimDiameter, units::mm, uom::si::length::millimeter};
@@ -139,6 +155,7 @@ impl RimDiameter {
     pub fn specified(self) -> Option<crate::Toleranced<Length>> {
         let inch_mm = 2.54 * f64::from(self.tenths);
         let (mm, tolerance) = match self.seat_taper() {
+            SeatTaper::FiveDegree if self.is_agricultural() => return None,
             SeatTaper::FiveDegree if self.tenths <= 160 => (inch_mm - 0.8, 0.4),
             SeatTaper::FiveDegree => (inch_mm + 4.8, 0.4),
             SeatTaper::FifteenDegree => (inch_mm, 0.0),
@@ -153,8 +170,8 @@ const fn is_millimetric(tenths: i64) -> bool {
     tenths >= 3000 && tenths <= 5000 && tenths % 50 == 0
 }
 
-/// The codes that exist, × 10, and `d` of the UN tire regulations in whole mm. Source: UN R30 and R54,
-/// definition of the nominal rim diameter, from memory.
+/// The codes of road vehicles, × 10, and `d` of the UN tire regulations in whole mm. Source: UN R30 and
+/// R54, definition of the nominal rim diameter, from memory.
 #[rustfmt::skip]
 const CODES: [(u16, u16); 28] = [
     (80, 203), (90, 229), (100, 254), (110, 279), (120, 305), (130, 330), (140, 356),
@@ -163,8 +180,12 @@ const CODES: [(u16, u16); 28] = [
     (230, 584), (240, 610), (245, 622), (250, 635), (260, 660), (280, 711), (300, 762),
 ];
 
-/// The greatest code, × 10.
-const MOST: usize = CODES[CODES.len() - 1].0 as usize;
+/// The greatest code of road vehicles, × 10.
+const ROAD_MOST: u16 = CODES[CODES.len() - 1].0;
+
+/// The greatest code in inches, × 10. Up to it agricultural tires have even codes: common practice, no
+/// source.
+const MOST: usize = 540;
 
 /// `d` by code × 10; 0 where there is no such code.
 static WHOLE_MM: [u16; MOST + 1] = {
@@ -174,7 +195,12 @@ static WHOLE_MM: [u16; MOST + 1] = {
         by_tenths[CODES[i].0 as usize] = CODES[i].1;
         i += 1;
     }
+    let mut tenths = ROAD_MOST as usize + 20;
+    while tenths <= MOST {
+        by_tenths[tenths] = ((tenths * 254 + 50) / 100) as u16;
+        tenths += 20;
+    }
     by_tenths
 };
 
-designation!(RimDiameter in "beadseat::rim", "17,5" => "17.5", wrong "18.5");
+designation!(RimDiameter in "beadseat::rim", "17,5" => "17.5", wrong "18.5", by scan_any);

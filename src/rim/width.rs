@@ -21,11 +21,11 @@ pub struct RimWidth {
 }
 
 impl RimWidth {
-    /// The widths that are read: 2 to 20 in.
+    /// The widths that are read: 2 to 48 in, from 20 in on for agricultural tires.
     const LEAST: u16 = 2 * 4;
-    const MOST: u16 = 20 * 4;
+    const MOST: u16 = 48 * 4;
 
-    /// A width of `quarters` quarter inches, if it is from 2 to 20 in.
+    /// A width of `quarters` quarter inches, if it is from 2 to 48 in.
     ///
     /// ```
     /// use beadseat::rim::RimWidth;

@@ -128,12 +128,12 @@ impl Field {
         match self {
             Self::Text => "1 to 255 bytes",
             Self::SectionWidth => {
-                "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 1.5 to 30 in"
+                "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 240 to 1250 mm ending in 0 on agricultural sizes, or 1.5 to 30 in"
             }
             Self::AspectRatio => "20 to 95 in steps of 5, 100 for M/C, 78 behind a load letter",
             Self::Structure => "R, D, B or -, with S, H, V or Z before and F behind an R",
             Self::RimDiameter => {
-                "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5"
+                "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5, or 32 to 54 in in steps of 2 on agricultural sizes"
             }
             Self::LoadIndex => "0 to 279",
             Self::DualLoadIndex => "0 to 279 and not above the single load index",
@@ -144,7 +144,7 @@ impl Field {
             Self::LoadRange => {
                 "LRA to LRN or LOAD RANGE A to N without I and K, or 2PR to 24PR in even steps, not on a passenger size"
             }
-            Self::RimWidth => "2 to 20 in, in quarters, and below the rim diameter code",
+            Self::RimWidth => "2 to 48 in, in quarters, and below the rim diameter code",
             Self::Contour => "A, B, C, D, E, F, G, J, JJ, JK, K or L",
             Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
             Self::Inset => "-300 to 300 mm",

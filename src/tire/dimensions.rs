@@ -13,7 +13,8 @@ const WIDTH_PER_RIM: f64 = 0.4;
 
 impl TireSize {
     /// The overall diameter of a new tire, without its limits: `d + 2H` of a metric size, what the table
-    /// says of a listed one, what the designation says of the others. `None` where nothing tells it.
+    /// says of a listed one, what the designation says of the others. `None` where nothing tells it; no
+    /// rule that we have seen gives that of agricultural sizes.
     ///
     /// Source: UN R30 and R54 §6.1.2 and Annex 5, UN R75 Annex 5, from memory.
     ///
@@ -29,6 +30,7 @@ impl TireSize {
             return Some(units::mm(f64::from(listing.overall_diameter)));
         }
         match self {
+            Self::Metric(size) if size.class() == SizeClass::Agricultural => None,
             Self::Metric(size) => {
                 let d = f64::from(size.rim_diameter().whole_mm());
                 Some(units::mm(d + 2.0 * f64::from(size.height_mm())))
@@ -113,7 +115,7 @@ impl TireSize {
         }
         let Self::Metric(size) = self else { return None };
         let x = match (size.class(), size.aspect_ratio()) {
-            (SizeClass::Motorcycle, _) => return None,
+            (SizeClass::Motorcycle | SizeClass::Agricultural, _) => return None,
             (SizeClass::Truck, _) => 0.75,
             (_, 50..) => 0.70,
             _ => 0.85,
@@ -126,9 +128,9 @@ impl TireSize {
     ///
     /// The maximum is the overall width that the regulations allow ([`TireSize::overall_width_citation`]),
     /// without a rim protector, which may add 8 mm. The minimum is 4 % below nominal (common practice, no
-    /// source). `None` where no table and no rule gives a width on a rim: motorcycle sizes, and sizes by
-    /// inches or letter that are not listed. Source: UN R30 and R54 §6.1.1.1; the theoretical rim `A1` and
-    /// the tables from memory.
+    /// source). `None` where no table and no rule gives a width on a rim: motorcycle and agricultural sizes,
+    /// and sizes by inches or letter that are not listed. Source: UN R30 and R54 §6.1.1.1; the theoretical
+    /// rim `A1` and the tables from memory.
     ///
     /// ```
     /// use beadseat::{rim::RimWidth, tire::TireSize, units::mm};

@@ -35,8 +35,8 @@ pub enum InflationError {
     /// The tire has no load index for pairs.
     #[error("the tire has no load index for dual fitting")]
     NoDualLoadIndex,
-    /// No law is known for the family of the tire: trailer, motorcycle and off-road tires, and sizes that
-    /// do not say what they are for.
+    /// No law is known for the family of the tire: trailer, motorcycle, agricultural and off-road tires,
+    /// and sizes that do not say what they are for.
     #[error("no law of load and pressure is known for this family of tires")]
     NoLaw,
     /// Nothing fixes the pressure at which the tire carries its load index.

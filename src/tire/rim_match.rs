@@ -1,5 +1,7 @@
 //! Which rims a tire may be mounted on.
 
+mod permitted;
+
 use super::{Metric, SizeClass, TireSize};
 use crate::Citation;
 use crate::record::words;
@@ -14,6 +16,8 @@ words! {
     RimRangeBasis {
         /// The tire maker's table.
         Maker = "maker",
+        /// A standard's table; the maker's range overrides it.
+        Standard = "standard",
         /// A rule fitted to published tables; the maker's range overrides it.
         Estimate = "estimate",
     }
@@ -65,7 +69,7 @@ impl RimRange {
         self.max
     }
 
-    /// Maker's range or estimate.
+    /// Maker's range, a standard's, or an estimate.
     pub const fn basis(&self) -> RimRangeBasis {
         self.basis
     }
@@ -88,9 +92,14 @@ impl TireSize {
         match self {
             Self::Metric(size) => match (size.class(), size.rim_diameter().seat_taper()) {
                 (_, SeatTaper::Millimetric) => None,
-                (SizeClass::Truck | SizeClass::Motorcycle | SizeClass::Trailer | SizeClass::Temporary, _) => {
-                    None
-                }
+                (
+                    SizeClass::Truck
+                    | SizeClass::Motorcycle
+                    | SizeClass::Agricultural
+                    | SizeClass::Trailer
+                    | SizeClass::Temporary,
+                    _,
+                ) => None,
                 _ => Some(size),
             },
             _ => None,
@@ -98,8 +107,8 @@ impl TireSize {
     }
 
     /// The measuring rim: that of the table for a listed size, else `K1·S1`, rounded to half an inch.
-    /// `None` where neither holds (truck, motorcycle, trailer and temporary sizes, sizes by inches or
-    /// letter that are not listed).
+    /// `None` where neither holds (truck, motorcycle, agricultural, trailer and temporary sizes, sizes by
+    /// inches or letter that are not listed).
     ///
     /// `K1` is 0.70 for aspect ratios 75 to 95, 0.75 for 60 to 70, 0.80 for 50 and 55, 0.85 for 45,
     /// 0.90 for 30 to 40, 0.92 below. Source: ISO 4000-1 and ETRTO design guide, from memory.
@@ -182,7 +191,7 @@ impl<'de> serde::Deserialize<'de> for RimRange {
                 .flatten()
         });
         min.zip(max).and_then(|(min, max)| Self::from_maker(min, max)).ok_or_else(|| {
-            D::Error::custom("two rim widths from 2 to 20 in, in quarters, the least first, are wanted")
+            D::Error::custom("two rim widths from 2 to 48 in, in quarters, the least first, are wanted")
         })
     }
 }

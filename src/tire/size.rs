@@ -65,8 +65,10 @@ pub enum InSizeSpeed {
 /// | [`Metric`], `C`, `CP` | suffix | `195/70R15C`, `225/75R16CP` | `d + 2H`, UN R54 | from memory |
 /// | [`Metric`], truck | half-inch rim | `295/80R22.5`, `385/65R22.5` | `d + 2H`, UN R54 | from memory |
 /// | [`Metric`], motorcycle | `M/C` | `120/70ZR17 M/C` | `d + 2H`; limits not known | from memory |
+/// | [`Metric`], agricultural | no mark, whole-inch rim, width in 0 | `710/55-30`, `340/65R42` | not known | |
 /// | [`NoAspect`] | width structure rim | `155R13`, `185R14C`, `155-13/6.15-13` | UN R30 and R54 Annex 5 | from memory |
 /// | [`Numeric`] | inches structure rim | `6.00-16`, `7.50R16C`, `11R22.5`, `4.00-18 M/C` | UN R30 and R54 Annex 5 | from memory |
+/// | [`Numeric`], agricultural | one decimal, even rim code from 24 | `9.5-24`, `20.8-38` | not known | |
 /// | [`Flotation`], `LT` | overall × width | `31x10.50R15LT` | UN R54 Annex 5, else the stated diameter | from memory |
 /// | [`Flotation`] | the same without `LT` | `18x9.5-8`, `25x8-12` | the stated diameter; limits not known | the designation |
 /// | [`AlphaNumeric`] | letter aspect rim | `ER78-14`, `G78-15LT`, `MT90B16` | UN R54 and R75 Annex 5 | from memory, R75 with doubt |
@@ -213,6 +215,7 @@ impl TireSize {
             Self::Metric(size) => size.family(),
             Self::NoAspect(_) => "no_aspect",
             Self::Numeric(size) if matches!(size.class(), SizeClass::Motorcycle) => "motorcycle_numeric",
+            Self::Numeric(size) if matches!(size.class(), SizeClass::Agricultural) => "agricultural_numeric",
             Self::Numeric(_) => "numeric",
             Self::Flotation(size) if matches!(size.class(), SizeClass::OffRoad) => "outer_by_width",
             Self::Flotation(_) => "flotation",

@@ -87,7 +87,10 @@ impl Tire {
             return Some(SpeedRule { load_share: None, pressure_increase: None, pressure_citation });
         }
         let class = self.size().class();
-        if matches!(class, SizeClass::Motorcycle | SizeClass::OffRoad | SizeClass::Unstated) {
+        if matches!(
+            class,
+            SizeClass::Motorcycle | SizeClass::Agricultural | SizeClass::OffRoad | SizeClass::Unstated
+        ) {
             return Some(SpeedRule { load_share: None, pressure_increase: None, pressure_citation });
         }
         let (percent, extra) = if !class.is_passenger() {

@@ -30,12 +30,14 @@ pub(super) fn rim_width(case: &Case<'_>) -> Found {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
             .reading(width, Bound::Equals(width)));
     }
-    need!(range = setup.rim_range().or_else(|| tire.estimated_rim_range()) => RimRange);
-    let (verdict, reason) = if range.basis() == RimRangeBasis::Maker {
-        if range.contains(width) {
-            (Verdict::Within, Reason::RimInMakersRange)
-        } else {
-            (Verdict::Beyond, Reason::RimOutsideMakersRange)
+    let range = setup.rim_range().or_else(|| tire.permitted_rim_range());
+    need!(range = range.or_else(|| tire.estimated_rim_range()) => RimRange);
+    let (verdict, reason) = if range.basis() != RimRangeBasis::Estimate {
+        match (range.basis() == RimRangeBasis::Maker, range.contains(width)) {
+            (true, true) => (Verdict::Within, Reason::RimInMakersRange),
+            (true, false) => (Verdict::Beyond, Reason::RimOutsideMakersRange),
+            (false, true) => (Verdict::Within, Reason::RimInStandardsRange),
+            (false, false) => (Verdict::Beyond, Reason::RimOutsideStandardsRange),
         }
     } else if Some(width) == tire.measuring_rim() || inside_by(&range, width.quarters()) >= HALF_INCH {
         (Verdict::Within, Reason::RimWellInEstimate)

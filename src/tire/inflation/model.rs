@@ -129,9 +129,11 @@ impl InflationModel {
             SizeClass::Temporary => Self::Temporary,
             SizeClass::LightTruck => Self::LightTruck,
             SizeClass::Commercial | SizeClass::Camper | SizeClass::Truck => Self::Commercial,
-            SizeClass::Trailer | SizeClass::Motorcycle | SizeClass::OffRoad | SizeClass::Unstated => {
-                return None;
-            }
+            SizeClass::Trailer
+            | SizeClass::Motorcycle
+            | SizeClass::Agricultural
+            | SizeClass::OffRoad
+            | SizeClass::Unstated => return None,
         })
     }
 

@@ -69,6 +69,11 @@ impl TireSize {
         })
     }
 
+    /// The same size as a diagonal, under which tables list both structures.
+    pub(crate) fn as_diagonal(&self) -> Self {
+        self.with_mark(StructureMark { structure: Structure::Diagonal, speed: None, run_flat: false })
+    }
+
     /// The same size with another structure mark, where it has one.
     fn with_mark(&self, mark: StructureMark) -> Self {
         match *self {

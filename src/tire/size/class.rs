@@ -29,7 +29,9 @@ words! {
         Truck = "truck",
         /// `M/C`: motorcycle tire after UN R75.
         Motorcycle = "motorcycle",
-        /// Agricultural, industrial and off-road tire.
+        /// Tire of a tractor or implement, by section width.
+        Agricultural = "agricultural",
+        /// Agricultural, industrial and off-road tire by overall diameter.
         OffRoad = "off_road",
         /// The designation does not say, and no table lists it.
         Unstated = "unstated",

@@ -39,6 +39,10 @@ impl Inches {
         self.hundredths
     }
 
+    pub(super) const fn decimals(self) -> u8 {
+        self.decimals
+    }
+
     pub(super) fn write(self, text: &mut Text) {
         text.whole(u32::from(self.hundredths / 100));
         let rest = (self.hundredths % 100) as u8;

@@ -21,9 +21,14 @@ use crate::units::{self, Length};
 /// `M/C` from 50 mm. Aspect ratio: 20 to 95, and for `M/C` 100, in steps of 5. A size without mark on a
 /// half-inch rim is a truck size.
 ///
+/// A size without mark on a whole-inch rim whose width ends in 0 is agricultural: 240 to 1250 mm, aspect
+/// ratio 65 to 95, on rim codes of 24 to 54 from 50, structure `R`, `D` or `-`. Passenger widths end in 5,
+/// and motorcycle tires, whose `M/C` is often left away, are narrower or flatter, so that such a size can
+/// be neither. Common practice, no source.
+///
 /// Accepted: `205/55R16`, `P205/55 ZR 16`, `195/65-15`, `LT245/75R17`, `195/70R15C`, `HL245/40R19`,
-/// `295/80R22.5`, `T125/70D16`, `ST205/75R15`, `225/75R16CP`, `220/55R390`, `120/70ZR17 M/C`. Refused:
-/// `206/55R16`, `240/65-16`, `205/55/16`, `205/55R27`.
+/// `295/80R22.5`, `T125/70D16`, `ST205/75R15`, `225/75R16CP`, `220/55R390`, `120/70ZR17 M/C`,
+/// `710/55-30`, `340/65R42`. Refused: `206/55R16`, `240/40R18`, `205/55/16`, `205/55R27`, `205/55R32`.
 ///
 /// ```
 /// use beadseat::{tire::Metric, units::mm};
@@ -56,7 +61,7 @@ impl Metric {
         let width_mm = tri!(scanner.whole(Field::SectionWidth));
         let width_end = scanner.at();
         let width_error = ParseError::new(OutOfRange, Field::SectionWidth, width_at, width_end);
-        if !is_step_of_five(width_mm, 50, 495) {
+        if !is_step_of_five(width_mm, 50, 1250) {
             return Err(width_error);
         }
 
@@ -77,11 +82,18 @@ impl Metric {
         scanner.skip_space();
         let mark = tri!(StructureMark::scan(scanner));
         scanner.skip_space();
-        let rim = tri!(RimDiameter::scan(scanner));
+        let rim_at = scanner.at();
+        let rim = tri!(RimDiameter::scan_any(scanner));
+        let rim_error = scanner.range(Field::RimDiameter, rim_at);
 
         let class = match (prefix, Self::scan_suffix(scanner)) {
             (None, None) => match rim.seat_taper() {
                 SeatTaper::FifteenDegree => SizeClass::Truck,
+                SeatTaper::FiveDegree if width_mm % 10 == 0 => {
+                    let size =
+                        Self { width_mm, rim, aspect: aspect as u8, class: SizeClass::Agricultural, mark };
+                    return if size.can_be_agricultural() { Ok(size) } else { Err(width_error) };
+                }
                 SeatTaper::FiveDegree | SeatTaper::Millimetric => SizeClass::Passenger,
             },
             (Some(class), None) | (None, Some(class)) => class,
@@ -91,13 +103,23 @@ impl Metric {
         };
         let motorcycle = matches!(class, SizeClass::Motorcycle);
         let round_width = motorcycle || !matches!(rim.seat_taper(), SeatTaper::FiveDegree);
-        if (width_mm < 95 && !motorcycle) || (width_mm % 10 == 0 && !round_width) {
+        let too_narrow = width_mm < 95 && !motorcycle;
+        if too_narrow || width_mm > 495 || (width_mm % 10 == 0 && !round_width) {
             return Err(width_error);
+        }
+        if rim.is_agricultural() {
+            return Err(rim_error);
         }
         if aspect == 100 && !motorcycle {
             return Err(aspect_error);
         }
         Ok(Self { width_mm, rim, aspect: aspect as u8, class, mark })
+    }
+
+    /// Whether an unmarked size with a width ending in 0 is a tractor's, and cannot be a motorcycle's.
+    const fn can_be_agricultural(&self) -> bool {
+        let least_aspect = if self.rim.tenths() < 240 { 65 } else { 50 };
+        self.width_mm >= 240 && self.aspect >= least_aspect && self.aspect <= 95 && self.mark.is_plain()
     }
 
     #[inline(always)]
@@ -168,6 +190,7 @@ impl Metric {
             (SizeClass::Trailer, _) => "trailer",
             (SizeClass::Truck, _) => "truck_metric",
             (SizeClass::Motorcycle, _) => "motorcycle_metric",
+            (SizeClass::Agricultural, _) => "agricultural_metric",
             _ => "metric",
         }
     }

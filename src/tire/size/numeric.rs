@@ -17,8 +17,12 @@ use crate::units::{self, Length};
 /// designation. Dimensions stand in tables; of a size that is not listed they are not known. On a half-inch
 /// rim it is a truck size; without suffix on another, the class is that of the table that lists it.
 ///
+/// A width with one decimal on a rim of an even code from 24 to 54, without aspect ratio and suffix, is
+/// agricultural: truck widths have two decimals or none, and earthmover sizes have code 25. Common practice,
+/// no source.
+///
 /// Accepted: `6.00-16`, `7.50R16C`, `8.25R20`, `11R22.5`, `5.60-15`, `10/70R22.5`, `8.00-16.5LT`,
-/// `4.00-18 M/C`, `6.00-15L`. Refused: `6.005-16`.
+/// `4.00-18 M/C`, `6.00-15L`, `20.8-38`. Refused: `6.005-16`, `6.00-38`.
 ///
 /// ```
 /// use beadseat::{tire::TireSize, units::mm};
@@ -70,7 +74,9 @@ impl Numeric {
         scanner.skip_space();
         let mark = tri!(StructureMark::scan(scanner));
         scanner.skip_space();
-        let rim = tri!(RimDiameter::scan(scanner));
+        let rim_at = scanner.at();
+        let rim = tri!(RimDiameter::scan_any(scanner));
+        let rim_error = scanner.range(Field::RimDiameter, rim_at);
         scanner.skip_space();
         let suffix = if scanner.eat_alone("C") {
             Suffix::Commercial
@@ -83,7 +89,8 @@ impl Numeric {
         } else {
             Suffix::None
         };
-        Ok(Self { width, rim, mark, aspect: aspect as u8, suffix })
+        let size = Self { width, rim, mark, aspect: aspect as u8, suffix };
+        if rim.is_agricultural() && !size.is_agricultural() { Err(rim_error) } else { Ok(size) }
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
@@ -102,6 +109,15 @@ impl Numeric {
         });
     }
 
+    const fn is_agricultural(&self) -> bool {
+        matches!(self.suffix, Suffix::None)
+            && self.width.decimals() == 1
+            && self.aspect == 0
+            && self.mark.is_plain()
+            && self.rim.tenths() >= 240
+            && self.rim.tenths() % 20 == 0
+    }
+
     /// Which rules the size follows, as far as its marks say.
     pub const fn class(&self) -> SizeClass {
         match (self.suffix, self.rim.seat_taper()) {
@@ -109,6 +125,7 @@ impl Numeric {
             (Suffix::LightTruck, _) => SizeClass::LightTruck,
             (Suffix::Motorcycle, _) => SizeClass::Motorcycle,
             (_, SeatTaper::FifteenDegree) => SizeClass::Truck,
+            _ if self.is_agricultural() => SizeClass::Agricultural,
             _ => SizeClass::Unstated,
         }
     }

@@ -43,6 +43,11 @@ impl StructureMark {
         }
     }
 
+    /// Whether it is `R`, `D` or `-` and nothing more.
+    pub(super) const fn is_plain(self) -> bool {
+        self.speed.is_none() && !self.run_flat && !matches!(self.structure, Structure::BiasBelted)
+    }
+
     pub(super) fn write(self, text: &mut Text) {
         text.str(match self.speed {
             None => "",

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::tire::{AlphaNumeric, Flotation, Metric, NoAspect, Numeric, TireSize};
+use beadseat::tire::{AlphaNumeric, Flotation, Metric, NoAspect, Numeric, SizeClass, TireSize};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -39,6 +39,20 @@ fn no_aspect() -> impl Strategy<Value = String> {
         format!("{}-{rim}/{}.{:02}-{rim}", 5 * width, inches / 100, inches % 100)
     });
     prop_oneof![plain, with_inches]
+}
+
+/// Sizes of tractors, written in millimetres and in inches.
+fn agricultural() -> impl Strategy<Value = String> {
+    let codes = prop_oneof![
+        select(&["24", "25", "26", "28", "30"][..]).prop_map(str::to_owned),
+        (16_u16..=27).prop_map(|half| (2 * half).to_string()),
+    ];
+    let metric = (24_u16..=125, 10_u16..=19, select(&["R", "-"][..]), codes.clone())
+        .prop_map(|(width, aspect, structure, rim)| format!("{}/{}{structure}{rim}", 10 * width, 5 * aspect));
+    let inches = (8_u16..=29, 0_u16..=9, select(&["R", "-"][..]), codes)
+        .prop_filter("earthmover sizes have code 25", |(.., rim)| rim != "25")
+        .prop_map(|(whole, tenth, structure, rim)| format!("{whole}.{tenth}{structure}{rim}"));
+    prop_oneof![metric, inches]
 }
 
 /// Inches with none, one or two decimals.
@@ -84,7 +98,7 @@ fn alpha_numeric() -> impl Strategy<Value = String> {
 }
 
 fn any_family() -> impl Strategy<Value = String> {
-    prop_oneof![metric(), no_aspect(), numeric(), flotation(), alpha_numeric()]
+    prop_oneof![metric(), no_aspect(), numeric(), flotation(), alpha_numeric(), agricultural()]
 }
 
 /// The parts of a canonical text, longest first: marks of letters, numbers, strokes.
@@ -132,7 +146,10 @@ proptest! {
     }
 
     #[test]
-    fn white_space_between_the_parts_reads_the_same(text in any_family(), gaps in prop::collection::vec(select(&["", " ", "\u{a0}", "  "][..]), 12)) {
+    fn white_space_between_the_parts_reads_the_same(
+        text in any_family(),
+        gaps in prop::collection::vec(select(&["", " ", "\u{a0}", "  "][..]), 12),
+    ) {
         let spaced: String =
             parts(&text).iter().zip(gaps.iter().cycle()).flat_map(|(part, gap)| [*part, *gap]).collect();
         prop_assert_eq!(spaced.parse::<TireSize>(), text.parse::<TireSize>(), "{}", spaced);
@@ -149,7 +166,36 @@ proptest! {
         if let Some(width) = size.measuring_rim().and_then(|rim| size.section_width_on(rim)) {
             prop_assert!(width.min() <= width.nominal() && width.nominal() <= width.max());
         }
+        let permitted = size.permitted_rim_range();
+        prop_assert!(permitted.is_none_or(|range| range.min() <= range.max()));
+        prop_assert!(permitted.is_none() || size.estimated_rim_range().is_none());
         let _ = (size.family(), size.class(), size.estimated_rim_range(), size.rolling());
+    }
+
+    /// A size of a tractor is one by its own marks alone, and nothing that is not known of it is answered.
+    #[test]
+    fn agricultural_sizes_are_apart(
+        text in agricultural(),
+        mark in select(&["P", "LT", "HL", "T", "ST"][..]),
+        suffix in select(&["C", "CP", "LT"][..]),
+    ) {
+        let size: TireSize = text.parse().unwrap();
+        prop_assert_eq!(size.class(), SizeClass::Agricultural);
+        prop_assert!(size.family().starts_with("agricultural"));
+        prop_assert_eq!(size.overall_diameter_nominal(), None);
+        prop_assert_eq!((size.measuring_rim(), size.estimated_rim_range()), (None, None));
+        prop_assert!(size.rolling().is_none());
+        let marked = format!("{mark}{text}");
+        prop_assert!(marked.parse::<TireSize>().is_err(), "{}", marked);
+        let suffixed = format!("{text}{suffix}");
+        if let Ok(other) = suffixed.parse::<TireSize>() {
+            prop_assert!(other.class() != SizeClass::Agricultural);
+        }
+    }
+
+    #[test]
+    fn sizes_of_cars_are_never_agricultural(text in prop_oneof![metric(), no_aspect(), flotation(), alpha_numeric()]) {
+        prop_assert!(text.parse::<TireSize>().unwrap().class() != SizeClass::Agricultural);
     }
 
     #[test]
