@@ -90,6 +90,9 @@ sources! {
     LOAD_AT_PRESSURE_COMMERCIAL: Standard, true, "ETRTO", "exponent 0.8 for commercial tires", None;
     REFERENCE_PRESSURE: Handbook, false, "dealer guide to tire information", "psi of metric and P-metric, standard and XL; kPa and HL from memory", None;
     REFERENCE_PRESSURE_RANGE: Handbook, false, "dealer guide to load ranges", "psi of LT-metric letters B to F; kPa and G from memory", None;
+    REFERENCE_PRESSURE_FLOTATION: Handbook, false, "dealer article quoting the TRA yearbook", "two pressures by size for C, D, E; the higher is taken", Some(2010);
+    REFERENCE_PRESSURE_TRAILER: Handbook, false, "dealer guide to load ranges", "psi of ST letters B, C, D; kPa from memory", None;
+    REFERENCE_PRESSURE_TRAILER_REMEMBERED: Standard, true, "TRA yearbook practice", "ST letters E to H, H with doubt", None;
     REFERENCE_PRESSURE_GIVEN: Stated, false, "the tire's own marking or its maker's data", "as given", None;
     SPEED_LOAD: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-14, p. 291", Some(2009);
     SPEED_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 291", Some(2009);
@@ -196,6 +199,7 @@ sources! {
     AGE_UNSOLD: Handbook, false, "tire maker's page on date codes", "5 years of storage", None;
     AGE_PRACTICE: CommonPractice, true, "common practice, no source", "6 years; yearly inspection from 5", None;
     LOAD_AT_PRESSURE_P_FORMULA: Handbook, false, "an engineer's published reconstruction of the TRA P-metric load formula", "general guide only: exponent 0.5, section diameter and rim", None;
+    LOAD_AT_PRESSURE_TRAILER: Stated, false, "what a load index means", "carried at the reference pressure; below it no law of ST tires was seen", None;
     LOAD_AT_PRESSURE_TEMPORARY: Standard, true, "UN R30 / TRA practice", "T-type temporary spare: 420 kPa", None;
     SPEED_VARIATION_COMMERCIAL: Regulation, true, "UN R54", "Annex 8, variation of load capacity with speed", None;
     SPEED_VARIATION_MOTORCYCLE: Regulation, true, "UN R75 / Directive 97/24/EC chapter 1", "Annex 8, variation of load capacity with speed, remembered with doubt", None;

@@ -4,6 +4,7 @@
 
 mod common;
 
+use beadseat::Citation;
 use beadseat::tire::{Fitting, Inflation, InflationError, LoadIndex, LoadRange, Tire, camber_load_factor};
 use beadseat::units::{bar, deg, kg, kmh, kpa, psi};
 use beadseat::uom::si::f64::{Angle, Pressure};
@@ -243,14 +244,12 @@ fn speed_rules() {
     assert_eq!(tire("205/55R16").at_speed(kmh(100.0)), None);
 }
 
-const FLOTATION: &str = "pressures of large flotation sizes";
-const TRAILER: &str = "trailer sizes";
-const TEMPORARY: &str = "temporary spares";
-const TRUCK: &str = "reference pressures of truck sizes";
+const TRUCK: &str = "the pressure of one letter varies with the truck size: no default";
 
 #[test]
 fn load_ranges() {
     let mut tally = Tally::of("load ranges and reference pressures");
+    let mut flotation = Vec::new();
     for row in &rows("load_range.csv") {
         let (class, letter) = (&row["class"], &row["load_range"]);
         let range = || format!("LR{letter}").parse::<LoadRange>().unwrap();
@@ -280,21 +279,56 @@ fn load_ranges() {
                 };
                 row.near("ref_pressure_kpa", law(text).reference_pressure().get::<kilopascal>(), 1e-9);
             }
-            _ => {
-                let reason = match class.split([',', ' ']).next() {
-                    Some("LT") => FLOTATION,
-                    Some("ST") => TRAILER,
-                    Some("T-type") => TEMPORARY,
-                    Some("truck") => TRUCK,
-                    _ => panic!("a new kind of row: {row}"),
-                };
-                tally.left(&format!("{class} {letter}"), reason);
+            "LT, size-dependent (large flotation sizes use the lower value)" => {
+                row.near("ply_rating", f64::from(range().ply_rating()), 0.0);
+                let (lower, higher) = range().flotation_reference_pressures().unwrap();
+                let kpa = row.number("ref_pressure_kpa");
+                let of_row = [lower, higher].into_iter().find(|p| p.get::<kilopascal>() == kpa);
+                let of_row = of_row.unwrap_or_else(|| panic!("neither of {lower:?} and {higher:?}: {row}"));
+                row.near("ref_pressure_psi", nearest_5(of_row.get::<pounds_per_square_inch>()), 0.0);
+                flotation.push((letter.to_owned(), of_row == higher));
+                // The default asks for more pressure for a load than either.
+                let default = law(&format!("35x12.50R17LT 121Q LR{letter}"));
+                assert_eq!(default.reference_citation(), Citation::REFERENCE_PRESSURE_FLOTATION);
+                let tire = tire(&format!("35x12.50R17LT 121Q LR{letter}"));
+                let stated = tire.inflation(Fitting::Single, Some(of_row)).unwrap();
+                let pressure = |law: Inflation| law.pressure_for(kg(1200.0)).unwrap();
+                assert!(pressure(default) >= pressure(stated), "{row}");
+            }
+            "ST (trailer) metric" => {
+                row.near("ply_rating", f64::from(range().ply_rating()), 0.0);
+                let law = law(&format!("ST205/75R15 107M LR{letter}"));
+                row.near("ref_pressure_kpa", law.reference_pressure().get::<kilopascal>(), 1e-9);
+                let psi = law.reference_pressure().get::<pounds_per_square_inch>();
+                row.near("ref_pressure_psi", nearest_5(psi), 0.0);
+                assert_eq!(Some(law.reference_pressure()), range().st_reference_pressure());
+                let remembered = row.certainty().starts_with("memory");
+                assert_eq!(law.reference_citation().is_from_memory(), remembered, "{row}");
+            }
+            "T-type temporary spare" => {
+                let law = law("T125/70D16 96M");
+                row.near("ref_pressure_kpa", law.reference_pressure().get::<kilopascal>(), 1e-9);
+                assert!(law.reference_citation().is_from_memory(), "{row}");
+            }
+            _ if class.starts_with("truck radial") => {
+                row.near("ply_rating", f64::from(range().ply_rating()), 0.0);
+                let (_, examples) = class.split_once("example size ").unwrap();
+                for example in examples.split([',', ';']).filter(|text| text.contains('R')) {
+                    let size = example.split_whitespace().next().unwrap();
+                    let tire = tire(&format!("{size} 150K LR{letter}"));
+                    let found = tire.inflation(Fitting::Single, None);
+                    assert_eq!(found, Err(InflationError::NoReferencePressure), "{row}");
+                }
+                tally.left(&format!("{class} {letter}"), TRUCK);
                 continue;
             }
+            _ => panic!("a new kind of row: {row}"),
         }
         tally.checked(row);
     }
-    tally.close(24, &[(FLOTATION, 6), (TRAILER, 7), (TEMPORARY, 1), (TRUCK, 7)]);
+    let both = ["C", "D", "E"].map(|letter| [(letter.to_owned(), false), (letter.to_owned(), true)]);
+    assert_eq!(flotation, both.concat(), "lower and higher of each letter");
+    tally.close(38, &[(TRUCK, 7)]);
 }
 
 #[test]
@@ -391,6 +425,14 @@ fn reference_pressures() {
         ("LT245/75R17 116/113S LRD", Some(450.0)),
         ("LT245/75R17 121/118S LRE", Some(550.0)),
         ("LT245/75R17 121/118S LRN", None),
+        ("31x10.50R15LT 109Q", None),
+        ("31x10.50R15LT 109Q LRB", None),
+        ("31x10.50R15LT 109Q LRC", Some(380.0)),
+        ("35x12.50R20LT 121Q LRE", Some(550.0)),
+        ("ST205/75R15 107M", None),
+        ("ST205/75R15 101M LRC", Some(350.0)),
+        ("ST235/85R16 132M LRH", Some(860.0)),
+        ("ST235/85R16 132M LRJ", None),
         ("195/70R15C 104/102R", None),
         ("195/70R15C 104/102R 8PR", None),
         ("295/80R22.5 152/148M", None),

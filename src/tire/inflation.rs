@@ -35,8 +35,8 @@ pub enum InflationError {
     /// The tire has no load index for pairs.
     #[error("the tire has no load index for dual fitting")]
     NoDualLoadIndex,
-    /// No law is known for the family of the tire: trailer, motorcycle, agricultural and off-road tires,
-    /// and sizes that do not say what they are for.
+    /// No law is known for the family of the tire: motorcycle, agricultural and off-road tires, and sizes
+    /// that do not say what they are for.
     #[error("no law of load and pressure is known for this family of tires")]
     NoLaw,
     /// Nothing fixes the pressure at which the tire carries its load index.
@@ -104,8 +104,10 @@ impl Tire {
     /// The law for this tire. `stated_reference` is the pressure molded beside the maximum load or given
     /// by the maker for the load index; it overrides the default of the tire's class.
     ///
-    /// Defaults: metric 250 kPa, XL and HL 290; P-metric 240, XL 280; LT by load range letter. `LL` of a
-    /// metric size, commercial and truck tires have none.
+    /// Defaults: metric 250 kPa, XL and HL 290; P-metric 240, XL 280; LT and ST by load range letter, where
+    /// an LT size by overall diameter has the higher of [two](super::LoadRange::flotation_reference_pressures).
+    /// `LL` of a metric size, commercial and truck tires have none: on truck tires the pressure of one letter
+    /// varies with size. [`Inflation::reference_citation`] says which it is.
     ///
     /// # Errors
     /// Without a load index, a dual index for [`Fitting::Dual`], or a reference pressure.
@@ -156,12 +158,26 @@ impl Tire {
     }
 
     fn default_reference_pressure(&self, model: InflationModel) -> Option<(Pressure, Citation)> {
-        if model == InflationModel::LightTruck {
-            // The letter stands for less pressure on flotation sizes, by size.
-            if matches!(self.size(), TireSize::Flotation(_)) {
-                return None;
+        let by_range = match (model, self.size()) {
+            (InflationModel::LightTruck, TireSize::Flotation(_)) => {
+                let (_, higher) = self.load_range()?.flotation_reference_pressures()?;
+                Some((higher, Citation::REFERENCE_PRESSURE_FLOTATION))
             }
-            return Some((self.load_range()?.lt_reference_pressure()?, Citation::REFERENCE_PRESSURE_RANGE));
+            (InflationModel::LightTruck, _) => {
+                Some((self.load_range()?.lt_reference_pressure()?, Citation::REFERENCE_PRESSURE_RANGE))
+            }
+            (InflationModel::Trailer, _) => {
+                let range = self.load_range()?;
+                let citation = match range.letter() {
+                    'B'..='D' => Citation::REFERENCE_PRESSURE_TRAILER,
+                    _ => Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED,
+                };
+                Some((range.st_reference_pressure()?, citation))
+            }
+            _ => None,
+        };
+        if by_range.is_some() {
+            return by_range;
         }
         Some((model.reference_pressure(self.load_version())?, model.reference_citation()))
     }
@@ -212,7 +228,7 @@ impl Inflation {
     /// The lowest pressure the law holds for.
     pub const fn least_pressure(&self) -> Pressure {
         match self.model {
-            InflationModel::Temporary => self.reference,
+            InflationModel::Temporary | InflationModel::Trailer => self.reference,
             model => units::kpa(model.floor_kpa()),
         }
     }

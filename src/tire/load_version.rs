@@ -147,8 +147,9 @@ impl LoadRange {
 
     /// The cold pressure at which an LT-metric tire of this range carries its load index.
     ///
-    /// The letter alone does not fix it: large flotation sizes use less. It is a default for want of the
-    /// figure molded on the tire. Source: dealer guide (B to F); G from memory.
+    /// The letter alone does not fix it: sizes by overall diameter have
+    /// [others](LoadRange::flotation_reference_pressures). It is a default for want of the figure molded on
+    /// the tire. Source: dealer guide (B to F); G from memory.
     ///
     /// ```
     /// use beadseat::{tire::LoadRange, units::kpa};
@@ -166,6 +167,53 @@ impl LoadRange {
             'G' => 760.0,
             _ => return None,
         }))
+    }
+
+    /// The two cold pressures that the letter stands for on an LT size by overall diameter, the lower first:
+    /// which of them depends on the size, large ones have the lower.
+    ///
+    /// Where the tire does not say, the higher is the default: it makes the same load ask for more
+    /// pressure, never for less. It is no advice to inflate so far; the figure molded on the tire is the
+    /// limit. Source: dealer article quoting the TRA yearbook of 2010.
+    ///
+    /// ```
+    /// use beadseat::{tire::{Fitting, LoadRange, Tire}, units::kpa};
+    /// let d = LoadRange::parse("LRD")?;
+    /// assert_eq!(d.flotation_reference_pressures(), Some((kpa(340.0), kpa(450.0))));
+    /// let law = Tire::parse("35x12.50R17LT 121Q LRD")?.inflation(Fitting::Single, None)?;
+    /// assert_eq!(law.reference_pressure(), kpa(450.0));
+    /// assert!(LoadRange::parse("LRB")?.flotation_reference_pressures().is_none());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub const fn flotation_reference_pressures(self) -> Option<(Pressure, Pressure)> {
+        let (lower, higher) = match self.letter() {
+            'C' => (240.0, 380.0),
+            'D' => (340.0, 450.0),
+            'E' => (450.0, 550.0),
+            _ => return None,
+        };
+        Some((units::kpa(lower), units::kpa(higher)))
+    }
+
+    /// The cold pressure at which an ST trailer tire of this range carries its load index: a default for
+    /// want of the figure molded on the tire.
+    ///
+    /// Source: dealer guide (B to D); E to G from memory of the TRA yearbook, H with doubt.
+    ///
+    /// ```
+    /// use beadseat::{tire::{Fitting, LoadRange, Tire}, units::{kg, kpa}};
+    /// assert_eq!(LoadRange::parse("LRD")?.st_reference_pressure(), Some(kpa(450.0)));
+    /// assert_eq!(LoadRange::parse("LRJ")?.st_reference_pressure(), None);
+    /// let law = Tire::parse("ST205/75R15 107M LRD")?.inflation(Fitting::Single, None)?;
+    /// assert_eq!(law.load_at(kpa(450.0))?, kg(975.0));
+    /// assert!(law.load_at(kpa(400.0)).is_err()); // no law of trailer tires is known
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub const fn st_reference_pressure(self) -> Option<Pressure> {
+        match self.letter() {
+            'H' => Some(units::kpa(860.0)),
+            _ => self.lt_reference_pressure(),
+        }
     }
 }
 

@@ -135,16 +135,30 @@ fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure)
 
 /// The same, where it is known.
 pub(super) fn carried_at(case: &Case<'_>, setup: &Setup, pressure: Pressure) -> Option<Mass> {
-    capacity(case, setup, &law(case, setup).ok()?, pressure).ok()
+    let law = law(case, setup).ok().filter(|law| !is_understated(law))?;
+    capacity(case, setup, &law, pressure).ok()
 }
 
-/// A finding that rests on the default of a load range letter is never better than marginal.
-pub(super) fn by_letter(law: &Inflation, finding: Finding) -> Finding {
-    if law.reference_citation() == Citation::REFERENCE_PRESSURE_RANGE {
-        finding.marginal_if(Verdict::Within, Reason::PressureByLetter)
-    } else {
-        finding
+/// A finding that rests on the default of a load range letter is never better than marginal; and where the
+/// letter stands for two pressures, what the higher is too little for is not known.
+pub(super) fn by_letter(law: &Inflation, finding: Finding) -> Found {
+    match law.reference_citation() {
+        Citation::REFERENCE_PRESSURE_FLOTATION if finding.verdict == Verdict::Beyond => {
+            Err(Input::ReferencePressure.into())
+        }
+        Citation::REFERENCE_PRESSURE_RANGE
+        | Citation::REFERENCE_PRESSURE_FLOTATION
+        | Citation::REFERENCE_PRESSURE_TRAILER
+        | Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED => {
+            Ok(finding.marginal_if(Verdict::Within, Reason::PressureByLetter))
+        }
+        _ => Ok(finding),
     }
+}
+
+/// Whether the default of the law makes an original carry less than it may: not something to compare with.
+fn is_understated(law: &Inflation) -> bool {
+    law.reference_citation() == Citation::REFERENCE_PRESSURE_FLOTATION
 }
 
 pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
@@ -173,11 +187,14 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
         return Ok(at_least(Toleranced::exact(pressure), placard, Reading::Pressure, why, Citation::PLACARD));
     }
     let old = law(case, &original).map_err(missing_for_original)?;
+    if is_understated(&old) {
+        return Err(Input::OriginalReferencePressure.into());
+    }
     let new = law(case, &proposed).map_err(missing_for_law)?;
     let least = capacity(case, &original, &old, placard)?;
     let carried = capacity(case, &proposed, &new, pressure)?;
     let finding = at_least(Toleranced::exact(carried), least, Reading::Mass, why, new.model().citation());
-    Ok(by_letter(&old, by_letter(&new, finding)))
+    by_letter(&old, by_letter(&new, finding)?)
 }
 
 pub(super) fn load_reserve(case: &Case<'_>) -> Found {
@@ -194,7 +211,7 @@ pub(super) fn load_reserve(case: &Case<'_>) -> Found {
     if !is_law && no_more(in_ratio(taken), 1.0) {
         finding = finding.marginal_if(Verdict::Beyond, Reason::ReserveThin);
     }
-    Ok(by_letter(&law, finding))
+    by_letter(&law, finding)
 }
 
 pub(super) fn speed_symbol(case: &Case<'_>) -> Found {

@@ -169,8 +169,9 @@ fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
         if for_load <= law.least_pressure() {
             return Err(Input::LoadAtPressure.into());
         }
-        return Ok(Finding::new(Verdict::Beyond, reason, citation)
-            .reading(Reading::Pressure(pressure), Bound::AtLeast(Reading::Pressure(least))));
+        let short = Finding::new(Verdict::Beyond, reason, citation)
+            .reading(Reading::Pressure(pressure), Bound::AtLeast(Reading::Pressure(least)));
+        return by_letter(&law, short);
     }
     if !permitted.tire_is_known && !no_more(in_kpa(highest), in_kpa(law.reference_pressure())) {
         let reference = Bound::AtMost(Reading::Pressure(law.reference_pressure()));
@@ -182,5 +183,5 @@ fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
         _ => Bound::AtLeast(Reading::Pressure(least)),
     };
     let enough = Finding::new(Verdict::Within, Reason::PressureEnough, citation);
-    Ok(by_letter(&law, enough.reading(Reading::Pressure(pressure), bound)))
+    by_letter(&law, enough.reading(Reading::Pressure(pressure), bound))
 }

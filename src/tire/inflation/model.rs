@@ -14,6 +14,7 @@ use crate::{Citation, OutOfRange};
 /// | `PMetricFormula` | 0.5 | 240 kPa; XL 280 | 150 kPa | 160 km/h, 2° |
 /// | `LightTruck` | 0.7 | by load range | 240 kPa | |
 /// | `Commercial` | 0.8 | stated | 150 kPa | |
+/// | `Trailer` | | by load range | the reference pressure | |
 /// | `Temporary` | | 420 kPa | 420 kPa, or the stated pressure | |
 ///
 /// Where the table says nothing of speed and camber the source says nothing either.
@@ -34,6 +35,9 @@ pub enum InflationModel {
     LightTruck,
     /// Commercial and truck: exponent 0.8, from memory; the reference pressure must be stated.
     Commercial,
+    /// Trailer tire, `ST`: its load index at the reference pressure of its load range, or at the pressure
+    /// molded on it. No law below that pressure is known, so none is used.
+    Trailer,
     /// Temporary spare, `T`: its load index at 420 kPa (from memory), or at the pressure molded on it. No
     /// law below that pressure is known, so none is used.
     Temporary,
@@ -118,6 +122,7 @@ impl InflationModel {
         Self::PMetricFormula,
         Self::LightTruck,
         Self::Commercial,
+        Self::Trailer,
         Self::Temporary,
     ];
 
@@ -129,11 +134,10 @@ impl InflationModel {
             SizeClass::Temporary => Self::Temporary,
             SizeClass::LightTruck => Self::LightTruck,
             SizeClass::Commercial | SizeClass::Camper | SizeClass::Truck => Self::Commercial,
-            SizeClass::Trailer
-            | SizeClass::Motorcycle
-            | SizeClass::Agricultural
-            | SizeClass::OffRoad
-            | SizeClass::Unstated => return None,
+            SizeClass::Trailer => Self::Trailer,
+            SizeClass::Motorcycle | SizeClass::Agricultural | SizeClass::OffRoad | SizeClass::Unstated => {
+                return None;
+            }
         })
     }
 
@@ -152,7 +156,7 @@ impl InflationModel {
         match self {
             Self::PMetricFormula => 0.5,
             Self::LightTruck => 0.7,
-            Self::MetricPassenger | Self::PMetric | Self::Commercial | Self::Temporary => 0.8,
+            Self::MetricPassenger | Self::PMetric | Self::Commercial | Self::Trailer | Self::Temporary => 0.8,
         }
     }
 
@@ -176,17 +180,18 @@ impl InflationModel {
             Self::MetricPassenger | Self::PMetric | Self::PMetricFormula => {
                 (Some(units::kmh(160.0)), Some(units::deg(2.0)))
             }
-            Self::LightTruck | Self::Commercial | Self::Temporary => (None, None),
+            Self::LightTruck | Self::Commercial | Self::Trailer | Self::Temporary => (None, None),
         };
         let least = match self {
             Self::Temporary => TEMPORARY_KPA,
+            Self::Trailer => LEAST_TRAILER_KPA,
             _ => self.floor_kpa(),
         };
         InflationDomain { least: units::kpa(least), top_speed, most_camber }
     }
 
-    /// The reference pressure of a load version, where the law fixes it. Light truck tires have one for
-    /// each [`LoadRange`](crate::tire::LoadRange), as a default; commercial tires none.
+    /// The reference pressure of a load version, where the law fixes it. Light truck and trailer tires have
+    /// one for each [`LoadRange`](crate::tire::LoadRange), as a default; commercial tires none.
     ///
     /// ```
     /// use beadseat::{tire::{InflationModel, LoadVersion}, units::kpa};
@@ -203,7 +208,7 @@ impl InflationModel {
             (Self::PMetric | Self::PMetricFormula, Some(LoadVersion::Extra)) => 280.0,
             (Self::PMetric | Self::PMetricFormula, _) => 240.0,
             (Self::Temporary, _) => TEMPORARY_KPA,
-            (Self::LightTruck | Self::Commercial, _) => return None,
+            (Self::LightTruck | Self::Commercial | Self::Trailer, _) => return None,
         }))
     }
 
@@ -259,10 +264,14 @@ impl InflationModel {
             Self::PMetricFormula => Citation::LOAD_AT_PRESSURE_P_FORMULA,
             Self::LightTruck => Citation::LOAD_AT_PRESSURE_LT,
             Self::Commercial => Citation::LOAD_AT_PRESSURE_COMMERCIAL,
+            Self::Trailer => Citation::LOAD_AT_PRESSURE_TRAILER,
             Self::Temporary => Citation::LOAD_AT_PRESSURE_TEMPORARY,
         }
     }
 }
+
+/// The reference pressure of the weakest trailer tires, load range B, kPa.
+const LEAST_TRAILER_KPA: f64 = 240.0;
 
 /// Pressure of a temporary spare, kPa: UN R30 and TRA practice, from memory.
 const TEMPORARY_KPA: f64 = 420.0;
