@@ -215,6 +215,20 @@ sources! {
     ROLLING_GIVEN: Stated, false, "the tire maker's data, or a measurement", "rolling circumference as given", None;
     SPEEDOMETER_US: Regulation, false, "49 CFR 393.82", "within 8 km/h (5 mph) at 80 km/h (50 mph)", None;
     ENGINE_SPEED: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296: v = 0.06·n·C/(ig·ia), with slip", Some(2009);
+    RIM_CONTOUR: Standard, false, "JIS D 4218 (modified ISO 4000-2)", "Table 3 in an excerpt: flange, seats and well of contours B, J and K", Some(2021);
+    RIM_MEASURED: Stated, false, "the rim itself", "flange, well and metal as measured", None;
+    SEAT_TAPER: Standard, true, "ISO 4000-2 / ISO 4209-2", "angle of the bead seat, ± 1°; flange of rims with seats of 15°", None;
+    BENDING_R124: Regulation, true, "UN R124", "rotating bending test: μ 0.9, S 2.0", None;
+    BENDING_STAGES: Regulation, true, "UN R124", "rotating bending test at 75 % and 50 % of the greatest moment", None;
+    BENDING_J328: Standard, true, "SAE J328", "cornering fatigue test: μ 0.7, S 1.6", None;
+    BENDING_J267: Standard, true, "SAE J267", "cornering fatigue test: μ 0.7", None;
+    BENDING_JWL: Standard, true, "JWL", "bending fatigue test: μ 0.7, S 1.5", None;
+    BENDING_STATED: Stated, false, "the standard that the caller reads", "friction and factor as given", None;
+    RADIAL_TEST: Standard, true, "radial fatigue tests of wheel standards", "F = K·W, K 2.0 to 2.5", None;
+    LATERAL_IMPACT: Standard, false, "SAE J175 / ISO 7141", "striker 0.6·W + 180 kg, drop 230 mm, 13°", None;
+    ROTATING_INERTIA: Derived, false, "mechanics of rotation", "rings, annuli and shells about their axis; I/r² on a rolling wheel", None;
+    IMBALANCE: Derived, false, "mechanics of rotation", "U = m·e, F = m·e·ω²", None;
+    CENTRING: Derived, false, "geometry of bore, ring and spigot", "half of the play", None;
 }
 
 /// Every source the crate cites.

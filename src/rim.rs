@@ -6,8 +6,10 @@
 
 mod contour;
 mod diameter;
+mod drop_centre;
 mod width;
 
 pub use contour::{Contour, Hump};
 pub use diameter::{RimDiameter, SeatTaper};
+pub use drop_centre::DropCentre;
 pub use width::RimWidth;

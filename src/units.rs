@@ -15,7 +15,8 @@ use core::marker::PhantomData;
 
 pub use uom::si::f64::ThermodynamicTemperature as Temperature;
 pub use uom::si::f64::{
-    Angle, Area, Force, Frequency, Length, Mass, Pressure, Ratio, Time, Torque, Velocity,
+    Angle, Area, Energy, Force, Frequency, Length, Mass, MassDensity, MomentOfInertia, Pressure, Ratio, Time,
+    Torque, Velocity,
 };
 
 /// A force for each unit of length. `uom` names no unit of it: multiply it by a length and read the force,
@@ -225,6 +226,27 @@ unit! {
     /// ```
     ratio, in_ratio: Ratio = x => x, v => v
 }
+unit! {
+    /// A moment of inertia in kilogram square metres.
+    ///
+    /// ```
+    /// use beadseat::{units::kg_m2, uom::si::moment_of_inertia::kilogram_square_meter};
+    /// assert_eq!(kg_m2(0.9).get::<kilogram_square_meter>(), 0.9);
+    /// ```
+    kg_m2, in_kg_m2: MomentOfInertia = x => x, v => v
+}
+unit! {
+    /// A density in kilograms a cubic metre.
+    ///
+    /// ```
+    /// use beadseat::{units::kg_per_m3, uom::si::mass_density::gram_per_cubic_centimeter};
+    /// assert!((kg_per_m3(2700.0).get::<gram_per_cubic_centimeter>() - 2.7).abs() < 1e-12);
+    /// ```
+    kg_per_m3, in_kg_per_m3: MassDensity = x => x, v => v
+}
+
+/// Standard acceleration of free fall, m/s², exact by definition.
+pub(crate) const FREE_FALL: f64 = 9.806_65;
 
 /// A quantity of any kind from its value in the SI base unit, as it was stored.
 pub(crate) const fn base<D: uom::si::Dimension + ?Sized>(

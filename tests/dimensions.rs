@@ -1,15 +1,14 @@
-//! Dimensions of tires and rims against published and remembered rows.
+//! Dimensions of tires against published and remembered rows.
 
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 mod common;
 
-use beadseat::rim::{Contour, RimDiameter, RimWidth, SeatTaper};
+use beadseat::rim::RimWidth;
 use beadseat::tire::{RimRangeBasis, SizeClass, Structure, TireSize};
-use beadseat::units::{kmh, mm};
-use beadseat::uom::si::length::{inch, millimeter};
-use beadseat::wheel::{Inset, RimEdges};
-use beadseat::{Toleranced, uom::si::f64::Length};
+use beadseat::units::kmh;
+use beadseat::uom::si::f64::Length;
+use beadseat::uom::si::length::millimeter;
 use common::{Row, Tally, numbers, rows};
 
 fn size(text: &str) -> TireSize {
@@ -174,15 +173,6 @@ fn rolling_growth() {
     tally.close(8, &[]);
 }
 
-/// Shop habit beside the least widths of the standard: common practice, no source.
-#[test]
-fn usual_flanges() {
-    for contour in ["B", "J", "JJ", "K"] {
-        let flange = contour.parse::<Contour>().unwrap().flange_width();
-        assert_eq!((flange.nominal(), flange.max()), (mm(12.7), mm(13.0)), "{contour}");
-    }
-}
-
 const NOT_LISTED: &str = "no diameter in the row, or none in the tables that the crate has";
 
 #[test]
@@ -299,68 +289,4 @@ fn worked_dimensions() {
 #[track_caller]
 fn number_behind(row: &Row, key: &str) -> f64 {
     common::number_of(&row["inputs"], key.trim_end_matches('='))
-}
-
-const STEEP_SEAT_15: &str = "code 15 with a seat of 15°, which is read as 5°";
-const NOT_COMPUTED: &str = "quantities that are not computed yet";
-
-#[test]
-fn rims() {
-    let mut tally = Tally::of("rims");
-    for row in &rows("rim_dims.csv") {
-        let (code, quantity) = (&row["code_or_contour"], &row["quantity"]);
-        let diameter = || code.parse::<RimDiameter>().unwrap_or_else(|error| panic!("{error}: {row}"));
-        match (&row["table"], quantity) {
-            ("specified_rim_diameter", "D") => {
-                let taper = match &row["rim_type"] {
-                    "5DC" => SeatTaper::FiveDegree,
-                    "15DC" => SeatTaper::FifteenDegree,
-                    _ => panic!("{row}"),
-                };
-                if diameter().seat_taper() != taper {
-                    assert_eq!(code, "15", "{row}");
-                    tally.left(code, STEEP_SEAT_15);
-                    continue;
-                }
-                let specified = diameter().specified().unwrap();
-                row.near("value_mm", in_mm(specified.nominal()), 1e-9);
-                if row["tolerance_mm"].is_empty() {
-                    assert_eq!(
-                        (specified.min(), specified.max()),
-                        (specified.nominal(), specified.nominal())
-                    );
-                } else {
-                    row.near("tolerance_mm", in_mm(specified.max() - specified.nominal()), 1e-9);
-                    row.near("tolerance_mm", in_mm(specified.nominal() - specified.min()), 1e-9);
-                }
-            }
-            // Inch tables round to a thousandth of an inch.
-            ("specified_rim_diameter_inch", "D_in") => {
-                let specified = diameter().specified().unwrap();
-                row.near("value_mm", specified.nominal().get::<inch>(), 0.001);
-                row.rounds_to("tolerance_mm", (specified.max() - specified.nominal()).get::<inch>());
-            }
-            ("nominal_rim_diameter_for_tyre_size", "d") => {
-                row.near("value_mm", in_mm(diameter().nominal()), 1e-9);
-            }
-            ("rim_width", "A_exact") => row.near("value_mm", in_mm(rim(code).length()), 1e-9),
-            ("flange", "B_flange_width_min") => {
-                let contour: Contour = code.parse().unwrap();
-                row.near("value_mm", in_mm(contour.flange_width().min()), 1e-9);
-            }
-            ("overall_width", "OW_minus_A_min") => {
-                let contour: Contour = code.parse().unwrap();
-                let (width, inset) = (rim("7"), Inset::from_length(mm(0.0)).unwrap());
-                let edges = RimEdges::of(width, inset, mm(0.0), contour.flange_width());
-                let overall: Toleranced<Length> = edges.outer() - edges.inner();
-                row.near("value_mm", in_mm(overall.min() - width.length()), 1e-9);
-            }
-            _ => {
-                tally.left(&format!("{} {code} {quantity}", &row["table"]), NOT_COMPUTED);
-                continue;
-            }
-        }
-        tally.checked(row);
-    }
-    tally.close(86, &[(STEEP_SEAT_15, 1), (NOT_COMPUTED, 92)]);
 }

@@ -1,8 +1,9 @@
 //! The letters beside a rim width: flange contour and humps.
 
-use crate::Toleranced;
+use super::{RimDiameter, RimWidth, SeatTaper};
 use crate::text::{Field, ParseError, Scanner, Text, designation};
 use crate::units::{self, Length};
+use crate::{Citation, Toleranced};
 
 /// Makes an enum of fixed marks with its scanner (`$longest` first) and writer.
 macro_rules! marks {
@@ -96,6 +97,81 @@ impl Contour {
             _ => 11.0,
         };
         Toleranced::ordered(units::mm(least), units::mm(12.7), units::mm(13.0))
+    }
+
+    /// The height of the flange over the bead seat, `G`; `None` where no standard was seen.
+    ///
+    /// Source: JIS D 4218:2021 (modified ISO 4000-2:2013), Table 3, for B, J and K. Catalogues print 18.0 mm
+    /// for JJ and JK, and either 21.6 or 25.4 mm for L.
+    ///
+    /// ```
+    /// use beadseat::{rim::Contour, units::mm};
+    /// let height = Contour::J.flange_height().ok_or("not known")?;
+    /// assert_eq!(height.nominal(), mm(17.5));
+    /// assert!((height.max() - mm(18.5)).abs() < mm(1e-9));
+    /// assert_eq!(Contour::L.flange_height(), None);
+    /// # Ok::<(), &str>(())
+    /// ```
+    pub fn flange_height(self) -> Option<Toleranced<Length>> {
+        let nominal = match self {
+            Self::B => 14.5,
+            Self::J => 17.5,
+            Self::K => 20.0,
+            _ => return None,
+        };
+        Some(Toleranced::within(units::mm(nominal), units::mm(1.0)))
+    }
+
+    /// The least radius of the flange, `R2`, where the sidewall bends over it. Source as
+    /// [`Contour::flange_height`].
+    ///
+    /// ```
+    /// use beadseat::{rim::Contour, units::mm};
+    /// assert_eq!(Contour::K.flange_radius(), Some(mm(10.5)));
+    /// ```
+    pub const fn flange_radius(self) -> Option<Length> {
+        match self {
+            Self::B => Some(units::mm(7.5)),
+            Self::J => Some(units::mm(9.5)),
+            Self::K => Some(units::mm(10.5)),
+            _ => None,
+        }
+    }
+
+    /// The **least** depth of the well below the bead seat, `H`, of a rim with seats of 5°; `None` where no
+    /// standard was seen. There is no greatest: most wells are deeper, and the room for the brake smaller.
+    ///
+    /// Source as [`Contour::flange_height`]. J from rim code 22 and width 4.5 on needs 22.0 mm; a J whose
+    /// well begins within 43 mm of its flange may do with 17.0 mm, which is not counted on here.
+    ///
+    /// ```
+    /// use beadseat::{rim::{Contour, RimDiameter, RimWidth}, units::mm};
+    /// let depth = |code| Some(Contour::J.well_depth(RimDiameter::parse(code).ok()?, RimWidth::parse("8").ok()?));
+    /// assert_eq!(depth("21"), Some(Some(mm(17.3))));
+    /// assert_eq!(depth("22"), Some(Some(mm(22.0))));
+    /// assert_eq!(depth("22.5"), Some(None));
+    /// ```
+    pub fn well_depth(self, diameter: RimDiameter, width: RimWidth) -> Option<Length> {
+        if diameter.seat_taper() != SeatTaper::FiveDegree {
+            return None;
+        }
+        let least = match self {
+            Self::B => 15.0,
+            Self::J if diameter.tenths() >= 220 && width.quarters() >= 18 => 22.0,
+            Self::J => 17.3,
+            Self::K => 20.0,
+            _ => return None,
+        };
+        Some(units::mm(least))
+    }
+
+    /// The source of height, radius and depth.
+    ///
+    /// ```
+    /// assert!(!beadseat::rim::Contour::J.citation().is_from_memory());
+    /// ```
+    pub const fn citation(self) -> Citation {
+        Citation::RIM_CONTOUR
     }
 }
 

@@ -1,7 +1,8 @@
 //! Nominal rim diameter.
 
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
-use crate::units::{self, Length};
+use crate::units::{self, Angle, Length};
+use crate::{Citation, Toleranced};
 
 /// A nominal rim diameter code, in inches, or in millimetres from 300 on.
 ///
@@ -34,6 +35,50 @@ pub enum SeatTaper {
     FifteenDegree,
     /// Codes in millimetres: rims with a seat of their own, for tires of the same code only.
     Millimetric,
+}
+
+impl SeatTaper {
+    /// The angle of the seat to the spindle; `None` of millimetric rims. Source: ISO 4000-2 and ISO 4209-2;
+    /// 15° and the tolerance of ± 1° from memory.
+    ///
+    /// ```
+    /// use beadseat::{rim::SeatTaper, units::deg};
+    /// assert_eq!(SeatTaper::FifteenDegree.angle().map(|a| a.nominal()), Some(deg(15.0)));
+    /// assert_eq!(SeatTaper::Millimetric.angle(), None);
+    /// ```
+    pub fn angle(self) -> Option<Toleranced<Angle>> {
+        let nominal = match self {
+            Self::FiveDegree => 5.0,
+            Self::FifteenDegree => 15.0,
+            Self::Millimetric => return None,
+        };
+        Some(Toleranced::within(units::deg(nominal), units::deg(1.0)))
+    }
+
+    /// The height of the flange over the seat, of rims that carry no [`Contour`](super::Contour) letter
+    /// because there is only one: 12.7 mm of seats of 15°. `None` of the others. Source: ISO 4209-2 and TRA,
+    /// from memory.
+    ///
+    /// ```
+    /// use beadseat::{rim::SeatTaper, units::mm};
+    /// assert_eq!(SeatTaper::FifteenDegree.flange_height(), Some(mm(12.7)));
+    /// assert_eq!(SeatTaper::FiveDegree.flange_height(), None);
+    /// ```
+    pub const fn flange_height(self) -> Option<Length> {
+        match self {
+            Self::FifteenDegree => Some(units::mm(12.7)),
+            Self::FiveDegree | Self::Millimetric => None,
+        }
+    }
+
+    /// The source of the angle and the flange.
+    ///
+    /// ```
+    /// assert!(beadseat::rim::SeatTaper::FifteenDegree.citation().is_from_memory());
+    /// ```
+    pub const fn citation(self) -> Citation {
+        Citation::SEAT_TAPER
+    }
 }
 
 impl RimDiameter {
@@ -152,7 +197,7 @@ impl RimDiameter {
     /// assert!((d.max().get::<millimeter>() - 437.0).abs() < 1e-9);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn specified(self) -> Option<crate::Toleranced<Length>> {
+    pub fn specified(self) -> Option<Toleranced<Length>> {
         let inch_mm = 2.54 * f64::from(self.tenths);
         let (mm, tolerance) = match self.seat_taper() {
             SeatTaper::FiveDegree if self.is_agricultural() => return None,
@@ -161,7 +206,7 @@ impl RimDiameter {
             SeatTaper::FifteenDegree => (inch_mm, 0.0),
             SeatTaper::Millimetric => return None,
         };
-        Some(crate::Toleranced::within(units::mm(mm), units::mm(tolerance)))
+        Some(Toleranced::within(units::mm(mm), units::mm(tolerance)))
     }
 }
 

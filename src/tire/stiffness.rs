@@ -2,12 +2,9 @@
 
 use super::{SizeClass, Structure, TireSize};
 use crate::units::{
-    self, Force, Length, Mass, Pressure, Ratio, Stiffness, in_kg, in_kpa, in_mm, in_n_per_mm,
+    self, FREE_FALL, Force, Length, Mass, Pressure, Ratio, Stiffness, in_kg, in_kpa, in_mm, in_n_per_mm,
 };
 use crate::{Citation, OutOfRange, Toleranced};
-
-/// Acceleration of free fall, m/s², exact by definition.
-const G: f64 = 9.806_65;
 
 /// How far the formula may be off either way.
 const SPREAD: f64 = 0.15;
@@ -75,8 +72,8 @@ impl VerticalStiffness {
         let kpa = OutOfRange::check("inflation pressure", in_kpa(pressure), "kPa", 100.0, 1200.0)?;
         let w = (1.03 - 0.004 * ra) * s1;
         let kgf_per_mm = 0.000_28 * kpa * libm::sqrt(w * od) + 3.45;
-        let stiffness =
-            Toleranced::ordered(1.0 - SPREAD, 1.0, 1.0 + SPREAD).map(|k| units::n_per_mm(k * kgf_per_mm * G));
+        let stiffness = Toleranced::ordered(1.0 - SPREAD, 1.0, 1.0 + SPREAD)
+            .map(|k| units::n_per_mm(k * kgf_per_mm * FREE_FALL));
         Ok(Self { stiffness, diameter, section_height_mm: s1 * ra / 100.0 })
     }
 
@@ -98,9 +95,9 @@ impl VerticalStiffness {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn deflection(&self, load: Mass) -> Result<Toleranced<Length>, OutOfRange> {
-        let flat = in_n_per_mm(self.stiffness.min()) * self.section_height_mm / G;
+        let flat = in_n_per_mm(self.stiffness.min()) * self.section_height_mm / FREE_FALL;
         let kg = OutOfRange::check("load", in_kg(load), "kg", f64::MIN_POSITIVE, flat)?;
-        let force: Force = units::base(kg * G);
+        let force: Force = units::base(kg * FREE_FALL);
         // The softest sinks furthest.
         let k = self.stiffness;
         Ok(Toleranced::ordered(force / k.max(), force / k.nominal(), force / k.min()))

@@ -1,0 +1,195 @@
+//! Rims against reference rows: diameters, widths, flanges, wells and seats.
+
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
+mod common;
+
+use beadseat::Toleranced;
+use beadseat::rim::{Contour, DropCentre, RimDiameter, RimWidth, SeatTaper};
+use beadseat::units::mm;
+use beadseat::uom::si::angle::degree;
+use beadseat::uom::si::f64::Length;
+use beadseat::uom::si::length::{inch, millimeter};
+use beadseat::wheel::{Inset, RimEdges};
+use common::{Tally, numbers, rows};
+
+fn in_mm(length: Length) -> f64 {
+    length.get::<millimeter>()
+}
+
+fn rim(inches: &str) -> RimWidth {
+    inches.parse().unwrap_or_else(|error| panic!("{inches}: {error}"))
+}
+
+/// Rims of a row such as `3J (codes 14-21)` or `4.50B and wider`: its ends, where it has them.
+fn rims_of(text: &str) -> Vec<(Contour, RimWidth, RimDiameter)> {
+    let at = text.find(|c: char| c.is_ascii_uppercase()).unwrap();
+    let (width, behind) = (rim(&text[..at]), &text[at + 1..]);
+    let contour: Contour = text[at..=at].parse().unwrap();
+    let mut widths = vec![width];
+    if behind.contains("and wider") {
+        widths.push(RimWidth::from_quarters(width.quarters() + 1).unwrap());
+        widths.push(rim("12"));
+    }
+    let mut codes: Vec<f64> = numbers(&behind.replace('-', " "));
+    if codes.is_empty() {
+        codes = vec![13.0, 22.0];
+    }
+    let code = |code: f64| -> RimDiameter { code.to_string().parse().unwrap() };
+    widths.iter().flat_map(|width| codes.iter().map(move |c| (contour, *width, code(*c)))).collect()
+}
+
+const STEEP_SEAT_15: &str = "code 15 with a seat of 15°, which is read as 5°";
+const ONLY_A_CATALOGUE: &str = "flanges that only catalogues or memory have, with a conflict in L";
+const ORDER_OF_MAGNITUDE: &str = "flanges of truck and industrial rims, remembered as an order of magnitude";
+const ROUNDED_WIDTH: &str = "widths as tables round them, from memory: the exact one is used";
+const NO_VALUE: &str = "no value in the row, or one not to be tested against";
+const VALVE_HOLE: &str = "valve holes, of which nothing speaks";
+
+#[test]
+fn rims() {
+    let mut tally = Tally::of("rims");
+    for row in &rows("rim_dims.csv") {
+        let (code, quantity) = (&row["code_or_contour"], &row["quantity"]);
+        let diameter = || code.parse::<RimDiameter>().unwrap_or_else(|error| panic!("{error}: {row}"));
+        match (&row["table"], quantity) {
+            ("specified_rim_diameter", "D") => {
+                let taper = match &row["rim_type"] {
+                    "5DC" => SeatTaper::FiveDegree,
+                    "15DC" => SeatTaper::FifteenDegree,
+                    _ => panic!("{row}"),
+                };
+                if diameter().seat_taper() != taper {
+                    assert_eq!(code, "15", "{row}");
+                    tally.left(code, STEEP_SEAT_15);
+                    continue;
+                }
+                let specified = diameter().specified().unwrap();
+                row.near("value_mm", in_mm(specified.nominal()), 1e-9);
+                if row["tolerance_mm"].is_empty() {
+                    assert_eq!(
+                        (specified.min(), specified.max()),
+                        (specified.nominal(), specified.nominal())
+                    );
+                } else {
+                    row.near("tolerance_mm", in_mm(specified.max() - specified.nominal()), 1e-9);
+                    row.near("tolerance_mm", in_mm(specified.nominal() - specified.min()), 1e-9);
+                }
+            }
+            // Inch tables round to a thousandth of an inch.
+            ("specified_rim_diameter_inch", "D_in") => {
+                let specified = diameter().specified().unwrap();
+                row.near("value_mm", specified.nominal().get::<inch>(), 0.001);
+                row.rounds_to("tolerance_mm", (specified.max() - specified.nominal()).get::<inch>());
+            }
+            ("nominal_rim_diameter_for_tyre_size", "d") => {
+                row.near("value_mm", in_mm(diameter().nominal()), 1e-9);
+            }
+            ("rim_width", "A_exact") => row.near("value_mm", in_mm(rim(code).length()), 1e-9),
+            ("flange", "B_flange_width_min") => {
+                let contour: Contour = code.parse().unwrap();
+                row.near("value_mm", in_mm(contour.flange_width().min()), 1e-9);
+            }
+            ("overall_width", "OW_minus_A_min") => {
+                let contour: Contour = code.parse().unwrap();
+                let (width, inset) = (rim("7"), Inset::from_length(mm(0.0)).unwrap());
+                let edges = RimEdges::of(width, inset, mm(0.0), contour.flange_width());
+                let overall: Toleranced<Length> = edges.outer() - edges.inner();
+                row.near("value_mm", in_mm(overall.min() - width.length()), 1e-9);
+            }
+            ("flange", "G_flange_height") if &row["rim_type"] == "15DC" => {
+                let height = SeatTaper::FifteenDegree.flange_height().unwrap();
+                row.near("value_mm", in_mm(height), 1e-9);
+            }
+            ("flange", "G_flange_height") => {
+                let height = code.parse::<Contour>().unwrap().flange_height().unwrap();
+                row.near("value_mm", in_mm(height.nominal()), 1e-9);
+                row.near("tolerance_mm", in_mm(height.max() - height.nominal()), 1e-9);
+                row.near("tolerance_mm", in_mm(height.nominal() - height.min()), 1e-9);
+            }
+            ("flange", "R2_flange_radius_min") => {
+                let radius = code.parse::<Contour>().unwrap().flange_radius().unwrap();
+                row.near("value_mm", in_mm(radius), 1e-9);
+            }
+            ("flange", depth) if depth.starts_with("H_well_depth_min") => {
+                let contour: Contour = code.parse().unwrap();
+                let codes = if depth.ends_with("(code>=22)") { ["22", "26"] } else { ["13", "21"] };
+                for code in codes {
+                    let depth = contour.well_depth(code.parse().unwrap(), rim("6")).unwrap();
+                    row.near("value_mm", in_mm(depth), 1e-9);
+                }
+            }
+            // An older figure of a catalogue lies inside the tolerance of the standard.
+            ("flange_old", "G_flange_height") if &row["rim_type"] == "5DC" => {
+                let contour: Contour = code.parse().unwrap();
+                let Some(height) = contour.flange_height() else {
+                    tally.left(&format!("flange {code}"), ONLY_A_CATALOGUE);
+                    continue;
+                };
+                let printed = row.number("value_mm");
+                assert!(in_mm(height.min()) <= printed && printed <= in_mm(height.max()), "{row}");
+            }
+            ("flange_old", "G_flange_height") => {
+                tally.left(&format!("flange {code}"), ORDER_OF_MAGNITUDE);
+                continue;
+            }
+            ("contour", quantity) => {
+                for (contour, width, code) in rims_of(code) {
+                    let seats = DropCentre::of(contour, width, code);
+                    let seats = seats.unwrap_or_else(|| panic!("{width} {code}: {row}"));
+                    let length = match quantity {
+                        "P_bead_seat_width_min" => seats.seat_width(),
+                        "P1_bead_seat_width_min" => seats.seat_width_p1(),
+                        "L_well_width_min" => seats.well_width(),
+                        "M_well_position_max" => seats.well_position(),
+                        _ => panic!("{row}"),
+                    };
+                    row.near("value_mm", in_mm(length), 1e-9);
+                }
+            }
+            ("seat", "bead_seat_angle_deg") => {
+                let taper = match &row["rim_type"] {
+                    "5DC" => SeatTaper::FiveDegree,
+                    "15DC" => SeatTaper::FifteenDegree,
+                    _ => panic!("{row}"),
+                };
+                let angle = taper.angle().unwrap();
+                row.near("value_mm", angle.nominal().get::<degree>(), 1e-9);
+                row.near("tolerance_mm", (angle.max() - angle.nominal()).get::<degree>(), 1e-9);
+                row.near("tolerance_mm", (angle.nominal() - angle.min()).get::<degree>(), 1e-9);
+            }
+            ("rim_width", "A_rounded_0.5") => {
+                tally.left(&format!("width {code}"), ROUNDED_WIDTH);
+                continue;
+            }
+            ("rim_width" | "hump", _) => {
+                tally.left(&format!("{} {code} {quantity}", &row["table"]), NO_VALUE);
+                continue;
+            }
+            ("valve_hole", _) => {
+                tally.left(&format!("valve hole {code}"), VALVE_HOLE);
+                continue;
+            }
+            _ => panic!("a new kind of row: {row}"),
+        }
+        tally.checked(row);
+    }
+    let left = [
+        (STEEP_SEAT_15, 1),
+        (ONLY_A_CATALOGUE, 4),
+        (ORDER_OF_MAGNITUDE, 9),
+        (ROUNDED_WIDTH, 21),
+        (NO_VALUE, 3),
+        (VALVE_HOLE, 2),
+    ];
+    tally.close(139, &left);
+}
+
+/// Shop habit beside the least widths of the standard: common practice, no source.
+#[test]
+fn usual_flanges() {
+    for contour in ["B", "J", "JJ", "K"] {
+        let flange = contour.parse::<Contour>().unwrap().flange_width();
+        assert_eq!((flange.nominal(), flange.max()), (mm(12.7), mm(13.0)), "{contour}");
+    }
+}
