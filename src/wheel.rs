@@ -1,6 +1,7 @@
-//! The wheel: its designation, where its rim stands, and how it meets the hub.
+//! The wheel: its designation, where its rim stands, how it meets the hub, what it carries.
 
 mod adaptor;
+mod barrel;
 mod bolt_circle;
 mod bore;
 mod circle_fit;
@@ -9,11 +10,19 @@ mod dual_drilling;
 mod fastener;
 mod five_hole_rule;
 mod identify;
+mod imbalance;
+mod inertia;
 mod inset;
 mod measured_circle;
 mod near_miss;
+mod proof_load;
+mod rating;
+mod ring;
+mod scrub;
+mod track;
 
 pub use adaptor::{Adaptor, Thickness};
+pub use barrel::{Barrel, BarrelError};
 pub use bolt_circle::{BoltCircle, HoleCentre};
 pub use bore::{Bore, Spigot};
 pub use circle_fit::{CircleFit, FitError};
@@ -23,6 +32,13 @@ pub use fastener::{FastenerKind, Pitch, PropertyClass, Seat, Thread};
 pub use five_hole_rule::FiveHoleRule;
 pub(crate) use identify::NEAR_MISS;
 pub use identify::{Candidate, Identified};
+pub use imbalance::Imbalance;
+pub use inertia::{RollingPart, RotatingPart, acceleration_ratio};
 pub use inset::{Inset, RimEdges};
 pub use measured_circle::MeasuredCircle;
 pub use near_miss::NearMiss;
+pub use proof_load::{BendingMoment, BendingTest, LateralImpact, RadialTest};
+pub use rating::WheelLoad;
+pub use ring::{CentringRing, RingError};
+pub use scrub::SteeringLean;
+pub use track::{most_centre_move, track_change};

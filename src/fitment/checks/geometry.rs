@@ -5,7 +5,8 @@ use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
-use crate::units::{self, Length, in_mm};
+use crate::units::{self, Angle, Length, in_mm};
+use crate::wheel::{SteeringLean, track_change};
 use crate::{Citation, Status, Toleranced};
 
 /// The limit on one side, of one given as a share and one given as a length: the smaller, but a share
@@ -52,8 +53,8 @@ pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
 pub(super) fn track(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     need!(old = case.side_centre(&original) => OriginalInset, new = case.side_centre(&proposed) => WheelInset);
-    // Both sides of the axle move alike.
-    let growth = Toleranced::exact((new - old) * 2.0);
+    // Both sides of the axle move alike, and furthest when upright.
+    let growth = Toleranced::exact(track_change(new - old, new - old, Angle::default()));
     let (share, length) = (case.limits.track_growth_share(), case.limits.track_growth());
     // A length that is exceeded decides by itself, whatever the track is.
     if let Some(most) = length.filter(|l| !no_more(in_mm(growth.max()), in_mm(l.value()))) {
@@ -80,16 +81,14 @@ pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
         axis = case.axle.steering().and_then(|s| s.scrub_radius().zip(s.kingpin_inclination())) => SteeringAxis,
     );
     let (scrub, inclination) = axis;
-    let sigma = inclination.value;
-    let gamma = case.axle.camber().map_or(0.0, |c| c.value);
+    let camber = case.axle.camber().unwrap_or_default();
+    need!(lean = SteeringLean::new(inclination, camber).ok() => SteeringAxis);
     need!(
         old_diameter = original.tire().size().overall_diameter_nominal() => OriginalDimensions,
         new_diameter = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
     );
     let rise = (new_diameter - old_diameter) / 2.0;
-    let change = (new - old) * (libm::cos(gamma + sigma) / libm::cos(sigma))
-        - rise * (libm::tan(sigma) + libm::tan(gamma));
-    let after = scrub + change;
+    let after = scrub + lean.scrub_change(new - old, rise);
     let none = Reading::Length(units::mm(0.0));
     let (bound, reversed) = if scrub.value < 0.0 {
         (Bound::AtMost(none), after.value > 0.0)
@@ -101,5 +100,5 @@ pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
     } else {
         (Verdict::Within, Reason::ScrubKept)
     };
-    Ok(Finding::new(verdict, reason, Citation::SCRUB).reading(Reading::Length(after), bound))
+    Ok(Finding::new(verdict, reason, lean.citation()).reading(Reading::Length(after), bound))
 }
