@@ -5,7 +5,7 @@
 use std::io::{BufRead, Write};
 use std::process::ExitCode;
 
-use beadseat::rim::Contour;
+use beadseat::rim::{Contour, RimDiameter, SeatTaper};
 use beadseat::tire::{
     DateCode, IdentificationNumber, LoadIndex, ManufactureWeek, MoldedLoad, MoldedPressure, RimRange,
     SidewallLine, SpeedSymbol, Tire, TireSize,
@@ -191,7 +191,7 @@ fn tire_facts(tire: &Tire) -> Facts {
     }
     facts.extend([
         ("construction", size.structure().name().into()),
-        ("rim_diameter_in", number(f64::from(size.rim_diameter().tenths()) / 10.0)),
+        ("rim_diameter_in", rim_diameter_in(size.rim_diameter())),
         ("load_index_single", service.map(|s| s.single().number()).into()),
         ("load_index_dual", dual.map(|li| li.number()).into()),
         ("load_kg_single", service.map(|s| kg(s.single())).into()),
@@ -214,9 +214,18 @@ fn tire_facts(tire: &Tire) -> Facts {
     facts
 }
 
+/// The code, where it is inches; one of millimetres is in the canonical text.
+fn rim_diameter_in(diameter: RimDiameter) -> Value {
+    match diameter.seat_taper() {
+        SeatTaper::Millimetric => Value::Null,
+        _ => number(f64::from(diameter.tenths()) / 10.0),
+    }
+}
+
 fn wheel_facts(wheel: &Wheel) -> Facts {
     let size = wheel.size();
     let flange = size.contour().unwrap_or(Contour::J).flange_width();
+    let inch_code = size.width().millimetres().is_none();
     let backspacing = wheel.inset().map(|inset| {
         json!({
             "min": mm(inset.backspacing(size.width(), flange.min())),
@@ -225,8 +234,9 @@ fn wheel_facts(wheel: &Wheel) -> Facts {
         })
     });
     vec![
-        ("rim_width_in", inches(size.width().quarters())),
-        ("rim_diameter_in", number(f64::from(size.diameter().tenths()) / 10.0)),
+        ("rim_width_in", inch_code.then(|| inches(size.width().quarters())).into()),
+        ("rim_width_mm", mm(size.width().length())),
+        ("rim_diameter_in", rim_diameter_in(size.diameter())),
         ("contour", size.contour().map(|c| c.mark()).into()),
         ("hump", size.hump().map(|h| h.mark()).into()),
         ("multi_piece", size.is_multi_piece().into()),
@@ -235,6 +245,7 @@ fn wheel_facts(wheel: &Wheel) -> Facts {
         ("backspacing_span_mm", backspacing.into()),
         ("flange_width_mm", span(flange)),
         ("bolt_circle", wheel.bolt_circle().map(|b| b.to_string()).into()),
+        ("second_bolt_circle", wheel.second_bolt_circle().map(|b| b.to_string()).into()),
         ("bore_mm", wheel.bore().map(|b| mm(b.length())).into()),
         ("specified_diameter_mm", size.diameter().specified().map(|d| mm(d.nominal())).into()),
     ]

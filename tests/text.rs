@@ -298,7 +298,16 @@ fn errors_and_their_places() {
     refused.of::<Bore>("57.1000001", TooPrecise, F::Bore, 0..10);
     refused.of::<Wheel>("7Jx16 CB", Missing, F::Bore, 8..8);
     refused.of::<Wheel>("7Jx16 ET45 ET40", Trailing, F::Text, 11..15);
-    refused.of::<Wheel>("7Jx16 5x112 5x100", Trailing, F::Text, 12..17);
+    refused.of::<Wheel>("7Jx16 5x112 4x100", Contradiction, F::BoltCircle, 12..17);
+    refused.of::<Wheel>("7Jx16 5x112/112", Contradiction, F::BoltCircle, 12..15);
+    refused.of::<Wheel>("7Jx16 5x112/", Missing, F::BoltCircle, 12..12);
+    refused.of::<Wheel>("7Jx16 5x112 5x100 5x108", Trailing, F::Text, 18..23);
+    refused.of::<RimWidth>("151", OutOfRange, F::RimWidth, 0..3);
+    refused.of::<RimWidth>("305", OutOfRange, F::RimWidth, 0..3);
+    refused.of::<WheelSize>("150x16", OutOfRange, F::RimDiameter, 0..3);
+    refused.of::<WheelSize>("150-390", Missing, F::RimDiameter, 3..4);
+    refused.of::<WheelSize>("150TR16", OutOfRange, F::RimDiameter, 5..7);
+    refused.of::<WheelSize>("6Jx390", OutOfRange, F::RimDiameter, 0..6);
     refused.of::<Wheel>("7Jx16 57.1 66.6", Trailing, F::Text, 11..15);
 
     refused.of::<Thread>("Mx1.5", Missing, F::ThreadDiameter, 1..2);
@@ -318,7 +327,7 @@ fn errors_and_their_places() {
     refused.of::<Seat>("ball R15", OutOfRange, F::Seat, 0..8);
     refused.of::<Seat>("cone 75°", OutOfRange, F::Seat, 0..9);
 
-    assert_eq!(refused.count, 126);
+    assert_eq!(refused.count, 135);
     assert_eq!(refused.fields.len(), FIELDS.len(), "{:?}", refused.fields);
     // No text is ambiguous yet.
     assert_eq!(refused.kinds.len(), 7, "{:?}", refused.kinds);
@@ -483,12 +492,12 @@ fn what_is_allowed_is_true_at_its_bounds() {
         &["LT245/75R17 LRA", "195/70R15C 8PR", "295/80R22.5 LRN"],
         &["205/55R16 LRE", "P205/55R16 10PR", "HL245/40R19 LRE"],
     );
-    let widths = "2 to 48 in, in quarters, and below the rim diameter code";
+    let widths = "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code";
     bounds.of::<RimWidth>(
         Field::RimWidth,
         widths,
-        &["2", "2.25", "2.5", "2.75", "20", "47.75", "48", "6 1/4", "6 1/2", "6 3/4"],
-        &["1.75", "1.999", "2.1", "2.251", "47.9", "48.25", "48 1/4"],
+        &["2", "2.25", "2.5", "2.75", "20", "47.75", "48", "6 1/4", "6 1/2", "6 3/4", "100", "105", "300"],
+        &["1.75", "1.999", "2.1", "2.251", "47.9", "48.25", "48 1/4", "99", "101", "305"],
     );
     bounds.of::<WheelSize>(
         Field::RimWidth,

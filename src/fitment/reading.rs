@@ -75,7 +75,7 @@ impl Reading {
             Self::Velocity(q) => (Tag::Velocity, q.value.to_bits()),
             Self::Ratio(q) => (Tag::Ratio, q.value.to_bits()),
             Self::Time(q) => (Tag::Time, q.value.to_bits()),
-            Self::RimWidth(w) => (Tag::RimWidth, u64::from(w.quarters())),
+            Self::RimWidth(w) => (Tag::RimWidth, u64::from(w.to_bits())),
             Self::RimDiameter(d) => (Tag::RimDiameter, u64::from(d.tenths())),
             Self::LoadIndex(li) => (Tag::LoadIndex, u64::from(li.number())),
             Self::SpeedSymbol(s) => (Tag::SpeedSymbol, s as u64),
@@ -95,7 +95,7 @@ impl Reading {
             Tag::Velocity => Self::Velocity(units::base(value)),
             Tag::Ratio => Self::Ratio(units::base(value)),
             Tag::Time => Self::Time(units::base(value)),
-            Tag::RimWidth => Self::RimWidth(RimWidth::from_quarters(bits as u16)?),
+            Tag::RimWidth => Self::RimWidth(RimWidth::from_bits(bits as u16)),
             Tag::RimDiameter => Self::RimDiameter(RimDiameter::from_tenths(bits as u16)?),
             Tag::LoadIndex => Self::LoadIndex(LoadIndex::new(bits as u16)?),
             Tag::SpeedSymbol => Self::SpeedSymbol(*SpeedSymbol::ALL.get(bits as usize)?),
@@ -114,7 +114,7 @@ impl Reading {
             Self::Velocity(q) => units::in_kmh(q),
             Self::Ratio(q) => units::in_percent(q),
             Self::Time(q) => units::in_years(q),
-            Self::RimWidth(w) => f64::from(w.quarters()) / 4.0,
+            Self::RimWidth(w) => w.inches(),
             Self::RimDiameter(d) => f64::from(d.tenths()) / 10.0,
             Self::LoadIndex(_)
             | Self::SpeedSymbol(_)
@@ -189,7 +189,7 @@ impl fmt::Display for Rounded {
 impl fmt::Display for Reading {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::RimWidth(w) => write!(f, "{w} in"),
+            Self::RimWidth(w) => write!(f, "{w} {}", if w.millimetres().is_some() { "mm" } else { "in" }),
             Self::RimDiameter(d) => write!(f, "{d} in"),
             Self::LoadIndex(li) => write!(f, "LI {li}"),
             Self::SpeedSymbol(s) => write!(f, "{s}"),

@@ -15,6 +15,14 @@ macro_rules! marks {
         pub enum $name { $($(#[$vdoc])* $variant,)* }
 
         impl $name {
+            /// Every one, a longer mark before those it begins with.
+            ///
+            /// ```
+            #[doc = concat!("use ", $path, "::", stringify!($name), ";")]
+            #[doc = concat!("assert!(", stringify!($name), "::ALL.iter().all(|m| ", stringify!($name), "::parse(m.mark()) == Ok(*m)));")]
+            /// ```
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
             /// Reads a mark that no letter follows, but for the `X` of a multiplication sign.
             pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
                 $(
@@ -80,6 +88,23 @@ marks! {
 }
 
 impl Contour {
+    /// Reads a contour in front of a width: a digit must follow.
+    pub(crate) const fn scan_before_width(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut i = 0;
+        while i < Self::ALL.len() {
+            let mut ahead = *scanner;
+            if ahead.eat_str(Self::ALL[i].mark()) {
+                ahead.skip_space();
+                if ahead.at_digit() {
+                    *scanner = ahead;
+                    return Some(Self::ALL[i]);
+                }
+            }
+            i += 1;
+        }
+        None
+    }
+
     /// What the flange adds to the rim width on each side: the least flange width of the contour, 13 mm
     /// as the most, and the shop's half inch between them.
     ///

@@ -3,22 +3,29 @@
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
-/// A rim width code: the width between the flanges in inches, in quarters.
+/// A rim width code: the width between the flanges in inches, in quarters; of millimetric rims, in
+/// millimetres.
 ///
 /// # Syntax
-/// `6`, `6.5`, `6,5`, `6.50`, `6 1/2`, `6J` is not one (the letter is the [`Contour`](super::Contour)).
-/// `Ord` is by width.
+/// `6`, `6.5`, `6,5`, `6.50`, `6 1/2`; from 100 on, millimetres in steps of 5, as `150`. `6J` is not one (the
+/// letter is the [`Contour`](super::Contour)). `Ord` is by width.
 ///
 /// ```
 /// use beadseat::rim::RimWidth;
 /// assert_eq!(RimWidth::parse("6 1/2")?, RimWidth::parse("6,50")?);
 /// assert!(RimWidth::parse("6.6").is_err());
+/// assert!(RimWidth::parse("150")? < RimWidth::parse("6")?);
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct RimWidth {
-    quarters: u8,
+    /// Of a millimetre: both a quarter inch and a millimetre are whole numbers of them.
+    twentieths: u16,
 }
+
+/// A quarter inch.
+const QUARTER: u16 = 127;
+const MILLIMETRE: u16 = 20;
 
 impl RimWidth {
     /// The widths that are read: 2 to 48 in, from 20 in on for agricultural tires.
@@ -37,20 +44,29 @@ impl RimWidth {
         if quarters < Self::LEAST || quarters > Self::MOST {
             return None;
         }
-        Some(Self { quarters: quarters as u8 })
+        Some(Self { twentieths: quarters * QUARTER })
     }
 
     /// Half inches nearest to a width in mm, kept in the range that is read.
     pub(crate) fn nearest_half(mm: f64) -> Self {
         let halves = libm::floor(mm / 12.7 + 0.5);
         let quarters = (2.0 * halves).clamp(f64::from(Self::LEAST), f64::from(Self::MOST));
-        Self { quarters: quarters as u8 }
+        Self { twentieths: quarters as u16 * QUARTER }
     }
 
     #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let thousandths = tri!(scanner.decimal(Field::RimWidth, 3));
+        if thousandths >= 100_000 {
+            let in_range = thousandths <= 300_000 && thousandths % 5_000 == 0;
+            let twentieths = (thousandths / 1000) as u16 * MILLIMETRE;
+            return if in_range {
+                Ok(Self { twentieths })
+            } else {
+                Err(scanner.range(Field::RimWidth, start))
+            };
+        }
         let mut quarters = thousandths / 250;
         if thousandths % 250 != 0 {
             return Err(scanner.range(Field::RimWidth, start));
@@ -86,10 +102,26 @@ impl RimWidth {
 
     #[inline]
     pub(crate) fn write(self, text: &mut Text) {
-        text.millionths(i64::from(self.quarters) * 250_000);
+        match self.millimetres() {
+            Some(millimetres) => text.whole(u32::from(millimetres)),
+            None => text.millionths(i64::from(self.twentieths / QUARTER) * 250_000),
+        };
     }
 
-    /// The width in quarter inches: 26 for 6.5 in.
+    /// Whole millimetres, of the width of a millimetric rim. (No whole number of them from 100 to 300 in
+    /// steps of 5 is a whole number of quarter inches.)
+    ///
+    /// ```
+    /// use beadseat::rim::RimWidth;
+    /// assert_eq!(RimWidth::parse("150")?.millimetres(), Some(150));
+    /// assert_eq!(RimWidth::parse("6")?.millimetres(), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn millimetres(self) -> Option<u16> {
+        if self.twentieths % QUARTER == 0 { None } else { Some(self.twentieths / MILLIMETRE) }
+    }
+
+    /// The width in quarter inches: 26 for 6.5 in; of a millimetric rim, the nearest.
     ///
     /// ```
     /// use beadseat::rim::RimWidth;
@@ -97,18 +129,41 @@ impl RimWidth {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn quarters(self) -> u16 {
-        self.quarters as u16
+        (self.twentieths + QUARTER / 2) / QUARTER
+    }
+
+    /// All of it in 16 bits.
+    pub(crate) const fn to_bits(self) -> u16 {
+        self.twentieths
+    }
+
+    /// Back from [`RimWidth::to_bits`], and from nothing else.
+    pub(crate) const fn from_bits(twentieths: u16) -> Self {
+        Self { twentieths }
+    }
+
+    pub(crate) const fn mm(self) -> f64 {
+        self.twentieths as f64 / MILLIMETRE as f64
+    }
+
+    /// In inches.
+    pub(crate) const fn inches(self) -> f64 {
+        self.twentieths as f64 / (4 * QUARTER) as f64
     }
 
     /// The width between the flanges.
     ///
     /// ```
-    /// use beadseat::{rim::RimWidth, units::inches};
+    /// use beadseat::{rim::RimWidth, units::{inches, mm}};
     /// assert_eq!(RimWidth::parse("6.5")?.length(), inches(6.5));
+    /// assert_eq!(RimWidth::parse("150")?.length(), mm(150.0));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn length(self) -> Length {
-        units::inches(self.quarters as f64 / 4.0)
+        match self.millimetres() {
+            Some(millimetres) => units::mm(millimetres as f64),
+            None => units::inches(self.inches()),
+        }
     }
 }
 

@@ -144,7 +144,9 @@ impl Field {
             Self::LoadRange => {
                 "LRA to LRN or LOAD RANGE A to N without I and K, or 2PR to 24PR in even steps, not on a passenger size"
             }
-            Self::RimWidth => "2 to 48 in, in quarters, and below the rim diameter code",
+            Self::RimWidth => {
+                "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code"
+            }
             Self::Contour => "A, B, C, D, E, F, G, J, JJ, JK, K or L",
             Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
             Self::Inset => "-300 to 300 mm",

@@ -142,8 +142,7 @@ impl TireSize {
     /// ```
     pub fn section_width_on(&self, rim: RimWidth) -> Option<Toleranced<Length>> {
         let (basis_rim, basis_width) = self.width_basis()?;
-        let rim_mm = f64::from(rim.quarters()) * 6.35;
-        let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim_mm - basis_rim) + 0.5);
+        let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim.mm() - basis_rim) + 0.5);
         let shares = Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + self.overall_width().0);
         Some(shares.map(|share| units::mm(nominal * share)))
     }

@@ -175,7 +175,7 @@ impl TireSize {
 #[cfg(feature = "serde")]
 impl serde::Serialize for RimRange {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let inches = |width: RimWidth| f64::from(width.quarters()) / 4.0;
+        let inches = |width: RimWidth| width.inches();
         [inches(self.min), inches(self.max)].serialize(serializer)
     }
 }

@@ -46,6 +46,53 @@ impl BoltCircle {
             return Err(scanner.missing(Field::BoltCircle));
         }
         scanner.skip_space();
+        let diameter = tri!(Self::scan_diameter(scanner));
+        match NonZeroU8::new(count as u8) {
+            Some(count) => Ok(Self { diameter, count }),
+            None => Err(scanner.range(Field::HoleCount, at)),
+        }
+    }
+
+    /// Another circle with as many holes behind a stroke: `/114.3`, `/5x114.3`.
+    pub(crate) const fn scan_second(self, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        scanner.skip_space();
+        let at = scanner.at();
+        if is_next(*scanner) {
+            let second = tri!(Self::scan(scanner));
+            return self.differs_in_diameter_only(second, scanner, at);
+        }
+        let diameter = tri!(Self::scan_diameter(scanner));
+        self.differs_in_diameter_only(Self { diameter, count: self.count }, scanner, at)
+    }
+
+    /// A second circle, if it can be one.
+    pub(crate) const fn differs_in_diameter_only(
+        self,
+        second: Self,
+        scanner: &Scanner<'_>,
+        at: usize,
+    ) -> Result<Self, ParseError> {
+        if self.count() != second.count() || self.diameter.nm() == second.diameter.nm() {
+            return Err(scanner.error(ParseErrorKind::Contradiction, Field::BoltCircle, at));
+        }
+        Ok(second)
+    }
+
+    /// The same with another diameter, in nanometres, that was a circle's.
+    pub(crate) const fn with_diameter(self, nanometres: u32) -> Self {
+        Self { diameter: Exact::from_nm(nanometres as i32), count: self.count }
+    }
+
+    /// The diameter in nanometres.
+    pub(crate) const fn nanometres(self) -> u32 {
+        self.diameter.nm() as u32
+    }
+
+    pub(crate) fn write_diameter(&self, text: &mut Text) {
+        self.diameter.write_mm(text);
+    }
+
+    const fn scan_diameter(scanner: &mut Scanner<'_>) -> Result<Exact, ParseError> {
         let at = scanner.at();
         let number = tri!(scanner.decimal(Field::BoltCircle, 6));
         let end = *scanner;
@@ -59,10 +106,8 @@ impl BoltCircle {
             }
             _ => None,
         };
-        match (diameter, NonZeroU8::new(count as u8)) {
-            (Some(diameter), Some(count)) if diameter.nm() >= 60_000_000 && diameter.nm() <= 600_000_000 => {
-                Ok(Self { diameter, count })
-            }
+        match diameter {
+            Some(diameter) if diameter.nm() >= 60_000_000 && diameter.nm() <= 600_000_000 => Ok(diameter),
             _ => Err(end.range(Field::BoltCircle, at)),
         }
     }
@@ -163,6 +208,19 @@ impl BoltCircle {
         // Half way round there always is a hole: counts start at three.
         self.chord(self.count() / 2).unwrap_or(self.diameter())
     }
+}
+
+/// Whether the digits here are a hole count, that is, followed by a multiplication sign or the like.
+pub(super) const fn is_next(mut ahead: Scanner<'_>) -> bool {
+    if !ahead.at_digit() {
+        return false;
+    }
+    ahead.skip_digits();
+    if ahead.peek(0) == b'-' || ahead.peek(0) == b'/' {
+        return true;
+    }
+    ahead.skip_space();
+    ahead.eat_times()
 }
 
 /// The centre of a hole in a drawing of the mounting face.

@@ -1,5 +1,7 @@
 //! Centre bore of the wheel, spigot of the hub.
 
+use core::num::NonZeroU32;
+
 use crate::exact::{Exact, exact_length};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::Length;
@@ -15,29 +17,40 @@ use crate::units::Length;
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Bore(Exact);
+pub struct Bore(
+    /// Nanometres; never zero, so that an absent bore takes no room in a wheel.
+    NonZeroU32,
+);
 
 impl Bore {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         if scanner.eat_str("CB") {
             scanner.skip_space();
         }
-        let bore = tri!(Exact::scan_mm(scanner, Field::Bore, 20, 400));
+        let at = scanner.at();
+        let nanometres = tri!(Exact::scan_mm(scanner, Field::Bore, 20, 400)).nm();
         let mut ahead = *scanner;
         ahead.skip_space();
         if ahead.eat_word("MM") {
             *scanner = ahead;
         }
-        Ok(Self(bore))
+        match NonZeroU32::new(nanometres as u32) {
+            Some(nanometres) => Ok(Self(nanometres)),
+            None => Err(scanner.range(Field::Bore, at)),
+        }
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
-        self.0.write_mm(text);
+        self.exact().write_mm(text);
+    }
+
+    const fn exact(self) -> Exact {
+        Exact::from_nm(self.0.get() as i32)
     }
 
     /// The diameter as a length.
     pub const fn length(&self) -> Length {
-        self.0.length()
+        self.exact().length()
     }
 }
 
@@ -62,6 +75,6 @@ exact_length! {
 impl Spigot {
     /// What a bore is larger than the spigot; negative if it cannot go on.
     pub const fn play_in(self, bore: Bore) -> Length {
-        Exact::from_nm(bore.0.nm() - self.0.nm()).length()
+        Exact::from_nm(bore.exact().nm() - self.0.nm()).length()
     }
 }

@@ -1,6 +1,8 @@
 //! What is stamped on a wheel.
 
-use super::{BoltCircle, Bore, Inset};
+use core::num::NonZeroU32;
+
+use super::{BoltCircle, Bore, Inset, bolt_circle};
 use crate::rim::{Contour, Hump, RimDiameter, RimWidth, SeatTaper};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
@@ -8,18 +10,24 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 ///
 /// # Syntax
 /// ```text
-/// size = width [ contour ] ( "x" | "-" ) diameter [ hump ]
+/// size   = width [ contour ] ( "x" | "-" ) diameter [ hump ]
+///        | millimetres "TR" millimetres [ hump ]
 /// ```
-/// `x` is a one-piece rim, `-` a rim of several pieces. A text with the diameter first (`16x7J`) is read
-/// too: the contour stands beside the width, and without one the smaller number is the width.
+/// `x` is a one-piece rim, `-` a rim of several pieces (ISO 3911, from memory). The contour may also stand
+/// before the width (`J7x16`). A text with the diameter first (`16x7J`) is read too: the contour stands
+/// beside the width, and without one the smaller number is the width. Rims in millimetres have `TR` between
+/// width and diameter (from memory).
 ///
-/// Accepted: `7Jx16 H2`, `7 J × 16`, `6 1/2Jx15`, `8.25x22.5`, `16x7`. Refused: `7Jx16.2`, `7x7`.
+/// Accepted: `7Jx16 H2`, `7 J × 16`, `6 1/2Jx15`, `8.25x22.5`, `16x7`, `150 TR 390 FH`. Refused: `7Jx16.2`,
+/// `7x7`, `150x16`.
 ///
 /// ```
 /// use beadseat::wheel::WheelSize;
 /// let size: WheelSize = "16 x 7 J".parse()?;
 /// assert_eq!(size.to_string(), "7Jx16");
 /// assert_eq!(size.width().to_string(), "7");
+/// assert_eq!("J 7x16".parse(), Ok(size));
+/// assert_eq!("150 tr 390 fh".parse::<WheelSize>()?.to_string(), "150TR390 FH");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -35,19 +43,25 @@ impl WheelSize {
     #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let (width, diameter, contour, multi_piece);
-        if tri!(Self::diameter_comes_first(*scanner)) {
+        let (width, diameter, multi_piece);
+        let mut contour = Contour::scan_before_width(scanner);
+        if contour.is_none() && tri!(Self::diameter_comes_first(*scanner)) {
             diameter = tri!(RimDiameter::scan(scanner));
             multi_piece = tri!(Self::scan_separator(scanner));
             width = tri!(RimWidth::scan(scanner));
             contour = Self::scan_contour(scanner);
         } else {
             width = tri!(RimWidth::scan(scanner));
-            contour = Self::scan_contour(scanner);
+            if width.millimetres().is_some() {
+                return Self::scan_millimetric(scanner, width);
+            }
+            if contour.is_none() {
+                contour = Self::scan_contour(scanner);
+            }
             multi_piece = tri!(Self::scan_separator(scanner));
             diameter = tri!(RimDiameter::scan(scanner));
         }
-        if matches!(diameter.seat_taper(), SeatTaper::Millimetric) {
+        if matches!(diameter.seat_taper(), SeatTaper::Millimetric) || width.millimetres().is_some() {
             return Err(scanner.range(Field::RimDiameter, start));
         }
         // A road rim is never as wide as it is high.
@@ -56,6 +70,23 @@ impl WheelSize {
         }
         let hump = Self::scan_hump(scanner);
         Ok(Self { diameter, width, contour, hump, multi_piece })
+    }
+
+    /// `TR` and the diameter, behind a width in millimetres.
+    #[cold]
+    const fn scan_millimetric(scanner: &mut Scanner<'_>, width: RimWidth) -> Result<Self, ParseError> {
+        scanner.skip_space();
+        if !scanner.eat_str("TR") {
+            return Err(scanner.missing(Field::RimDiameter));
+        }
+        scanner.skip_space();
+        let at = scanner.at();
+        let diameter = tri!(RimDiameter::scan(scanner));
+        if !matches!(diameter.seat_taper(), SeatTaper::Millimetric) {
+            return Err(scanner.range(Field::RimDiameter, at));
+        }
+        let hump = Self::scan_hump(scanner);
+        Ok(Self { diameter, width, contour: None, hump, multi_piece: false })
     }
 
     #[inline]
@@ -113,7 +144,11 @@ impl WheelSize {
         if let Some(contour) = self.contour {
             contour.write(text);
         }
-        text.byte(if self.multi_piece { b'-' } else { b'x' });
+        match (self.width.millimetres(), self.multi_piece) {
+            (Some(_), _) => text.str("TR"),
+            (None, true) => text.byte(b'-'),
+            (None, false) => text.byte(b'x'),
+        };
         self.diameter.write(text);
         if let Some(hump) = self.hump {
             text.byte(b' ');
@@ -159,9 +194,12 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 ///
 /// # Syntax
 /// ```text
-/// wheel = size { inset | bolt circle | bore }      each at most once, in any order
+/// wheel   = size { inset | circles | bore }        each at most once, in any order
+/// circles = bolt circle [ "/" ( diameter | bolt circle ) ]
 /// ```
-/// The canonical form is in that order. See [`WheelSize`], [`Inset`], [`BoltCircle`], [`Bore`].
+/// A wheel that is drilled for two circles has the second behind a stroke, `5x100/114.3`, or beside the
+/// first, `5x100 5x114.3`; both have as many holes. The canonical form is in that order. See [`WheelSize`],
+/// [`Inset`], [`BoltCircle`], [`Bore`].
 ///
 /// ```
 /// use beadseat::wheel::Wheel;
@@ -169,6 +207,9 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 /// assert_eq!(wheel.to_string(), "7Jx16 H2 ET45 5x112 57.1");
 /// assert_eq!(wheel.bolt_circle(), Some("5x112".parse()?));
 /// assert!("7Jx16 ET45 ET40".parse::<Wheel>().is_err());
+/// let drilled_twice: Wheel = "6Jx15 4x100 4x4.5in ET38".parse()?;
+/// assert_eq!(drilled_twice.to_string(), "6Jx15 ET38 4x100/114.3");
+/// assert_eq!(drilled_twice.second_bolt_circle(), Some("4x114.3".parse()?));
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -177,36 +218,67 @@ pub struct Wheel {
     inset: Option<Inset>,
     bolt_circle: Option<BoltCircle>,
     bore: Option<Bore>,
+    /// The diameter of a second circle, in nanometres.
+    second: Option<NonZeroU32>,
 }
 
 impl Wheel {
     #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        let size = tri!(WheelSize::scan(scanner));
-        let mut wheel = Self { size, inset: None, bolt_circle: None, bore: None };
-        loop {
-            scanner.skip_space();
-            if Inset::is_next(scanner) {
-                if wheel.inset.is_some() {
-                    return Ok(wheel);
-                }
-                wheel.inset = Some(tri!(Inset::scan(scanner)));
-            } else if scanner.at_digit() || scanner.peek(0) == b'C' {
-                if is_bolt_circle(*scanner) {
-                    if wheel.bolt_circle.is_some() {
-                        return Ok(wheel);
-                    }
-                    wheel.bolt_circle = Some(tri!(BoltCircle::scan(scanner)));
-                } else {
-                    if wheel.bore.is_some() {
-                        return Ok(wheel);
-                    }
-                    wheel.bore = Some(tri!(Bore::scan(scanner)));
-                }
-            } else {
-                return Ok(wheel);
+        let mut wheel = Self::of_size(tri!(WheelSize::scan(scanner)));
+        while tri!(wheel.scan_part(scanner)) {}
+        Ok(wheel)
+    }
+
+    pub(super) const fn of_size(size: WheelSize) -> Self {
+        Self { size, inset: None, bolt_circle: None, bore: None, second: None }
+    }
+
+    /// What may stand beside the size; false where nothing more of it does.
+    #[inline]
+    pub(super) const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        scanner.skip_space();
+        if Inset::is_next(scanner) {
+            if self.inset.is_some() {
+                return Ok(false);
             }
+            self.inset = Some(tri!(Inset::scan(scanner)));
+        } else if bolt_circle::is_next(*scanner) {
+            return self.scan_circle(scanner);
+        } else if scanner.at_digit() || scanner.peek(0) == b'C' && scanner.peek(1) == b'B' {
+            if self.bore.is_some() {
+                return Ok(false);
+            }
+            self.bore = Some(tri!(Bore::scan(scanner)));
+        } else {
+            return Ok(false);
         }
+        Ok(true)
+    }
+
+    /// A first circle with a second behind a stroke, or a second.
+    const fn scan_circle(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        let at = scanner.at();
+        let second = match (self.bolt_circle, self.second) {
+            (Some(first), None) => {
+                let second = tri!(BoltCircle::scan(scanner));
+                tri!(first.differs_in_diameter_only(second, scanner, at))
+            }
+            (Some(_), Some(_)) => return Ok(false),
+            (None, _) => {
+                let first = tri!(BoltCircle::scan(scanner));
+                self.bolt_circle = Some(first);
+                let mut ahead = *scanner;
+                ahead.skip_space();
+                if !ahead.eat(b'/') {
+                    return Ok(true);
+                }
+                *scanner = ahead;
+                tri!(first.scan_second(scanner))
+            }
+        };
+        self.second = NonZeroU32::new(second.nanometres());
+        Ok(true)
     }
 
     #[inline]
@@ -219,6 +291,10 @@ impl Wheel {
         if let Some(bolt_circle) = self.bolt_circle {
             text.byte(b' ');
             bolt_circle.write(text);
+        }
+        if let Some(second) = self.second_bolt_circle() {
+            text.byte(b'/');
+            second.write_diameter(text);
         }
         if let Some(bore) = self.bore {
             text.byte(b' ');
@@ -241,20 +317,25 @@ impl Wheel {
         self.bolt_circle
     }
 
+    /// The second bolt circle of a wheel that is drilled for two.
+    ///
+    /// ```
+    /// use beadseat::wheel::Wheel;
+    /// let wheel = Wheel::parse("6.5Jx15 5x100/114.3")?;
+    /// assert_eq!(wheel.second_bolt_circle(), Some("5x114.3".parse()?));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn second_bolt_circle(&self) -> Option<BoltCircle> {
+        match (self.bolt_circle, self.second) {
+            (Some(first), Some(nanometres)) => Some(first.with_diameter(nanometres.get())),
+            _ => None,
+        }
+    }
+
     /// The centre bore, if stamped.
     pub const fn bore(&self) -> Option<Bore> {
         self.bore
     }
 }
 
-/// Whether the digits here are a hole count, that is, followed by a multiplication sign or the like.
-const fn is_bolt_circle(mut ahead: Scanner<'_>) -> bool {
-    ahead.skip_digits();
-    if ahead.peek(0) == b'-' || ahead.peek(0) == b'/' {
-        return true;
-    }
-    ahead.skip_space();
-    ahead.eat_times()
-}
-
-designation!(Wheel in "beadseat::wheel", "7 j x 16 h2 et 45" => "7Jx16 H2 ET45", wrong "7Jx16 ET45 5x112 5x100");
+designation!(Wheel in "beadseat::wheel", "7 j x 16 h2 et 45" => "7Jx16 H2 ET45", wrong "7Jx16 ET45 5x112 4x100");

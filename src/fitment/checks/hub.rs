@@ -16,10 +16,12 @@ pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
         hub = case.axle.hub().and_then(|h| h.bolt_circle()) => HubBoltCircle,
         wheel = setup.wheel().bolt_circle() => WheelBoltCircle,
     );
-    let Some(adaptor) = setup.adaptor() else { return Ok(circles(wheel, hub)) };
+    // A wheel may be drilled for two.
+    let drilled_for = |on| setup.wheel().second_bolt_circle().filter(|second| *second == on).unwrap_or(wheel);
+    let Some(adaptor) = setup.adaptor() else { return Ok(circles(drilled_for(hub), hub)) };
     need!(inner = adaptor.hub_bolt_circle() => AdaptorHubCircle, outer = adaptor.wheel_bolt_circle() => AdaptorWheelCircle);
     let on_hub = circles(inner, hub);
-    Ok(if on_hub.verdict == Verdict::Within { circles(wheel, outer) } else { on_hub })
+    Ok(if on_hub.verdict == Verdict::Within { circles(drilled_for(outer), outer) } else { on_hub })
 }
 
 /// The holes of a wheel or an adaptor against what they go on.
