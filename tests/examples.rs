@@ -123,3 +123,12 @@ fn assess_exits_with_zero_whatever_the_verdict_and_two_for_a_bad_file() {
     );
     assert!(output.stdout.is_empty());
 }
+
+#[test]
+fn inertia_prints_what_the_wheels_are_felt_as() {
+    let output = run("inertia", &[], "");
+    assert_eq!(output.status.code(), Some(0));
+    let text = String::from_utf8_lossy(&output.stdout);
+    assert!(text.starts_with("Invented wheels"), "{text}");
+    assert!(text.contains("% acceleration on the same pull"), "{text}");
+}

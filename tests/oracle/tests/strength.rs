@@ -341,3 +341,20 @@ proptest! {
         prop_assert!(standard.brake_envelope_radius().max().get::<meter>() < 0.4);
     }
 }
+
+#[test]
+fn strength_and_inertia_allocate_nothing() {
+    let inset = Inset::parse("ET45").unwrap();
+    let size = "7Jx16".parse().unwrap();
+    let counted = allocation_counter::measure(|| {
+        let ring = RotatingPart::ring(kg(6.0), mm(200.0)).unwrap();
+        let tire = RotatingPart::annulus(kg(9.0), mm(203.0), mm(316.0)).unwrap();
+        let rolling = RotatingPart::sum([ring, tire]).unwrap().rolling_on(mm(307.0)).unwrap();
+        let change = acceleration_ratio(kg(1400.0), &[(rolling, rolling); 4]).unwrap();
+        let moment = BendingTest::JWL.moment(kg(600.0), mm(300.0), inset).unwrap();
+        let barrel = Barrel::of_standard(&size, Toleranced::exact(mm(5.0))).unwrap();
+        let refused = RotatingPart::ring(kg(-1.0), mm(200.0)).unwrap_err();
+        let _ = std::hint::black_box((change, moment, barrel, refused));
+    });
+    assert_eq!(counted.count_total, 0);
+}
