@@ -278,6 +278,14 @@ fn hostile_inputs_of_imbalance_and_steering() {
         assert!(imbalance.force_at(kmh(bad), mm(300.0)).is_err(), "{bad}");
         assert!(imbalance.force_at(kmh(100.0), mm(bad)).is_err(), "{bad}");
     }
+    let u = Imbalance::of(kg(20.0), mm(1500.0)).unwrap();
+    assert!(Imbalance::of(kg(20.0), mm(1500.01)).is_err());
+    for radius in [50.0, 1500.0] {
+        assert!(u.weight_at(mm(radius)).is_ok() && u.force_at(kmh(500.0), mm(radius)).is_ok());
+        let outside = if radius < 100.0 { radius - 0.01 } else { radius + 0.01 };
+        assert!(u.weight_at(mm(outside)).is_err() && u.force_at(kmh(500.0), mm(outside)).is_err());
+    }
+    assert!(u.force_at(kmh(500.01), mm(300.0)).is_err());
     for (inclination, camber) in [(f64::NAN, 0.0), (-5.1, 0.0), (30.1, 0.0), (10.0, 15.1), (10.0, f64::NAN)] {
         assert!(SteeringLean::new(deg(inclination), deg(camber)).is_err(), "{inclination} {camber}");
     }

@@ -217,46 +217,51 @@ fn an_exchange_counts_mass_and_turning() {
     assert!(acceleration_ratio(kg(9.9), &[(rolling(10.0, 0.0), rolling(5.0, 0.0))]).is_err());
 }
 
-/// What no wheel has.
+/// What no quantity of a wheel is.
 const HOSTILE: [f64; 6] = [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, -1.0, 1e300, f64::MIN];
 
 #[test]
-fn what_no_wheel_has_is_refused() {
-    let (mass, length) = (kg(10.0), mm(300.0));
+fn every_quantity_has_its_bounds() {
+    let (mass, length, metal) = (kg(10.0), mm(300.0), kg_per_m3(2700.0));
     let inset = Inset::parse("ET45").unwrap();
     let part = RotatingPart::ring(mass, length).unwrap();
     let rolling = part.rolling_on(length).unwrap();
-    type Attempt<'a> = &'a dyn Fn(f64) -> Option<OutOfRange>;
+    /// What refuses the quantity, and the least and the most that is taken.
+    type Attempt<'a> = (&'a dyn Fn(f64) -> Option<OutOfRange>, f64, f64);
     let attempts: [Attempt<'_>; 22] = [
-        &|x| RotatingPart::ring(kg(x), length).err(),
-        &|x| RotatingPart::ring(mass, mm(x)).err(),
-        &|x| RotatingPart::annulus(kg(x), mm(1.0), length).err(),
-        &|x| RotatingPart::annulus(mass, mm(x), length).err(),
-        &|x| RotatingPart::annulus(mass, mm(0.0), mm(x)).err(),
-        &|x| RotatingPart::shell(kg_per_m3(x), mm(5.0), length, length).err(),
-        &|x| RotatingPart::shell(kg_per_m3(2700.0), mm(x), length, length).err(),
-        &|x| RotatingPart::shell(kg_per_m3(2700.0), mm(5.0), mm(x), length).err(),
-        &|x| RotatingPart::shell(kg_per_m3(2700.0), mm(5.0), length, mm(x)).err(),
-        &|x| RotatingPart::stated(kg(x), kg_m2(0.1)).err(),
-        &|x| RotatingPart::stated(mass, kg_m2(x)).err(),
-        &|x| part.rolling_on(mm(x)).err(),
-        &|x| acceleration_ratio(kg(x), &[(rolling, rolling)]).err(),
-        &|x| WheelLoad::of_axle(kg(x), Count::new(2).unwrap()).err(),
-        &|x| BendingTest::sae_j267(ratio(x)).err(),
-        &|x| BendingTest::stated(ratio(x), ratio(2.0)).err(),
-        &|x| BendingTest::stated(ratio(0.7), ratio(x)).err(),
-        &|x| BendingTest::JWL.moment(kg(x), length, inset).err(),
-        &|x| BendingTest::JWL.moment(mass, mm(x), inset).err(),
-        &|x| RadialTest::new(ratio(x)).err(),
-        &|x| RadialTest::new(ratio(2.0)).unwrap().force(kg(x)).err(),
-        &|x| LateralImpact::of(kg(x)).err(),
+        (&|x| RotatingPart::ring(kg(x), length).err(), 0.001, 2000.0),
+        (&|x| RotatingPart::ring(mass, mm(x)).err(), 0.0, 1500.0),
+        (&|x| RotatingPart::annulus(kg(x), mm(1.0), length).err(), 0.001, 2000.0),
+        (&|x| RotatingPart::annulus(mass, mm(x), length).err(), 0.0, 300.0),
+        (&|x| RotatingPart::annulus(mass, length, mm(x)).err(), 300.0, 1500.0),
+        (&|x| RotatingPart::shell(kg_per_m3(x), mm(5.0), length, length).err(), 100.0, 25_000.0),
+        (&|x| RotatingPart::shell(metal, mm(x), length, length).err(), 0.1, 100.0),
+        (&|x| RotatingPart::shell(metal, mm(5.0), mm(x), length).err(), 50.0, 1500.0),
+        (&|x| RotatingPart::shell(metal, mm(5.0), length, mm(x)).err(), 1.0, 1500.0),
+        (&|x| RotatingPart::stated(kg(x), kg_m2(0.0)).err(), 0.001, 2000.0),
+        (&|x| RotatingPart::stated(mass, kg_m2(x)).err(), 0.0, 22.5),
+        (&|x| part.rolling_on(mm(x)).err(), 50.0, 1500.0),
+        (&|x| acceleration_ratio(kg(x), &[(rolling, rolling)]).err(), 10.0, 100_000.0),
+        (&|x| acceleration_ratio(kg(x), &[]).err(), 1.0, 100_000.0),
+        (&|x| BendingTest::sae_j267(ratio(x)).err(), 1.0, 5.0),
+        (&|x| BendingTest::stated(ratio(x), ratio(2.0)).err(), 0.1, 1.5),
+        (&|x| BendingTest::stated(ratio(0.7), ratio(x)).err(), 1.0, 5.0),
+        (&|x| BendingTest::JWL.moment(kg(x), length, inset).err(), 10.0, 20_000.0),
+        (&|x| BendingTest::JWL.moment(mass, mm(x), inset).err(), 50.0, 1500.0),
+        (&|x| RadialTest::new(ratio(x)).err(), 1.0, 5.0),
+        (&|x| RadialTest::new(ratio(2.0)).unwrap().force(kg(x)).err(), 10.0, 20_000.0),
+        (&|x| LateralImpact::of(kg(x)).err(), 10.0, 20_000.0),
     ];
-    for (number, attempt) in attempts.iter().enumerate() {
-        for hostile in HOSTILE {
-            assert!(attempt(hostile).is_some(), "{hostile} accepted by attempt {number}");
+    for (number, (attempt, least, most)) in attempts.into_iter().enumerate() {
+        for taken in [least, most] {
+            assert_eq!(attempt(taken), None, "attempt {number}");
+        }
+        let step = 1e-6 * most;
+        for refused in [least - step, most + step].into_iter().chain(HOSTILE) {
+            assert!(attempt(refused).is_some(), "{refused} taken by attempt {number}");
         }
     }
-    let thick: OutOfRange = RotatingPart::shell(kg_per_m3(2700.0), mm(61.0), mm(60.0), length).unwrap_err();
+    let thick = RotatingPart::shell(metal, mm(61.0), mm(60.0), length).unwrap_err();
     assert_eq!(thick.to_string(), "thickness 61 mm is not in 0.1 to 60 mm");
 }
 

@@ -21,8 +21,9 @@ pub enum BarrelError {
 /// well, which is the narrowest.
 ///
 /// A standard gives the *least* depth of the well only, so it gives the **largest** barrel that the rim can
-/// have. Most wells are deeper. A clearance that rests on the standard alone is optimistic: see
-/// [`Barrel::is_largest`], and measure the wheel.
+/// have, but for the shallower well that [`Contour::well_depth`](crate::rim::Contour::well_depth) names. Most
+/// wells are deeper. A clearance that rests on the standard alone is optimistic: see [`Barrel::is_largest`],
+/// and measure the wheel.
 ///
 /// ```
 /// use beadseat::{Toleranced, units::mm, wheel::{Barrel, WheelSize}};
