@@ -303,6 +303,7 @@ fn line_facts(line: &SidewallLine) -> Facts {
         ("max_load_dual_kg", load(line.max_load_dual())),
         ("load_pressure_kpa", pressure(line.load_pressure())),
         ("max_pressure_kpa", pressure(line.max_pressure())),
+        ("max_speed_kmh", line.max_speed().map(|v| number(v.speed().get::<kilometer_per_hour>())).into()),
         ("mud_and_snow", line.is_mud_and_snow().into()),
         ("severe_snow", line.is_for_severe_snow().into()),
         ("tubeless", line.is_tubeless().into()),

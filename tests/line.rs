@@ -27,6 +27,20 @@ fn lines_as_people_type_and_molds_print_them() {
         "LT245/75R17 MAX. LOAD DUAL 1320 kg (2910 LBS) AT 550 kPa (80 PSI) COLD 121/118S MAX LOAD SINGLE 1450 KG LRE",
         "LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 550 kPa MAX LOAD DUAL 1320 kg",
     );
+    reads("195/70R15C 104/102R (97T)", "195/70R15C 104/102R 97T");
+    reads("225/75 R 16 C 121/120 R ( 116 T ) M+S", "225/75R16C 121/120R 116T M+S");
+    reads("11R22.5 148/145L (150/147K) 16PR", "11R22.5 148/145L 150/147K LRH");
+    reads("195/70R15C 104/102R 97T", "195/70R15C 104/102R 97T");
+    // The Y in brackets is a speed, not a circle, wherever it stands.
+    reads("245/40ZR19 (94Y)", "245/40ZR19 (94Y)");
+    reads("245/40ZR19 98W (98Y)", "245/40ZR19 98W (98Y)");
+    reads("245/40ZR19 98W 98(Y)", "245/40ZR19 98W (98Y)");
+    reads("245/40ZR19 98W 98Y", "245/40ZR19 98W 98Y");
+    reads("T125/70D16 96M MAX SPEED 80 KM/H", "T125/70-16 96M MAX SPEED 80 km/h");
+    reads("T125/70D16 max. speed 50mph 96M", "T125/70-16 96M MAX SPEED 50 mph");
+    reads("T125/70D16 80 km/h max 96M", "T125/70-16 96M MAX SPEED 80 km/h");
+    reads("T125/70D16 MAX 80 kph (50 mph) 96M", "T125/70-16 96M MAX SPEED 80 km/h");
+    reads("195/70R15C 104/102K MAX LOAD 900 KG", "195/70R15C 104/102K MAX LOAD 900 kg");
     reads("245/40R19 101Y HL XL".replace(" HL XL", " HL").as_str(), "HL245/40R19 101Y");
 }
 
@@ -45,7 +59,19 @@ fn lines_that_are_refused_say_where() {
     refused("205/55R16 MAX LOAD 615", Missing, Field::MaximumLoad, "");
     refused("205/55R16 MAX LOAD 12 kg", OutOfRange, Field::MaximumLoad, "12");
     refused("205/55R16 MAX PRESS 9 kPa", OutOfRange, Field::MaximumPressure, "9");
-    refused("205/55R16 MAX SPEED 190", Missing, Field::MaximumLoad, "S");
+    refused("205/55R16 MAX FORCE 190", Missing, Field::MaximumLoad, "F");
+    refused("205/55R16 MAX SPEED 190", Missing, Field::MaximumSpeed, "");
+    refused("205/55R16 MAX SPEED 2 km/h", OutOfRange, Field::MaximumSpeed, "2");
+    refused("205/55R16 MAX SPEED 501 km/h", OutOfRange, Field::MaximumSpeed, "501");
+    refused("205/55R16 80 km/h", Missing, Field::MaximumSpeed, "");
+    refused("205/55R16 80 km/h max 50 mph max", Contradiction, Field::MaximumSpeed, "50 mph");
+    refused("205/55R16 MAX SPEED 80 km/h (60 mph)", Contradiction, Field::MaximumSpeed, "80 km/h (60 mph)");
+    refused("205/55R16 MAX SPEED 80 km/h (50 mph", Missing, Field::MaximumSpeed, "");
+    refused("195/70R15C (97T)", OutOfRange, Field::SpeedSymbol, "T");
+    refused("195/70R15C 104/102R (97T", Missing, Field::SpeedSymbol, "");
+    refused("195/70R15C 104/102R (97T) (96T)", Contradiction, Field::LoadIndex, "");
+    refused("195/70R15C 104/102R (97)", Missing, Field::SpeedSymbol, ")");
+    refused("195/70R15C 104/102R (97/99T)", OutOfRange, Field::DualLoadIndex, "99");
     refused("205/55R16 MAX LOAD 615 kg (1500 lb)", Contradiction, Field::MaximumLoad, "615 kg (1500 lb)");
     refused(
         "205/55R16 MAX PRESS 300 kPa (51 psi)",
@@ -86,6 +112,41 @@ fn contradictions_are_found_and_nothing_else() {
         &[C::PressureBelowReference],
     );
     contradicts("8.25R20 TUBELESS TUBE TYPE", &[C::TubelessAndTubeType]);
+    contradicts("ST205/75R15 107M LRD MAX LOAD 975 kg AT 450 kPa", &[]);
+    contradicts("ST205/75R15 107M LRD MAX LOAD 975 kg AT 550 kPa", &[C::RangeAgainstPressure]);
+    // On truck and van sizes the pressure of a letter varies with the size.
+    contradicts("275/80R22.5 144/142L LRG MAX LOAD 2800 kg AT 720 kPa", &[]);
+    contradicts("215/65R16C 109/107T 8PR MAX LOAD 1030 kg AT 475 kPa", &[]);
+}
+
+#[test]
+fn a_molded_speed_is_held_against_the_symbols() {
+    const DIFFERS: &[LineContradiction] = &[LineContradiction::SpeedAgainstSymbol];
+    contradicts("205/55R16 MAX SPEED 80 km/h", &[]);
+    contradicts("205/55R16 91V MAX SPEED 240 km/h", &[]);
+    contradicts("205/55R16 91V MAX SPEED 241 km/h", &[]);
+    contradicts("205/55R16 91V MAX SPEED 242 km/h", DIFFERS);
+    contradicts("205/55R16 91V MAX SPEED 239 km/h", &[]);
+    contradicts("205/55R16 91V MAX SPEED 238 km/h", DIFFERS);
+    contradicts("205/55R16 91V MAX SPEED 149 mph", &[]);
+    contradicts("205/55R16 91V MAX SPEED 150 mph", &[]);
+    contradicts("205/55R16 91V MAX SPEED 151 mph", DIFFERS);
+    contradicts("205/55R16 91W MAX SPEED 170 mph", &[]);
+    contradicts("205/55R16 91Y MAX SPEED 190 mph", &[]);
+    contradicts("205/55R16 91Y MAX SPEED 191 mph", DIFFERS);
+    contradicts("205/55ZR16 (91Y) MAX SPEED 330 km/h", &[]);
+    contradicts("205/55ZR16 (91Y) MAX SPEED 280 km/h", DIFFERS);
+    // Either of two service descriptions will do.
+    contradicts("195/70R15C 104/102R (97T) MAX SPEED 170 km/h", &[]);
+    contradicts("195/70R15C 104/102R (97T) MAX SPEED 190 km/h", &[]);
+    contradicts("195/70R15C 104/102R (97T) MAX SPEED 180 km/h", DIFFERS);
+    // A spare may say less than its symbol, never more.
+    contradicts("T125/70D16 96M MAX SPEED 80 km/h", &[]);
+    contradicts("T125/70D16 96M MAX SPEED 50 mph", &[]);
+    contradicts("T125/70D16 96M MAX SPEED 140 km/h", DIFFERS);
+    contradicts("125/70D16 96M MAX SPEED 80 km/h", DIFFERS);
+    contradicts("340/65R28 130A8 MAX SPEED 40 km/h", &[]);
+    contradicts("340/65R28 130A8 MAX SPEED 50 km/h", DIFFERS);
 }
 
 #[test]

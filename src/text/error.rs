@@ -73,6 +73,8 @@ pub enum Field {
     MaximumLoad,
     /// Maximum pressure molded on a tire.
     MaximumPressure,
+    /// Maximum speed molded on a tire.
+    MaximumSpeed,
 }
 
 impl Field {
@@ -116,6 +118,7 @@ impl Field {
             Self::Family => "family mark",
             Self::MaximumLoad => "maximum load",
             Self::MaximumPressure => "maximum pressure",
+            Self::MaximumSpeed => "maximum speed",
         }
     }
 
@@ -175,6 +178,7 @@ impl Field {
             Self::Family => "one of P, LT, HL, T, ST in front, or C, CP, LT, M/C behind",
             Self::MaximumLoad => "45 to 9999 with kg or lb, in both units the same",
             Self::MaximumPressure => "10 to 1500 with kPa or psi, in both units the same",
+            Self::MaximumSpeed => "3 to 500 with km/h or mph, in both units the same",
         }
     }
 }

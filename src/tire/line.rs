@@ -1,86 +1,30 @@
 //! Everything that stands on a sidewall behind the size, in any order.
 
-use super::{
-    InSizeSpeed, LoadRange, LoadVersion, Mark, ServiceDescription, SpeedSymbol, Tire, TireSize, is_ply_rating,
-};
+mod contradiction;
+mod molded;
+
+pub use contradiction::LineContradiction;
+pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
+
+use super::{LoadRange, LoadVersion, Mark, ServiceDescription, SpeedSymbol, Tire, TireSize, is_ply_rating};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
-use crate::units::{self, Mass, Pressure, in_kg, in_kpa, in_lb, in_psi};
-
-/// A load as it is molded, with its unit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum MoldedLoad {
-    /// Kilograms.
-    Kilograms(u16),
-    /// Pounds.
-    Pounds(u16),
-}
-
-impl MoldedLoad {
-    /// The load.
-    ///
-    /// ```
-    /// use beadseat::{tire::MoldedLoad, units::lb};
-    /// assert_eq!(MoldedLoad::Pounds(3195).load(), lb(3195.0));
-    /// ```
-    pub const fn load(self) -> Mass {
-        match self {
-            Self::Kilograms(kg) => units::kg(kg as f64),
-            Self::Pounds(lb) => units::lb(lb as f64),
-        }
-    }
-
-    fn write(self, text: &mut Text) {
-        match self {
-            Self::Kilograms(kg) => text.whole(u32::from(kg)).str(" kg"),
-            Self::Pounds(lb) => text.whole(u32::from(lb)).str(" lb"),
-        };
-    }
-}
-
-/// A pressure as it is molded, with its unit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum MoldedPressure {
-    /// Kilopascals.
-    Kilopascals(u16),
-    /// Pounds a square inch.
-    Psi(u16),
-}
-
-impl MoldedPressure {
-    /// The pressure.
-    ///
-    /// ```
-    /// use beadseat::{tire::MoldedPressure, units::kpa};
-    /// assert_eq!(MoldedPressure::Kilopascals(300).pressure(), kpa(300.0));
-    /// ```
-    pub const fn pressure(self) -> Pressure {
-        match self {
-            Self::Kilopascals(kpa) => units::kpa(kpa as f64),
-            Self::Psi(psi) => units::psi(psi as f64),
-        }
-    }
-
-    fn write(self, text: &mut Text) {
-        match self {
-            Self::Kilopascals(kpa) => text.whole(u32::from(kpa)).str(" kPa"),
-            Self::Psi(psi) => text.whole(u32::from(psi)).str(" psi"),
-        };
-    }
-}
 
 /// A line of a sidewall: the tire, and what else is molded beside its size.
 ///
 /// # Syntax
 /// ```text
-/// line     = size { service | version | range | "M+S" | "3PMSF" | "TUBELESS" | "TUBE TYPE" | load | pressure }
+/// line     = size { service | version | range | mark | load | pressure | speed }
+/// mark     = "M+S" | "3PMSF" | "TUBELESS" | "TUBE TYPE"
 /// load     = "MAX" "LOAD" [ "SINGLE" | "DUAL" ] number ( "kg" | "lb" ) [ "(" number unit ")" ] [ "AT" number … ]
 /// pressure = "MAX" ( "PRESS" | "PRESSURE" ) number ( "kPa" | "psi" ) [ "(" number unit ")" ]
+/// speed    = "MAX" [ "SPEED" ] number ( "km/h" | "mph" ) [ "(" number unit ")" ], or "MAX" behind the number
 /// ```
-/// In any order, each at most once, but for two service descriptions: the second is the one in a circle.
-/// Of a load or pressure in both units the first is kept, and the second must say the same within what
-/// rounding and the yearbooks' grids explain. The canonical form is in the order above.
+/// In any order, each at most once, but for two service descriptions: the second is the one in a circle,
+/// another load at another speed. It stands behind the first, in brackets or without: `104/102R (97T)`. But
+/// `(94Y)` is above 300 km/h here too, first or second.
+///
+/// Of a load, pressure or speed in both units the first is kept, and the second must say the same within
+/// what rounding and the yearbooks' grids explain. The canonical form is in the order above.
 ///
 /// ```
 /// use beadseat::{tire::{MoldedLoad, SidewallLine}, units::kpa};
@@ -100,6 +44,7 @@ pub struct SidewallLine {
     max_load_dual: Option<MoldedLoad>,
     load_pressure: Option<MoldedPressure>,
     max_pressure: Option<MoldedPressure>,
+    max_speed: Option<MoldedSpeed>,
     /// A version or range that the tire's family does not have.
     stray_version: Option<LoadVersion>,
     stray_range: Option<LoadRange>,
@@ -125,6 +70,7 @@ impl SidewallLine {
             max_load_dual: None,
             load_pressure: None,
             max_pressure: None,
+            max_speed: None,
             stray_version: None,
             stray_range: None,
             marks: 0,
@@ -156,6 +102,15 @@ impl SidewallLine {
             tri!(self.scan_maximum(scanner));
             return Ok(true);
         }
+        if scanner.at_digit() && MoldedSpeed::is_next(scanner) {
+            tri!(self.scan_speed(scanner));
+            scanner.skip_space();
+            return if scanner.eat_word("MAX") {
+                Ok(true)
+            } else {
+                Err(scanner.missing(Field::MaximumSpeed))
+            };
+        }
         let passenger = self.tire.size.is_marked_passenger();
         match tri!(self.tire.scan_mark(scanner, version_given)) {
             Some(Mark::Version(version)) if !passenger => self.stray_version = Some(version),
@@ -170,11 +125,27 @@ impl SidewallLine {
                 if self.second.is_some() {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadIndex, at));
                 }
-                self.second = Some(tri!(ServiceDescription::scan(scanner)));
+                self.second = Some(tri!(Self::scan_second(scanner)));
             }
             None => return Ok(false),
         }
         Ok(true)
+    }
+
+    /// The service description in a circle. Brackets stand for the circle, but around the Y of more than
+    /// 300 km/h.
+    const fn scan_second(scanner: &mut Scanner<'_>) -> Result<ServiceDescription, ParseError> {
+        if let Some(mut inside) = molded::open(scanner) {
+            match ServiceDescription::scan(&mut inside) {
+                Ok(service) if !matches!(service.speed(), SpeedSymbol::Y | SpeedSymbol::AboveY) => {
+                    *scanner = inside;
+                    tri!(molded::close(scanner, Field::SpeedSymbol));
+                    return Ok(service);
+                }
+                _ => {}
+            }
+        }
+        ServiceDescription::scan(scanner)
     }
 
     const fn scan_mark(scanner: &mut Scanner<'_>) -> Option<u8> {
@@ -201,7 +172,7 @@ impl SidewallLine {
                 scanner.eat_word("SINGLE");
             }
             scanner.skip_space();
-            let load = tri!(Self::scan_load(scanner));
+            let load = tri!(MoldedLoad::scan(scanner));
             let place = if dual { &mut self.max_load_dual } else { &mut self.max_load };
             if place.is_some() {
                 return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumLoad, at));
@@ -215,7 +186,7 @@ impl SidewallLine {
             }
             scanner.skip_space();
             let at = scanner.at();
-            let pressure = tri!(Self::scan_pressure(scanner));
+            let pressure = tri!(MoldedPressure::scan(scanner));
             // Single and dual load are molded at one pressure or at two; the first is kept.
             match self.load_pressure {
                 Some(_) if !dual => {
@@ -226,12 +197,16 @@ impl SidewallLine {
             }
             return Ok(());
         }
+        if scanner.at_digit() || scanner.eat_word("SPEED") {
+            scanner.skip_space();
+            return self.scan_speed(scanner);
+        }
         if !(scanner.eat_word("PRESSURE") || scanner.eat_word("PRESS")) {
             return Err(scanner.missing(Field::MaximumLoad));
         }
         scanner.eat(b'.');
         scanner.skip_space();
-        let pressure = tri!(Self::scan_pressure(scanner));
+        let pressure = tri!(MoldedPressure::scan(scanner));
         if self.max_pressure.is_some() {
             return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumPressure, at));
         }
@@ -239,73 +214,14 @@ impl SidewallLine {
         Ok(())
     }
 
-    const fn scan_load(scanner: &mut Scanner<'_>) -> Result<MoldedLoad, ParseError> {
-        let start = scanner.at();
-        let load = tri!(Self::scan_one_load(scanner));
-        if let Some(inner) = open(scanner) {
-            *scanner = inner;
-            let other = tri!(Self::scan_one_load(scanner));
-            tri!(close(scanner, Field::MaximumLoad));
-            // Yearbooks round pounds to 5 and 10, so up to 10 lb and a kilogram may lie between.
-            let (a, b) = (in_kg(load.load()), in_kg(other.load()));
-            if a - b > 5.6 || b - a > 5.6 {
-                return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumLoad, start));
-            }
-        }
-        Ok(load)
-    }
-
-    const fn scan_one_load(scanner: &mut Scanner<'_>) -> Result<MoldedLoad, ParseError> {
+    const fn scan_speed(&mut self, scanner: &mut Scanner<'_>) -> Result<(), ParseError> {
         let at = scanner.at();
-        let number = tri!(scanner.whole(Field::MaximumLoad));
-        if number < 45 {
-            return Err(scanner.range(Field::MaximumLoad, at));
+        let speed = tri!(MoldedSpeed::scan(scanner));
+        if self.max_speed.is_some() {
+            return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumSpeed, at));
         }
-        scanner.skip_space();
-        if scanner.eat_word("KG") {
-            Ok(MoldedLoad::Kilograms(number))
-        } else if scanner.eat_word("LBS") || scanner.eat_word("LB") {
-            Ok(MoldedLoad::Pounds(number))
-        } else {
-            Err(scanner.missing(Field::MaximumLoad))
-        }
-    }
-
-    const fn scan_pressure(scanner: &mut Scanner<'_>) -> Result<MoldedPressure, ParseError> {
-        let start = scanner.at();
-        let pressure = tri!(Self::scan_one_pressure(scanner));
-        if let Some(inner) = open(scanner) {
-            *scanner = inner;
-            let other = tri!(Self::scan_one_pressure(scanner));
-            tri!(close(scanner, Field::MaximumPressure));
-            // Pounds a square inch are whole, kilopascals in tens: up to 1 psi and 5 kPa may lie between.
-            let (a, b) = (in_kpa(pressure.pressure()), in_kpa(other.pressure()));
-            if a - b > 12.0 || b - a > 12.0 {
-                return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumPressure, start));
-            }
-        }
-        let behind = scanner.at();
-        scanner.skip_space();
-        if !scanner.eat_word("COLD") {
-            scanner.back_to(behind);
-        }
-        Ok(pressure)
-    }
-
-    const fn scan_one_pressure(scanner: &mut Scanner<'_>) -> Result<MoldedPressure, ParseError> {
-        let at = scanner.at();
-        let number = tri!(scanner.whole(Field::MaximumPressure));
-        if number < 10 || number > 1500 {
-            return Err(scanner.range(Field::MaximumPressure, at));
-        }
-        scanner.skip_space();
-        if scanner.eat_word("KPA") {
-            Ok(MoldedPressure::Kilopascals(number))
-        } else if scanner.eat_word("PSI") {
-            Ok(MoldedPressure::Psi(number))
-        } else {
-            Err(scanner.missing(Field::MaximumPressure))
-        }
+        self.max_speed = Some(speed);
+        Ok(())
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
@@ -343,6 +259,10 @@ impl SidewallLine {
             text.str(" MAX PRESS ");
             pressure.write(text);
         }
+        if let Some(speed) = self.max_speed {
+            text.str(" MAX SPEED ");
+            speed.write(text);
+        }
     }
 
     /// The tire.
@@ -351,6 +271,16 @@ impl SidewallLine {
     }
 
     /// The service description in a circle: another load at another speed.
+    ///
+    /// ```
+    /// use beadseat::tire::{ServiceDescription, SidewallLine};
+    /// let line = SidewallLine::parse("225/75R16C 121/120R (116T)")?;
+    /// assert_eq!(line.second_service(), Some(ServiceDescription::parse("116T")?));
+    /// assert_eq!(line.to_string(), "225/75R16C 121/120R 116T");
+    /// let line = SidewallLine::parse("245/40ZR19 98W (98Y)")?;
+    /// assert!(line.second_service().is_some_and(|s| s.speed().is_open_ended()));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
     pub const fn second_service(&self) -> Option<ServiceDescription> {
         self.second
     }
@@ -373,6 +303,18 @@ impl SidewallLine {
     /// The maximum pressure molded by itself.
     pub const fn max_pressure(&self) -> Option<MoldedPressure> {
         self.max_pressure
+    }
+
+    /// The maximum speed molded by itself, as on temporary spares.
+    ///
+    /// ```
+    /// use beadseat::tire::{MoldedSpeed, SidewallLine};
+    /// let line = SidewallLine::parse("T125/70D16 96M MAX SPEED 80 KM/H (50 MPH)")?;
+    /// assert_eq!(line.max_speed(), Some(MoldedSpeed::KilometresPerHour(80)));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn max_speed(&self) -> Option<MoldedSpeed> {
+        self.max_speed
     }
 
     /// Whether it is marked M+S.
@@ -399,124 +341,6 @@ impl SidewallLine {
             _ => None,
         }
     }
-
-    /// What cannot all be true in the line.
-    ///
-    /// ```
-    /// use beadseat::tire::{LineContradiction, SidewallLine};
-    /// let line: SidewallLine = "205/55ZR16 91V MAX LOAD 670 kg".parse()?;
-    /// let found: Vec<_> = line.contradictions().collect();
-    /// assert_eq!(found, [LineContradiction::SpeedBelowSize, LineContradiction::LoadAgainstIndex]);
-    /// # Ok::<(), beadseat::ParseError>(())
-    /// ```
-    pub fn contradictions(&self) -> impl Iterator<Item = LineContradiction> + use<> {
-        let line = *self;
-        LineContradiction::ALL.iter().copied().filter(move |&c| line.has(c))
-    }
-
-    fn has(&self, contradiction: LineContradiction) -> bool {
-        let service = self.tire.service;
-        let differs = |molded: Option<MoldedLoad>, index: Option<super::LoadIndex>| match (molded, index) {
-            (Some(MoldedLoad::Kilograms(kg)), Some(index)) => {
-                (f64::from(kg) - in_kg(index.load())).abs() > 1.0
-            }
-            // The yearbooks' pounds lie on a grid of 5 or 10.
-            (Some(MoldedLoad::Pounds(lb)), Some(index)) => (f64::from(lb) - in_lb(index.load())).abs() > 10.0,
-            _ => false,
-        };
-        match contradiction {
-            LineContradiction::SpeedBelowSize => {
-                match (self.tire.size.in_size_speed(), service.map(|s| s.speed())) {
-                    (Some(InSizeSpeed::Z), Some(speed)) => speed <= SpeedSymbol::V,
-                    (Some(InSizeSpeed::V), Some(speed)) => speed <= SpeedSymbol::H,
-                    (Some(InSizeSpeed::H), Some(speed)) => speed < SpeedSymbol::H,
-                    (Some(InSizeSpeed::S), Some(speed)) => speed < SpeedSymbol::S,
-                    _ => false,
-                }
-            }
-            LineContradiction::VersionOfOtherFamily => self.stray_version.is_some(),
-            LineContradiction::RangeOfOtherFamily => self.stray_range.is_some(),
-            LineContradiction::LoadAgainstIndex => differs(self.max_load, service.map(|s| s.single())),
-            LineContradiction::DualLoadAgainstIndex => {
-                differs(self.max_load_dual, service.and_then(|s| s.dual()))
-            }
-            LineContradiction::DualLoadAboveSingle => self
-                .max_load
-                .zip(self.max_load_dual)
-                .is_some_and(|(single, dual)| dual.load() > single.load()),
-            LineContradiction::RangeAgainstPressure => {
-                let default = self.tire.range.and_then(LoadRange::lt_reference_pressure);
-                let metric = matches!(self.tire.size, TireSize::Metric(_));
-                default.zip(self.load_pressure).is_some_and(|(default, molded)| {
-                    metric && (in_psi(default) - in_psi(molded.pressure())).abs() > 3.0
-                })
-            }
-            LineContradiction::PressureBelowReference => self
-                .load_pressure
-                .zip(self.max_pressure)
-                .is_some_and(|(at, most)| in_kpa(at.pressure()) > in_kpa(most.pressure()) + 5.0),
-            LineContradiction::TubelessAndTubeType => {
-                self.marks & (TUBELESS | TUBE_TYPE) == TUBELESS | TUBE_TYPE
-            }
-            LineContradiction::LightAndReinforced => {
-                self.tire.version == Some(LoadVersion::Light)
-                    && self.tire.load_version() == Some(LoadVersion::High)
-            }
-        }
-    }
 }
 
 designation!(SidewallLine in "beadseat::tire", "205/55R16 M+S XL 94V" => "205/55R16 94V XL M+S", wrong "205/55R16 91V WIDE");
-
-/// `(` behind optional white space.
-const fn open<'a>(scanner: &Scanner<'a>) -> Option<Scanner<'a>> {
-    let mut ahead = *scanner;
-    ahead.skip_space();
-    if !ahead.eat(b'(') {
-        return None;
-    }
-    ahead.skip_space();
-    Some(ahead)
-}
-
-const fn close(scanner: &mut Scanner<'_>, field: Field) -> Result<(), ParseError> {
-    scanner.skip_space();
-    if scanner.eat(b')') { Ok(()) } else { Err(scanner.missing(field)) }
-}
-
-macro_rules! contradictions {
-    ($($variant:ident = $text:literal,)*) => {
-        /// Two things on one sidewall that cannot both be true.
-        ///
-        /// ```
-        /// use beadseat::tire::LineContradiction;
-        /// assert!(LineContradiction::SpeedBelowSize.text().contains("ZR"));
-        /// ```
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-        #[non_exhaustive]
-        pub enum LineContradiction { $(#[doc = concat!($text, ".")] $variant,)* }
-
-        impl LineContradiction {
-            /// Every one.
-            pub const ALL: &[Self] = &[$(Self::$variant,)*];
-
-            /// What is wrong, in a sentence.
-            pub const fn text(self) -> &'static str {
-                match self { $(Self::$variant => $text,)* }
-            }
-        }
-    };
-}
-
-contradictions! {
-    SpeedBelowSize = "the letter inside the size (ZR, VR, HR, SR) promises more speed than the speed symbol",
-    VersionOfOtherFamily = "XL, LL and HL belong to passenger sizes, not to this family",
-    RangeOfOtherFamily = "a load range or ply rating belongs to LT, C and truck sizes, not to this family",
-    LoadAgainstIndex = "the molded maximum load is not the load of the load index",
-    DualLoadAgainstIndex = "the molded maximum load for pairs is not the load of the second load index",
-    DualLoadAboveSingle = "the maximum load of a tire in a pair is above that of a single one",
-    RangeAgainstPressure = "the pressure beside the maximum load is not the one the load range stands for on this size",
-    PressureBelowReference = "the maximum pressure is below the pressure of the maximum load",
-    TubelessAndTubeType = "TUBELESS and TUBE TYPE exclude each other",
-    LightAndReinforced = "LL and HL exclude each other",
-}

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use proptest::sample::subsequence;
 
 /// A size with marks that may all stand beside it.
-const LINES: [(&str, &[&str]); 5] = [
+const LINES: [(&str, &[&str]); 7] = [
     (
         "205/55R16",
         &["91V", "XL", "M+S", "3PMSF", "TUBELESS", "MAX LOAD 615 kg (1356 lb)", "MAX PRESS 340 kPa"],
@@ -18,6 +18,8 @@ const LINES: [(&str, &[&str]); 5] = [
     ),
     ("195/70R15C", &["104/102R", "8PR", "M+S", "TUBE TYPE", "MAX LOAD DUAL 850 kg"]),
     ("11R22.5", &["148/145L", "16PR", "TUBELESS"]),
+    ("T125/70D16", &["96M", "MAX SPEED 80 KM/H (50 MPH)", "MAX PRESS 420 kPa"]),
+    ("710/55R30", &["153D", "40 km/h MAX", "TL", "MAX LOAD 3650 kg"]),
     ("155R13", &["78S", "REINFORCED", "TL"]),
 ];
 

@@ -1,0 +1,138 @@
+//! What cannot all be true on one sidewall.
+
+use super::{MoldedLoad, MoldedSpeed, SidewallLine, TUBE_TYPE, TUBELESS};
+use crate::tire::{InSizeSpeed, LoadIndex, LoadRange, LoadVersion, SizeClass, SpeedSymbol, TireSize};
+use crate::units::{in_kg, in_kmh, in_kpa, in_lb, in_psi};
+
+macro_rules! contradictions {
+    ($($variant:ident = $text:literal,)*) => {
+        /// Two things on one sidewall that cannot both be true.
+        ///
+        /// A molded maximum speed is held against the symbols of both service descriptions, miles within
+        /// what charts differ. On a temporary spare (`T`) it may be below the symbol: the 80 km/h that is
+        /// customary there limits the use, not the tire (owner manual). Not looked for: a load range
+        /// against a load index, since no rule that we have seen ties a letter to an index; and a load
+        /// range against the pressure on truck, `C` and flotation sizes, where the letter does not fix it.
+        ///
+        /// ```
+        /// use beadseat::tire::LineContradiction;
+        /// assert!(LineContradiction::SpeedBelowSize.text().contains("ZR"));
+        /// ```
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum LineContradiction { $(#[doc = concat!($text, ".")] $variant,)* }
+
+        impl LineContradiction {
+            /// Every one.
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
+            /// What is wrong, in a sentence.
+            pub const fn text(self) -> &'static str {
+                match self { $(Self::$variant => $text,)* }
+            }
+        }
+    };
+}
+
+contradictions! {
+    SpeedBelowSize = "the letter inside the size (ZR, VR, HR, SR) promises more speed than the speed symbol",
+    VersionOfOtherFamily = "XL, LL and HL belong to passenger sizes, not to this family",
+    RangeOfOtherFamily = "a load range or ply rating belongs to LT, C and truck sizes, not to this family",
+    LoadAgainstIndex = "the molded maximum load is not the load of the load index",
+    DualLoadAgainstIndex = "the molded maximum load for pairs is not the load of the second load index",
+    DualLoadAboveSingle = "the maximum load of a tire in a pair is above that of a single one",
+    RangeAgainstPressure = "the pressure beside the maximum load is not the one the load range stands for on this size",
+    PressureBelowReference = "the maximum pressure is below the pressure of the maximum load",
+    TubelessAndTubeType = "TUBELESS and TUBE TYPE exclude each other",
+    SpeedAgainstSymbol = "the molded maximum speed is not the speed of the speed symbol",
+    LightAndReinforced = "LL and HL exclude each other",
+}
+
+impl SidewallLine {
+    /// What cannot all be true in the line.
+    ///
+    /// ```
+    /// use beadseat::tire::{LineContradiction, SidewallLine};
+    /// let line: SidewallLine = "205/55ZR16 91V MAX LOAD 670 kg".parse()?;
+    /// let found: Vec<_> = line.contradictions().collect();
+    /// assert_eq!(found, [LineContradiction::SpeedBelowSize, LineContradiction::LoadAgainstIndex]);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn contradictions(&self) -> impl Iterator<Item = LineContradiction> + use<> {
+        let line = *self;
+        LineContradiction::ALL.iter().copied().filter(move |&c| line.has(c))
+    }
+
+    fn has(&self, contradiction: LineContradiction) -> bool {
+        let service = self.tire.service;
+        let differs = |molded: Option<MoldedLoad>, index: Option<LoadIndex>| match (molded, index) {
+            (Some(MoldedLoad::Kilograms(kg)), Some(index)) => {
+                (f64::from(kg) - in_kg(index.load())).abs() > 1.0
+            }
+            // The yearbooks' pounds lie on a grid of 5 or 10.
+            (Some(MoldedLoad::Pounds(lb)), Some(index)) => (f64::from(lb) - in_lb(index.load())).abs() > 10.0,
+            _ => false,
+        };
+        match contradiction {
+            LineContradiction::SpeedBelowSize => {
+                match (self.tire.size.in_size_speed(), service.map(|s| s.speed())) {
+                    (Some(InSizeSpeed::Z), Some(speed)) => speed <= SpeedSymbol::V,
+                    (Some(InSizeSpeed::V), Some(speed)) => speed <= SpeedSymbol::H,
+                    (Some(InSizeSpeed::H), Some(speed)) => speed < SpeedSymbol::H,
+                    (Some(InSizeSpeed::S), Some(speed)) => speed < SpeedSymbol::S,
+                    _ => false,
+                }
+            }
+            LineContradiction::VersionOfOtherFamily => self.stray_version.is_some(),
+            LineContradiction::RangeOfOtherFamily => self.stray_range.is_some(),
+            LineContradiction::LoadAgainstIndex => differs(self.max_load, service.map(|s| s.single())),
+            LineContradiction::DualLoadAgainstIndex => {
+                differs(self.max_load_dual, service.and_then(|s| s.dual()))
+            }
+            LineContradiction::DualLoadAboveSingle => self
+                .max_load
+                .zip(self.max_load_dual)
+                .is_some_and(|(single, dual)| dual.load() > single.load()),
+            LineContradiction::RangeAgainstPressure => {
+                let default = match (self.tire.size, self.tire.size.class()) {
+                    (TireSize::Metric(_), SizeClass::LightTruck) => LoadRange::lt_reference_pressure,
+                    (TireSize::Metric(_), SizeClass::Trailer) => LoadRange::st_reference_pressure,
+                    _ => return false,
+                };
+                self.tire.range.and_then(default).zip(self.load_pressure).is_some_and(|(default, molded)| {
+                    (in_psi(default) - in_psi(molded.pressure())).abs() > 3.0
+                })
+            }
+            LineContradiction::PressureBelowReference => self
+                .load_pressure
+                .zip(self.max_pressure)
+                .is_some_and(|(at, most)| in_kpa(at.pressure()) > in_kpa(most.pressure()) + 5.0),
+            LineContradiction::TubelessAndTubeType => {
+                self.marks & (TUBELESS | TUBE_TYPE) == TUBELESS | TUBE_TYPE
+            }
+            LineContradiction::SpeedAgainstSymbol => self.max_speed.is_some_and(|molded| {
+                let spare = self.tire.size.class() == SizeClass::Temporary;
+                let mut services = [service, self.second].into_iter().flatten().peekable();
+                services.peek().is_some() && !services.any(|s| agrees(molded, s.speed(), spare))
+            }),
+            LineContradiction::LightAndReinforced => {
+                self.tire.version == Some(LoadVersion::Light)
+                    && self.tire.load_version() == Some(LoadVersion::High)
+            }
+        }
+    }
+}
+
+/// Whether a molded maximum speed goes with a speed symbol. All speeds are whole; the half keeps the
+/// conversion of units from deciding.
+fn agrees(molded: MoldedSpeed, symbol: SpeedSymbol, spare: bool) -> bool {
+    let (above, tolerance) = match molded {
+        MoldedSpeed::KilometresPerHour(kmh) => (f64::from(kmh) - in_kmh(symbol.speed()), 1.5),
+        // Charts print up to 4 mph apart for the fastest symbols, and 1 for the others.
+        MoldedSpeed::MilesPerHour(mph) => {
+            let most = if symbol >= SpeedSymbol::W { 4.5 } else { 1.5 };
+            (f64::from(mph) - f64::from(symbol.printed_mph()), most)
+        }
+    };
+    (above <= tolerance || symbol.is_open_ended()) && (above >= -tolerance || spare)
+}

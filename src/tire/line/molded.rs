@@ -1,0 +1,236 @@
+//! Loads, pressures and speeds as they are molded: numbers with units.
+
+use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, tri};
+use crate::units::{self, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
+
+/// A load as it is molded, with its unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum MoldedLoad {
+    /// Kilograms.
+    Kilograms(u16),
+    /// Pounds.
+    Pounds(u16),
+}
+
+impl MoldedLoad {
+    /// The load.
+    ///
+    /// ```
+    /// use beadseat::{tire::MoldedLoad, units::lb};
+    /// assert_eq!(MoldedLoad::Pounds(3195).load(), lb(3195.0));
+    /// ```
+    pub const fn load(self) -> Mass {
+        match self {
+            Self::Kilograms(kg) => units::kg(kg as f64),
+            Self::Pounds(lb) => units::lb(lb as f64),
+        }
+    }
+
+    /// A load, and behind it the same in brackets in the other unit.
+    pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let load = tri!(Self::scan_one(scanner));
+        if let Some(inner) = open(scanner) {
+            *scanner = inner;
+            let other = tri!(Self::scan_one(scanner));
+            tri!(close(scanner, Field::MaximumLoad));
+            // Yearbooks round pounds to 5 and 10, so up to 10 lb and a kilogram may lie between.
+            let (a, b) = (in_kg(load.load()), in_kg(other.load()));
+            if a - b > 5.6 || b - a > 5.6 {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumLoad, start));
+            }
+        }
+        Ok(load)
+    }
+
+    const fn scan_one(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        let number = tri!(scanner.whole(Field::MaximumLoad));
+        if number < 45 {
+            return Err(scanner.range(Field::MaximumLoad, at));
+        }
+        scanner.skip_space();
+        if scanner.eat_word("KG") {
+            Ok(Self::Kilograms(number))
+        } else if scanner.eat_word("LBS") || scanner.eat_word("LB") {
+            Ok(Self::Pounds(number))
+        } else {
+            Err(scanner.missing(Field::MaximumLoad))
+        }
+    }
+
+    pub(super) fn write(self, text: &mut Text) {
+        match self {
+            Self::Kilograms(kg) => text.whole(u32::from(kg)).str(" kg"),
+            Self::Pounds(lb) => text.whole(u32::from(lb)).str(" lb"),
+        };
+    }
+}
+
+/// A pressure as it is molded, with its unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum MoldedPressure {
+    /// Kilopascals.
+    Kilopascals(u16),
+    /// Pounds a square inch.
+    Psi(u16),
+}
+
+impl MoldedPressure {
+    /// The pressure.
+    ///
+    /// ```
+    /// use beadseat::{tire::MoldedPressure, units::kpa};
+    /// assert_eq!(MoldedPressure::Kilopascals(300).pressure(), kpa(300.0));
+    /// ```
+    pub const fn pressure(self) -> Pressure {
+        match self {
+            Self::Kilopascals(kpa) => units::kpa(kpa as f64),
+            Self::Psi(psi) => units::psi(psi as f64),
+        }
+    }
+
+    /// A pressure, and behind it the same in brackets in the other unit, then perhaps `COLD`.
+    pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let pressure = tri!(Self::scan_one(scanner));
+        if let Some(inner) = open(scanner) {
+            *scanner = inner;
+            let other = tri!(Self::scan_one(scanner));
+            tri!(close(scanner, Field::MaximumPressure));
+            // Pounds a square inch are whole, kilopascals in tens: up to 1 psi and 5 kPa may lie between.
+            let (a, b) = (in_kpa(pressure.pressure()), in_kpa(other.pressure()));
+            if a - b > 12.0 || b - a > 12.0 {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumPressure, start));
+            }
+        }
+        let behind = scanner.at();
+        scanner.skip_space();
+        if !scanner.eat_word("COLD") {
+            scanner.back_to(behind);
+        }
+        Ok(pressure)
+    }
+
+    const fn scan_one(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        let number = tri!(scanner.whole(Field::MaximumPressure));
+        if number < 10 || number > 1500 {
+            return Err(scanner.range(Field::MaximumPressure, at));
+        }
+        scanner.skip_space();
+        if scanner.eat_word("KPA") {
+            Ok(Self::Kilopascals(number))
+        } else if scanner.eat_word("PSI") {
+            Ok(Self::Psi(number))
+        } else {
+            Err(scanner.missing(Field::MaximumPressure))
+        }
+    }
+
+    pub(super) fn write(self, text: &mut Text) {
+        match self {
+            Self::Kilopascals(kpa) => text.whole(u32::from(kpa)).str(" kPa"),
+            Self::Psi(psi) => text.whole(u32::from(psi)).str(" psi"),
+        };
+    }
+}
+
+/// A maximum speed as it is molded, with its unit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum MoldedSpeed {
+    /// Kilometres an hour.
+    KilometresPerHour(u16),
+    /// Miles an hour.
+    MilesPerHour(u16),
+}
+
+impl MoldedSpeed {
+    /// The speed.
+    ///
+    /// ```
+    /// use beadseat::{tire::MoldedSpeed, units::kmh, uom::si::velocity::mile_per_hour};
+    /// assert_eq!(MoldedSpeed::KilometresPerHour(80).speed(), kmh(80.0));
+    /// assert!((MoldedSpeed::MilesPerHour(50).speed().get::<mile_per_hour>() - 50.0).abs() < 1e-9);
+    /// ```
+    pub const fn speed(self) -> Velocity {
+        match self {
+            Self::KilometresPerHour(kmh) => units::kmh(kmh as f64),
+            Self::MilesPerHour(mph) => units::mph(mph as f64),
+        }
+    }
+
+    /// Whether a number with a unit of speed stands here.
+    pub(super) const fn is_next(scanner: &Scanner<'_>) -> bool {
+        let mut ahead = *scanner;
+        ahead.skip_digits();
+        ahead.skip_space();
+        matches!(ahead.peek(0), b'K' | b'M') && Self::scan_unit(&mut ahead, 0).is_some()
+    }
+
+    const fn scan_unit(scanner: &mut Scanner<'_>, number: u16) -> Option<Self> {
+        if scanner.eat_word("KM/H") || scanner.eat_word("KMH") || scanner.eat_word("KPH") {
+            Some(Self::KilometresPerHour(number))
+        } else if scanner.eat_word("MPH") {
+            Some(Self::MilesPerHour(number))
+        } else {
+            None
+        }
+    }
+
+    /// A speed, and behind it the same in brackets in the other unit.
+    pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let speed = tri!(Self::scan_one(scanner));
+        if let Some(inner) = open(scanner) {
+            *scanner = inner;
+            let other = tri!(Self::scan_one(scanner));
+            tri!(close(scanner, Field::MaximumSpeed));
+            // Both are whole, and charts round miles by up to four.
+            let (a, b) = (in_kmh(speed.speed()), in_kmh(other.speed()));
+            if a - b > 7.0 || b - a > 7.0 {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumSpeed, start));
+            }
+        }
+        Ok(speed)
+    }
+
+    const fn scan_one(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        let number = tri!(scanner.whole(Field::MaximumSpeed));
+        if number < 3 || number > 500 {
+            return Err(scanner.range(Field::MaximumSpeed, at));
+        }
+        scanner.skip_space();
+        match Self::scan_unit(scanner, number) {
+            Some(speed) => Ok(speed),
+            None => Err(scanner.missing(Field::MaximumSpeed)),
+        }
+    }
+
+    pub(super) fn write(self, text: &mut Text) {
+        match self {
+            Self::KilometresPerHour(kmh) => text.whole(u32::from(kmh)).str(" km/h"),
+            Self::MilesPerHour(mph) => text.whole(u32::from(mph)).str(" mph"),
+        };
+    }
+}
+
+/// `(` behind optional white space.
+pub(super) const fn open<'a>(scanner: &Scanner<'a>) -> Option<Scanner<'a>> {
+    let mut ahead = *scanner;
+    ahead.skip_space();
+    if !ahead.eat(b'(') {
+        return None;
+    }
+    ahead.skip_space();
+    Some(ahead)
+}
+
+pub(super) const fn close(scanner: &mut Scanner<'_>, field: Field) -> Result<(), ParseError> {
+    scanner.skip_space();
+    if scanner.eat(b')') { Ok(()) } else { Err(scanner.missing(field)) }
+}
