@@ -180,6 +180,7 @@ sources! {
     ORIGINAL_EQUIPMENT_MARK: CommonPractice, true, "common practice, no source", "symbol of a vehicle maker", None;
     LOAD_VERSION_MARK: Handbook, false, "trade technical pages on load marks", "XL 41 or 42 psi, LL 35 psi, HL above XL", None;
     LOAD_RANGE_MARK: Regulation, true, "49 CFR 571.139", "S5.5(d)", None;
+    PLIES: Regulation, true, "49 CFR 571.139", "S5.5(f) plies, as a US agency letter has it; S5.5(e) cord materials from memory", None;
     APPROVAL_MARK: Handbook, false, "trade notes on approval marks", "E and e, country, series, S, W and R", None;
     APPROVAL_COUNTRY: Regulation, true, "UN 1958 Agreement", "numbers of countries", None;
     TREAD_US: Regulation, false, "49 CFR 570.9", "2/32 in, with the Maryland inspection code", None;

@@ -56,7 +56,9 @@ pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};
 pub use rolling::Rolling;
 pub use service::ServiceDescription;
-pub use sidewall::{ApprovalAuthority, ApprovalMark, ApprovalStage, MarkTopic, SidewallMark};
+pub use sidewall::{
+    ApprovalAuthority, ApprovalMark, ApprovalStage, Cord, Layer, MarkTopic, Plies, SidewallMark,
+};
 pub use size::{
     AlphaNumeric, Flotation, InSizeSpeed, Metric, NoAspect, Numeric, SizeClass, Structure, TireSize,
 };

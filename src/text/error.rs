@@ -75,6 +75,8 @@ pub enum Field {
     MaximumPressure,
     /// Maximum speed molded on a tire.
     MaximumSpeed,
+    /// Plies and their cords.
+    Plies,
 }
 
 impl Field {
@@ -119,6 +121,7 @@ impl Field {
             Self::MaximumLoad => "maximum load",
             Self::MaximumPressure => "maximum pressure",
             Self::MaximumSpeed => "maximum speed",
+            Self::Plies => "plies",
         }
     }
 
@@ -178,6 +181,9 @@ impl Field {
             Self::Family => "one of P, LT, HL, T, ST in front, or C, CP, LT, M/C behind",
             Self::MaximumLoad => "45 to 9999 with kg or lb, in both units the same",
             Self::MaximumPressure => "10 to 1500 with kPa or psi, in both units the same",
+            Self::Plies => {
+                "TREAD or SIDEWALL with up to four layers of 1 to 20 plies of polyester, steel, nylon, rayon, aramid or fiberglass"
+            }
             Self::MaximumSpeed => "3 to 500 with km/h or mph, in both units the same",
         }
     }

@@ -1,8 +1,10 @@
 //! Single marks of the sidewall: words, letters and symbols that stand by themselves.
 
 mod approval;
+mod plies;
 
 pub use approval::{ApprovalAuthority, ApprovalMark, ApprovalStage};
+pub use plies::{Cord, Layer, Plies};
 
 use super::{LoadRange, LoadVersion};
 use crate::Citation;
@@ -46,9 +48,9 @@ macro_rules! marks {
         ///
         /// # Syntax
         /// One mark of the table, in any case; where it has a space, a hyphen or nothing may stand. A
-        /// load version or load range by its own grammar, `RNF` for `XL`, and an [`ApprovalMark`]. `RF`
-        /// alone is refused as ambiguous: it was reinforced once and is run-flat now. `TL` and `TT` are the
-        /// trade's short forms.
+        /// load version or load range by its own grammar, `RNF` for `XL`, an [`ApprovalMark`], and
+        /// [`Plies`]. `RF` alone is refused as ambiguous: it was reinforced once and is run-flat now. `TL`
+        /// and `TT` are the trade's short forms.
         ///
         /// | mark | also read | means |
         /// |---|---|---|
@@ -75,6 +77,8 @@ macro_rules! marks {
             LoadRange(LoadRange),
             /// `E2 024567 S1WR1`.
             Approval(ApprovalMark),
+            /// `TREAD 2 POLYESTER + 2 STEEL`.
+            Plies(Plies),
         }
 
         /// Every spelling with its mark; a space stands for a space, a hyphen or nothing.
@@ -109,6 +113,7 @@ macro_rules! marks {
                     }
                     Self::LoadRange(_) => "load range: a class of strength, not a count of plies",
                     Self::Approval(_) => "type approval by the country of the number",
+                    Self::Plies(_) => "actual plies, and what their cords are made of",
                 }
             }
 
@@ -130,6 +135,7 @@ macro_rules! marks {
                     Self::LoadRange(_) => {
                         "not below the original's; the pressure that goes with it is molded on the tire"
                     }
+                    Self::Plies(_) => "not a ply rating: the load index and load range say what it carries",
                     Self::Approval(_) => {
                         "needed in the countries of the UN agreement; a tire made for the US may have DOT alone"
                     }
@@ -148,6 +154,7 @@ macro_rules! marks {
                     $(Self::$variant => MarkTopic::$topic,)*
                     Self::LoadVersion(_) | Self::LoadRange(_) => MarkTopic::Load,
                     Self::Approval(_) => MarkTopic::Approval,
+                    Self::Plies(_) => MarkTopic::Construction,
                 }
             }
 
@@ -165,13 +172,14 @@ macro_rules! marks {
                     Self::LoadVersion(_) => Citation::LOAD_VERSION_MARK,
                     Self::LoadRange(_) => Citation::LOAD_RANGE_MARK,
                     Self::Approval(_) => Citation::APPROVAL_MARK,
+                    Self::Plies(_) => Citation::PLIES,
                 }
             }
 
             const fn canonical(&self) -> &'static str {
                 match self {
                     $(Self::$variant => $canonical,)*
-                    Self::LoadVersion(_) | Self::LoadRange(_) | Self::Approval(_) => "",
+                    Self::LoadVersion(_) | Self::LoadRange(_) | Self::Approval(_) | Self::Plies(_) => "",
                 }
             }
         }
@@ -271,6 +279,9 @@ impl SidewallMark {
         if ApprovalMark::is_at(scanner) {
             return Ok(Self::Approval(tri!(ApprovalMark::scan(scanner))));
         }
+        if Plies::is_next(scanner) {
+            return Ok(Self::Plies(tri!(Plies::scan(scanner))));
+        }
         let start = scanner.at();
         // The longest spelling wins: `DOT-R` is not `DOT` with something behind it.
         let mut found = None;
@@ -314,6 +325,7 @@ impl SidewallMark {
             Self::LoadVersion(version) => version.write(text),
             Self::LoadRange(range) => range.write(text),
             Self::Approval(mark) => mark.write(text),
+            Self::Plies(plies) => plies.write(text),
             _ => {
                 text.str(self.canonical());
             }

@@ -4,8 +4,8 @@
 
 use beadseat::ParseError;
 use beadseat::tire::{
-    ApprovalMark, DateCode, Grading, IdentificationNumber, ManufactureWeek, SidewallMark, TemperatureGrade,
-    TireClass, TractionGrade, TreadwearGrade,
+    ApprovalMark, DateCode, Grading, IdentificationNumber, ManufactureWeek, Plies, SidewallMark,
+    TemperatureGrade, TireClass, TractionGrade, TreadwearGrade,
 };
 use jiff::ToSpan;
 use jiff::civil::{Date, Weekday, date};
@@ -171,10 +171,36 @@ proptest! {
     }
 
     #[test]
+    fn plies_round_trip_and_add_up(
+        tread in prop::collection::vec((1..=20_u8, 0..7_usize), 0..=4),
+        sidewall in prop::collection::vec((1..=20_u8, 0..7_usize), 0..=4),
+        heading in any::<bool>(),
+        swapped in any::<bool>(),
+    ) {
+        const WORDS: [&str; 7] = ["POLYESTER", "STEEL", "NYLON", "RAYON", "ARAMID", "FIBERGLASS", "PLIES"];
+        let part = |name: &str, layers: &[(u8, usize)]| {
+            let layers: Vec<String> = layers.iter().map(|(n, word)| format!("{n} {}", WORDS[*word])).collect();
+            if layers.is_empty() { String::new() } else { format!("{name} {}", layers.join(" + ")) }
+        };
+        let (tread_text, sidewall_text) = (part("TREAD", &tread), part("SIDEWALL", &sidewall));
+        let canonical = format!("{tread_text} {sidewall_text}").trim().to_owned();
+        prop_assume!(!canonical.is_empty());
+        let other = format!("{sidewall_text}, {tread_text}");
+        let typed = if swapped { other.trim_matches([',', ' ']).to_lowercase() } else { canonical.clone() };
+        let typed = if heading { format!("PLIES: {typed}") } else { typed };
+        let plies = Plies::parse(&typed).map_err(|error| TestCaseError::fail(error.show(&typed).to_string()))?;
+        prop_assert_eq!(plies.to_string(), canonical);
+        let sum = |layers: &[(u8, usize)]| (!layers.is_empty()).then(|| layers.iter().map(|l| l.0).sum::<u8>());
+        prop_assert_eq!((plies.tread_plies(), plies.sidewall_plies()), (sum(&tread), sum(&sidewall)));
+        prop_assert_eq!(plies.tread().count() + plies.sidewall().count(), tread.len() + sidewall.len());
+        prop_assert_eq!(SidewallMark::parse(&typed), Ok(SidewallMark::Plies(plies)));
+    }
+
+    #[test]
     fn hostile_text_is_refused_in_its_own_bounds(text in prop_oneof![
         any::<String>(),
         "\\PC{0,300}",
-        "(DOT|DOT-R|E|e|UTQG|TREADWEAR|M)?[ -~\u{a0}é→]{0,40}",
+        "(DOT|DOT-R|E|e|UTQG|TREADWEAR|M|TREAD 2|PLIES SIDEWALL 1 STEEL|TREAD 4 PLIES)?[ -~\u{a0}é→]{0,40}",
     ]) {
         macro_rules! try_all { ($($type:ty),*) => { $(
             match text.parse::<$type>() {
@@ -185,7 +211,7 @@ proptest! {
                 }
             }
         )* } }
-        try_all!(IdentificationNumber, DateCode, Grading, TreadwearGrade, SidewallMark, ApprovalMark);
+        try_all!(IdentificationNumber, DateCode, Grading, TreadwearGrade, SidewallMark, ApprovalMark, Plies);
     }
 
     #[test]
