@@ -206,6 +206,7 @@ sources! {
     SPEED_VARIATION_MOTORCYCLE: Regulation, true, "UN R75 / Directive 97/24/EC chapter 1", "Annex 8, variation of load capacity with speed, remembered with doubt", None;
     SPEED_VARIATION_MOTORCYCLE_FAST: Regulation, false, "UN R75", "§2.33.2, §2.33.3, read in GOST R 41.75-99", None;
     SPEED_VARIATION_AGRICULTURAL: Regulation, true, "UN R106", "Annex 7 part A, traction tires, remembered with doubt", None;
+    SPEED_VARIATION_TRUCK: Standard, true, "TRA speed and load table for radial truck tires", "as makers' data books reprint it; above 65 mph with doubt", None;
     GAS_LAW: Derived, false, "ideal gas", "constant volume, absolute pressure and temperature", None;
     ATMOSPHERE: Standard, false, "international standard atmosphere (ISO 2533)", "troposphere, 101.325 kPa at sea level; the formula derived", None;
     HYDROPLANING: Handbook, false, "NASA TN D-2056", "9 kn for each square root of a psi, rotating tire", None;

@@ -64,7 +64,7 @@ pub use size::{
 };
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
-pub use speed_variation::SpeedVariation;
+pub use speed_variation::{SpeedVariation, TruckSizes, TruckSpeedBand};
 pub use speedometer::{Speedometer, SpeedometerLaw, true_distance};
 pub use stiffness::{StiffnessError, VerticalStiffness};
 pub use surroundings::{Surroundings, atmospheric_pressure};

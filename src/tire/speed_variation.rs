@@ -1,7 +1,13 @@
 //! How the load a tire may carry varies with speed, by the annexes of the UN regulations.
 //!
+//! Beside them stands the US practice for truck tires, [`TruckSpeedBand`].
+//!
 //! They allow more than the load index below the rated speed, and less a little above it. Nothing here is
 //! applied unless the caller asks.
+
+mod bands;
+
+pub use bands::{TruckSizes, TruckSpeedBand};
 
 use super::{InSizeSpeed, LoadIndex, SizeClass, SpeedSymbol, Tire};
 use crate::rim::RimDiameter;
