@@ -1,0 +1,232 @@
+//! Screw threads.
+
+use crate::exact::Exact;
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::{Area, Length, mm2};
+
+/// The distance between threads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Pitch {
+    /// Nanometres from thread to thread.
+    Metric {
+        /// Pitch in nanometres: 1 500 000 for 1.5 mm.
+        nanometres: i32,
+    },
+    /// Threads to the inch.
+    Unified {
+        /// Number of threads.
+        threads_per_inch: u8,
+    },
+}
+
+/// A screw thread.
+///
+/// # Syntax
+/// ```text
+/// thread  = "M" diameter "x" pitch | inches "-" threads [ "UNF" | "UNC" | "UNS" ]
+/// inches  = whole | [ whole " " ] numerator "/" denominator
+/// ```
+/// Metric M6 to M30 with a pitch of 0.5 to 4 mm; unified 1/4 to 1 1/4 in with 7 to 32 threads an inch.
+/// The pitch must be given. The series letters are read and not kept: the number of threads says it.
+///
+/// ```
+/// use beadseat::{uom::si::area::square_millimeter, wheel::Thread};
+/// let thread: Thread = "m14 × 1,5".parse()?;
+/// assert_eq!(thread.to_string(), "M14x1.5");
+/// assert!((thread.stress_area().get::<square_millimeter>() - 124.545545).abs() < 1e-6);
+/// assert_eq!("1/2\"-20 UNF".parse::<Thread>()?.to_string(), "1/2-20");
+/// assert_eq!("1-14 UNS".parse::<Thread>()?.to_string(), "1-14");
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Thread {
+    major: Exact,
+    pitch: Pitch,
+}
+
+/// 1/64 in, in which unified diameters are counted.
+const SIXTY_FOURTH_NM: i32 = 396_875;
+
+impl Thread {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        if scanner.eat(b'M') { Self::scan_metric(scanner) } else { Self::scan_unified(scanner) }
+    }
+
+    const fn scan_metric(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        scanner.skip_space();
+        let major = tri!(Exact::scan_mm(scanner, Field::ThreadDiameter, 6, 30));
+        scanner.skip_space();
+        if !(scanner.eat_times() || scanner.eat(b'-')) {
+            return Err(scanner.missing(Field::ThreadPitch));
+        }
+        scanner.skip_space();
+        let at = scanner.at();
+        let nanometres = tri!(Exact::scan_mm(scanner, Field::ThreadPitch, 0, 4)).nm();
+        if nanometres < 500_000 {
+            return Err(scanner.range(Field::ThreadPitch, at));
+        }
+        Ok(Self { major, pitch: Pitch::Metric { nanometres } })
+    }
+
+    const fn scan_unified(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let at = scanner.at();
+        let (mut whole, mut numerator) = (0, tri!(scanner.whole(Field::ThreadDiameter)));
+        let mut denominator = 1;
+        let mut ahead = *scanner;
+        if ahead.skip_space() && ahead.at_digit() {
+            *scanner = ahead;
+            whole = numerator;
+            numerator = tri!(scanner.whole(Field::ThreadDiameter));
+            if scanner.peek(0) != b'/' {
+                return Err(scanner.missing(Field::ThreadDiameter));
+            }
+        }
+        if scanner.eat(b'/') {
+            denominator = tri!(scanner.whole(Field::ThreadDiameter));
+        } else {
+            (whole, numerator) = (numerator, 0);
+        }
+        if denominator == 0
+            || denominator > 64
+            || 64 % denominator != 0
+            || numerator >= denominator
+            || whole > 1
+        {
+            return Err(scanner.range(Field::ThreadDiameter, at));
+        }
+        let sixty_fourths = whole as i32 * 64 + numerator as i32 * (64 / denominator as i32);
+        if sixty_fourths < 16 || sixty_fourths > 80 {
+            return Err(scanner.range(Field::ThreadDiameter, at));
+        }
+        scanner.eat(b'"');
+        scanner.skip_space();
+        if !(scanner.eat(b'-') || scanner.eat_times()) {
+            return Err(scanner.missing(Field::ThreadPitch));
+        }
+        scanner.skip_space();
+        let at = scanner.at();
+        let threads = tri!(scanner.whole(Field::ThreadPitch));
+        if threads < 7 || threads > 32 {
+            return Err(scanner.range(Field::ThreadPitch, at));
+        }
+        let mut ahead = *scanner;
+        ahead.skip_space();
+        if ahead.eat_word("UNF") || ahead.eat_word("UNC") || ahead.eat_word("UNS") {
+            *scanner = ahead;
+        }
+        Ok(Self {
+            major: Exact::from_nm(sixty_fourths * SIXTY_FOURTH_NM),
+            pitch: Pitch::Unified { threads_per_inch: threads as u8 },
+        })
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        match self.pitch {
+            Pitch::Metric { nanometres } => {
+                text.byte(b'M');
+                self.major.write_mm(text);
+                text.byte(b'x');
+                Exact::from_nm(nanometres).write_mm(text);
+            }
+            Pitch::Unified { threads_per_inch } => {
+                let sixty_fourths = (self.major.nm() / SIXTY_FOURTH_NM) as u32;
+                let (whole, mut numerator, mut denominator) = (sixty_fourths / 64, sixty_fourths % 64, 64);
+                while numerator > 0 && numerator % 2 == 0 {
+                    numerator /= 2;
+                    denominator /= 2;
+                }
+                if whole > 0 {
+                    text.whole(whole);
+                }
+                if whole > 0 && numerator > 0 {
+                    text.byte(b' ');
+                }
+                if numerator > 0 {
+                    text.whole(numerator).byte(b'/').whole(denominator);
+                }
+                text.byte(b'-').whole(u32::from(threads_per_inch));
+            }
+        }
+    }
+
+    /// All of it in 64 bits: diameter above, pitch below, the top bit for a metric one.
+    pub(crate) const fn to_bits(self) -> u64 {
+        let pitch = match self.pitch {
+            Pitch::Metric { nanometres } => 1 << 31 | nanometres as u64,
+            Pitch::Unified { threads_per_inch } => threads_per_inch as u64,
+        };
+        (self.major.nm() as u64) << 32 | pitch
+    }
+
+    /// Back from [`Thread::to_bits`].
+    pub(crate) const fn from_bits(bits: u64) -> Option<Self> {
+        let (major, pitch) = ((bits >> 32) as i32, bits & 0x7FFF_FFFF);
+        let pitch = if bits & 1 << 31 != 0 {
+            Pitch::Metric { nanometres: pitch as i32 }
+        } else if pitch <= 32 {
+            Pitch::Unified { threads_per_inch: pitch as u8 }
+        } else {
+            return None;
+        };
+        Some(Self { major: Exact::from_nm(major), pitch })
+    }
+
+    /// The major (outer) diameter.
+    ///
+    /// ```
+    /// use beadseat::{units::inches, wheel::Thread};
+    /// assert_eq!(Thread::parse("1/2-20")?.major_diameter(), inches(0.5));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn major_diameter(&self) -> Length {
+        self.major.length()
+    }
+
+    /// The pitch as it is designated.
+    ///
+    /// ```
+    /// use beadseat::wheel::{Pitch, Thread};
+    /// assert_eq!(Thread::parse("1/2-20")?.pitch(), Pitch::Unified { threads_per_inch: 20 });
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn pitch(&self) -> Pitch {
+        self.pitch
+    }
+
+    /// The distance from thread to thread.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Thread};
+    /// assert_eq!(Thread::parse("M12x1.25")?.pitch_length(), mm(1.25));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn pitch_length(&self) -> Length {
+        match self.pitch {
+            Pitch::Metric { nanometres } => Exact::from_nm(nanometres).length(),
+            Pitch::Unified { threads_per_inch } => crate::units::inches(1.0) / f64::from(threads_per_inch),
+        }
+    }
+
+    /// The tensile stress area, on the mean of the pitch and the root diameter: with the height
+    /// `H = √3/2·P` of the thread triangle, `π/4·(d − 13/12·H)²` metric (ISO 898-1, printed with 0.9382·P)
+    /// and `π/4·(d − 9/8·H)²` unified (ASME B1.1, printed with 0.9743·P).
+    ///
+    /// ```
+    /// use beadseat::{uom::si::area::square_millimeter, wheel::Thread};
+    /// let area = Thread::parse("9/16-18")?.stress_area();
+    /// assert!((area.get::<square_millimeter>() - 130.955268).abs() < 1e-6);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn stress_area(&self) -> Area {
+        let heights = match self.pitch {
+            Pitch::Metric { .. } => 13.0 / 12.0,
+            Pitch::Unified { .. } => 9.0 / 8.0,
+        };
+        let height = self.pitch_length() * (libm::sqrt(3.0) / 2.0);
+        let d = crate::units::in_mm(self.major_diameter() - height * heights);
+        mm2(core::f64::consts::FRAC_PI_4 * d * d)
+    }
+}
+
+designation!(Thread in "beadseat::wheel", "m12x1,50" => "M12x1.5", wrong "M14");
