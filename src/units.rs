@@ -23,6 +23,9 @@ pub use uom::si::f64::{
 /// as [`n_per_mm`] shows.
 pub type Stiffness = uom::si::f64::RadiantExposure;
 
+/// A force on each unit of area inside a part: the same quantity as a pressure.
+pub type Stress = Pressure;
+
 macro_rules! unit {
     ($(#[$doc:meta])* $name:ident, $read:ident: $quantity:ident = $value:ident => $si:expr, $si_value:ident => $back:expr) => {
         $(#[$doc])*
@@ -146,6 +149,51 @@ unit! {
     nm, in_nm: Torque = x => x, v => v
 }
 unit! {
+    /// A torque in pound-force feet; 1 lbf·ft is 1.355 817 948 331 4 N·m.
+    ///
+    /// ```
+    /// use beadseat::{units::lbf_ft, uom::si::torque::newton_meter};
+    /// assert!((lbf_ft(100.0).get::<newton_meter>() - 135.581795).abs() < 1e-6);
+    /// ```
+    lbf_ft, in_lbf_ft: Torque = x => x * 1.355_817_948_331_4, v => v / 1.355_817_948_331_4
+}
+unit! {
+    /// A force in newtons.
+    ///
+    /// ```
+    /// use beadseat::units::{kilonewtons, newtons};
+    /// assert_eq!(newtons(40_000.0), kilonewtons(40.0));
+    /// ```
+    newtons, in_newtons: Force = x => x, v => v
+}
+unit! {
+    /// A force in kilonewtons, as of clamp loads.
+    ///
+    /// ```
+    /// use beadseat::{units::kilonewtons, uom::si::force::newton};
+    /// assert_eq!(kilonewtons(72.5).get::<newton>(), 72_500.0);
+    /// ```
+    kilonewtons, in_kilonewtons: Force = x => x * 1000.0, v => v / 1000.0
+}
+unit! {
+    /// A stress in megapascals, which are newtons a square millimetre.
+    ///
+    /// ```
+    /// use beadseat::{units::{megapascals, mm2}, uom::si::force::newton};
+    /// assert!(((megapascals(830.0) * mm2(100.0)).get::<newton>() - 83_000.0).abs() < 1e-9);
+    /// ```
+    megapascals, in_megapascals: Stress = x => x * 1e6, v => v / 1e6
+}
+unit! {
+    /// A stress in thousands of pounds a square inch; 1 ksi is 6.894 757 293 168 MPa.
+    ///
+    /// ```
+    /// use beadseat::{units::ksi, uom::si::pressure::megapascal};
+    /// assert!((ksi(120.0).get::<megapascal>() - 827.371).abs() < 1e-3);
+    /// ```
+    ksi, in_ksi: Stress = x => x * 6_894_757.293_168, v => v / 6_894_757.293_168
+}
+unit! {
     /// A stiffness in newtons a millimetre.
     ///
     /// ```
@@ -246,6 +294,9 @@ unit! {
 }
 
 /// Standard acceleration of free fall, m/s², exact by definition.
+pub(crate) const FREE_FALL: f64 = 9.806_65;
+
+/// Acceleration of free fall, m/s², exact by definition.
 pub(crate) const FREE_FALL: f64 = 9.806_65;
 
 /// A quantity of any kind from its value in the SI base unit, as it was stored.
