@@ -133,6 +133,10 @@ sources! {
     TRACK_GROWTH_GERMAN: Handbook, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
     BOLT_CIRCLES: CommonPractice, false, "common practice, no source", "bolt circles in use on road vehicles", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
+    THREAD_PROFILE: Standard, true, "ISO 724 / ISO 898-1 / ASME B1.1", "pitch, minor and root diameter; unified root as in Shigley", None;
+    PROOF_STRESS_ISO: Standard, true, "ISO 898-1", "proof stress of property classes, seen in part", None;
+    PROOF_STRESS_SAE: Standard, false, "SAE J429", "proof stress of grades 5 and 8", None;
+    YIELD_STRESS: Standard, true, "ISO 898-1 / SAE J429", "stress at 0.2 % lasting strain", None;
     IDENTIFICATION_NUMBER: Regulation, false, "49 CFR 574.5", "(a): 13 symbols of a new tire, 7 of a retread; 80 FR 19553", Some(2015);
     IDENTIFICATION_EARLIER: Regulation, false, "49 CFR 574.5 before 2015", "plant of two symbols, optional group of up to four; 64 FR 36807", Some(1999);
     IDENTIFICATION_REMEMBERED: Regulation, true, "49 CFR 574.5", "allowed letters, older retreads, number without its date", None;

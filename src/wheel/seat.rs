@@ -1,6 +1,7 @@
 //! The seat under a bolt head or nut.
 
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::units::{Angle, Length, deg, mm};
 
 macro_rules! seats {
     ($($(#[$doc:meta])* $variant:ident = $shape:ident, $number:literal, $canonical:literal;)*) => {
@@ -105,6 +106,39 @@ impl Seat {
     /// ```
     pub const fn is_centring(self) -> bool {
         !matches!(self, Self::Flat)
+    }
+
+    /// The included angle of a cone.
+    ///
+    /// ```
+    /// use beadseat::{units::deg, wheel::Seat};
+    /// assert_eq!(Seat::Cone90.cone_angle(), Some(deg(90.0)));
+    /// assert_eq!(Seat::BallR13.cone_angle(), None);
+    /// ```
+    pub const fn cone_angle(self) -> Option<Angle> {
+        match self {
+            Self::Cone60 => Some(deg(60.0)),
+            Self::Cone80 => Some(deg(80.0)),
+            Self::Cone90 => Some(deg(90.0)),
+            _ => None,
+        }
+    }
+
+    /// The radius of a ball.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Seat};
+    /// assert_eq!(Seat::BallR13.ball_radius(), Some(mm(13.0)));
+    /// assert_eq!(Seat::Cone60.ball_radius(), None);
+    /// ```
+    pub const fn ball_radius(self) -> Option<Length> {
+        match self {
+            Self::BallR12 => Some(mm(12.0)),
+            Self::BallR13 => Some(mm(13.0)),
+            Self::BallR14 => Some(mm(14.0)),
+            Self::BallR16 => Some(mm(16.0)),
+            _ => None,
+        }
     }
 }
 

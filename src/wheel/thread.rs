@@ -2,7 +2,7 @@
 
 use crate::exact::Exact;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
-use crate::units::{Area, Length, mm2};
+use crate::units::{Angle, Area, Length, base, in_ratio, mm2};
 
 /// The distance between threads.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -208,9 +208,73 @@ impl Thread {
         }
     }
 
-    /// The tensile stress area, on the mean of the pitch and the root diameter: with the height
-    /// `H = √3/2·P` of the thread triangle, `π/4·(d − 13/12·H)²` metric (ISO 898-1, printed with 0.9382·P)
-    /// and `π/4·(d − 9/8·H)²` unified (ASME B1.1, printed with 0.9743·P).
+    /// The height `H = √3/2·P` of the sharp 60° triangle that the thread is cut from.
+    fn triangle(&self) -> Length {
+        self.pitch_length() * (libm::sqrt(3.0) / 2.0)
+    }
+
+    /// The pitch diameter, where thread and gap are equally wide: `d2 = d − 3/4·H` with the height
+    /// `H = √3/2·P` of the thread triangle. Basic size: a cut thread is a little thinner. Source: ISO 724
+    /// and ASME B1.1, from memory.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Thread};
+    /// let d2 = Thread::parse("M14x1.5")?.pitch_diameter();
+    /// assert!((d2 - mm(13.025721)).abs() < mm(1e-6));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn pitch_diameter(&self) -> Length {
+        self.major_diameter() - self.triangle() * 0.75
+    }
+
+    /// The minor diameter of the nut or hole, at the tips of its threads: `D1 = d − 5/4·H`. Basic size: a
+    /// cut one is a little wider. Source: ISO 724 and ASME B1.1, from memory.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Thread};
+    /// let d1 = Thread::parse("M14x1.5")?.minor_diameter();
+    /// assert!((d1 - mm(12.376202)).abs() < mm(1e-6));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn minor_diameter(&self) -> Length {
+        self.major_diameter() - self.triangle() * 1.25
+    }
+
+    /// The root diameter of the bolt, at the bottom of its threads: `d3 = d − 17/12·H` metric (ISO 898-1),
+    /// `d − 3/2·H` unified, the root of the thread triangle cut by a quarter (Shigley, *Mechanical
+    /// Engineering Design*). From memory.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Thread};
+    /// let [metric, unified] = [Thread::parse("M14x1.5")?, Thread::parse("1/2-20")?];
+    /// assert!((metric.root_diameter() - mm(12.159696)).abs() < mm(1e-6));
+    /// assert!((unified.root_diameter() - mm(11.050222)).abs() < mm(1e-6));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn root_diameter(&self) -> Length {
+        let heights = match self.pitch {
+            Pitch::Metric { .. } => 17.0 / 12.0,
+            Pitch::Unified { .. } => 1.5,
+        };
+        self.major_diameter() - self.triangle() * heights
+    }
+
+    /// The diameter of the rod that is as strong as the thread, the mean of pitch and root diameter:
+    /// `d − 13/12·H` metric, `d − 9/8·H` unified.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Thread};
+    /// let rod = Thread::parse("M14x1.5")?.stress_diameter();
+    /// assert!((rod - mm(12.592709)).abs() < mm(1e-6));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn stress_diameter(&self) -> Length {
+        (self.pitch_diameter() + self.root_diameter()) / 2.0
+    }
+
+    /// The tensile stress area, that of a rod of the [stress diameter](Thread::stress_diameter):
+    /// `π/4·(d − 13/12·H)²` metric (ISO 898-1, printed with 0.9382·P) and `π/4·(d − 9/8·H)²` unified
+    /// (ASME B1.1, printed with 0.9743·P).
     ///
     /// ```
     /// use beadseat::{uom::si::area::square_millimeter, wheel::Thread};
@@ -219,13 +283,25 @@ impl Thread {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn stress_area(&self) -> Area {
-        let heights = match self.pitch {
-            Pitch::Metric { .. } => 13.0 / 12.0,
-            Pitch::Unified { .. } => 9.0 / 8.0,
-        };
-        let height = self.pitch_length() * (libm::sqrt(3.0) / 2.0);
-        let d = crate::units::in_mm(self.major_diameter() - height * heights);
+        let d = crate::units::in_mm(self.stress_diameter());
         mm2(core::f64::consts::FRAC_PI_4 * d * d)
+    }
+
+    /// How steep the thread is on its pitch diameter: `tan λ = P/(π·d2)`.
+    ///
+    /// ```
+    /// use beadseat::{units::deg, wheel::Thread};
+    /// let lead = Thread::parse("M14x1.5")?.lead_angle();
+    /// assert!(lead > deg(2.09) && lead < deg(2.11));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn lead_angle(&self) -> Angle {
+        base(libm::atan(self.lead_slope()))
+    }
+
+    /// The tangent of the lead angle.
+    pub(super) fn lead_slope(&self) -> f64 {
+        in_ratio(self.pitch_length() / self.pitch_diameter()) / core::f64::consts::PI
     }
 }
 
