@@ -137,6 +137,14 @@ sources! {
     PROOF_STRESS_ISO: Standard, true, "ISO 898-1", "proof stress of property classes, seen in part", None;
     PROOF_STRESS_SAE: Standard, false, "SAE J429", "proof stress of grades 5 and 8", None;
     YIELD_STRESS: Standard, true, "ISO 898-1 / SAE J429", "stress at 0.2 % lasting strain", None;
+    NUT_FACTOR: Handbook, true, "Shigley, Mechanical Engineering Design", "short form F = T/(K·d)", None;
+    TIGHTENING_TORQUE: Derived, true, "ISO 16047 and Shigley, Mechanical Engineering Design", "torque and preload with the friction of thread and seat", None;
+    COMBINED_STRESS: Derived, false, "von Mises", "tension and torsion of a rod of the stress diameter", None;
+    JOINT_SLIP: Derived, false, "friction of a clamped joint", "n·F·μ·D/2, against load × grip × radius at the tire", None;
+    LEAST_ENGAGEMENT: Handbook, true, "Machinery's Handbook", "length of engagement that breaks an equally strong bolt before its threads", None;
+    LEAST_TURNS: Handbook, false, "trade chart of wheel fasteners", "least turns engaged, by thread", None;
+    TIGHTENING_PRACTICE: CommonPractice, false, "common practice, no source", "star order, stages of 30, 60 and 100 %, re-check after 50 to 100 km", None;
+    TORQUE_BAND: CommonPractice, false, "common practice, no source", "torques that wheel fasteners of a thread usually get", None;
     IDENTIFICATION_NUMBER: Regulation, false, "49 CFR 574.5", "(a): 13 symbols of a new tire, 7 of a retread; 80 FR 19553", Some(2015);
     IDENTIFICATION_EARLIER: Regulation, false, "49 CFR 574.5 before 2015", "plant of two symbols, optional group of up to four; 64 FR 36807", Some(1999);
     IDENTIFICATION_REMEMBERED: Regulation, true, "49 CFR 574.5", "allowed letters, older retreads, number without its date", None;

@@ -81,6 +81,14 @@ impl<Q: Copy + PartialOrd> Toleranced<Q> {
         self.max
     }
 
+    /// Holds each of the three against the same limits.
+    pub(crate) fn checked<R: Copy + PartialOrd, E>(
+        self,
+        check: impl Fn(Q) -> Result<R, E>,
+    ) -> Result<Toleranced<R>, E> {
+        Ok(Toleranced::ordered(check(self.min)?, check(self.nominal)?, check(self.max)?))
+    }
+
     /// Applies a function that never decreases to all three.
     pub(crate) fn map<R: Copy + PartialOrd>(self, increasing: impl Fn(Q) -> R) -> Toleranced<R> {
         Toleranced::ordered(increasing(self.min), increasing(self.nominal), increasing(self.max))

@@ -296,9 +296,6 @@ unit! {
 /// Standard acceleration of free fall, m/s², exact by definition.
 pub(crate) const FREE_FALL: f64 = 9.806_65;
 
-/// Acceleration of free fall, m/s², exact by definition.
-pub(crate) const FREE_FALL: f64 = 9.806_65;
-
 /// A quantity of any kind from its value in the SI base unit, as it was stored.
 pub(crate) const fn base<D: uom::si::Dimension + ?Sized>(
     value: f64,

@@ -1,0 +1,559 @@
+//! Threads, torque, clamp load and engagement of wheel fasteners against worked rows and charts.
+
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+#![allow(clippy::disallowed_methods, reason = "roots that are not those of the crate")]
+
+mod common;
+
+use beadseat::units::{inches, kg, kilonewtons, ksi, lbf_ft, megapascals, mm, newtons, nm, percent, ratio};
+use beadseat::uom::si::f64::Length;
+use beadseat::uom::si::{
+    area::{square_inch, square_millimeter},
+    force::newton,
+    length::millimeter,
+    ratio::ratio as ratios,
+    torque::newton_meter,
+};
+use beadseat::wheel::{
+    BoltCircle, Engagement, Friction, FrictionJoint, NutFactor, Pitch, PropertyClass, Seat, SeatContact,
+    Thread, Tightening, TighteningOrder, TorqueBand, tire_torque, torque_stages,
+};
+use beadseat::{Citation, Status, Toleranced};
+use common::{Row, Tally, number_of, numbers, rows, value_of};
+
+fn in_mm(length: Length) -> f64 {
+    length.get::<millimeter>()
+}
+
+/// The thread that the inputs of a row begin with: `M12x1.5 …`, `1/2-20 UNF …`.
+fn thread_of(inputs: &str) -> Thread {
+    let word = inputs.split_whitespace().next().unwrap();
+    word.parse().unwrap_or_else(|error| panic!("{word}: {error}"))
+}
+
+/// A coefficient of friction or a factor without a tolerance.
+fn exact(inputs: &str, key: &str) -> Toleranced<beadseat::units::Ratio> {
+    Toleranced::exact(ratio(number_of(inputs, key)))
+}
+
+const OTHER_TOPIC: &str = "not about fasteners";
+
+#[test]
+fn worked_rows() {
+    let mut tally = Tally::of("fasteners, worked rows");
+    let mut by_group = std::collections::BTreeMap::<String, usize>::new();
+    for row in &rows("wheel_worked.csv") {
+        let (group, _) = row["id"].split_once('.').unwrap_or_else(|| panic!("{row}"));
+        match group {
+            "FA" => thread_geometry(row),
+            "FE" => least_engagement(row),
+            "FK" => short_form(row),
+            "FT" => full_form(row),
+            "FY" => clamp_at_yield(row),
+            "FJ" => joint_torque(row),
+            "FU" => row.rounds_to("value", lbf_ft(numbers(&row["inputs"])[0]).get::<newton_meter>()),
+            "FL" => bolt_length(row),
+            _ => {
+                tally.left(group, OTHER_TOPIC);
+                continue;
+            }
+        }
+        *by_group.entry(group.to_owned()).or_default() += 1;
+        tally.checked(row);
+    }
+    println!("{by_group:?}");
+    let expected =
+        [("FA", 39), ("FE", 12), ("FJ", 3), ("FK", 7), ("FL", 9), ("FT", 40), ("FU", 6), ("FY", 9)];
+    assert_eq!(by_group, expected.map(|(group, count)| (group.to_owned(), count)).into());
+    tally.close(125, &[(OTHER_TOPIC, 549)]);
+}
+
+fn thread_geometry(row: &Row) {
+    let thread: Thread = row["inputs"].parse().unwrap();
+    let computed = match (&row["quantity"], &row["unit"]) {
+        ("As" | "At", "mm2") => thread.stress_area().get::<square_millimeter>(),
+        ("At", "in2") => thread.stress_area().get::<square_inch>(),
+        ("d2", "mm") => in_mm(thread.pitch_diameter()),
+        ("d3", "mm") => in_mm(thread.root_diameter()),
+        _ => panic!("{row}"),
+    };
+    row.rounds_to("value", computed);
+}
+
+/// The limits of manufacture that some rows give and others leave to the row of the same thread.
+fn limits_of(inputs: &str) -> (Length, Length) {
+    match inputs.split(' ').next().unwrap() {
+        "M12x1.5" => (mm(10.854), mm(10.676)),
+        "M12x1.25" => (mm(11.028), mm(10.912)),
+        "M14x1.5" => (mm(12.854), mm(12.676)),
+        "7/16-20" => (inches(0.3995), inches(0.3950)),
+        "1/2-20" => (inches(0.4619), inches(0.4570)),
+        "9/16-18" => (inches(0.5205), inches(0.5150)),
+        thread => panic!("no limits of manufacture for {thread}"),
+    }
+}
+
+fn least_engagement(row: &Row) {
+    let inputs = &row["inputs"];
+    let (least, greatest) = limits_of(inputs);
+    let given = inputs.split(['=', ' ']).filter(|word| word.starts_with(|c: char| c.is_ascii_digit()));
+    let given: Vec<f64> = given.filter_map(|word| word.trim_end_matches("in").parse().ok()).collect();
+    if let [least_given, greatest_given] = given[..] {
+        let unit = if inputs.contains("Es_min") { inches } else { mm };
+        assert_eq!((least, greatest), (unit(least_given), unit(greatest_given)), "{row}");
+    } else {
+        assert_eq!(&row["quantity"], "Le/P", "only those rows leave the limits to the others: {row}");
+    }
+    let thread = thread_of(inputs);
+    let length = thread.least_engagement(least, greatest).unwrap();
+    match &row["quantity"] {
+        "Le" => row.rounds_to("value", in_mm(length)),
+        "Le/P" => row.rounds_to("value", (length / thread.pitch_length()).get::<ratios>()),
+        _ => panic!("{row}"),
+    }
+}
+
+fn short_form(row: &Row) {
+    let inputs = &row["inputs"];
+    let (thread, torque) = (thread_of(inputs), nm(number_of(inputs, "T")));
+    let k = NutFactor::new(exact(inputs, "K")).unwrap();
+    let preload = k.preload(thread, Toleranced::exact(torque)).unwrap();
+    assert_eq!(preload.min(), preload.max(), "{row}");
+    row.rounds_to("value", preload.nominal().get::<newton>());
+    let back = k.torque_for(thread, preload.nominal()).unwrap();
+    assert!((back.nominal() - torque).abs() < nm(1e-9), "{row}");
+}
+
+/// `cone60 Di=13 Do=20`, `flat Di=13 Do=23`, `ballR14 r_c=9.5 R=14`.
+fn contact_of(row: &Row) -> SeatContact {
+    let inputs = &row["inputs"];
+    let name =
+        inputs.split(' ').find(|word| ["cone", "flat", "ball"].iter().any(|seat| word.starts_with(seat)));
+    let seat: Seat = name.unwrap().parse().unwrap();
+    if let Some(radius) = seat.ball_radius() {
+        assert_eq!(in_mm(radius), number_of(inputs, "R"), "{row}");
+        return SeatContact::circle(seat, mm(number_of(inputs, "r_c"))).unwrap();
+    }
+    let [inner, outer] = ["Di", "Do"].map(|key| mm(number_of(inputs, key)));
+    SeatContact::ring(seat, inner, outer).unwrap()
+}
+
+/// `1 − tan λ·tan ρ`: what the approximation `tan λ + tan ρ` is of `tan(λ + ρ)`, by the addition theorem.
+/// The crate computes the exact form; some rows are made with the approximate one.
+fn linear_share(thread: Thread, mu: f64) -> f64 {
+    let lead = in_mm(thread.pitch_length()) / (std::f64::consts::PI * in_mm(thread.pitch_diameter()));
+    1.0 - lead * mu * 2.0 / 3.0_f64.sqrt()
+}
+
+fn full_form(row: &Row) {
+    let inputs = &row["inputs"];
+    let thread = thread_of(inputs);
+    let contact = contact_of(row);
+    let friction = Friction::new(exact(inputs, "mu_t"), exact(inputs, "mu_b")).unwrap();
+    let tightening = Tightening::new(thread, contact, friction);
+    let lever = in_mm(tightening.torque_per_preload().nominal());
+    match &row["quantity"] {
+        "r_b" => row.rounds_to("value", in_mm(contact.friction_lever())),
+        "T/F exact" => row.rounds_to("value", lever),
+        "T/F linear" => {
+            let seat = number_of(inputs, "mu_b") * in_mm(contact.friction_lever());
+            let share = linear_share(thread, number_of(inputs, "mu_t"));
+            row.rounds_to("value", (lever - seat) * share + seat);
+        }
+        "K_eq" => row.rounds_to("value", tightening.nut_factor().nominal().get::<ratios>()),
+        "F exact" => {
+            let torque = nm(number_of(inputs, "T"));
+            let preload = tightening.preload(Toleranced::exact(torque)).unwrap();
+            row.rounds_to("value", preload.nominal().get::<newton>());
+            let back = tightening.torque_for(preload.nominal()).unwrap();
+            assert!((back.nominal() - torque).abs() < nm(1e-9), "{row}");
+        }
+        _ => panic!("{row}"),
+    }
+}
+
+/// The rows take `tan λ + tan ρ` for `tan(λ + ρ)`, so what they say follows from the crate's exact shear by
+/// [`linear_share`]; the exact clamp is held against theirs from below.
+fn clamp_at_yield(row: &Row) {
+    let inputs = &row["inputs"];
+    let thread = thread_of(inputs);
+    let (stress, mu) = (megapascals(number_of(inputs, "sy")), exact(inputs, "mu_t"));
+    assert_eq!(PropertyClass::C10_9.yield_stress(thread), Some(stress), "{row}");
+    let contact = SeatContact::ring(Seat::Flat, mm(24.0), mm(40.0)).unwrap();
+    let tightening = Tightening::new(thread, contact, Friction::new(mu, mu).unwrap());
+
+    let shear = tightening.shear_to_tension().nominal().get::<ratios>();
+    let linear_shear = shear * linear_share(thread, number_of(inputs, "mu_t"));
+    let share = |shear: f64| 1.0 / (1.0 + 3.0 * shear * shear).sqrt();
+    let tension = (stress * thread.stress_area()).get::<newton>();
+    let exact_clamp = tightening.clamp_at_yield(stress).unwrap().nominal().get::<newton>();
+    assert!((exact_clamp / (tension * share(shear)) - 1.0).abs() < 1e-12, "{row}");
+    match &row["quantity"] {
+        "tau/sigma" => row.rounds_to("value", linear_shear),
+        "F_y/(sy As)" => row.rounds_to("value", share(linear_shear)),
+        "F_y" => {
+            row.rounds_to("value", tension * share(linear_shear));
+            let below = row.number("value") - exact_clamp;
+            assert!(below > 0.0 && below < 0.002 * exact_clamp, "{below} N for {row}");
+        }
+        _ => panic!("{row}"),
+    }
+}
+
+fn joint_torque(row: &Row) {
+    let inputs = &row["inputs"];
+    let holes: BoltCircle = format!("{}x{}", value_of(inputs, "n"), value_of(inputs, "D")).parse().unwrap();
+    let clamp = Toleranced::exact(newtons(number_of(inputs, "F")));
+    let joint = FrictionJoint::new(holes, clamp, exact(inputs, "mu")).unwrap();
+    let torque = joint.slip_torque().nominal();
+    row.rounds_to("value", torque.get::<newton_meter>());
+    let safety = joint.safety_against(torque / 2.0).unwrap();
+    assert!((safety.nominal() - ratio(2.0)).abs() < ratio(1e-12), "{row}");
+}
+
+fn bolt_length(row: &Row) {
+    let inputs = &row["inputs"];
+    let length = |key| Toleranced::exact(mm(number_of(inputs, key)));
+    let pitch = number_of(inputs, "P");
+    let thread: Thread = format!("M12x{pitch}").parse().unwrap();
+    let engagement = Engagement::new(thread, length("L"), length("t"), length("s")).unwrap();
+    match &row["quantity"] {
+        "E" => row.rounds_to("value", in_mm(engagement.length().nominal())),
+        "turns" => row.rounds_to("value", engagement.turns().nominal().get::<ratios>()),
+        "L to keep the old E" => {
+            let none = Toleranced::exact(mm(0.0));
+            let old = Engagement::new(thread, length("L"), length("t_old"), none).unwrap();
+            let longer = old.usable_length_to_keep(length("t"), length("s")).unwrap();
+            row.rounds_to("value", in_mm(longer.nominal()));
+            let new = Engagement::new(thread, longer, length("t"), length("s")).unwrap();
+            assert!((new.length().nominal() - old.length().nominal()).abs() < mm(1e-9), "{row}");
+        }
+        _ => panic!("{row}"),
+    }
+}
+
+/// 1 lbf in newtons; `uom` has it to seven digits only.
+const POUND_FORCE: f64 = 0.453_592_37 * 9.806_65;
+
+/// A proof load of the row: printed from a stress area that is rounded, so the proof stress is held against
+/// the printed area, and the load of the crate against the same stress on the unrounded one.
+fn proof_load(row: &Row, thread: Thread, column: &str, class: PropertyClass) -> usize {
+    if row[column].is_empty() {
+        assert_eq!(class.proof_load(thread), None, "{row}");
+        assert_eq!(class.yield_stress(thread), None, "{row}");
+        return 0;
+    }
+    let stress = class.proof_stress(thread).unwrap();
+    let load = class.proof_load(thread).unwrap();
+    let printed = match column.ends_with("_lbf") {
+        true => inches(1.0) * inches(row.number("At_table_in2")) * stress,
+        false if row["As_table_mm2"].is_empty() => thread.stress_area() * stress,
+        false => mm(1.0) * mm(row.number("As_table_mm2")) * stress,
+    };
+    let (printed, exact) = match column.ends_with("_lbf") {
+        true => (printed.get::<newton>() / POUND_FORCE, load.get::<newton>() / POUND_FORCE),
+        false => (printed.get::<newton>(), load.get::<newton>()),
+    };
+    row.rounds_to(column, printed);
+    assert!((exact / printed - 1.0).abs() < 0.005, "{exact} for {column} of {row}");
+    assert!(class.yield_stress(thread).unwrap() > stress, "{row}");
+    1
+}
+
+#[test]
+fn thread_chart() {
+    let mut tally = Tally::of("fasteners, all columns");
+    let (mut areas, mut loads, mut bands, mut turns, mut lengths) = (0, 0, 0, 0, 0);
+    for row in &rows("fasteners.csv") {
+        let thread: Thread = row["thread"].parse().unwrap();
+        match thread.pitch() {
+            Pitch::Metric { .. } => assert_eq!(&row["system"], "metric", "{row}"),
+            Pitch::Unified { threads_per_inch } => {
+                assert_eq!(&row["system"], "unified", "{row}");
+                row.near("tpi", f64::from(threads_per_inch), 0.0);
+            }
+            pitch => panic!("{pitch:?} for {row}"),
+        }
+        row.rounds_to("d_mm", in_mm(thread.major_diameter()));
+        row.rounds_to("pitch_mm", in_mm(thread.pitch_length()));
+        row.rounds_to("d2_pitch_dia_mm", in_mm(thread.pitch_diameter()));
+        row.rounds_to("d3_or_dr_root_mm", in_mm(thread.root_diameter()));
+        row.rounds_to("d1_basic_minor_mm", in_mm(thread.minor_diameter()));
+        let area = thread.stress_area();
+        row.rounds_to("As_formula_mm2", area.get::<square_millimeter>());
+        let tables =
+            [("As_table_mm2", area.get::<square_millimeter>()), ("At_table_in2", area.get::<square_inch>())];
+        for (column, area) in tables {
+            if !row[column].is_empty() {
+                row.rounds_to(column, area);
+                areas += 1;
+            }
+        }
+        let classes = [
+            ("Fp_8.8_N", PropertyClass::C8_8),
+            ("Fp_10.9_N", PropertyClass::C10_9),
+            ("Fp_12.9_N", PropertyClass::C12_9),
+            ("Fp_grade5_lbf", PropertyClass::Grade5),
+            ("Fp_grade8_lbf", PropertyClass::Grade8),
+        ];
+        loads += classes.map(|(column, class)| proof_load(row, thread, column, class)).iter().sum::<usize>();
+        bands += torque_band(row, thread);
+
+        assert_eq!(thread.least_turns().is_some(), !row["min_turns_chart"].is_empty(), "{row}");
+        if let Some(least) = thread.least_turns() {
+            row.near("min_turns_chart", least.get::<ratios>(), 0.0);
+            row.rounds_to("min_engagement_chart_mm", in_mm(thread.pitch_length() * least));
+            turns += 1;
+        }
+        if !row["Le_machinerys_handbook_mm"].is_empty() {
+            let (pitch, minor) = limits_of(&row["thread"]);
+            let least = thread.least_engagement(pitch, minor).unwrap();
+            row.rounds_to("Le_machinerys_handbook_mm", in_mm(least));
+            lengths += 1;
+        }
+        tally.checked(row);
+    }
+    tally.close(21, &[]);
+    assert_eq!([areas, loads, bands, turns, lengths], [20, 55, 10, 7, 6], "cells that not every row has");
+}
+
+/// A band holds its ends and nothing past them.
+fn torque_band(row: &Row, thread: Thread) -> usize {
+    let band = TorqueBand::of(thread);
+    assert_eq!(band.is_some(), !row["torque_practice_min_Nm"].is_empty(), "{row}");
+    let Some(band) = band else { return 0 };
+    let [least, most] = ["torque_practice_min_Nm", "torque_practice_max_Nm"].map(|c| row.number(c));
+    for (torque, held) in [(least, true), (most, true), (least - 0.001, false), (most + 0.001, false)] {
+        assert_eq!(band.holds(nm(torque)), held, "{torque} N·m for {row}");
+    }
+    assert!(!band.holds(nm(f64::NAN)), "{row}");
+    assert_eq!(band.citation().status(), Status::CommonPractice);
+    1
+}
+
+/// Yield stresses are remembered; what the standards' designations mean holds them: in ISO classes the
+/// second number is yield over strength in tenths, the first the strength in hundreds of MPa.
+#[test]
+fn strength_by_class() {
+    let [small, large]: [Thread; 2] = ["M16x1.5", "M18x1.5"].map(|thread| thread.parse().unwrap());
+    let [inch_wide, wider]: [Thread; 2] = ["1-14", "1 1/8-12"].map(|thread| thread.parse().unwrap());
+    let cases = [
+        (PropertyClass::C8_8, small, Some((580.0, 640.0))),
+        (PropertyClass::C8_8, large, Some((600.0, 660.0))),
+        (PropertyClass::C10_9, small, Some((830.0, 940.0))),
+        (PropertyClass::C12_9, large, Some((970.0, 1100.0))),
+        (PropertyClass::C10_9, inch_wide, None),
+        (PropertyClass::Grade5, small, None),
+        (PropertyClass::Grade8, large, None),
+        (PropertyClass::Grade5, wider, None),
+    ];
+    for (class, thread, stresses) in cases {
+        let (proof, stress) = (class.proof_stress(thread), class.yield_stress(thread));
+        assert_eq!(
+            (proof, stress),
+            (stresses.map(|(proof, _)| megapascals(proof)), stresses.map(|(_, stress)| megapascals(stress)),),
+            "{class} on {thread}"
+        );
+        if let Some((_, stress)) = stresses {
+            let (strength, tenths) = class.name().split_once('.').unwrap();
+            let nominal = strength.parse::<f64>().unwrap() * 10.0 * tenths.parse::<f64>().unwrap();
+            assert!((stress / nominal - 1.0).abs() < 0.05, "{class}: {stress} against {nominal} MPa");
+        }
+    }
+    assert_eq!(PropertyClass::Grade5.proof_stress(inch_wide), Some(ksi(85.0)));
+    assert_eq!(PropertyClass::Grade5.yield_stress(inch_wide), Some(ksi(92.0)));
+    assert_eq!(PropertyClass::Grade8.proof_stress(wider), Some(ksi(120.0)));
+    assert_eq!(PropertyClass::Grade8.yield_stress(wider), Some(ksi(130.0)));
+    assert!(PropertyClass::C10_9.citation().is_from_memory());
+    assert!(!PropertyClass::Grade8.citation().is_from_memory());
+    assert!(Citation::YIELD_STRESS.is_from_memory());
+}
+
+fn m14(contact: SeatContact, mu: Toleranced<beadseat::units::Ratio>) -> Tightening {
+    Tightening::new("M14x1.5".parse().unwrap(), contact, Friction::new(mu, mu).unwrap())
+}
+
+/// Each bound of a domain: accepted at it, refused one step past it, and what is not a number always.
+#[test]
+fn domains() {
+    let flat = SeatContact::ring(Seat::Flat, mm(15.0), mm(24.0)).unwrap();
+    let of = |mu| Friction::new(Toleranced::exact(ratio(mu)), Toleranced::exact(ratio(0.1)));
+    let on_seat = |mu| Friction::new(Toleranced::exact(ratio(0.1)), Toleranced::exact(ratio(mu)));
+    for friction in [of, on_seat] as [fn(f64) -> Result<Friction, beadseat::OutOfRange>; 2] {
+        assert!(friction(0.03).is_ok() && friction(0.5).is_ok());
+        for mu in [0.0299, 0.5001, 0.0, -0.1, f64::NAN, f64::INFINITY] {
+            assert!(friction(mu).is_err(), "{mu}");
+        }
+    }
+    let tilted = Toleranced::within(ratio(0.1), ratio(0.08));
+    assert_eq!(Friction::new(tilted, tilted).unwrap_err().what(), "thread friction");
+
+    let bolt = m14(flat, Toleranced::exact(ratio(0.12)));
+    let k = NutFactor::new(Toleranced::exact(ratio(0.2))).unwrap();
+    let thread: Thread = "M14x1.5".parse().unwrap();
+    for torque in [0.1, 5000.0] {
+        let torque = Toleranced::exact(nm(torque));
+        assert!(bolt.preload(torque).is_ok() && bolt.combined_stress(torque).is_ok());
+        assert!(k.preload(thread, torque).is_ok());
+    }
+    for torque in [0.0, 0.0999, 5000.1, -140.0, f64::NAN, f64::INFINITY] {
+        let torque = Toleranced::exact(nm(torque));
+        assert!(bolt.preload(torque).is_err() && bolt.combined_stress(torque).is_err());
+        assert!(k.preload(thread, torque).is_err());
+    }
+    for force in [0.0, 0.999, 1e6 + 1.0, -1e4, f64::NAN] {
+        assert!(bolt.torque_for(newtons(force)).is_err(), "{force}");
+        assert!(k.torque_for(thread, newtons(force)).is_err(), "{force}");
+        assert!(bolt.share_of(newtons(force), Toleranced::exact(nm(140.0))).is_err(), "{force}");
+    }
+    for stress in [99.9, 2000.1, f64::NAN] {
+        assert!(bolt.clamp_at_yield(megapascals(stress)).is_err(), "{stress}");
+    }
+    for factor in [0.0299, 1.001, f64::NAN] {
+        assert!(NutFactor::new(Toleranced::exact(ratio(factor))).is_err(), "{factor}");
+    }
+}
+
+#[test]
+fn contacts() {
+    for (seat, radius, accepted) in [
+        (Seat::BallR14, 13.86, true),
+        (Seat::BallR14, 13.87, false),
+        (Seat::BallR12, 11.8, true),
+        (Seat::BallR12, 12.0, false),
+        (Seat::Cone60, 100.0, true),
+        (Seat::Cone60, 100.1, false),
+        (Seat::Flat, 1.0, true),
+        (Seat::Flat, 0.99, false),
+        (Seat::Flat, -8.0, false),
+        (Seat::Flat, f64::NAN, false),
+    ] {
+        assert_eq!(SeatContact::circle(seat, mm(radius)).is_ok(), accepted, "{seat} at {radius} mm");
+        let ring = SeatContact::ring(seat, mm(2.0 * radius), mm(2.0 * radius));
+        assert_eq!(ring.is_ok(), accepted, "{seat} at {radius} mm");
+    }
+    assert!(SeatContact::ring(Seat::BallR14, mm(20.0), mm(27.8)).is_err(), "outside the ball");
+    // A shank's washer bears flat; a narrower cone wedges harder.
+    let lever = |seat| SeatContact::ring(seat, mm(13.0), mm(23.0)).unwrap().friction_lever();
+    assert_eq!(lever(Seat::Shank), mm(9.0));
+    assert_eq!(lever(Seat::Shank), lever(Seat::Flat));
+    assert!((lever(Seat::Cone60) - mm(18.0)).abs() < mm(1e-9));
+    assert!(lever(Seat::Cone60) > lever(Seat::Cone80) && lever(Seat::Cone80) > lever(Seat::Cone90));
+    for seat in Seat::ALL {
+        assert_eq!(seat.to_string().starts_with("cone"), seat.cone_angle().is_some(), "{seat}");
+        assert_eq!(seat.to_string().starts_with("ball"), seat.ball_radius().is_some(), "{seat}");
+        let number = numbers(&seat.to_string());
+        let given = [
+            seat.cone_angle().map(|a| a.get::<beadseat::uom::si::angle::degree>()),
+            seat.ball_radius().map(in_mm),
+        ];
+        let given: Vec<f64> = given.into_iter().flatten().map(f64::round).collect();
+        assert_eq!(given, number, "{seat}");
+    }
+}
+
+/// A torque's share of the proof load, and a joint held against what its tire can ask for.
+#[test]
+fn shares_and_safety() {
+    let ball = SeatContact::circle(Seat::BallR14, mm(9.5)).unwrap();
+    let bolt = m14(ball, Toleranced::exact(ratio(0.10)));
+    let share = bolt.share_of(kilonewtons(100.0), Toleranced::exact(nm(140.0))).unwrap();
+    assert!((share.nominal().get::<ratios>() - 0.611_802_428_43).abs() < 1e-9);
+
+    let holes: BoltCircle = "5x112".parse().unwrap();
+    let mu = Toleranced::exact(ratio(0.12));
+    let joint = FrictionJoint::new(holes, Toleranced::exact(kilonewtons(40.0)), mu).unwrap();
+    let wheel = tire_torque(kg(600.0), percent(90.0), mm(310.0)).unwrap();
+    assert!((wheel.get::<newton_meter>() - 600.0 * 9.806_65 * 0.9 * 0.31).abs() < 1e-9);
+    let safety = joint.safety_against(wheel).unwrap().nominal().get::<ratios>();
+    assert!((safety - 1344.0 / wheel.get::<newton_meter>()).abs() < 1e-12);
+    for (load, grip, radius) in [
+        (0.0, 1.0, 300.0),
+        (500.0, 0.0, 300.0),
+        (500.0, 3.1, 300.0),
+        (500.0, 1.0, 99.0),
+        (f64::NAN, 1.0, 300.0),
+    ] {
+        assert!(tire_torque(kg(load), ratio(grip), mm(radius)).is_err(), "{load} {grip} {radius}");
+    }
+    for torque in [0.0, 0.9, -10.0, 200_001.0, f64::NAN] {
+        assert!(joint.safety_against(nm(torque)).is_err(), "{torque}");
+    }
+    let force = |kilo| FrictionJoint::new(holes, Toleranced::exact(kilonewtons(kilo)), mu);
+    assert!(force(0.0).is_err() && force(1000.1).is_err() && force(f64::NAN).is_err());
+    let slippery = Toleranced::exact(ratio(0.02));
+    assert!(FrictionJoint::new(holes, Toleranced::exact(kilonewtons(40.0)), slippery).is_err());
+}
+
+#[test]
+fn engagement_at_its_ends() {
+    let thread: Thread = "M14x1.5".parse().unwrap();
+    let exact = |length| Toleranced::exact(mm(length));
+    let of = |usable, disc, spacer| Engagement::new(thread, exact(usable), exact(disc), exact(spacer));
+    let short = of(12.0, 15.0, 5.0).unwrap();
+    assert!((short.length().nominal() + mm(8.0)).abs() < mm(1e-9), "it does not reach");
+    for (usable, disc, spacer) in [
+        (0.9, 15.0, 0.0),
+        (400.1, 15.0, 0.0),
+        (27.0, 0.9, 0.0),
+        (27.0, 200.1, 0.0),
+        (27.0, 15.0, -0.1),
+        (27.0, 15.0, 200.1),
+        (f64::NAN, 15.0, 0.0),
+        (27.0, f64::NAN, 0.0),
+        (27.0, 15.0, f64::NAN),
+    ] {
+        assert!(of(usable, disc, spacer).is_err(), "{usable} {disc} {spacer}");
+    }
+    assert!(short.usable_length_to_keep(exact(0.5), exact(0.0)).is_err());
+    assert!(short.usable_length_to_keep(exact(15.0), exact(201.0)).is_err());
+
+    // Uncertainties of all three add up at the worst.
+    let within = |length| Toleranced::within(mm(length), mm(0.5));
+    let measured = Engagement::new(thread, within(30.0), within(15.0), within(5.0)).unwrap();
+    assert!((measured.length().min() - mm(8.5)).abs() < mm(1e-9));
+    assert!((measured.length().max() - mm(11.5)).abs() < mm(1e-9));
+    // A hole 11 mm deep holds it at nominal, but not at the worst.
+    let room = measured.room_in(exact(11.0));
+    assert!(room.nominal() > mm(0.99) && room.min() < mm(-0.49) && room.max() < mm(2.51));
+
+    let limits = |pitch, minor| thread.least_engagement(mm(pitch), mm(minor));
+    assert!(limits(13.025, 12.377).is_ok());
+    assert!(limits(12.16, 12.16).is_err(), "below the basic minor diameter");
+    for (pitch, minor) in
+        [(13.03, 12.5), (12.15, 12.1), (12.9, 12.37), (12.6, 12.7), (f64::NAN, 12.5), (12.9, f64::NAN)]
+    {
+        assert!(limits(pitch, minor).is_err(), "{pitch} {minor}");
+    }
+    // Thinner threads need more of them.
+    assert!(limits(12.8, 12.7).unwrap() > limits(13.0, 12.4).unwrap());
+}
+
+#[test]
+fn orders_and_stages() {
+    let orders: [(u8, &[u8]); 10] = [
+        (3, &[1, 2, 3]),
+        (4, &[1, 3, 2, 4]),
+        (5, &[1, 3, 5, 2, 4]),
+        (6, &[1, 4, 2, 5, 3, 6]),
+        (7, &[1, 4, 7, 3, 6, 2, 5]),
+        (8, &[1, 5, 3, 7, 2, 6, 4, 8]),
+        (9, &[1, 5, 9, 4, 8, 3, 7, 2, 6]),
+        (10, &[1, 6, 3, 8, 5, 10, 7, 2, 9, 4]),
+        (11, &[1, 6, 11, 5, 10, 4, 9, 3, 8, 2, 7]),
+        (12, &[1, 7, 4, 10, 2, 8, 5, 11, 3, 9, 6, 12]),
+    ];
+    for (count, holes) in orders {
+        let order = TighteningOrder::new(count).unwrap();
+        assert!(order.holes().eq(holes.iter().copied()), "{count}");
+        assert_eq!(TighteningOrder::of(format!("{count}x120").parse().unwrap()), order);
+        assert_eq!(order.citation().status(), Status::CommonPractice);
+    }
+    for count in [0, 1, 2, 13, 255] {
+        assert!(TighteningOrder::new(count).is_err(), "{count}");
+    }
+    let stages = torque_stages(nm(200.0)).map(|torque| torque.get::<newton_meter>());
+    for (stage, expected) in stages.iter().zip([60.0, 120.0, 200.0]) {
+        assert!((stage - expected).abs() < 1e-9);
+    }
+}
