@@ -7,13 +7,16 @@ use std::hint::black_box;
 use std::str::FromStr;
 
 use allocation_counter::measure;
-use beadseat::ParseError;
 use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
 use beadseat::tire::{
     LoadIndex, LoadRange, LoadVersion, Metric, ServiceDescription, SpeedSymbol, Tire, TireSize,
 };
-use beadseat::units::{deg, kg, kmh, kpa, mm};
-use beadseat::wheel::{BoltCircle, Bore, Inset, RimEdges, Seat, Thread, Wheel, WheelSize};
+use beadseat::units::{deg, kg, kmh, kpa, mm, nm, ratio};
+use beadseat::wheel::{
+    BoltCircle, Bore, Friction, Inset, RimEdges, Seat, SeatContact, Thread, Tightening, TighteningOrder,
+    Wheel, WheelSize,
+};
+use beadseat::{ParseError, Toleranced};
 
 /// Allocations made by `work`.
 fn allocations(work: impl FnOnce()) -> u64 {
@@ -104,7 +107,13 @@ fn computations() {
         let contour = wheel.size().contour().unwrap();
         black_box(RimEdges::of(width, wheel.inset().unwrap(), mm(5.0), contour.flange_width()).outer());
         black_box(wheel.bolt_circle().unwrap().longest_chord());
-        black_box("M14x1.5".parse::<Thread>().unwrap().stress_area());
+        let thread = "M14x1.5".parse::<Thread>().unwrap();
+        let cone = SeatContact::ring(Seat::Cone60, mm(15.0), mm(24.0)).unwrap();
+        let mu = Toleranced::within(ratio(0.14), ratio(0.04));
+        let bolt = Tightening::new(thread, cone, Friction::new(mu, mu).unwrap());
+        black_box(bolt.preload(Toleranced::exact(nm(140.0))).unwrap());
+        black_box(bolt.combined_stress(Toleranced::exact(nm(-1.0))).unwrap_err());
+        black_box(TighteningOrder::of(wheel.bolt_circle().unwrap()).holes().count());
     });
     assert_eq!(counted, 0);
 }
