@@ -132,3 +132,14 @@ fn inertia_prints_what_the_wheels_are_felt_as() {
     assert!(text.starts_with("Invented wheels"), "{text}");
     assert!(text.contains("% acceleration on the same pull"), "{text}");
 }
+
+#[test]
+fn clamp_load_follows_a_torque_to_its_end() {
+    let output = run("clamp_load", &[], "");
+    assert_eq!(output.status.code(), Some(0));
+    let text = String::from_utf8_lossy(&output.stdout);
+    // 140 N·m over the lever of a 60° cone at a friction of 0.14 is 34.75 kN; 12 mm of thread is 8 turns.
+    for line in ["preload         34.75 ", "turns without    8.00 ", "order          1 3 5 2 4"] {
+        assert!(text.contains(line), "no {line:?} in\n{text}");
+    }
+}

@@ -35,7 +35,8 @@ pub struct SeatContact {
 const MOST_OF_BALL: f64 = 0.99;
 
 impl SeatContact {
-    /// From the inner and outer diameter of the contact; its mean radius is half the mean of the two.
+    /// From the inner and outer diameter of the contact; its mean radius is half the mean of the two, which
+    /// is right for faces that have worn in. Even pressure would put it a few percent further out.
     ///
     /// # Errors
     /// Diameters outside 2 to 200 mm, an outer one below the inner one, or either on a ball above 0.99 of
