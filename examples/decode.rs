@@ -7,16 +7,16 @@ use std::process::ExitCode;
 
 use beadseat::rim::{Contour, RimDiameter, SeatTaper};
 use beadseat::tire::{
-    DateCode, IdentificationNumber, LoadIndex, ManufactureWeek, MoldedLoad, MoldedPressure, RimRange,
-    SidewallLine, SpeedSymbol, Tire, TireSize,
+    DateCode, IdentificationNumber, LoadIndex, ManufactureWeek, RimRange, SidewallLine, SpeedSymbol, Tire,
+    TireSize,
 };
 use beadseat::units::Length;
 use beadseat::uom::si::{
     area::square_millimeter, length::millimeter, mass::kilogram, pressure::kilopascal,
     velocity::kilometer_per_hour,
 };
-use beadseat::wheel::{BoltCircle, Thread, Wheel};
-use beadseat::{Echo, Marking, ParseError, Toleranced};
+use beadseat::wheel::{BoltCircle, Thread, Wheel, WheelDate, WheelMark, WheelStamp};
+use beadseat::{Echo, Marking, MoldedLoad, MoldedPressure, ParseError, Toleranced};
 use serde_json::{Map, Value, json};
 
 fn main() -> ExitCode {
@@ -108,6 +108,7 @@ fn facts(marking: &Marking) -> Facts {
         Marking::Tire(tire) => tire_facts(tire),
         Marking::SidewallLine(line) => line_facts(line),
         Marking::Wheel(wheel) => wheel_facts(wheel),
+        Marking::WheelStamp(stamp) => stamp_facts(stamp),
         Marking::BoltCircle(holes) => bolt_circle_facts(holes),
         Marking::Thread(thread) => thread_facts(thread),
         Marking::LoadIndex(index) => {
@@ -249,6 +250,26 @@ fn wheel_facts(wheel: &Wheel) -> Facts {
         ("bore_mm", wheel.bore().map(|b| mm(b.length())).into()),
         ("specified_diameter_mm", size.diameter().specified().map(|d| mm(d.nominal())).into()),
     ]
+}
+
+fn stamp_facts(stamp: &WheelStamp) -> Facts {
+    let made = stamp.date().and_then(|date| match date {
+        WheelDate::Month { month, year } => Some(json!({ "month": month, "year": year })),
+        WheelDate::Week { week, year } => Some(json!({ "week": week, "year": year })),
+        _ => None,
+    });
+    let marks: Vec<_> =
+        WheelMark::ALL.iter().filter(|mark| stamp.has(**mark)).map(|mark| json!(mark.mark())).collect();
+    let mut facts = wheel_facts(&stamp.wheel());
+    facts.extend([
+        ("load_kg", stamp.load().map(|load| number(load.load().get::<kilogram>())).into()),
+        ("made", made.into()),
+        ("approval", stamp.approval().map(|(country, number)| json!([country, number])).into()),
+        ("permit", stamp.permit().into()),
+        ("marks", marks.into()),
+        ("origin", stamp.origin().into()),
+    ]);
+    facts
 }
 
 fn bolt_circle_facts(holes: &BoltCircle) -> Facts {

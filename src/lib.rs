@@ -12,6 +12,7 @@ mod citation;
 mod exact;
 pub mod fitment;
 pub mod marking;
+mod molded;
 mod record;
 pub mod rim;
 #[cfg(feature = "serde")]
@@ -25,6 +26,7 @@ pub mod wheel;
 
 pub use citation::{Citation, Status, sources};
 pub use marking::Marking;
+pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
 pub use record::Count;
 pub use text::{Echo, Field, ParseError, ParseErrorKind, Shown};
 pub use toleranced::Toleranced;

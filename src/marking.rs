@@ -5,7 +5,7 @@ use crate::text::{ParseError, Scanner, Text};
 use crate::tire::{
     DateCode, Grading, IdentificationNumber, LoadIndex, SidewallLine, SidewallMark, SpeedSymbol, Tire,
 };
-use crate::wheel::{BoltCircle, Thread, Wheel};
+use crate::wheel::{BoltCircle, Thread, Wheel, WheelStamp};
 
 /// A marking of any kind, recognised by its form.
 ///
@@ -28,6 +28,8 @@ use crate::wheel::{BoltCircle, Thread, Wheel};
 ///     ("205/55R16 91V", "tire"),
 ///     ("7Jx16 H2 ET45", "wheel"),
 ///     ("7x16", "wheel"),
+///     ("690 kg 7x16 JWL", "wheel"),
+///     ("25x8-12", "tire"),
 ///     ("8x6.5", "bolt_circle"),
 ///     ("5x114.3", "bolt_circle"),
 ///     ("M14x1.5", "thread"),
@@ -53,6 +55,8 @@ pub enum Marking {
     SidewallLine(SidewallLine),
     /// A wheel size, with what stands beside it.
     Wheel(Wheel),
+    /// A wheel with more stamped on it: load, date, marks, origin.
+    WheelStamp(WheelStamp),
     /// A bolt circle alone.
     BoltCircle(BoltCircle),
     /// A thread.
@@ -120,6 +124,11 @@ impl Marking {
             Ok(line) => return Ok(Self::SidewallLine(line)),
             Err(error) => furthest = further(furthest, error),
         }
+        match WheelStamp::parse(text) {
+            Ok(stamp) if stamp.is_more_than_a_wheel() => return Ok(Self::WheelStamp(stamp)),
+            Ok(stamp) => return Ok(Self::Wheel(stamp.wheel())),
+            Err(error) => furthest = further(furthest, error),
+        }
         match Grading::parse(text) {
             Ok(grading) => return Ok(Self::Grading(grading)),
             Err(error) => furthest = further(furthest, error),
@@ -145,7 +154,7 @@ impl Marking {
     pub const fn kind(&self) -> &'static str {
         match self {
             Self::Tire(_) | Self::SidewallLine(_) => "tire",
-            Self::Wheel(_) => "wheel",
+            Self::Wheel(_) | Self::WheelStamp(_) => "wheel",
             Self::BoltCircle(_) => "bolt_circle",
             Self::Thread(_) => "thread",
             Self::LoadIndex(_) => "load_index",
@@ -168,7 +177,9 @@ impl Marking {
             Self::Tire(_) | Self::SidewallLine(_) => {
                 "a tire: its size, what it carries and how fast, and how it is built"
             }
-            Self::Wheel(_) => "a wheel: its rim, where the rim stands, and how it meets the hub",
+            Self::Wheel(_) | Self::WheelStamp(_) => {
+                "a wheel: its rim, where the rim stands, and how it meets the hub"
+            }
             Self::BoltCircle(_) => "a bolt circle: how many fastener holes, on what diameter",
             Self::Thread(_) => "a screw thread: its outer diameter and its pitch",
             Self::LoadIndex(_) => "a load index: the load of one tire, as a number from a table",
@@ -193,7 +204,7 @@ impl Marking {
                 "the rim diameter must be the wheel's exactly; load and speed must cover the vehicle's; the rim width \
                  must be approved"
             }
-            Self::Wheel(_) => {
+            Self::Wheel(_) | Self::WheelStamp(_) => {
                 "diameter, holes and bore must be the tire's and the hub's; width, inset and rating decide fit and \
                  strength"
             }
@@ -220,7 +231,7 @@ impl Marking {
     pub const fn citation(&self) -> Citation {
         match self {
             Self::Tire(_) | Self::SidewallLine(_) => Citation::OVERALL_DIAMETER,
-            Self::Wheel(_) => Citation::RIM_SPECIFIED,
+            Self::Wheel(_) | Self::WheelStamp(_) => Citation::RIM_SPECIFIED,
             Self::BoltCircle(_) => Citation::DESIGNATION,
             Self::Thread(_) => Citation::THREAD_STRESS_AREA,
             Self::LoadIndex(_) => Citation::LOAD_INDEX,
@@ -237,6 +248,7 @@ impl Marking {
             Self::Tire(x) => x.write(text),
             Self::SidewallLine(x) => x.write(text),
             Self::Wheel(x) => x.write(text),
+            Self::WheelStamp(x) => x.write(text),
             Self::BoltCircle(x) => x.write(text),
             Self::Thread(x) => x.write(text),
             Self::LoadIndex(x) => x.write(text),

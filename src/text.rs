@@ -152,6 +152,11 @@ impl<'a> Scanner<'a> {
         self.byte() | case(byte) == byte | case(byte)
     }
 
+    /// Whether this is the beginning, or white space stands before it.
+    pub(crate) const fn is_apart(&self) -> bool {
+        self.at == 0 || !self.bytes[self.at - 1].is_ascii_graphic()
+    }
+
     /// Whether a decimal point or comma stands at a place.
     pub(crate) const fn is_point(&self, at: usize) -> bool {
         at < self.bytes.len() && matches!(self.bytes[at], b'.' | b',')

@@ -50,7 +50,7 @@ pub use inflation::factors::{
 pub use inflation::{
     Fitting, Inflation, InflationDomain, InflationError, InflationModel, LoadAtPressure, PMetricFormula,
 };
-pub use line::{LineContradiction, MoldedLoad, MoldedPressure, MoldedSpeed, SidewallLine};
+pub use line::{LineContradiction, SidewallLine};
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};

@@ -12,7 +12,7 @@ use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
 use beadseat::tire::{
     LoadIndex, LoadRange, LoadVersion, Metric, ServiceDescription, SpeedSymbol, Tire, TireSize,
 };
-use beadseat::wheel::{BoltCircle, Bore, Inset, Seat, Thread, Wheel, WheelSize};
+use beadseat::wheel::{BoltCircle, Bore, Inset, Seat, Thread, Wheel, WheelSize, WheelStamp};
 use beadseat::{Field, ParseError, ParseErrorKind};
 
 /// Calls a generic function for every designation with its canonical form, another spelling of it,
@@ -70,7 +70,7 @@ macro_rules! designation {
 
 designation! {
     RimWidth RimDiameter Contour Hump LoadIndex SpeedSymbol ServiceDescription LoadVersion LoadRange
-    Metric TireSize Tire BoltCircle Bore Inset WheelSize Wheel Thread Seat
+    Metric TireSize Tire BoltCircle Bore Inset WheelSize Wheel WheelStamp Thread Seat
 }
 
 /// Designations with an order that means something.
@@ -331,6 +331,29 @@ fn errors_and_their_places() {
     assert_eq!(refused.fields.len(), FIELDS.len(), "{:?}", refused.fields);
     // No text is ambiguous yet.
     assert_eq!(refused.kinds.len(), 7, "{:?}", refused.kinds);
+}
+
+#[test]
+fn errors_of_stamps_and_their_places() {
+    use Field as F;
+    use ParseErrorKind::{Contradiction, Missing, OutOfRange, Trailing};
+    let mut refused = Refusals::default();
+    refused.of::<WheelStamp>("ET45 5x112", Missing, F::RimWidth, 10..10);
+    refused.of::<WheelStamp>("7Jx16 8Jx17", OutOfRange, F::Bore, 6..7);
+    refused.of::<WheelStamp>("7Jx16 JWL JWL", Trailing, F::Text, 10..13);
+    refused.of::<WheelStamp>("7Jx16 690 kg 700 kg", Trailing, F::Text, 13..19);
+    refused.of::<WheelStamp>("7Jx16 MAX LOAD", Missing, F::MaximumLoad, 14..14);
+    refused.of::<WheelStamp>("7Jx16 690 kg (1600 lb)", Contradiction, F::MaximumLoad, 6..22);
+    refused.of::<WheelStamp>("7Jx16 13/2021", OutOfRange, F::WheelDate, 6..13);
+    refused.of::<WheelStamp>("7Jx16 W54/2021", OutOfRange, F::WheelDate, 6..14);
+    refused.of::<WheelStamp>("7Jx16 03/1949", OutOfRange, F::WheelDate, 6..13);
+    refused.of::<WheelStamp>("7Jx16 E0 124R-1", OutOfRange, F::ApprovalMark, 7..8);
+    refused.of::<WheelStamp>("7Jx16 124R-", Missing, F::ApprovalMark, 11..11);
+    refused.of::<WheelStamp>("7Jx16 KBA 1234567", OutOfRange, F::ApprovalMark, 10..17);
+    refused.of::<WheelStamp>("7Jx16 MADE 5", Missing, F::Origin, 11..12);
+    refused.of::<WheelStamp>("7Jx16 MADE IN", Missing, F::Origin, 13..13);
+    refused.of::<WheelStamp>("7Jx16 MADE IN ABCDEFGHIJKLMNO", OutOfRange, F::Origin, 14..28);
+    assert_eq!(refused.count, 15);
 }
 
 const FIELDS: [Field; 21] = [

@@ -59,13 +59,10 @@ impl RimWidth {
         let start = scanner.at();
         let thousandths = tri!(scanner.decimal(Field::RimWidth, 3));
         if thousandths >= 100_000 {
-            let in_range = thousandths <= 300_000 && thousandths % 5_000 == 0;
-            let twentieths = (thousandths / 1000) as u16 * MILLIMETRE;
-            return if in_range {
-                Ok(Self { twentieths })
-            } else {
-                Err(scanner.range(Field::RimWidth, start))
-            };
+            if thousandths > 300_000 || thousandths % 5_000 != 0 {
+                return Err(scanner.range(Field::RimWidth, start));
+            }
+            return Ok(Self { twentieths: (thousandths / 1000) as u16 * MILLIMETRE });
         }
         let mut quarters = thousandths / 250;
         if thousandths % 250 != 0 {

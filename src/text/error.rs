@@ -73,6 +73,10 @@ pub enum Field {
     MaximumLoad,
     /// Maximum pressure molded on a tire.
     MaximumPressure,
+    /// Date of manufacture of a wheel.
+    WheelDate,
+    /// Country of origin of a wheel.
+    Origin,
     /// Maximum speed molded on a tire.
     MaximumSpeed,
     /// Plies and their cords.
@@ -120,6 +124,8 @@ impl Field {
             Self::Family => "family mark",
             Self::MaximumLoad => "maximum load",
             Self::MaximumPressure => "maximum pressure",
+            Self::WheelDate => "date of a wheel",
+            Self::Origin => "country of origin",
             Self::MaximumSpeed => "maximum speed",
             Self::Plies => "plies",
         }
@@ -181,6 +187,8 @@ impl Field {
             Self::Family => "one of P, LT, HL, T, ST in front, or C, CP, LT, M/C behind",
             Self::MaximumLoad => "45 to 9999 with kg or lb, in both units the same",
             Self::MaximumPressure => "10 to 1500 with kPa or psi, in both units the same",
+            Self::WheelDate => "month 1 to 12 or week 1 to 53, of a year from 1950 to 2099",
+            Self::Origin => "a name of up to 14 letters behind MADE IN",
             Self::Plies => {
                 "TREAD or SIDEWALL with up to four layers of 1 to 20 plies of polyester, steel, nylon, rayon, aramid or fiberglass"
             }

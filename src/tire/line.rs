@@ -1,12 +1,11 @@
 //! Everything that stands on a sidewall behind the size, in any order.
 
 mod contradiction;
-mod molded;
 
 pub use contradiction::LineContradiction;
-pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
 
 use super::{LoadRange, LoadVersion, Mark, ServiceDescription, SpeedSymbol, Tire, TireSize, is_ply_rating};
+use crate::molded::{self, MoldedLoad, MoldedPressure, MoldedSpeed};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
 /// A line of a sidewall: the tire, and what else is molded beside its size.
@@ -27,7 +26,7 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// what rounding and the yearbooks' grids explain. The canonical form is in the order above.
 ///
 /// ```
-/// use beadseat::{tire::{MoldedLoad, SidewallLine}, units::kpa};
+/// use beadseat::{MoldedLoad, tire::SidewallLine, units::kpa};
 /// let line: SidewallLine =
 ///     "LT245/75R17 TUBELESS LRE 121/118S M+S MAX LOAD SINGLE 1450 kg (3195 LBS) AT 550 kPa (80 PSI)".parse()?;
 /// assert_eq!(line.to_string(), "LT245/75R17 121/118S LRE M+S TUBELESS MAX LOAD 1450 kg AT 550 kPa");
@@ -308,7 +307,7 @@ impl SidewallLine {
     /// The maximum speed molded by itself, as on temporary spares.
     ///
     /// ```
-    /// use beadseat::tire::{MoldedSpeed, SidewallLine};
+    /// use beadseat::{MoldedSpeed, tire::SidewallLine};
     /// let line = SidewallLine::parse("T125/70D16 96M MAX SPEED 80 KM/H (50 MPH)")?;
     /// assert_eq!(line.max_speed(), Some(MoldedSpeed::KilometresPerHour(80)));
     /// # Ok::<(), beadseat::ParseError>(())

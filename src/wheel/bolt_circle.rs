@@ -57,7 +57,7 @@ impl BoltCircle {
     pub(crate) const fn scan_second(self, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         scanner.skip_space();
         let at = scanner.at();
-        if is_next(*scanner) {
+        if is_next(scanner) {
             let second = tri!(Self::scan(scanner));
             return self.differs_in_diameter_only(second, scanner, at);
         }
@@ -211,7 +211,8 @@ impl BoltCircle {
 }
 
 /// Whether the digits here are a hole count, that is, followed by a multiplication sign or the like.
-pub(super) const fn is_next(mut ahead: Scanner<'_>) -> bool {
+pub(super) const fn is_next(scanner: &Scanner<'_>) -> bool {
+    let mut ahead = *scanner;
     if !ahead.at_digit() {
         return false;
     }

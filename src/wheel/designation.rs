@@ -40,6 +40,9 @@ pub struct WheelSize {
 }
 
 impl WheelSize {
+    /// Some size, to be replaced.
+    pub(super) const ANY: Self = crate::literal!(WheelSize, "7x16");
+
     #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
@@ -230,6 +233,11 @@ impl Wheel {
         Ok(wheel)
     }
 
+    /// The same with another size.
+    pub(super) const fn with_size(self, size: WheelSize) -> Self {
+        Self { size, ..self }
+    }
+
     pub(super) const fn of_size(size: WheelSize) -> Self {
         Self { size, inset: None, bolt_circle: None, bore: None, second: None }
     }
@@ -238,12 +246,13 @@ impl Wheel {
     #[inline]
     pub(super) const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
         scanner.skip_space();
-        if Inset::is_next(scanner) {
+        // A sign without a space is no inset: `25x8-12` is a tire.
+        if Inset::is_next(scanner) && (scanner.is_apart() || scanner.byte().is_ascii_alphabetic()) {
             if self.inset.is_some() {
                 return Ok(false);
             }
             self.inset = Some(tri!(Inset::scan(scanner)));
-        } else if bolt_circle::is_next(*scanner) {
+        } else if bolt_circle::is_next(scanner) {
             return self.scan_circle(scanner);
         } else if scanner.at_digit() || scanner.peek(0) == b'C' && scanner.peek(1) == b'B' {
             if self.bore.is_some() {

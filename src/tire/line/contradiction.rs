@@ -1,6 +1,7 @@
 //! What cannot all be true on one sidewall.
 
-use super::{MoldedLoad, MoldedSpeed, SidewallLine, TUBE_TYPE, TUBELESS};
+use super::{SidewallLine, TUBE_TYPE, TUBELESS};
+use crate::molded::{MoldedLoad, MoldedSpeed};
 use crate::tire::{InSizeSpeed, LoadIndex, LoadRange, LoadVersion, SizeClass, SpeedSymbol, TireSize};
 use crate::units::{in_kg, in_kmh, in_kpa, in_lb, in_psi};
 

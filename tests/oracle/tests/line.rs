@@ -1,10 +1,16 @@
-//! A sidewall line is read alike in any order of its marks.
+//! A sidewall line is read alike in any order of its marks, and so is what is stamped on a wheel.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
 
+use std::fmt::{Debug, Display};
+use std::str::FromStr;
+
+use beadseat::ParseError;
 use beadseat::tire::SidewallLine;
+use beadseat::wheel::WheelStamp;
 use proptest::prelude::*;
 use proptest::sample::subsequence;
+use proptest::test_runner::TestCaseError;
 
 /// A size with marks that may all stand beside it.
 const LINES: [(&str, &[&str]); 7] = [
@@ -23,35 +29,95 @@ const LINES: [(&str, &[&str]); 7] = [
     ("155R13", &["78S", "REINFORCED", "TL"]),
 ];
 
-fn shuffled() -> impl Strategy<Value = (String, String)> {
-    (0..LINES.len()).prop_flat_map(|n| {
-        let (size, marks) = LINES[n];
+/// The same of wheels, where the size too may stand anywhere.
+const STAMPS: [(&str, &[&str]); 4] = [
+    (
+        "7.5Jx17 H2",
+        &["ET42", "5x112", "66.6", "MAX LOAD 690 kg (1521 lb)", "03/2021", "JWL", "VIA", "MADE IN UTOPIA"],
+    ),
+    ("6 1/2Jx15", &["+38", "4x100/114,3", "CB 57.1", "1190 LBS", "W23/2019", "E13 124R-001234", "KBA 45678"]),
+    ("8.25x22.5", &["ET168", "10x335", "281", "LOAD 4750 kg", "2017-W05", "SAE J2530", "DOT"]),
+    ("150 TR 390 FH", &["OS 12", "4x4.25in", "JWL-T", "124R 42", "made in south utopia"]),
+];
+
+fn shuffled_of(
+    lines: &'static [(&'static str, &'static [&'static str])],
+    size_first: bool,
+) -> impl Strategy<Value = (String, String)> {
+    (0..lines.len()).prop_flat_map(move |n| {
+        let (size, marks) = lines[n];
         subsequence(marks.to_vec(), 0..=marks.len()).prop_flat_map(move |some| {
             let ordered = [&[size], &some[..]].concat().join(" ");
-            Just(some)
+            let (fixed, free) =
+                if size_first { (vec![size], some) } else { (vec![], [&[size], &some[..]].concat()) };
+            Just(free)
                 .prop_shuffle()
-                .prop_map(move |other| (ordered.clone(), [&[size], &other[..]].concat().join(" ")))
+                .prop_map(move |other| (ordered.clone(), [&fixed[..], &other].concat().join(" ")))
         })
     })
 }
 
+fn shuffled() -> impl Strategy<Value = (String, String)> {
+    shuffled_of(&LINES, true)
+}
+
+fn stamps() -> impl Strategy<Value = (String, String)> {
+    shuffled_of(&STAMPS, false)
+}
+
+fn order_does_not_matter<T>(one: &str, other: &str) -> Result<(), TestCaseError>
+where
+    T: FromStr<Err = ParseError> + Display + Debug + PartialEq + Copy,
+{
+    let line: T =
+        one.parse().map_err(|error: ParseError| TestCaseError::fail(error.show(one).to_string()))?;
+    prop_assert_eq!(other.parse::<T>(), Ok(line), "{}", other);
+    prop_assert_eq!(line.to_string().parse::<T>(), Ok(line), "{}", line);
+    Ok(())
+}
+
+/// Reads a text with a piece of it replaced.
+fn hostile<T>(one: &str, at: prop::sample::Index, wild: &str) -> Result<(), TestCaseError>
+where
+    T: FromStr<Err = ParseError> + Display + Debug + PartialEq + Copy,
+{
+    let mut chars: Vec<char> = one.chars().collect();
+    let at = at.index(chars.len());
+    chars.splice(at..=at, wild.chars());
+    let text: String = chars.into_iter().collect();
+    match text.parse::<T>() {
+        Ok(line) => prop_assert_eq!(line.to_string().parse::<T>(), Ok(line), "{:?} is {}", text, line),
+        Err(error) => prop_assert!(text.get(error.span()).is_some()),
+    }
+    Ok(())
+}
+
 proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
+
     #[test]
     fn the_order_of_marks_does_not_matter((one, other) in shuffled()) {
-        let line: SidewallLine = one.parse().unwrap();
-        prop_assert_eq!(other.parse::<SidewallLine>(), Ok(line), "{}", other);
-        prop_assert_eq!(line.to_string().parse::<SidewallLine>(), Ok(line));
+        order_does_not_matter::<SidewallLine>(&one, &other)?;
+    }
+
+    #[test]
+    fn the_order_of_stamps_does_not_matter((one, other) in stamps()) {
+        order_does_not_matter::<WheelStamp>(&one, &other)?;
     }
 
     #[test]
     fn hostile_lines_never_panic((one, _) in shuffled(), at in any::<prop::sample::Index>(), wild in "\\PC{0,3}") {
-        let mut chars: Vec<char> = one.chars().collect();
-        let at = at.index(chars.len());
-        chars.splice(at..=at, wild.chars());
-        let text: String = chars.into_iter().collect();
-        match text.parse::<SidewallLine>() {
-            Ok(line) => prop_assert_eq!(line.to_string().parse::<SidewallLine>(), Ok(line)),
-            Err(error) => prop_assert!(text.get(error.span()).is_some()),
-        }
+        hostile::<SidewallLine>(&one, at, &wild)?;
+    }
+
+    #[test]
+    fn hostile_stamps_never_panic((one, _) in stamps(), at in any::<prop::sample::Index>(), wild in "\\PC{0,3}") {
+        hostile::<WheelStamp>(&one, at, &wild)?;
+    }
+
+    /// Letters and digits where others were, which come closest to another meaning.
+    #[test]
+    fn nearly_right_stamps_are_read_alike_again((one, _) in stamps(), at in any::<prop::sample::Index>(), wild in "[A-Z0-9 /x.+-]{0,2}") {
+        hostile::<WheelStamp>(&one, at, &wild)?;
     }
 }

@@ -14,7 +14,7 @@ use beadseat::tire::{
 use beadseat::units::{deg, kg, kmh, kpa, mm, nm, ratio};
 use beadseat::wheel::{
     BoltCircle, Bore, Friction, Inset, RimEdges, Seat, SeatContact, Thread, Tightening, TighteningOrder,
-    Wheel, WheelSize,
+    Wheel, WheelSize, WheelStamp,
 };
 use beadseat::{ParseError, Toleranced};
 
@@ -75,6 +75,10 @@ fn designations() {
     reads_and_writes::<Bore>(&["57.1", "CB 66,6 mm"], &["12", "", &long]);
     reads_and_writes::<Inset>(&["ET45", "OS 12,5"], &["ET301", "", &long]);
     reads_and_writes::<WheelSize>(&["7Jx16 H2", "16 × 6 1/2 J"], &["7Jx16.2", "", &long]);
+    reads_and_writes::<WheelStamp>(
+        &["5x112 690 kg 7Jx16 H2 ET45 03/2021 JWL VIA KBA 45678 E13 124R-001234 Made in Utopia 57.1"],
+        &["7Jx16 ET45 ET40", "5x112", "", &long],
+    );
     reads_and_writes::<Wheel>(
         &["7Jx16 H2 ET45 5x112 57.1", "16x7 5×4,5in cb 57,1 +45"],
         &["7Jx16 ET45 ET40", "", &long],

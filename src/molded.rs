@@ -1,4 +1,4 @@
-//! Loads, pressures and speeds as they are molded: numbers with units.
+//! Loads, pressures and speeds as they stand on tires and wheels: numbers with units.
 
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, tri};
 use crate::units::{self, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
@@ -17,7 +17,7 @@ impl MoldedLoad {
     /// The load.
     ///
     /// ```
-    /// use beadseat::{tire::MoldedLoad, units::lb};
+    /// use beadseat::{MoldedLoad, units::lb};
     /// assert_eq!(MoldedLoad::Pounds(3195).load(), lb(3195.0));
     /// ```
     pub const fn load(self) -> Mass {
@@ -28,7 +28,7 @@ impl MoldedLoad {
     }
 
     /// A load, and behind it the same in brackets in the other unit.
-    pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let load = tri!(Self::scan_one(scanner));
         if let Some(inner) = open(scanner) {
@@ -60,7 +60,7 @@ impl MoldedLoad {
         }
     }
 
-    pub(super) fn write(self, text: &mut Text) {
+    pub(crate) fn write(self, text: &mut Text) {
         match self {
             Self::Kilograms(kg) => text.whole(u32::from(kg)).str(" kg"),
             Self::Pounds(lb) => text.whole(u32::from(lb)).str(" lb"),
@@ -82,7 +82,7 @@ impl MoldedPressure {
     /// The pressure.
     ///
     /// ```
-    /// use beadseat::{tire::MoldedPressure, units::kpa};
+    /// use beadseat::{MoldedPressure, units::kpa};
     /// assert_eq!(MoldedPressure::Kilopascals(300).pressure(), kpa(300.0));
     /// ```
     pub const fn pressure(self) -> Pressure {
@@ -93,7 +93,7 @@ impl MoldedPressure {
     }
 
     /// A pressure, and behind it the same in brackets in the other unit, then perhaps `COLD`.
-    pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let pressure = tri!(Self::scan_one(scanner));
         if let Some(inner) = open(scanner) {
@@ -130,7 +130,7 @@ impl MoldedPressure {
         }
     }
 
-    pub(super) fn write(self, text: &mut Text) {
+    pub(crate) fn write(self, text: &mut Text) {
         match self {
             Self::Kilopascals(kpa) => text.whole(u32::from(kpa)).str(" kPa"),
             Self::Psi(psi) => text.whole(u32::from(psi)).str(" psi"),
@@ -152,7 +152,7 @@ impl MoldedSpeed {
     /// The speed.
     ///
     /// ```
-    /// use beadseat::{tire::MoldedSpeed, units::kmh, uom::si::velocity::mile_per_hour};
+    /// use beadseat::{MoldedSpeed, units::kmh, uom::si::velocity::mile_per_hour};
     /// assert_eq!(MoldedSpeed::KilometresPerHour(80).speed(), kmh(80.0));
     /// assert!((MoldedSpeed::MilesPerHour(50).speed().get::<mile_per_hour>() - 50.0).abs() < 1e-9);
     /// ```
@@ -164,7 +164,7 @@ impl MoldedSpeed {
     }
 
     /// Whether a number with a unit of speed stands here.
-    pub(super) const fn is_next(scanner: &Scanner<'_>) -> bool {
+    pub(crate) const fn is_next(scanner: &Scanner<'_>) -> bool {
         let mut ahead = *scanner;
         ahead.skip_digits();
         ahead.skip_space();
@@ -182,7 +182,7 @@ impl MoldedSpeed {
     }
 
     /// A speed, and behind it the same in brackets in the other unit.
-    pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let speed = tri!(Self::scan_one(scanner));
         if let Some(inner) = open(scanner) {
@@ -211,7 +211,7 @@ impl MoldedSpeed {
         }
     }
 
-    pub(super) fn write(self, text: &mut Text) {
+    pub(crate) fn write(self, text: &mut Text) {
         match self {
             Self::KilometresPerHour(kmh) => text.whole(u32::from(kmh)).str(" km/h"),
             Self::MilesPerHour(mph) => text.whole(u32::from(mph)).str(" mph"),
@@ -220,7 +220,7 @@ impl MoldedSpeed {
 }
 
 /// `(` behind optional white space.
-pub(super) const fn open<'a>(scanner: &Scanner<'a>) -> Option<Scanner<'a>> {
+pub(crate) const fn open<'a>(scanner: &Scanner<'a>) -> Option<Scanner<'a>> {
     let mut ahead = *scanner;
     ahead.skip_space();
     if !ahead.eat(b'(') {
@@ -230,7 +230,7 @@ pub(super) const fn open<'a>(scanner: &Scanner<'a>) -> Option<Scanner<'a>> {
     Some(ahead)
 }
 
-pub(super) const fn close(scanner: &mut Scanner<'_>, field: Field) -> Result<(), ParseError> {
+pub(crate) const fn close(scanner: &mut Scanner<'_>, field: Field) -> Result<(), ParseError> {
     scanner.skip_space();
     if scanner.eat(b')') { Ok(()) } else { Err(scanner.missing(field)) }
 }

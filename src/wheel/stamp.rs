@@ -1,0 +1,502 @@
+//! Everything that is stamped or cast on a wheel, in any order.
+
+use core::num::NonZeroU32;
+
+use super::{Wheel, WheelSize, bolt_circle};
+use crate::molded::MoldedLoad;
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+
+/// When a wheel was made, as it is stamped.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum WheelDate {
+    /// `03/2021`, as UN R124 asks for month and year.
+    Month {
+        /// 1 to 12.
+        month: u8,
+        /// 1950 to 2099.
+        year: u16,
+    },
+    /// `W23/2021`, `2021-W23`.
+    Week {
+        /// 1 to 53.
+        week: u8,
+        /// 1950 to 2099.
+        year: u16,
+    },
+}
+
+impl WheelDate {
+    const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let by_week = scanner.eat(b'W');
+        let mut number = tri!(scanner.whole(Field::WheelDate));
+        let year;
+        let mut week = by_week;
+        if !by_week && scanner.eat(b'-') {
+            year = number;
+            if !scanner.eat(b'W') {
+                return Err(scanner.missing(Field::WheelDate));
+            }
+            week = true;
+            number = tri!(scanner.whole(Field::WheelDate));
+        } else {
+            if !scanner.eat(b'/') {
+                return Err(scanner.missing(Field::WheelDate));
+            }
+            year = tri!(scanner.whole(Field::WheelDate));
+        }
+        let most = if week { 53 } else { 12 };
+        if year < 1950 || year > 2099 || number < 1 || number > most {
+            return Err(scanner.range(Field::WheelDate, start));
+        }
+        let number = number as u8;
+        Ok(if week { Self::Week { week: number, year } } else { Self::Month { month: number, year } })
+    }
+
+    /// Whether one begins here: digits, a stroke and a year of four digits, or the week of a year.
+    const fn is_next(scanner: &Scanner<'_>) -> bool {
+        let mut ahead = *scanner;
+        let by_week = ahead.eat(b'W');
+        let at = ahead.at();
+        ahead.skip_digits();
+        let digits = ahead.at() - at;
+        if digits == 4 && !by_week {
+            return ahead.eat(b'-') && ahead.is_at(b'W');
+        }
+        if digits == 0 || digits > 2 || !ahead.eat(b'/') {
+            return false;
+        }
+        let at = ahead.at();
+        ahead.skip_digits();
+        ahead.at() - at == 4
+    }
+
+    fn write(self, text: &mut Text) {
+        let (number, year) = match self {
+            Self::Month { month, year } => (month, year),
+            Self::Week { week, year } => {
+                text.byte(b'W');
+                (week, year)
+            }
+        };
+        text.byte(b'0' + number / 10).byte(b'0' + number % 10).byte(b'/').whole(u32::from(year));
+    }
+}
+
+macro_rules! wheel_marks {
+    ($($(#[$doc:meta])* $variant:ident = $bit:literal, $mark:literal, [$($other:literal)*], $meaning:literal;)*) => {
+        /// A mark of a standard or an authority on a wheel. What each stands for is from memory.
+        ///
+        /// ```
+        /// use beadseat::wheel::{WheelMark, WheelStamp};
+        /// let stamp = WheelStamp::parse("7Jx16 JWL VIA")?;
+        /// assert!(stamp.has(WheelMark::Jwl) && !stamp.has(WheelMark::Dot));
+        /// assert!(WheelMark::Via.meaning().contains("inspection"));
+        /// # Ok::<(), beadseat::ParseError>(())
+        /// ```
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum WheelMark { $($(#[$doc])* $variant,)* }
+
+        impl WheelMark {
+            /// Every one, in the canonical order.
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
+            /// The letters.
+            ///
+            /// ```
+            /// assert_eq!(beadseat::wheel::WheelMark::JwlT.mark(), "JWL-T");
+            /// ```
+            pub const fn mark(self) -> &'static str {
+                match self { $(Self::$variant => $mark,)* }
+            }
+
+            /// What it stands for.
+            pub const fn meaning(self) -> &'static str {
+                match self { $(Self::$variant => $meaning,)* }
+            }
+
+            const fn bit(self) -> u8 {
+                match self { $(Self::$variant => $bit,)* }
+            }
+
+            const fn scan(scanner: &mut Scanner<'_>) -> Option<Self> {
+                $(if scanner.eat_alone($mark) $(|| scanner.eat_alone($other))* {
+                    return Some(Self::$variant);
+                })*
+                None
+            }
+        }
+    };
+}
+
+wheel_marks! {
+    /// `JWL-T`.
+    JwlT = 1, "JWL-T", ["JWLT"], "light alloy wheel of a truck or bus to the technical standard of Japan";
+    /// `JWL`.
+    Jwl = 2, "JWL", [], "light alloy wheel of a car to the technical standard of Japan";
+    /// `VIA`.
+    Via = 4, "VIA", [], "registered with the vehicle inspection association of Japan, which tests for JWL";
+    /// `DOT`.
+    Dot = 8, "DOT", [], "the maker certifies the wheel for the federal standards of the US";
+    /// `SAE J2530`.
+    J2530 = 16, "SAE J2530", ["SAEJ2530" "J2530"], "aftermarket wheel tested to SAE J2530";
+}
+
+/// Longest name of a country that is read.
+const ORIGIN: usize = 14;
+
+/// What is stamped or cast on a wheel.
+///
+/// # Syntax
+/// ```text
+/// stamp    = part { part }      in any order, each at most once; the size must be among them
+/// part     = size | inset | circles | bore | load | date | approval | permit | mark | origin
+/// load     = [ "MAX" ] [ "LOAD" ] number ( "kg" | "lb" ) [ "(" number unit ")" ]
+/// date     = month "/" year | "W" week "/" year | year "-W" week       the year with four digits
+/// approval = [ "E" country ] "124R" [ "-" ] number                     UN R124, from memory
+/// permit   = "KBA" number                                              German type permit, from memory
+/// mark     = "JWL" | "JWL-T" | "VIA" | "DOT" | "SAE J2530"
+/// origin   = "MADE IN" name of up to 14 letters
+/// ```
+/// Size, inset, circles and bore are those of a [`Wheel`], which is the canonical beginning; of a load in
+/// both units the first is kept. Two numbers with `x` between them are a size if the second is a rim
+/// diameter of 10 in or more, and a bolt circle otherwise.
+///
+/// ```
+/// use beadseat::{MoldedLoad, wheel::{WheelDate, WheelStamp}};
+/// let stamp: WheelStamp =
+///     "JWL VIA MAX LOAD 690 KG 5x112 7,5J×17H2 03/2021 ET42 made in Utopia 66.6".parse()?;
+/// assert_eq!(
+///     stamp.to_string(),
+///     "7.5Jx17 H2 ET42 5x112 66.6 MAX LOAD 690 kg 03/2021 JWL VIA MADE IN UTOPIA",
+/// );
+/// assert_eq!(stamp.load(), Some(MoldedLoad::Kilograms(690)));
+/// assert_eq!(stamp.date(), Some(WheelDate::Month { month: 3, year: 2021 }));
+/// assert!("ET45 5x112 57.1".parse::<WheelStamp>().is_err()); // no size
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct WheelStamp {
+    wheel: Wheel,
+    load: Option<MoldedLoad>,
+    date: Option<WheelDate>,
+    /// Number in the lower 24 bits, country above.
+    approval: Option<NonZeroU32>,
+    permit: Option<NonZeroU32>,
+    marks: u8,
+    /// Upper-case letters and spaces, then zeros.
+    origin: [u8; ORIGIN],
+}
+
+const _: () = assert!(size_of::<WheelStamp>() <= 64);
+
+impl WheelStamp {
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let mut size = None;
+        let mut stamp = Self {
+            wheel: Wheel::of_size(WheelSize::ANY),
+            load: None,
+            date: None,
+            approval: None,
+            permit: None,
+            marks: 0,
+            origin: [0; ORIGIN],
+        };
+        loop {
+            scanner.skip_space();
+            if size.is_none() {
+                if let Some(found) = scan_size(scanner) {
+                    size = Some(found);
+                    continue;
+                }
+            }
+            if !tri!(stamp.scan_part(scanner)) {
+                break;
+            }
+        }
+        match size {
+            Some(size) => {
+                stamp.wheel = stamp.wheel.with_size(size);
+                Ok(stamp)
+            }
+            None => Err(scanner.missing(Field::RimWidth)),
+        }
+    }
+
+    /// One part; false where there is none, or one of a kind that has been.
+    const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        let start = scanner.at();
+        let repeated;
+        if WheelDate::is_next(scanner) {
+            repeated = self.date.is_some();
+            self.date = Some(tri!(WheelDate::scan(scanner)));
+        } else if let Some(load) = tri!(scan_load(scanner)) {
+            repeated = self.load.is_some();
+            self.load = Some(load);
+        } else if let Some(number) = tri!(scan_approval(scanner)) {
+            repeated = self.approval.is_some();
+            self.approval = Some(number);
+        } else if scanner.eat_word("KBA") {
+            scanner.skip_space();
+            repeated = self.permit.is_some();
+            self.permit = Some(tri!(scan_number(scanner, 6)));
+        } else if scanner.eat_word("MADE") {
+            scanner.skip_space();
+            if !scanner.eat_word("IN") {
+                return Err(scanner.missing(Field::Origin));
+            }
+            scanner.skip_space();
+            repeated = self.origin[0] != 0;
+            self.origin = tri!(scan_origin(scanner));
+        } else if let Some(mark) = WheelMark::scan(scanner) {
+            repeated = self.has(mark);
+            self.marks |= mark.bit();
+        } else {
+            return self.wheel.scan_part(scanner);
+        }
+        if repeated {
+            scanner.back_to(start);
+        }
+        Ok(!repeated)
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        self.wheel.write(text);
+        if let Some(load) = self.load {
+            text.str(" MAX LOAD ");
+            load.write(text);
+        }
+        if let Some(date) = self.date {
+            text.byte(b' ');
+            date.write(text);
+        }
+        if let Some((country, number)) = self.approval() {
+            text.byte(b' ');
+            if let Some(country) = country {
+                text.byte(b'E').whole(u32::from(country)).byte(b' ');
+            }
+            text.str("124R-").whole(number);
+        }
+        if let Some(permit) = self.permit {
+            text.str(" KBA ").whole(permit.get());
+        }
+        for mark in WheelMark::ALL.iter().filter(|mark| self.has(**mark)) {
+            text.byte(b' ').str(mark.mark());
+        }
+        if let Some(origin) = self.origin() {
+            text.str(" MADE IN ").str(origin);
+        }
+    }
+
+    /// Size, inset, bolt circles and bore.
+    pub const fn wheel(&self) -> Wheel {
+        self.wheel
+    }
+
+    /// The load it is rated for.
+    pub const fn load(&self) -> Option<MoldedLoad> {
+        self.load
+    }
+
+    /// When it was made.
+    pub const fn date(&self) -> Option<WheelDate> {
+        self.date
+    }
+
+    /// The country, if it stands there, and the number of its approval under UN R124.
+    ///
+    /// ```
+    /// use beadseat::wheel::WheelStamp;
+    /// let stamp = WheelStamp::parse("7Jx16 E13 124R-000123 KBA 45678")?;
+    /// assert_eq!(stamp.approval(), Some((Some(13), 123)));
+    /// assert_eq!(stamp.permit(), Some(45678));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn approval(&self) -> Option<(Option<u8>, u32)> {
+        match self.approval {
+            Some(bits) => {
+                let country = (bits.get() >> 24) as u8;
+                Some((if country == 0 { None } else { Some(country) }, bits.get() & 0x00FF_FFFF))
+            }
+            None => None,
+        }
+    }
+
+    /// The number of its German type permit.
+    pub const fn permit(&self) -> Option<u32> {
+        match self.permit {
+            Some(number) => Some(number.get()),
+            None => None,
+        }
+    }
+
+    /// Whether it bears a mark.
+    pub const fn has(&self, mark: WheelMark) -> bool {
+        self.marks & mark.bit() != 0
+    }
+
+    /// The country it was made in, in capitals.
+    ///
+    /// ```
+    /// use beadseat::wheel::WheelStamp;
+    /// assert_eq!(WheelStamp::parse("Made in Utopia 7Jx16")?.origin(), Some("UTOPIA"));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn origin(&self) -> Option<&str> {
+        let len = self.origin.iter().position(|&byte| byte == 0).unwrap_or(ORIGIN);
+        let letters = self.origin.get(..len).filter(|letters| !letters.is_empty())?;
+        core::str::from_utf8(letters).ok()
+    }
+
+    /// Whether there is more than a [`Wheel`].
+    pub(crate) const fn is_more_than_a_wheel(&self) -> bool {
+        self.load.is_some()
+            || self.date.is_some()
+            || self.approval.is_some()
+            || self.permit.is_some()
+            || self.marks != 0
+            || self.origin[0] != 0
+    }
+}
+
+/// A size, if one stands here rather than a bolt circle.
+const fn scan_size(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
+    const SURELY_A_RIM: u16 = 100;
+    let mut ahead = *scanner;
+    match WheelSize::scan(&mut ahead) {
+        Ok(size) => {
+            // `8x6.5` is a bolt circle in inches.
+            let small = size.diameter().tenths() < SURELY_A_RIM;
+            if small && size.contour().is_none() && bolt_circle::is_next(scanner) {
+                return None;
+            }
+            *scanner = ahead;
+            Some(size)
+        }
+        Err(_) => None,
+    }
+}
+
+/// A load, with the words before it or without.
+const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Option<MoldedLoad>, ParseError> {
+    let mut ahead = *scanner;
+    let mut named = ahead.eat_word("MAX");
+    if named {
+        ahead.eat(b'.');
+        ahead.skip_space();
+    }
+    if ahead.eat_word("LOAD") {
+        named = true;
+        ahead.skip_space();
+    }
+    if !named {
+        // A number is a load only with its unit.
+        let mut unit = ahead;
+        unit.skip_digits();
+        unit.skip_space();
+        if !ahead.at_digit() || !(unit.eat_word("KG") || unit.eat_word("LB") || unit.eat_word("LBS")) {
+            return Ok(None);
+        }
+    }
+    *scanner = ahead;
+    Ok(Some(tri!(MoldedLoad::scan(scanner))))
+}
+
+/// `E13 124R-001234`, or without the country.
+const fn scan_approval(scanner: &mut Scanner<'_>) -> Result<Option<NonZeroU32>, ParseError> {
+    let mut ahead = *scanner;
+    let mut country = 0;
+    if ahead.eat(b'E') && ahead.at_digit() {
+        let at = ahead.at();
+        country = match ahead.whole(Field::ApprovalMark) {
+            Ok(country) if country >= 1 && country <= 99 => country,
+            _ => return Err(ahead.range(Field::ApprovalMark, at)),
+        };
+        ahead.skip_space();
+    } else {
+        ahead = *scanner;
+    }
+    if !ahead.eat_str("124R") {
+        return Ok(None);
+    }
+    *scanner = ahead;
+    scanner.skip_space();
+    scanner.eat(b'-');
+    scanner.skip_space();
+    let number = tri!(scan_number(scanner, 7));
+    Ok(NonZeroU32::new((country as u32) << 24 | number.get()))
+}
+
+/// Up to so many digits, not all zero.
+const fn scan_number(scanner: &mut Scanner<'_>, most: usize) -> Result<NonZeroU32, ParseError> {
+    let start = scanner.at();
+    let mut number = 0;
+    while scanner.at_digit() && scanner.at() - start < most {
+        number = number * 10 + (scanner.byte() - b'0') as u32;
+        scanner.step(1);
+    }
+    if scanner.at() == start {
+        return Err(scanner.missing(Field::ApprovalMark));
+    }
+    match NonZeroU32::new(number) {
+        Some(number) if !scanner.at_digit() => Ok(number),
+        _ => {
+            scanner.skip_digits();
+            Err(scanner.range(Field::ApprovalMark, start))
+        }
+    }
+}
+
+/// Letters, and single spaces between words of which none begins another part.
+const fn scan_origin(scanner: &mut Scanner<'_>) -> Result<[u8; ORIGIN], ParseError> {
+    let start = scanner.at();
+    let mut origin = [0; ORIGIN];
+    let mut len = 0;
+    loop {
+        while scanner.byte().is_ascii_alphabetic() {
+            if len == ORIGIN {
+                return Err(scanner.range(Field::Origin, start));
+            }
+            origin[len] = scanner.byte().to_ascii_uppercase();
+            len += 1;
+            scanner.step(1);
+        }
+        // The next word belongs to the name unless it is a part of its own.
+        let mut ahead = *scanner;
+        if len == 0 || len + 1 >= ORIGIN || !ahead.skip_space() || !is_word_of_a_name(&ahead) {
+            break;
+        }
+        *scanner = ahead;
+        origin[len] = b' ';
+        len += 1;
+    }
+    if len == 0 { Err(scanner.missing(Field::Origin)) } else { Ok(origin) }
+}
+
+/// Two letters or more, and no word that another part begins with.
+const fn is_word_of_a_name(scanner: &Scanner<'_>) -> bool {
+    let mut ahead = *scanner;
+    if !scanner.peek(0).is_ascii_alphabetic() || !scanner.peek(1).is_ascii_alphabetic() {
+        return false;
+    }
+    let mut letters = 0;
+    while scanner.peek(letters).is_ascii_alphabetic() {
+        letters += 1;
+    }
+    // A letter and then a digit, as in `ET45`.
+    if scanner.peek(letters).is_ascii_digit() {
+        return false;
+    }
+    !(super::Inset::is_next(scanner) && letters == 2
+        || WheelMark::scan(&mut ahead).is_some()
+        || ahead.eat_word("SAE")
+        || ahead.eat_word("MAX")
+        || ahead.eat_word("LOAD")
+        || ahead.eat_word("KBA")
+        || ahead.eat_word("MADE")
+        || ahead.eat_word("CB"))
+}
+
+designation!(WheelStamp in "beadseat::wheel", "5x112 690 kg 7jx16 w23/2021" => "7Jx16 5x112 MAX LOAD 690 kg W23/2021", wrong "5x112 690 kg");
