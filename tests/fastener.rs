@@ -317,16 +317,27 @@ fn thread_chart() {
     assert_eq!([areas, loads, bands, turns, lengths], [20, 55, 10, 7, 6], "cells that not every row has");
 }
 
-/// A band holds its ends and nothing past them.
+/// A band holds its ends to the whole newton metre and nothing past them. The charts it was made from are
+/// in the note, in lbf·ft; those of M14 begin below it.
 fn torque_band(row: &Row, thread: Thread) -> usize {
     let band = TorqueBand::of(thread);
     assert_eq!(band.is_some(), !row["torque_practice_min_Nm"].is_empty(), "{row}");
     let Some(band) = band else { return 0 };
     let [least, most] = ["torque_practice_min_Nm", "torque_practice_max_Nm"].map(|c| row.number(c));
-    for (torque, held) in [(least, true), (most, true), (least - 0.001, false), (most + 0.001, false)] {
+    for (torque, held) in [(least, true), (most, true), (least - 0.51, false), (most + 0.51, false)] {
         assert_eq!(band.holds(nm(torque)), held, "{torque} N·m for {row}");
     }
     assert!(!band.holds(nm(f64::NAN)), "{row}");
+    let note = row["torque_note"].replace("lbf-ft", "ft-lb");
+    let charts = note.match_indices(" ft-lb").map(|(end, _)| note[..end].rsplit(' ').next().unwrap());
+    let ends = charts.flat_map(|chart| chart.split('-').map(|end| end.parse().unwrap()));
+    let outside: Vec<f64> = ends.filter(|&end: &f64| !band.holds(lbf_ft(end))).collect();
+    let expected: &[f64] = match &row["thread"] {
+        "M14x1.5" => &[85.0],
+        "M14x1.25" => &[80.0],
+        _ => &[],
+    };
+    assert_eq!(outside, expected, "{row}");
     assert_eq!(band.citation().status(), Status::CommonPractice);
     1
 }

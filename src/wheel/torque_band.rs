@@ -1,7 +1,7 @@
 //! Whether a torque is what wheel fasteners of a thread usually get.
 
 use super::Thread;
-use crate::units::{Torque, at_most, in_nm};
+use crate::units::{Torque, in_nm};
 use crate::{Citation, literal};
 
 /// The torques that makers of vehicles and wheels usually state for a thread, to catch a figure in the
@@ -45,9 +45,17 @@ impl TorqueBand {
         Some(Self { least_nm, most_nm })
     }
 
-    /// Whether a torque lies in the band, its ends included.
+    /// Whether a torque, rounded to whole newton metres as the band is, lies in it, its ends included.
+    ///
+    /// ```
+    /// use beadseat::{literal, units::lbf_ft, wheel::{Thread, TorqueBand}};
+    /// let band = TorqueBand::of(literal!(Thread, "5/8-18")).ok_or("no band is known")?;
+    /// assert!(band.holds(lbf_ft(135.0))); // 183.04 N·m, and the band ends at 183
+    /// # Ok::<(), &str>(())
+    /// ```
     pub fn holds(&self, torque: Torque) -> bool {
-        at_most(self.least_nm, in_nm(torque)) && at_most(in_nm(torque), self.most_nm)
+        let torque = libm::round(in_nm(torque));
+        self.least_nm <= torque && torque <= self.most_nm
     }
 
     /// The source of the band, which is a habit.
