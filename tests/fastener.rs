@@ -5,7 +5,9 @@
 
 mod common;
 
-use beadseat::units::{inches, kg, kilonewtons, ksi, lbf_ft, megapascals, mm, newtons, nm, percent, ratio};
+use beadseat::units::{
+    inches, kg, kilonewtons, ksi, lbf_ft, megapascals, meters, mm, newtons, nm, percent, ratio,
+};
 use beadseat::uom::si::f64::Length;
 use beadseat::uom::si::{
     area::{square_inch, square_millimeter},
@@ -16,7 +18,7 @@ use beadseat::uom::si::{
 };
 use beadseat::wheel::{
     BoltCircle, Engagement, Friction, FrictionJoint, NutFactor, Pitch, PropertyClass, Seat, SeatContact,
-    Thread, Tightening, TighteningOrder, TorqueBand, tire_torque, torque_stages,
+    Thread, Tightening, TighteningOrder, TorqueBand, recheck_distance, tire_torque, torque_stages,
 };
 use beadseat::{Citation, Status, Toleranced};
 use common::{Row, Tally, number_of, numbers, rows, value_of};
@@ -279,6 +281,8 @@ fn thread_chart() {
         row.rounds_to("d2_pitch_dia_mm", in_mm(thread.pitch_diameter()));
         row.rounds_to("d3_or_dr_root_mm", in_mm(thread.root_diameter()));
         row.rounds_to("d1_basic_minor_mm", in_mm(thread.minor_diameter()));
+        let rise = thread.pitch_length() / (thread.pitch_diameter() * std::f64::consts::PI);
+        assert!((thread.lead_angle().value.tan() - rise.get::<ratios>()).abs() < 1e-12, "{row}");
         let area = thread.stress_area();
         row.rounds_to("As_formula_mm2", area.get::<square_millimeter>());
         let tables =
@@ -444,6 +448,7 @@ fn contacts() {
         assert_eq!(ring.is_ok(), accepted, "{seat} at {radius} mm");
     }
     assert!(SeatContact::ring(Seat::BallR14, mm(20.0), mm(27.8)).is_err(), "outside the ball");
+    assert!(SeatContact::ring(Seat::Flat, mm(23.0), mm(13.0)).is_err(), "inside out");
     // A shank's washer bears flat; a narrower cone wedges harder.
     let lever = |seat| SeatContact::ring(seat, mm(13.0), mm(23.0)).unwrap().friction_lever();
     assert_eq!(lever(Seat::Shank), mm(9.0));
@@ -478,12 +483,17 @@ fn shares_and_safety() {
     assert!((wheel.get::<newton_meter>() - 600.0 * 9.806_65 * 0.9 * 0.31).abs() < 1e-9);
     let safety = joint.safety_against(wheel).unwrap().nominal().get::<ratios>();
     assert!((safety - 1344.0 / wheel.get::<newton_meter>()).abs() < 1e-12);
+    assert!(tire_torque(kg(20_000.0), ratio(3.0), mm(1500.0)).is_ok());
     for (load, grip, radius) in [
         (0.0, 1.0, 300.0),
+        (20_001.0, 1.0, 300.0),
         (500.0, 0.0, 300.0),
         (500.0, 3.1, 300.0),
         (500.0, 1.0, 99.0),
+        (500.0, 1.0, 1501.0),
         (f64::NAN, 1.0, 300.0),
+        (500.0, f64::NAN, 300.0),
+        (500.0, 1.0, f64::NAN),
     ] {
         assert!(tire_torque(kg(load), ratio(grip), mm(radius)).is_err(), "{load} {grip} {radius}");
     }
@@ -536,6 +546,7 @@ fn engagement_at_its_ends() {
     {
         assert!(limits(pitch, minor).is_err(), "{pitch} {minor}");
     }
+    assert_eq!(limits(12.3, 12.2).unwrap_err().what(), "least pitch diameter");
     // Thinner threads need more of them.
     assert!(limits(12.8, 12.7).unwrap() > limits(13.0, 12.4).unwrap());
 }
@@ -567,4 +578,6 @@ fn orders_and_stages() {
     for (stage, expected) in stages.iter().zip([60.0, 120.0, 200.0]) {
         assert!((stage - expected).abs() < 1e-9);
     }
+    let again = recheck_distance();
+    assert_eq!((*again.start(), *again.end()), (meters(50_000.0), meters(100_000.0)));
 }

@@ -143,8 +143,8 @@ impl Thread {
     /// memory ([`Citation::LEAST_ENGAGEMENT`](crate::Citation::LEAST_ENGAGEMENT)).
     ///
     /// # Errors
-    /// If the pitch diameter is not between root and basic pitch diameter, or the minor diameter not
-    /// between the basic one and that pitch diameter.
+    /// If the pitch diameter is not between the basic minor and the basic pitch diameter, or the minor
+    /// diameter not between the basic one and that pitch diameter.
     ///
     /// ```
     /// use beadseat::{literal, units::mm, wheel::Thread};
@@ -157,9 +157,8 @@ impl Thread {
         least_pitch_diameter: Length,
         greatest_minor_diameter: Length,
     ) -> Result<Length, OutOfRange> {
-        let [root, basic, minor] =
-            [self.root_diameter(), self.pitch_diameter(), self.minor_diameter()].map(in_mm);
-        let es = OutOfRange::check("least pitch diameter", in_mm(least_pitch_diameter), "mm", root, basic)?;
+        let [basic, minor] = [self.pitch_diameter(), self.minor_diameter()].map(in_mm);
+        let es = OutOfRange::check("least pitch diameter", in_mm(least_pitch_diameter), "mm", minor, basic)?;
         let kn =
             OutOfRange::check("greatest minor diameter", in_mm(greatest_minor_diameter), "mm", minor, es)?;
         let overlap = 0.5 + TAN_30 * (es - kn) / in_mm(self.pitch_length());

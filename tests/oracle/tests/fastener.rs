@@ -334,9 +334,8 @@ proptest! {
     fn the_least_engagement_shears_as_it_breaks(
         thread in thread(), thinner in 0.0..0.5, wider in 0.01..0.99,
     ) {
-        let [root, basic, minor] =
-            [thread.root_diameter(), thread.pitch_diameter(), thread.minor_diameter()].map(in_mm);
-        let es = basic - (basic - minor.max(root)) * thinner;
+        let [basic, minor] = [thread.pitch_diameter(), thread.minor_diameter()].map(in_mm);
+        let es = basic - (basic - minor) * thinner;
         let kn = minor + (es - minor) * wider;
         let least = |es, kn| in_mm(thread.least_engagement(mm(es), mm(kn)).unwrap());
         let (length, pitch) = (least(es, kn), in_mm(thread.pitch_length()));
