@@ -122,7 +122,7 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
     for &(id, check) in checks::OF_THE_VEHICLE {
         report.push(&finding::finish(id, Place::Vehicle, check(&axles)));
     }
-    checks::effects(&front, &rear, &mut report);
+    checks::effects(&axles, &mut report);
     if checks::treads_are_uneven(&axles) {
         report.caution(Caution::UnevenTread);
     }

@@ -108,6 +108,8 @@ record! {
         seat / with_seat: Seat = "seat";
         /// Bolts or studs.
         fastening / with_fastening: Fastening = "fastening";
+        /// Depth of thread in the hub for a bolt, where it is not open at the back.
+        thread_depth / with_thread_depth: Length = "thread_depth_mm" [mm in_mm "mm" 5 to 200];
         /// Length of a stud from the mounting face.
         stud_length / with_stud_length: Length = "stud_length_mm" [mm in_mm "mm" 5 to 200];
     }

@@ -37,6 +37,8 @@ words! {
         Speedometer = "speedometer",
         /// Front and rear still belong together.
         AxleMatch = "axle_match",
+        /// The rim holds the beads of such a tire.
+        RimContour = "rim_contour",
         /// The wheel's holes are the hub's.
         BoltCircle = "bolt_circle",
         /// The wheel goes on the spigot and is centred by it.
@@ -45,6 +47,10 @@ words! {
         FastenerThread = "fastener_thread",
         /// The fasteners sit in the wheel's seats.
         FastenerSeat = "fastener_seat",
+        /// Enough turns of thread hold, and the fastener does not bottom.
+        ThreadEngagement = "thread_engagement",
+        /// The rim's barrel and the spokes clear the brake.
+        BrakeClearance = "brake_clearance",
         /// Change of track.
         Track = "track",
         /// Change of scrub radius.
@@ -82,6 +88,7 @@ impl CheckId {
                 | Self::CentreBore
                 | Self::FastenerThread
                 | Self::FastenerSeat
+                | Self::ThreadEngagement
                 | Self::OuterClearance
                 | Self::InnerClearance
                 | Self::UpperClearance
@@ -281,6 +288,23 @@ reasons! {
     SeatShapesAgree = "fasteners and wheel have the same seat",
     SeatShapesDiffer = "fasteners and wheel have different seats: they cannot hold their clamp load",
 
+    TurnsEnough = "enough of the thread holds",
+    TurnsTooFew = "too little of the thread holds: it can strip or work loose",
+    BoltDoesNotReach = "the fastener does not reach the thread",
+    BoltBottoms = "the bolt is longer than the hole is deep: it bottoms and clamps nothing",
+
+    BrakeClears = "the brake clears the barrel and the spokes",
+    BrakeClearsStandard = "the brake clears the largest barrel the rim standard allows; the wheel's own may be smaller: measure it",
+    BarrelTouchesBrake = "the rim's barrel comes too close to the brake",
+    SpokesTouchBrake = "the spokes come too close to the caliper",
+
+    HumpsHold = "humps keep the beads on their seats",
+    SteepSeatHolds = "the steep seat keeps the beads in place; such rims have no humps",
+    DiagonalNeedsNoHump = "a diagonal tire does not ask for humps",
+    NoHump = "no hump is stamped: a tubeless radial tire may leave its seat in a turn; look for the humps",
+    TubeTypeRim = "a rim of several pieces does not hold air: such a tire needs a tube and its maker's consent",
+    ExtendedHumpAdvised = "a run-flat tire is meant for extended humps (EH, EH2): its maker's word is needed",
+
     ScrubKept = "the scrub radius keeps its sign",
     ScrubReversed = "the scrub radius changes sign: steering pulls the other way under braking",
 
@@ -405,6 +429,16 @@ inputs! {
     OriginalInset = "original.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing";
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge";
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel";
+    WheelContour = "proposed.*.wheel (contour and hump)", "read the letters behind the rim width and diameter, as J and H2";
+    UsableLength = "proposed.*.fasteners.usable_length_mm", "measure the thread from the seat to the end that can engage";
+    DiscThickness = "proposed.*.disc_thickness_mm", "measure the wheel from its mounting face to where the fastener seats";
+    StudLength = "vehicle.*.hub.stud_length_mm", "wheel off, measure a stud from the mounting face to the end of its thread";
+    AdaptorThreadLength = "proposed.*.adaptor.thread_length_mm", "measure the adaptor's studs from its face, or the depth of its threaded holes";
+    LeastTurns = "limits.engagement_turns", "no table here has this thread: take the least turns from the fastener's maker";
+    BrakeEnvelope = "vehicle.*.brake.envelope_radius_mm", "wheel off, from the middle of the spindle to the outermost point of the caliper, with a square and a rule";
+    CaliperFace = "vehicle.*.brake.caliper_face_mm", "wheel off, straightedge over the mounting face, how far the caliper stands out of it";
+    Barrel = "proposed.*.barrel_radius_mm", "least inner radius of the rim over the brake: half the inside diameter at the well";
+    SpokeBack = "proposed.*.spoke_back_mm", "wheel face down, straightedge over the rim, depth to the back of the spokes less depth to the mounting face";
     AdaptorHubCircle = "proposed.*.adaptor.hub_bolt_circle", "measure the holes by which the adaptor is held to the hub";
     AdaptorWheelCircle = "proposed.*.adaptor.wheel_bolt_circle", "measure the studs or threaded holes of the adaptor";
     AdaptorBore = "proposed.*.adaptor.hub_bore", "measure the adaptor's bore on the hub's side with a caliper";

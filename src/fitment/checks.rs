@@ -1,8 +1,11 @@
 //! The checks, one file a family.
 
 mod axles;
+mod brake;
 mod clearance;
 mod condition;
+mod effects;
+mod engagement;
 mod geometry;
 mod hub;
 mod load;
@@ -15,6 +18,7 @@ use super::check::CheckId;
 use super::finding::Found;
 use super::report::{Caution, Report};
 use crate::tire::VehicleSide;
+use crate::vehicle::Fastening;
 
 type AxleCheck = fn(&Case<'_>) -> Found;
 type EndCheck = fn(&Case<'_>, VehicleSide) -> Found;
@@ -31,10 +35,13 @@ pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
     (CheckId::SpeedSymbol, load::speed_symbol),
     (CheckId::WheelLoad, load::wheel_load),
     (CheckId::OverallDiameter, geometry::overall_diameter),
+    (CheckId::RimContour, rim::rim_contour),
     (CheckId::BoltCircle, hub::bolt_circle),
     (CheckId::CentreBore, hub::centre_bore),
     (CheckId::FastenerThread, hub::fastener_thread),
     (CheckId::FastenerSeat, hub::fastener_seat),
+    (CheckId::ThreadEngagement, engagement::thread_engagement),
+    (CheckId::BrakeClearance, brake::brake_clearance),
     (CheckId::Track, geometry::track),
     (CheckId::ScrubRadius, geometry::scrub_radius),
     (CheckId::OuterClearance, clearance::outer),
@@ -46,6 +53,7 @@ pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
 /// kind of vehicle must be known.
 pub(super) const OF_CAR_RULES: &[CheckId] = &[
     CheckId::RimWidth,
+    CheckId::RimContour,
     CheckId::TireLoad,
     CheckId::TireLoadVsOriginal,
     CheckId::Inflation,
@@ -75,8 +83,8 @@ const _: () = {
 };
 
 pub(super) use condition::treads_are_uneven;
+pub(super) use effects::effects;
 pub(super) use pressure::pressures;
-pub(super) use rolling::effects;
 
 /// The cautions that an axle's setup calls for.
 pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
@@ -95,6 +103,13 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     }
     if spaced {
         report.caution(Caution::SpacerThread);
+    }
+    let bolted = case.axle.hub().and_then(|hub| hub.fastening()) == Some(Fastening::Bolt);
+    if bolted && (spaced || proposed.fasteners().is_some()) {
+        report.caution(Caution::Bottoming);
+    }
+    if proposed.adaptor().is_some() {
+        report.caution(Caution::Adaptor);
     }
     if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
         report.caution(Caution::CamberAssumed);

@@ -5,6 +5,7 @@ use crate::record::{record, words};
 use crate::tire::{AgeLimit, TreadLimit};
 use crate::units::{self, Length, Ratio, Velocity};
 use crate::vehicle::Kind;
+use crate::wheel::Thread;
 use crate::{Citation, Count};
 
 /// A limit with its owner.
@@ -101,6 +102,10 @@ record! {
         own_centring_play / with_own_centring_play: Length = "centring_play_mm" [mm in_mm "mm" 0 to 2];
         /// The caller's least height of spigot in the bore.
         own_spigot_engagement / with_own_spigot_engagement: Length = "spigot_engagement_mm" [mm in_mm "mm" 0 to 50];
+        /// The caller's least turns of thread.
+        own_engagement_turns / with_own_engagement_turns: Ratio = "engagement_turns" [ratio in_ratio "turns" 1 to 30];
+        /// The caller's least clearance between wheel and brake.
+        own_brake_clearance / with_own_brake_clearance: Length = "brake_clearance_mm" [mm in_mm "mm" 0 to 50];
         /// The caller's greatest age of a tire, in years.
         own_tire_age / with_own_tire_age: Count<50> = "tire_age_years";
         /// The caller's least depth of tread.
@@ -231,6 +236,17 @@ impl Limits {
     /// Least height of spigot that must reach into the bore, behind a spacer.
     pub fn spigot_engagement(&self) -> Limit<Length> {
         own_or_else(self.own_spigot_engagement(), units::mm(3.0), Citation::SPIGOT_ENGAGEMENT)
+    }
+
+    /// Least turns of a thread that must hold; none where neither the caller nor the table has it.
+    pub fn engagement_turns(&self, thread: Thread) -> Option<Limit<Ratio>> {
+        let chart = thread.least_turns().map(|turns| Limit::new(turns, Citation::LEAST_TURNS));
+        own_or(self.own_engagement_turns(), chart)
+    }
+
+    /// Least clearance between the wheel and the brake.
+    pub fn brake_clearance(&self) -> Limit<Length> {
+        own_or_else(self.own_brake_clearance(), units::mm(6.35), Citation::BRAKE_CLEARANCE)
     }
 
     /// Greatest age of a tire; what tire makers advise, unless the caller says otherwise.

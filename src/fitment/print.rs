@@ -240,12 +240,15 @@ const GRAVITY: &[CheckId] = &[
     CheckId::BoltCircle,
     CheckId::FastenerThread,
     CheckId::FastenerSeat,
+    CheckId::ThreadEngagement,
+    CheckId::BrakeClearance,
     CheckId::CentreBore,
     CheckId::TireLoad,
     CheckId::WheelLoad,
     CheckId::Inflation,
     CheckId::SpeedSymbol,
     CheckId::RimWidth,
+    CheckId::RimContour,
     CheckId::InnerClearance,
     CheckId::OuterClearance,
     CheckId::UpperClearance,
@@ -388,8 +391,7 @@ impl Report {
         wrapped(
             f,
             8,
-            "clearance at full lock and at bump and rebound; wheel against brake; rim contour; thread engagement; \
-             ride height and ground clearance; spacing of duals; wheel guards; chains",
+            "clearance at full lock and at bump and rebound; ride height and ground clearance; spacing of duals; wheel guards; chains",
         )?;
         if self.checks().all(|c| c.verdict() != Verdict::NotAssessed) {
             return Ok(());

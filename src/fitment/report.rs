@@ -130,6 +130,13 @@ words! {
         Gearing = "gearing",
         /// True distance in percent of the distance the odometer counts.
         Odometer = "odometer",
+        /// What one wheel with its tire adds to the vehicle's mass by turning.
+        RotatingInertia = "rotating_inertia",
+        /// The speed at which water begins to lift the tires.
+        Hydroplaning = "hydroplaning",
+        /// The pressure at which a monitor warns at the latest: by the placard, and as it should be with the
+        /// intended pressure.
+        PressureMonitoring = "pressure_monitoring",
     }
 }
 
@@ -147,6 +154,15 @@ impl EffectId {
             }
             Self::Odometer => {
                 "distances counted, and service intervals and consumption computed from them, change by this"
+            }
+            Self::RotatingInertia => {
+                "felt in every start and stop, on top of the mass itself; an estimate that spreads tire and wheel evenly"
+            }
+            Self::Hydroplaning => {
+                "an estimate of onset in water deeper than the tread drains, at placard and intended pressure; never a safe speed"
+            }
+            Self::PressureMonitoring => {
+                "the warning stays tied to the placard: with another intended pressure it comes late or for nothing"
             }
         }
     }
@@ -218,6 +234,10 @@ words! {
         Bearings = "bearings",
         /// What a spacer takes from the thread.
         SpacerThread = "spacer_thread",
+        /// Bolts that may be too long.
+        Bottoming = "bottoming",
+        /// Two joints instead of one.
+        Adaptor = "adaptor",
         /// Multi-piece rims.
         MultiPiece = "multi_piece",
         /// Static clearances do not show lock and bump.
@@ -255,7 +275,13 @@ impl Caution {
                 "Spacers and a changed inset load bearings, studs and steering differently from what was built."
             }
             Self::SpacerThread => {
-                "A spacer takes thread engagement away: the turns that are left are not judged here, count them."
+                "A spacer takes thread engagement away: count the turns by hand, on every fastener, before tightening."
+            }
+            Self::Bottoming => {
+                "A bolt that is too long bottoms in the hub, or touches what turns behind it: screw it in by hand without the wheel and measure."
+            }
+            Self::Adaptor => {
+                "An adaptor has two joints: its own fasteners must lie below its face, and both are tightened and checked again."
             }
             Self::MultiPiece => {
                 "Rims of several pieces are for trained people with a restraint only (29 CFR 1910.177)."
@@ -283,7 +309,7 @@ pub struct Report {
     effects: [Option<EffectRow>; EFFECTS],
     pressures: [Option<Pressures>; 2],
     len: u8,
-    cautions: u16,
+    cautions: u32,
 }
 
 impl Report {
@@ -325,7 +351,7 @@ impl Report {
     }
 
     pub(super) const fn caution(&mut self, caution: Caution) {
-        self.cautions |= 1 << caution as u16;
+        self.cautions |= 1 << caution as u32;
     }
 
     /// Every finding, front axle first, in the order of [`CheckId`].
@@ -353,7 +379,7 @@ impl Report {
     /// The cautions that apply, the gravest first.
     pub fn cautions(&self) -> impl Iterator<Item = Caution> + use<> {
         let bits = self.cautions;
-        Caution::ALL.iter().copied().filter(move |&c| bits & (1 << c as u16) != 0)
+        Caution::ALL.iter().copied().filter(move |&c| bits & (1 << c as u32) != 0)
     }
 
     /// Whether every vital check ([`CheckId::is_vital`]) was assessed on every axle.

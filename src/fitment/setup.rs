@@ -95,6 +95,16 @@ record! {
         rim_range / with_rim_range: RimRange = "rim_range_in";
         /// Thickness of the wheel disc where it is clamped.
         disc_thickness / with_disc_thickness: Length = "disc_thickness_mm" [mm in_mm "mm" 1 to 100];
+        /// Least inner radius of the rim's barrel over the brake.
+        barrel_radius / with_barrel_radius: Length = "barrel_radius_mm" [mm in_mm "mm" 50 to 400];
+        /// Thickness of the rim's metal at the well, from which the barrel of a standard rim follows.
+        barrel_thickness / with_barrel_thickness: Length = "barrel_thickness_mm" [mm in_mm "mm" 1 to 30];
+        /// How far the back of the spokes stands outboard of the wheel's mounting face, over the caliper.
+        spoke_back / with_spoke_back: Length = "spoke_back_mm" [mm in_mm "mm" -200 to 300];
+        /// Mass of one tire.
+        tire_mass / with_tire_mass: Mass = "tire_mass_kg" [kg in_kg "kg" 1 to 500];
+        /// Mass of one wheel.
+        wheel_mass / with_wheel_mass: Mass = "wheel_mass_kg" [kg in_kg "kg" 1 to 500];
         /// Whether it is a snow tire.
         snow / with_snow: bool = "snow";
         /// The tire on the left end.

@@ -5,7 +5,8 @@ use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found};
 use crate::fitment::reading::{Bound, Reading};
-use crate::tire::{RimRange, RimRangeBasis};
+use crate::rim::{Hump, SeatTaper};
+use crate::tire::{RimRange, RimRangeBasis, Structure, TireSize};
 
 pub(super) fn bead_diameter(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -48,6 +49,38 @@ pub(super) fn rim_width(case: &Case<'_>) -> Found {
     };
     let bound = Bound::Between(Reading::RimWidth(range.min()), Reading::RimWidth(range.max()));
     Ok(Finding::new(verdict, reason, range.citation()).reading(Reading::RimWidth(width), bound))
+}
+
+/// Does the rim hold the beads of such a tire?
+pub(super) fn rim_contour(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    let (tire, rim) = (setup.tire().size(), setup.wheel().size());
+    let finding = |verdict, reason| Ok(Finding::new(verdict, reason, Citation::RIM_HUMP));
+    if case
+        .original
+        .is_some_and(|o| o.wheel().size() == rim && o.tire().size().structure() == tire.structure())
+    {
+        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
+    }
+    if rim.diameter().seat_taper() == SeatTaper::FifteenDegree {
+        return finding(Verdict::Within, Reason::SteepSeatHolds);
+    }
+    if tire.structure() != Structure::Radial {
+        return finding(Verdict::Within, Reason::DiagonalNeedsNoHump);
+    }
+    if rim.is_multi_piece() {
+        return finding(Verdict::Marginal, Reason::TubeTypeRim);
+    }
+    if rim.hump().is_none() {
+        // A contour without a hump behind it was read off a rim without; nothing at all was not read.
+        need!(_contour = rim.contour() => WheelContour);
+        return finding(Verdict::Marginal, Reason::NoHump);
+    }
+    let run_flat = matches!(tire, TireSize::Metric(size) if size.is_run_flat());
+    if run_flat && !matches!(rim.hump(), Some(Hump::Eh | Hump::Eh2)) {
+        return finding(Verdict::Marginal, Reason::ExtendedHumpAdvised);
+    }
+    finding(Verdict::Within, Reason::HumpsHold)
 }
 
 /// In quarters of an inch, as rim widths are counted.

@@ -6,7 +6,6 @@ use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
 use crate::fitment::reading::{Bound, Reading};
-use crate::fitment::report::{Effect, EffectId, Report};
 use crate::tire::SpeedometerLaw;
 use crate::units::{self, Length, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
@@ -16,7 +15,7 @@ pub(super) fn circumference(setup: &Setup) -> Option<crate::Toleranced<Length>> 
     Some(setup.tire().size().rolling()?.circumference())
 }
 
-fn is_driven(case: &Case<'_>, drive: Drive) -> bool {
+pub(super) fn is_driven(case: &Case<'_>, drive: Drive) -> bool {
     matches!((drive, case.place), (Drive::All, _) | (Drive::Front, Place::Front) | (Drive::Rear, Place::Rear))
 }
 
@@ -113,28 +112,4 @@ fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
     let finding =
         Finding::new(verdict, reason, law.citation()).reading(Reading::Ratio(units::ratio(worst)), bound);
     Ok((finding, worst.min(legal - worst)))
-}
-
-/// Gearing and odometer of the driven axle, the front one if both are driven.
-pub(in crate::fitment) fn effects(front: &Case<'_>, rear: &Case<'_>, report: &mut Report) {
-    let Some(drive) = front.vehicle.drive() else { return };
-    let Some(case) = [front, rear].into_iter().find(|case| is_driven(case, drive) && case.both().is_ok())
-    else {
-        return;
-    };
-    let Ok((original, proposed)) = case.both() else { return };
-    let Some((before, after)) = circumference(&original).zip(circumference(&proposed)) else { return };
-    let (before, after) = (before.nominal(), after.nominal());
-    report.push_effect(&Effect {
-        id: EffectId::Gearing,
-        place: case.place,
-        before: Reading::Length(before),
-        after: Reading::Length(after),
-    });
-    report.push_effect(&Effect {
-        id: EffectId::Odometer,
-        place: case.place,
-        before: Reading::Ratio(units::percent(100.0)),
-        after: Reading::Ratio(after / before),
-    });
 }

@@ -1,0 +1,72 @@
+//! Does the wheel clear the brake?
+
+use crate::fitment::Setup;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Missing, Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
+use crate::fitment::reading::Reading;
+use crate::units::Length;
+use crate::wheel::Barrel;
+use crate::{Citation, Toleranced};
+
+pub(super) fn brake_clearance(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    // What touches on one side settles it, whatever is not known of the other.
+    match (radial(case, &setup), axial(case, &setup)) {
+        (Ok(a), Ok(b)) => {
+            Ok(if b.verdict > a.verdict || b.verdict == a.verdict && is_tighter(&b, &a) { b } else { a })
+        }
+        (Ok(a), Err(_)) | (Err(_), Ok(a)) if a.verdict == Verdict::Beyond => Ok(a),
+        (Err(a), Err(b)) => Err(Missing(a.0 | b.0)),
+        (_, Err(missing)) | (Err(missing), _) => Err(missing),
+    }
+}
+
+fn is_tighter(a: &Finding, b: &Finding) -> bool {
+    let number = |finding: &Finding| finding.measured.and_then(Reading::number);
+    number(a) < number(b)
+}
+
+/// Holds a gap against the limit, or against what the original wheel left if that is less.
+fn gap(
+    case: &Case<'_>,
+    gap: Toleranced<Length>,
+    original: Option<Toleranced<Length>>,
+    touches: Reason,
+) -> Finding {
+    let limit = case.limits.brake_clearance();
+    let why = Why { within: Reason::BrakeClears, beyond: touches, ..PLAIN };
+    let (least, citation) = match original.filter(|original| original.nominal() < limit.value()) {
+        Some(original) => (original.min(), Citation::ORIGINAL),
+        None => (limit.value(), limit.citation()),
+    };
+    at_least(gap, least, Reading::Length, why, citation)
+}
+
+/// The barrel around disc and caliper.
+fn radial(case: &Case<'_>, setup: &Setup) -> Found {
+    need!(envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope, barrel = barrel(setup) => Barrel);
+    let around = |inside: Toleranced<Length>| inside - Toleranced::exact(envelope);
+    let (inside, of_standard) = barrel;
+    let original = case.original.and_then(|original| Some(around(self::barrel(&original)?.0)));
+    let finding = gap(case, around(inside), original, Reason::BarrelTouchesBrake);
+    Ok(if of_standard { finding.marginal_if(Verdict::Within, Reason::BrakeClearsStandard) } else { finding })
+}
+
+/// The inner radius of the barrel, and whether it is only the largest that the standard allows.
+fn barrel(setup: &Setup) -> Option<(Toleranced<Length>, bool)> {
+    if let Some(measured) = setup.barrel_radius() {
+        return Some((Toleranced::exact(measured), false));
+    }
+    let thickness = Toleranced::exact(setup.barrel_thickness()?);
+    let barrel = Barrel::of_standard(&setup.wheel().size(), thickness).ok()?;
+    Some((barrel.brake_envelope_radius(), barrel.is_largest()))
+}
+
+/// The spokes in front of the caliper.
+fn axial(case: &Case<'_>, setup: &Setup) -> Found {
+    need!(face = case.axle.brake().and_then(|b| b.caliper_face()) => CaliperFace, back = setup.spoke_back() => SpokeBack);
+    let before = |setup: &Setup, back| Toleranced::exact(back + setup.standoff() - face);
+    let original = case.original.and_then(|original| Some(before(&original, original.spoke_back()?)));
+    Ok(gap(case, before(setup, back), original, Reason::SpokesTouchBrake))
+}

@@ -1,0 +1,101 @@
+//! How much of the thread holds the wheel?
+
+use crate::fitment::Setup;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
+use crate::fitment::reading::{Bound, Reading};
+use crate::units::{Length, in_mm, in_ratio};
+use crate::vehicle::Fastening;
+use crate::wheel::{Engagement, FastenerKind, Thread};
+use crate::{Citation, Toleranced};
+
+pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
+    let setup = case.proposed()?;
+    if case.original.is_some_and(|original| keeps_the_joint(&original, &setup)) {
+        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
+    }
+    let (joint, engaged) = engagement(case, &setup)?;
+    need!(least = case.limits.engagement_turns(joint.thread) => LeastTurns);
+    // What the maker built is no worse for being kept, whatever was measured.
+    let built = case.original.and_then(|original| Some(engagement(case, &original).ok()?.1));
+    let depth = joint.depth.map(|depth| built.map_or(depth, |built| built.max(depth)));
+    if let Some(depth) = depth.filter(|depth| !no_more(in_mm(engaged), in_mm(*depth))) {
+        return Ok(Finding::new(Verdict::Beyond, Reason::BoltBottoms, Citation::DESIGNATION)
+            .reading(Reading::Length(engaged), Bound::AtMost(Reading::Length(depth))));
+    }
+    let why = Why {
+        within: Reason::TurnsEnough,
+        beyond: if engaged > Length::default() { Reason::TurnsTooFew } else { Reason::BoltDoesNotReach },
+        ..PLAIN
+    };
+    let turns = joint.thread.pitch_length() * in_ratio(least.value());
+    let (least, citation) = match built.filter(|&built| built < turns) {
+        Some(built) => (built, Citation::ORIGINAL),
+        None => (turns, least.citation()),
+    };
+    Ok(at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation))
+}
+
+/// Whether the hub's own fasteners hold the original wheel as they did.
+fn keeps_the_joint(original: &Setup, proposed: &Setup) -> bool {
+    proposed.fasteners().is_none()
+        && original.wheel() == proposed.wheel()
+        && original.spacer().unwrap_or_default() == proposed.spacer().unwrap_or_default()
+        && original.adaptor() == proposed.adaptor()
+}
+
+/// What the wheel is screwed to.
+struct Joint {
+    thread: Thread,
+    kind: FastenerKind,
+    /// Of the studs, from the face the wheel lies on.
+    stud: Option<Length>,
+    /// Of the threaded holes, where they end.
+    depth: Option<Length>,
+}
+
+fn joint(case: &Case<'_>, setup: &Setup) -> Result<Joint, Missing> {
+    if let Some(adaptor) = setup.adaptor() {
+        need!(thread = adaptor.thread() => AdaptorThread, kind = adaptor.fastener_kind() => AdaptorFastenerKind);
+        let length = adaptor.thread_length();
+        let depth = length.filter(|_| kind == FastenerKind::Bolt);
+        return Ok(Joint { thread, kind, stud: length, depth });
+    }
+    let hub = case.axle.hub();
+    need!(thread = hub.and_then(|h| h.thread()) => HubThread, fastening = hub.and_then(|h| h.fastening()) => HubFastening);
+    Ok(match fastening {
+        Fastening::Bolt => {
+            Joint { thread, kind: FastenerKind::Bolt, stud: None, depth: hub.and_then(|h| h.thread_depth()) }
+        }
+        Fastening::Stud => {
+            Joint { thread, kind: FastenerKind::Nut, stud: hub.and_then(|h| h.stud_length()), depth: None }
+        }
+    })
+}
+
+/// The length of thread that holds; negative if the fastener does not reach.
+fn engagement(case: &Case<'_>, setup: &Setup) -> Result<(Joint, Length), Missing> {
+    let joint = joint(case, setup)?;
+    need!(
+        usable = setup.fasteners().and_then(|f| f.usable_length()) => UsableLength,
+        disc = setup.disc_thickness() => DiscThickness,
+    );
+    // A slip-on spacer lies between wheel and hub; an adaptor is what the wheel lies on.
+    let spacer = setup.spacer().filter(|_| setup.adaptor().is_none()).unwrap_or_default();
+    let beyond = |length| {
+        let [length, disc, spacer] = [length, disc, spacer].map(Toleranced::exact);
+        Some(Engagement::new(joint.thread, length, disc, spacer).ok()?.length().nominal())
+    };
+    let engaged = if joint.kind == FastenerKind::Bolt {
+        beyond(usable)
+    } else if setup.adaptor().is_some() {
+        need!(stud = joint.stud => AdaptorThreadLength);
+        beyond(stud).map(|beyond| beyond.min(usable))
+    } else {
+        need!(stud = joint.stud => StudLength);
+        // What of the stud stands beyond the seat, and no more than the nut has thread.
+        beyond(stud).map(|beyond| beyond.min(usable))
+    };
+    Ok((joint, engaged.ok_or(Input::UsableLength)?))
+}
