@@ -17,6 +17,7 @@ mod record;
 pub mod rim;
 #[cfg(feature = "serde")]
 pub mod scenario;
+pub mod sweep;
 mod text;
 pub mod tire;
 mod toleranced;

@@ -1,0 +1,266 @@
+//! The least clearance over all positions, with proof.
+
+use super::bound::{Bounded, Cell, Motion, Piece, VARIABLES};
+use super::corner::{Corner, Pose};
+use super::obstacle::{Obstacles, Point};
+use super::profile::{Place, Profile};
+use crate::OutOfRange;
+use crate::units::{self, Angle, Length, in_mm};
+
+/// How close an answer has to be, and how much work it may take.
+///
+/// ```
+/// use beadseat::{sweep::Effort, units::mm};
+/// assert_eq!(Effort::default().tolerance(), mm(0.1));
+/// assert!(Effort::new(mm(0.0), 1000).is_err());
+/// # Ok::<(), beadseat::OutOfRange>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Effort {
+    tolerance: f64,
+    boxes: u32,
+}
+
+impl Effort {
+    /// From the greatest width of the bracket and the number of boxes of positions that may be looked at.
+    ///
+    /// # Errors
+    /// A tolerance outside 0.001 to 100 mm.
+    pub fn new(tolerance: Length, boxes: u32) -> Result<Self, OutOfRange> {
+        Ok(Self { tolerance: OutOfRange::check("tolerance", in_mm(tolerance), "mm", 0.001, 100.0)?, boxes })
+    }
+
+    /// The greatest width of the bracket.
+    pub const fn tolerance(&self) -> Length {
+        units::mm(self.tolerance)
+    }
+}
+
+/// A tenth of a millimetre, and at most a hundred thousand boxes.
+impl Default for Effort {
+    fn default() -> Self {
+        Self { tolerance: 0.1, boxes: 100_000 }
+    }
+}
+
+/// What rounding may add up to, in millimetres: coordinates of up to 10 m in `f64`, some dozens of operations.
+const ROUNDING: f64 = 1e-9;
+
+/// The least clearance, between two bounds, and where it is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Swept {
+    lower: f64,
+    upper: f64,
+    tolerance: f64,
+    at: [f64; VARIABLES],
+    obstacle: usize,
+    point: Point,
+    place: Place,
+}
+
+impl Swept {
+    /// No position is nearer than this; negative inside the wheel. The obstacle's radius and uncertainty are
+    /// taken off.
+    pub const fn lower(&self) -> Length {
+        units::mm(self.lower)
+    }
+
+    /// The clearance at [`pose`](Self::pose).
+    pub const fn upper(&self) -> Length {
+        units::mm(self.upper)
+    }
+
+    /// Whether the bracket is as narrow as was asked; if not, the work ended before.
+    pub fn is_within_tolerance(&self) -> bool {
+        self.upper - self.lower <= self.tolerance
+    }
+
+    /// The position of the wheel that is the nearest found.
+    pub const fn pose(&self) -> Pose {
+        Pose::new(self.steer(), units::mm(self.at[1])).with_other_travel(units::mm(self.at[2]))
+    }
+
+    /// Steer at that position.
+    pub const fn steer(&self) -> Angle {
+        units::base(self.at[0])
+    }
+
+    /// Travel at that position.
+    pub const fn travel(&self) -> Length {
+        units::mm(self.at[1])
+    }
+
+    /// Which obstacle it is, from 0, in the order they were added.
+    pub const fn obstacle(&self) -> usize {
+        self.obstacle
+    }
+
+    /// The point of that obstacle's shape that is nearest, where it is at ride height.
+    pub const fn point(&self) -> Point {
+        self.point
+    }
+
+    /// The place of the profile that is nearest to it.
+    pub const fn place(&self) -> Place {
+        self.place
+    }
+}
+
+/// Boxes that wait. Each cut takes one and leaves two, and the last is looked at first, so that what waits is
+/// one box for each cut: enough for twelve cuts of every variable.
+const WAITING: usize = 12 * VARIABLES;
+
+impl Corner {
+    /// The least clearance between a wheel and its obstacles over all positions of the corner; none without
+    /// obstacles.
+    ///
+    /// Branch and bound: a box of positions whose lower bound is not below the nearest position found, less
+    /// the tolerance, is dropped; others are cut in two, the more promising half first, until none is left or
+    /// the work ends. All obstacles share the nearest position found. The lower end of the bracket is the
+    /// least bound of all boxes dropped or left, so it holds whenever the work ends.
+    ///
+    /// # Errors
+    /// If an obstacle is carried by an arm that is too short for the travel.
+    pub fn clearance(
+        &self,
+        profile: &Profile,
+        around: &Obstacles,
+        effort: Effort,
+    ) -> Result<Option<Swept>, OutOfRange> {
+        let mut search = Search {
+            best: None,
+            upper: f64::INFINITY,
+            lower: f64::INFINITY,
+            tolerance: effort.tolerance,
+            left: effort.boxes,
+        };
+        for (number, obstacle) in around.iter().enumerate() {
+            let mut pieces = 0;
+            while let Some(piece) = Piece::of(obstacle, pieces) {
+                search.approach(&Motion::new(self, profile, obstacle, piece)?, number);
+                pieces += 1;
+            }
+        }
+        for (number, obstacle) in around.iter().enumerate() {
+            let mut pieces = 0;
+            while let Some(piece) = Piece::of(obstacle, pieces) {
+                search.exhaust(&Motion::new(self, profile, obstacle, piece)?, number);
+                pieces += 1;
+            }
+        }
+        Ok(search.best.map(|Nearest { at, obstacle, point, place }| Swept {
+            lower: search.lower.min(search.upper) - ROUNDING,
+            upper: search.upper,
+            tolerance: effort.tolerance,
+            at,
+            obstacle,
+            point,
+            place,
+        }))
+    }
+}
+
+struct Nearest {
+    at: [f64; VARIABLES],
+    obstacle: usize,
+    point: Point,
+    place: Place,
+}
+
+struct Search {
+    best: Option<Nearest>,
+    upper: f64,
+    lower: f64,
+    tolerance: f64,
+    left: u32,
+}
+
+impl Search {
+    fn try_at(&mut self, motion: &Motion<'_>, at: &[f64; VARIABLES], obstacle: usize) {
+        let (value, place) = motion.value(at);
+        if value < self.upper {
+            self.upper = value;
+            self.best = Some(Nearest { at: *at, obstacle, point: motion.point(at), place });
+        }
+    }
+
+    /// Follows the slope down from the middle, for a good upper bound to begin with.
+    fn approach(&mut self, motion: &Motion<'_>, obstacle: usize) {
+        let whole = motion.whole;
+        let mut cell = whole;
+        for _ in 0..6 {
+            let bounded = motion.bound(&cell);
+            self.try_at(motion, &cell.middle, obstacle);
+            for i in 0..VARIABLES {
+                let step = -bounded.slope[i].signum() * cell.half[i];
+                let (least, most) = (whole.middle[i] - whole.half[i], whole.middle[i] + whole.half[i]);
+                if bounded.slope[i] != 0.0 {
+                    cell.middle[i] = (cell.middle[i] + step).clamp(least, most);
+                }
+                cell.half[i] *= 0.5;
+            }
+        }
+        self.try_at(motion, &cell.middle, obstacle);
+    }
+
+    /// Drops or cuts boxes until none is left.
+    fn exhaust(&mut self, motion: &Motion<'_>, obstacle: usize) {
+        let mut waiting = [motion.whole; WAITING];
+        let mut count = 1;
+        while count > 0 {
+            count -= 1;
+            let cell = waiting[count];
+            let bounded = motion.bound(&cell);
+            self.left = self.left.saturating_sub(1);
+            if bounded.value < self.upper {
+                self.try_at(motion, &cell.middle, obstacle);
+            }
+            if bounded.lower >= self.upper - self.tolerance + 2.0 * ROUNDING {
+                self.lower = self.lower.min(bounded.lower);
+                continue;
+            }
+            self.downhill(motion, &cell, &bounded, obstacle);
+            if self.left == 0 || count + 2 > WAITING {
+                self.lower = self.lower.min(bounded.lower);
+                continue;
+            }
+            let [better, worse] = halves(&cell, &bounded);
+            waiting[count] = worse;
+            waiting[count + 1] = better;
+            count += 2;
+        }
+    }
+
+    /// Tries the corner of the box that the slope points down to.
+    fn downhill(&mut self, motion: &Motion<'_>, cell: &Cell, bounded: &Bounded, obstacle: usize) {
+        let mut at = cell.middle;
+        let mut foreseen = bounded.value;
+        for (i, at) in at.iter_mut().enumerate() {
+            let fall = bounded.slope[i] * cell.half[i];
+            foreseen -= fall.abs();
+            *at -= if fall > 0.0 {
+                cell.half[i]
+            } else if fall < 0.0 {
+                -cell.half[i]
+            } else {
+                0.0
+            };
+        }
+        if foreseen < self.upper {
+            self.try_at(motion, &at, obstacle);
+        }
+    }
+}
+
+/// Cuts where most may be gained; the half that the slope points to is the first.
+fn halves(cell: &Cell, bounded: &Bounded) -> [Cell; 2] {
+    let cut =
+        (0..VARIABLES).fold(0, |most, i| if bounded.weight[i] > bounded.weight[most] { i } else { most });
+    let (mut low, mut high) = (*cell, *cell);
+    let half = 0.5 * cell.half[cut];
+    low.half[cut] = half;
+    high.half[cut] = half;
+    low.middle[cut] -= half;
+    high.middle[cut] += half;
+    if bounded.slope[cut] > 0.0 { [low, high] } else { [high, low] }
+}
