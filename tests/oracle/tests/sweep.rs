@@ -1,6 +1,7 @@
 //! Swept clearance against dense sampling with a general-purpose library's transforms, and its laws.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
+#![allow(clippy::disallowed_methods, reason = "an oracle has functions of its own")]
 
 use beadseat::sweep::{
     Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,
@@ -110,7 +111,7 @@ impl Build {
     }
 
     /// From the corner frame to the wheel's, for something of a carrier.
-    fn into_wheel(&self, carrier: Carrier, [steer, z, other]: [f64; 3]) -> Isometry3<f64> {
+    fn wheel_from(&self, carrier: Carrier, [steer, z, other]: [f64; 3]) -> Isometry3<f64> {
         let placed = match carrier {
             Carrier::Knuckle => self.tilt(0.0),
             Carrier::Travels => self.steer(steer) * self.tilt(z),
@@ -243,7 +244,7 @@ impl Body {
 /// Clearance of one body at a pose and a place of the body.
 fn clearance(build: &Build, profile: &Profile, body: &Body, at: [f64; 5]) -> f64 {
     let [steer, z, other, s, t] = at;
-    let p = build.into_wheel(body.carrier, [steer, z, other]) * body.at(s, t);
+    let p = build.wheel_from(body.carrier, [steer, z, other]) * body.at(s, t);
     in_mm(profile.distance(mm(p.y), mm(p.x.hypot(p.z))).0) - body.radius - body.uncertainty
 }
 
@@ -260,10 +261,10 @@ fn sampled(build: &Build, profile: &Profile, body: &Body, poses: [usize; 3]) -> 
     for steer in steps(steers, poses[0]) {
         for z in steps(travels, poses[1]) {
             for other in steps(others, poses[2]) {
-                let into_wheel = build.into_wheel(body.carrier, [steer, z, other]);
+                let wheel_from = build.wheel_from(body.carrier, [steer, z, other]);
                 for s in steps((0.0, 1.0), along) {
                     for t in steps((0.0, 1.0), round) {
-                        let p = into_wheel * body.at(s, t);
+                        let p = wheel_from * body.at(s, t);
                         let gap = in_mm(profile.distance(mm(p.y), mm(p.x.hypot(p.z))).0);
                         if gap < best.0 {
                             best = (gap, [steer, z, other, s, t]);
@@ -428,7 +429,7 @@ proptest! {
         let at = [pose.steer().get::<radian>(), in_mm(pose.travel()), in_mm(pose.other_travel())];
         let touched = coordinates(swept.point());
         prop_assert!(body.distance(touched) < 1e-6);
-        let p = build.into_wheel(body.carrier, at) * touched;
+        let p = build.wheel_from(body.carrier, at) * touched;
         let gap = in_mm(profile.distance(mm(p.y), mm(p.x.hypot(p.z))).0) - body.radius - body.uncertainty;
         prop_assert!((gap - upper).abs() < 1e-8, "{gap} at {swept:?}");
         let place = swept.place();
