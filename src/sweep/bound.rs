@@ -302,13 +302,18 @@ impl<'a> Motion<'a> {
             let lower = (value - first_order)
                 .max(value - fall - second_order - towards_spindle)
                 .max(reach.deepest - self.thickness);
-            bounded.lower = bounded.lower.min(lower);
+            if lower < bounded.lower {
+                bounded.lower = lower;
+                let turning = if speeds.moved > 0.0 { towards_spindle / speeds.moved } else { 0.0 };
+                for i in 0..VARIABLES {
+                    let straight = speeds.distance[i] * h[i];
+                    bounded.weight[i] =
+                        (slope[i].abs() * h[i] + curved[i] + turning * straight).min(straight);
+                }
+            }
             if value < bounded.value {
                 bounded.value = value;
                 bounded.slope = slope;
-                for i in 0..VARIABLES {
-                    bounded.weight[i] = (slope[i].abs() * h[i] + curved[i]).min(speeds.distance[i] * h[i]);
-                }
             }
         }
         bounded
