@@ -219,8 +219,9 @@ fn normal(from: Flat, to: Flat) -> Flat {
 /// width and on to the shoulder; the shoulder, an arc; the tread, an arc from shoulder to shoulder.
 ///
 /// It is the union of two convex parts, rim and tire, and the distance to it is the lesser of theirs. That is
-/// the exact distance to the outline outside, and inside but for the notch behind the flange of a tire that
-/// bulges over its rim, where the depth is to the nearer side of the notch and not to its tip (less than 1 %).
+/// the exact distance to the outline outside. Inside it is exact too, but for the notch behind the flange of a
+/// tire that bulges over its rim: there the depth is that to a side of the notch and not to its tip, less than
+/// 1 % short where the sidewall leaves the flange by up to a quarter of its rise.
 ///
 /// ```
 /// use beadseat::{sweep::{Part, Profile, RimSection, TireSection}, units::mm};
@@ -313,7 +314,18 @@ impl Profile {
             // The sidewall, drawn on behind the edge of the rim to the barrel.
             let foot = w - (s - w) * (flange - barrel) / (widest - flange);
             let foot = [foot.max(0.0), barrel];
-            ([(foot, Part::Barrel), (side, Part::Sidewall), (side, Part::Sidewall)], 2, widest)
+            let up = tangent(side, shoulder, shoulder_radius);
+            let joint = [shoulder[0] + shoulder_radius * up[0], shoulder[1] + shoulder_radius * up[1]];
+            // Where the tire, above its greatest width, is as wide as the rim.
+            let level = if w >= joint[0] {
+                widest + (joint[1] - widest) * (s - w) / (s - joint[0])
+            } else if w >= tread {
+                shoulder[1]
+                    + libm::sqrt(shoulder_radius * shoulder_radius - (w - shoulder[0]) * (w - shoulder[0]))
+            } else {
+                edge_radius
+            };
+            ([(foot, Part::Barrel), (side, Part::Sidewall), (side, Part::Sidewall)], 2, level)
         } else {
             let foot = [w, barrel];
             let bulges = dot(tangent(edge, shoulder, shoulder_radius), minus(side, edge)) > 0.0;

@@ -165,3 +165,31 @@ fn sidewall_lines_of_every_family_allocate_nothing() {
     });
     assert_eq!(counted, 0);
 }
+
+#[test]
+fn a_sweep_allocates_nothing() {
+    use beadseat::sweep::{Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point};
+    use beadseat::sweep::{Profile, RimSection, SteeringAxis, TireSection};
+
+    let at = |x, y, z| Point::new(mm(x), mm(y), mm(z)).unwrap();
+    let counted = allocations(|| {
+        let rim = RimSection::new(mm(-46.0), mm(94.0), mm(220.0), mm(185.0)).unwrap();
+        let profile = Profile::new(rim, TireSection::new(mm(107.0), mm(316.0)).unwrap()).unwrap();
+        let patch = ContactPatch::under(mm(-46.0), mm(292.0), deg(-0.5)).unwrap();
+        let axis = SteeringAxis::from_ground(patch, deg(13.5), deg(7.0), mm(-8.0), mm(22.0)).unwrap();
+        let corner = Corner::new()
+            .steered(axis, deg(39.0), deg(33.0))
+            .and_then(|corner| corner.travelling(mm(80.0), mm(90.0)))
+            .and_then(|corner| corner.with_camber_change(deg(-1.2), mm(80.0)))
+            .unwrap();
+        let arm = Carrier::Arm { pivot: at(0.0, -430.0, -60.0), end: at(0.0, -90.0, -100.0) };
+        let lip = Obstacle::arch_lip(at(370.0, 40.0, 60.0), at(0.0, 30.0, 420.0), at(-360.0, 40.0, 80.0));
+        let seat = Obstacle::disc(at(0.0, -230.0, 340.0), at(0.0, -240.0, 400.0), mm(70.0)).unwrap();
+        let mut around = Obstacles::new();
+        around.push(lip.unwrap()).unwrap();
+        around.push(seat.carried_by(Carrier::Knuckle).unwrap()).unwrap();
+        around.push(Obstacle::point(at(0.0, -120.0, -95.0)).carried_by(arm).unwrap()).unwrap();
+        black_box(corner.clearance(&profile, &around, Effort::default()).unwrap().unwrap());
+    });
+    assert_eq!(counted, 0);
+}

@@ -4,8 +4,8 @@
 #![allow(clippy::disallowed_methods, reason = "an oracle has functions of its own")]
 
 use beadseat::sweep::{
-    Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,
-    Swept, TireSection,
+    Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Pose, Profile, RimSection,
+    SteeringAxis, Swept, TireSection,
 };
 use beadseat::units::{deg, mm};
 use beadseat::uom::si::f64::Length;
@@ -445,5 +445,166 @@ proptest! {
             let least = refined(&build, &profile, body, place).min(sampled);
             prop_assert!(lower <= least, "{least} against {swept:?}");
         }
+    }
+}
+
+/// The same corner and bodies with front and rear exchanged.
+fn reversed(build: &Build, bodies: &[Body]) -> (Build, Vec<Body>) {
+    let mut build = *build;
+    build.toe = -build.toe;
+    build.toe_change = -build.toe_change;
+    if let Some(steering) = &mut build.steering {
+        steering.caster = -steering.caster;
+        steering.trail = -steering.trail;
+        std::mem::swap(&mut steering.inner, &mut steering.outer);
+    }
+    let over = |[x, y, z]: [f64; 3]| [-x, y, z];
+    let bodies = bodies.iter().cloned().map(|mut body| {
+        body.form = match body.form {
+            Form::Chain(points) => Form::Chain(points.into_iter().map(over).collect()),
+            Form::Disc { centre, on_axis, radius } => {
+                Form::Disc { centre: over(centre), on_axis: over(on_axis), radius }
+            }
+        };
+        body
+    });
+    (build, bodies.collect())
+}
+
+/// Brackets of two things of which the first is not nearer than the second can both hold.
+fn may_be_as_far(more: &Swept, less: &Swept) -> bool {
+    more.lower() <= less.upper() && (!more.is_within_tolerance() || more.upper() <= less.upper() + mm(0.1))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
+
+    #[test]
+    fn more_obstacles_never_clear_better(
+        build in build(),
+        profile in profile(),
+        bodies in prop::collection::vec(body(), 2..=3),
+    ) {
+        let corner = build.corner();
+        let all = sweep(&corner, &profile, &around(&bodies));
+        let fewer = sweep(&corner, &profile, &around(&bodies[1..]));
+        prop_assert!(may_be_as_far(&all, &fewer), "{all:?}, {fewer:?}");
+        let nominal = corner.clearance(&profile, &around(&bodies).at_nominal(), Effort::default()).unwrap();
+        prop_assert!(may_be_as_far(&all, &nominal.unwrap()));
+    }
+
+    #[test]
+    fn growth_takes_itself_off(
+        build in build(),
+        profile in profile(),
+        body in body(),
+        growth in 0.0..30.0,
+    ) {
+        let corner = build.corner();
+        let around = around(std::slice::from_ref(&body));
+        let small = sweep(&corner, &profile, &around);
+        let large = sweep(&corner, &profile.grown(mm(growth)).unwrap(), &around);
+        prop_assert!(in_mm(large.lower()) <= in_mm(small.upper()) - growth + 1e-8);
+        prop_assert!(in_mm(large.upper()) >= in_mm(small.lower()) - growth - 1e-8);
+    }
+
+    #[test]
+    fn a_wheel_at_rest_has_its_static_clearance(
+        mut build in build(),
+        profile in profile(),
+        at in place(),
+    ) {
+        (build.camber, build.toe) = (0.0, 0.0);
+        let one = around(&[Body {
+            form: Form::Chain(vec![at]), radius: 3.0, uncertainty: 1.0, carrier: Carrier::Body,
+        }]);
+        let rest = build.corner().held_at(Pose::new(deg(0.0), mm(0.0))).unwrap();
+        let (gap, place) = profile.distance(mm(at[1]), mm(at[0].hypot(at[2])));
+        for corner in [rest, Corner::new()] {
+            let swept = sweep(&corner, &profile, &one);
+            prop_assert!((in_mm(swept.upper() - gap) + 4.0).abs() < 1e-9);
+            prop_assert!(in_mm(swept.upper() - swept.lower()) < 1e-8);
+            prop_assert_eq!(swept.place().part(), place.part());
+        }
+    }
+
+    #[test]
+    fn front_and_rear_may_be_exchanged(
+        mut build in build(),
+        profile in profile(),
+        bodies in prop::collection::vec(body(), 1..=2),
+    ) {
+        if let Some(steering) = &mut build.steering {
+            steering.caster = steering.caster.clamp(-9.0, 9.0);
+        }
+        let swept = sweep(&build.corner(), &profile, &around(&bodies));
+        let (build, bodies) = reversed(&build, &bodies);
+        let other = sweep(&build.corner(), &profile, &around(&bodies));
+        prop_assert!(may_be_as_far(&swept, &other) && may_be_as_far(&other, &swept), "{swept:?}, {other:?}");
+    }
+
+    #[test]
+    fn inset_moves_axial_gaps_by_itself(
+        centre in -70.0..40.0,
+        outset in -30.0..30.0,
+        half_rim in 60.0..150.0,
+        bulge in 1.0..1.5,
+        gap in 1.0..60.0,
+        turn in 0.0..6.28,
+    ) {
+        let (flange, height) = (220.0, 90.0);
+        let profile = |centre: f64| {
+            let rim = RimSection::new(mm(centre), mm(half_rim), mm(flange), mm(185.0)).unwrap();
+            Profile::new(rim, TireSection::new(mm(half_rim * bulge), mm(flange + height)).unwrap()).unwrap()
+        };
+        // Beside the greatest width, whose height is a default of the crate's.
+        let radius = flange + 0.45 * height;
+        for side in [-1.0, 1.0] {
+            let at = [radius * f64::cos(turn), centre + side * (half_rim * bulge + gap), radius * f64::sin(turn)];
+            let one = around(&[Body {
+                form: Form::Chain(vec![at]), radius: 0.0, uncertainty: 0.0, carrier: Carrier::Body,
+            }]);
+            let before: f64 = in_mm(sweep(&Corner::new(), &profile(centre), &one).upper());
+            prop_assert!(f64::abs(before - gap) < 1e-9);
+            if gap - side * outset > 0.0 {
+                let after: f64 = in_mm(sweep(&Corner::new(), &profile(centre + outset), &one).upper());
+                prop_assert!(f64::abs(after - before + side * outset) < 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn what_the_knuckle_carries_keeps_its_distance(
+        build in build(),
+        profile in profile(),
+        mut body in body(),
+        (steer, travel) in (-30.0..30.0, -90.0..90.0),
+    ) {
+        body.carrier = Carrier::Knuckle;
+        let around = around(&[body]);
+        let corner = build.corner();
+        let rest = sweep(&corner.held_at(Pose::new(deg(0.0), mm(0.0))).unwrap(), &profile, &around);
+        let there = sweep(&corner.held_at(Pose::new(deg(steer), mm(travel))).unwrap(), &profile, &around);
+        let swept = sweep(&corner, &profile, &around);
+        for other in [there, swept] {
+            prop_assert_eq!((other.lower(), other.upper()), (rest.lower(), rest.upper()));
+        }
+    }
+
+    /// With these two laws the distance is that to the outline and no other: it is nowhere more than to any
+    /// place of the outline, and there is a place of the outline at just that distance.
+    #[test]
+    fn the_profile_has_a_true_distance(profile in profile(), from in (-300.0..300.0, 0.0..500.0), to in (-300.0..300.0, 0.0..500.0)) {
+        let distance = |(a, r): (f64, f64)| profile.distance(mm(a), mm(r));
+        let ((gap, place), (other, _)) = (distance(from), distance(to));
+        let apart = (from.0 - to.0).hypot(from.1 - to.1);
+        prop_assert!((in_mm(gap) - in_mm(other)).abs() <= apart + 1e-9);
+
+        let at = (in_mm(place.axial()), in_mm(place.radial()));
+        prop_assert!(((from.0 - at.0).hypot(from.1 - at.1) - in_mm(gap).abs()).abs() < 1e-9);
+        let off = in_mm(distance(at).0);
+        prop_assert!(off < 1e-7, "{place:?} is {off} off the outline");
+        // Inside, the notch behind the flange of a bulging tire is not seen to its tip.
+        prop_assert!(gap < mm(0.0) || off > -1e-7, "{place:?} is {off} off the outline");
     }
 }
