@@ -44,6 +44,7 @@ fn main() -> Result<(), ObstacleError> {
     let scenes = seeded::scenes(CORNERS)?;
     let effort = Effort::default();
     let mut times = Vec::new();
+    let mut works = Vec::new();
     let mut open = 0;
     for scene in &scenes {
         let mut runs = [Duration::MAX; RUNS];
@@ -52,6 +53,7 @@ fn main() -> Result<(), ObstacleError> {
             let swept = black_box(scene).corner.clearance(&scene.profile, &scene.around, effort)?;
             *run = start.elapsed();
             open += usize::from(!swept.is_some_and(|swept| swept.is_within_tolerance()));
+            works.push(swept.map_or(0.0, |swept| f64::from(swept.work())));
         }
         runs.sort();
         times.push(runs[RUNS / 2].as_secs_f64() * 1e6);
@@ -84,6 +86,13 @@ fn main() -> Result<(), ObstacleError> {
         share(&times, 0.99),
         share(&times, 1.0),
         open / RUNS
+    );
+    works.sort_by(f64::total_cmp);
+    println!(
+        "boxes: median {:.0}, 99 % {:.0}, worst {:.0}",
+        share(&works, 0.5),
+        share(&works, 0.99),
+        share(&works, 1.0)
     );
     println!("a grid with the same guarantee has {:.1e} places (median)", share(&grids, 0.5));
     Ok(())

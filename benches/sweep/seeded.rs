@@ -67,6 +67,7 @@ impl Body {
         obstacle.with_radius(mm(self.radius))?.with_uncertainty(mm(1.0))?.carried_by(self.carrier)
     }
 
+    #[allow(clippy::disallowed_methods, reason = "for a count of places only")]
     fn extent(&self) -> [f64; 2] {
         let span = |a: &Place, b: &Place| (0..3).map(|i| (a[i] - b[i]) * (a[i] - b[i])).sum::<f64>();
         let chain = |points: &[Place]| points.windows(2).map(|w| span(&w[0], &w[1]).sqrt()).sum();

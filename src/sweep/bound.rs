@@ -269,51 +269,46 @@ impl<'a> Motion<'a> {
         Point(self.piece.at(at[S], at[T]).0)
     }
 
-    pub(super) fn bound(&self, cell: &Cell) -> Bounded {
+    /// Bounds a box. Where the first order already shows that it is not below `enough`, nothing more is asked.
+    pub(super) fn bound(&self, cell: &Cell, enough: f64) -> Bounded {
         let at = self.placed(&cell.middle);
         let speeds = self.speeds(&at, cell);
         let h = &cell.half;
-        let mut first_order = 0.0;
-        let mut second_order = 0.0;
-        let mut curved = [0.0; VARIABLES];
-        for i in 0..VARIABLES {
-            first_order += speeds.distance[i] * h[i];
-            let bend: f64 = (0..VARIABLES).map(|j| speeds.second[i][j] * h[j]).sum();
-            curved[i] = 0.5 * h[i] * bend;
-            second_order += curved[i];
+        let [mut near, mut far] = self.profile.reaches(at.a, at.r);
+        if far.distance < near.distance {
+            (near, far) = (far, near);
         }
-
-        let mut bounded = Bounded {
-            value: f64::INFINITY,
-            lower: f64::INFINITY,
-            slope: [0.0; VARIABLES],
-            weight: [0.0; VARIABLES],
-        };
-        for reach in self.profile.reaches(at.a, at.r) {
-            let slope = self.slope(&at, &reach);
+        let value = near.distance - self.thickness;
+        let first_order: f64 = (0..VARIABLES).map(|i| speeds.distance[i] * h[i]).sum();
+        let mut bounded =
+            Bounded { value, lower: value - first_order, slope: [0.0; VARIABLES], weight: [0.0; VARIABLES] };
+        if bounded.lower >= enough {
+            return bounded;
+        }
+        let bend = speeds.bend(h);
+        let second_order: f64 = (0..VARIABLES).map(|i| 0.5 * h[i] * bend[i]).sum();
+        bounded.lower = f64::INFINITY;
+        for (nearest, reach) in [(true, near), (false, far)] {
             let value = reach.distance - self.thickness;
+            let least = (value - first_order).max(reach.deepest - self.thickness);
+            if least >= bounded.lower {
+                continue;
+            }
+            let slope = self.slope(&at, &reach);
+            if nearest {
+                bounded.slope = slope;
+            }
             let fall: f64 = (0..VARIABLES).map(|i| slope[i].abs() * h[i]).sum();
-            let towards_spindle = if reach.out < 0.0 {
-                let moved = speeds.moved;
-                -reach.out * (moved * moved / (2.0 * at.r)).min(2.0 * moved)
-            } else {
-                0.0
-            };
-            let lower = (value - first_order)
-                .max(value - fall - second_order - towards_spindle)
-                .max(reach.deepest - self.thickness);
+            let turning =
+                if reach.out < 0.0 { -reach.out * (speeds.moved / (2.0 * at.r)).min(2.0) } else { 0.0 };
+            let lower = least.max(value - fall - second_order - turning * speeds.moved);
             if lower < bounded.lower {
                 bounded.lower = lower;
-                let turning = if speeds.moved > 0.0 { towards_spindle / speeds.moved } else { 0.0 };
                 for i in 0..VARIABLES {
                     let straight = speeds.distance[i] * h[i];
                     bounded.weight[i] =
-                        (slope[i].abs() * h[i] + curved[i] + turning * straight).min(straight);
+                        (slope[i].abs() * h[i] + 0.5 * h[i] * bend[i] + turning * straight).min(straight);
                 }
-            }
-            if value < bounded.value {
-                bounded.value = value;
-                bounded.slope = slope;
             }
         }
         bounded
@@ -364,36 +359,20 @@ impl<'a> Motion<'a> {
         let steer = length(cross(self.axis.1, at.arm)) + carried;
         let from_hub_steered = length(at.place) + steer * h[STEER] + carried;
 
-        let mut second = [[0.0; VARIABLES]; VARIABLES];
-        let mut bend = |i: usize, j: usize, value: f64| {
-            second[i][j] = value;
-            second[j][i] = value;
-        };
-        bend(STEER, STEER, steer);
-        bend(
-            TRAVEL,
-            TRAVEL,
-            arm_pull
-                + shortening
-                + roll * (2.0 * travel + roll * from_hub)
-                + tilt * (2.0 * rolling + tilt * from_hub_steered),
-        );
-        bend(OTHER, OTHER, shortening + roll * (2.0 * other + roll * from_hub));
-        bend(T, T, polar * size_t);
-        bend(STEER, TRAVEL, rolling + tilt * steer);
-        bend(STEER, OTHER, rolling_other);
-        bend(TRAVEL, OTHER, shortening + roll * (travel + other + roll * from_hub) + tilt * rolling_other);
-        bend(S, T, polar);
-        for (piece, size) in [(S, size_s), (T, size_t)] {
-            bend(STEER, piece, size);
-            bend(TRAVEL, piece, (arm_rate + roll + tilt) * size);
-            bend(OTHER, piece, roll * size);
-        }
         let tilting = tilt * from_hub_steered.min(self.farthest);
         Speeds {
             distance: [steer, rolling + tilting, rolling_other, size_s, size_t],
             moved: steer * h[STEER] + tilt * from_hub_steered * h[TRAVEL] + carried,
-            second,
+            spread,
+            turning: [1.0, arm_rate + roll + tilt, roll],
+            steer_travel: rolling + tilt * steer,
+            travel_travel: arm_pull
+                + shortening
+                + roll * (2.0 * travel + roll * from_hub)
+                + tilt * (2.0 * rolling + tilt * from_hub_steered),
+            travel_other: shortening + roll * (travel + other + roll * from_hub) + tilt * rolling_other,
+            other_other: shortening + roll * (2.0 * other + roll * from_hub),
+            polar,
         }
     }
 }
@@ -404,8 +383,39 @@ struct Speeds {
     distance: [f64; VARIABLES],
     /// How far the point moves from its place in the middle.
     moved: f64,
-    /// Second derivatives of the place in the wheel frame.
-    second: [[f64; VARIABLES]; VARIABLES],
+    /// How far `s` and `t` alone move it.
+    spread: f64,
+    /// Angles a line of the piece turns by, for each unit of steer and the two travels.
+    turning: [f64; 3],
+    /// Second derivatives of the place in the wheel frame that are not speeds as well.
+    steer_travel: f64,
+    travel_travel: f64,
+    travel_other: f64,
+    other_other: f64,
+    /// One if `s` and `t` are polar.
+    polar: f64,
+}
+
+impl Speeds {
+    /// `Σ Mᵢⱼ·hⱼ` for each `i`.
+    fn bend(&self, h: &[f64; VARIABLES]) -> [f64; VARIABLES] {
+        let [steer, _, other, size_s, size_t] = self.distance;
+        let [by_steer, by_travel, by_other] = self.turning;
+        let turned = by_steer * h[STEER] + by_travel * h[TRAVEL] + by_other * h[OTHER];
+        [
+            steer * h[STEER] + self.steer_travel * h[TRAVEL] + other * h[OTHER] + by_steer * self.spread,
+            self.steer_travel * h[STEER]
+                + self.travel_travel * h[TRAVEL]
+                + self.travel_other * h[OTHER]
+                + by_travel * self.spread,
+            other * h[STEER]
+                + self.travel_other * h[TRAVEL]
+                + self.other_other * h[OTHER]
+                + by_other * self.spread,
+            size_s * turned + self.polar * h[T],
+            size_t * turned + self.polar * (h[S] + size_t * h[T]),
+        ]
+    }
 }
 
 /// The spindle's direction, and its changes with camber and toe.

@@ -2,7 +2,7 @@
 
 use super::bound::{Bounded, Cell, Motion, Piece, VARIABLES};
 use super::corner::{Corner, Pose};
-use super::obstacle::{Obstacles, Point};
+use super::obstacle::{MAX_OBSTACLES, MAX_PIECES, Obstacles, Point};
 use super::profile::{Place, Profile};
 use crate::OutOfRange;
 use crate::units::{self, Angle, Length, in_mm};
@@ -52,6 +52,7 @@ pub struct Swept {
     lower: f64,
     upper: f64,
     tolerance: f64,
+    work: u32,
     at: [f64; VARIABLES],
     obstacle: usize,
     point: Point,
@@ -73,6 +74,11 @@ impl Swept {
     /// Whether the bracket is as narrow as was asked; if not, the work ended before.
     pub fn is_within_tolerance(&self) -> bool {
         self.upper - self.lower <= self.tolerance
+    }
+
+    /// How many boxes of positions were looked at.
+    pub const fn work(&self) -> u32 {
+        self.work
     }
 
     /// The position of the wheel that is the nearest found.
@@ -106,6 +112,9 @@ impl Swept {
     }
 }
 
+/// Steps downhill before the search.
+const STEPS: usize = 4;
+
 /// Boxes that wait. Each cut takes one and leaves two, and the last is looked at first, so that what waits is
 /// one box for each cut: enough for twelve cuts of every variable.
 const WAITING: usize = 12 * VARIABLES;
@@ -134,24 +143,28 @@ impl Corner {
             tolerance: effort.tolerance,
             left: effort.boxes,
         };
+        // First what each piece promises, then those that promise most to fall below the nearest.
+        let mut promise = [[f64::INFINITY; MAX_PIECES]; MAX_OBSTACLES];
         for (number, obstacle) in around.iter().enumerate() {
-            let mut pieces = 0;
-            while let Some(piece) = Piece::of(obstacle, pieces) {
-                search.approach(&Motion::new(self, profile, obstacle, piece)?, number);
-                pieces += 1;
+            for (index, promise) in promise[number].iter_mut().enumerate() {
+                let Some(piece) = Piece::of(obstacle, index) else { break };
+                *promise = search.approach(&Motion::new(self, profile, obstacle, piece)?, number);
             }
         }
         for (number, obstacle) in around.iter().enumerate() {
-            let mut pieces = 0;
-            while let Some(piece) = Piece::of(obstacle, pieces) {
+            for (index, &promise) in promise[number].iter().enumerate() {
+                let Some(piece) = Piece::of(obstacle, index) else { break };
+                if search.may_drop(promise) {
+                    continue;
+                }
                 search.exhaust(&Motion::new(self, profile, obstacle, piece)?, number);
-                pieces += 1;
             }
         }
         Ok(search.best.map(|Nearest { at, obstacle, point, place }| Swept {
             lower: search.lower.min(search.upper) - ROUNDING,
             upper: search.upper,
             tolerance: effort.tolerance,
+            work: effort.boxes - search.left,
             at,
             obstacle,
             point,
@@ -184,23 +197,43 @@ impl Search {
         }
     }
 
-    /// Follows the slope down from the middle, for a good upper bound to begin with.
-    fn approach(&mut self, motion: &Motion<'_>, obstacle: usize) {
+    /// Whether a box of this lower bound needs no more work; if so, it is remembered.
+    fn may_drop(&mut self, lower: f64) -> bool {
+        let drops = lower >= self.enough();
+        if drops {
+            self.lower = self.lower.min(lower);
+        }
+        drops
+    }
+
+    fn enough(&self) -> f64 {
+        self.upper - self.tolerance + 2.0 * ROUNDING
+    }
+
+    /// Bounds all of a piece, and follows the slope down from its middle if it may be the nearest.
+    fn approach(&mut self, motion: &Motion<'_>, obstacle: usize) -> f64 {
         let whole = motion.whole;
         let mut cell = whole;
-        for _ in 0..6 {
-            let bounded = motion.bound(&cell);
+        let mut bounded = motion.bound(&cell, self.upper);
+        let promise = bounded.lower;
+        self.left = self.left.saturating_sub(1);
+        if promise >= self.upper {
+            return promise;
+        }
+        for _ in 0..STEPS {
             self.try_at(motion, &cell.middle, obstacle);
             for i in 0..VARIABLES {
-                let step = -bounded.slope[i].signum() * cell.half[i];
                 let (least, most) = (whole.middle[i] - whole.half[i], whole.middle[i] + whole.half[i]);
                 if bounded.slope[i] != 0.0 {
+                    let step = -bounded.slope[i].signum() * cell.half[i];
                     cell.middle[i] = (cell.middle[i] + step).clamp(least, most);
                 }
                 cell.half[i] *= 0.5;
             }
+            bounded = motion.bound(&cell, f64::INFINITY);
         }
         self.try_at(motion, &cell.middle, obstacle);
+        promise
     }
 
     /// Drops or cuts boxes until none is left.
@@ -210,13 +243,12 @@ impl Search {
         while count > 0 {
             count -= 1;
             let cell = waiting[count];
-            let bounded = motion.bound(&cell);
+            let bounded = motion.bound(&cell, self.enough());
             self.left = self.left.saturating_sub(1);
             if bounded.value < self.upper {
                 self.try_at(motion, &cell.middle, obstacle);
             }
-            if bounded.lower >= self.upper - self.tolerance + 2.0 * ROUNDING {
-                self.lower = self.lower.min(bounded.lower);
+            if self.may_drop(bounded.lower) {
                 continue;
             }
             self.downhill(motion, &cell, &bounded, obstacle);

@@ -90,6 +90,9 @@ pub enum ObstacleError {
 /// Points of an outline, at most.
 const MAX_POINTS: usize = 8;
 
+/// Straight pieces of an outline, at most.
+pub(super) const MAX_PIECES: usize = MAX_POINTS - 1;
+
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Shape {
     /// One point, or a chain of them.
