@@ -16,9 +16,12 @@
 //! **Second order.** `D` is the least of two convex distances; each lies over its tangent, `D(w) ≥ D(w₀) +
 //! g·((a, r) − (a₀, r₀))`. `a` is linear in `w`. `r` is convex in `w`, so it lies over its tangent, which is the
 //! side that counts if `g` points away from the spindle; if it points to it, `r` lies under its tangent plus
-//! `|Δw|²/(2·r₀)`, from `√(1 + x) ≤ 1 + x/2`. By Taylor `Δw = Σ ∂ᵢw·Δᵢ + R`, `|R| ≤ ½·Σ Mᵢⱼ·hᵢ·hⱼ`, `Mᵢⱼ` bounds of the
-//! second derivatives over the box. So `f ≥ f₀ − Σ |∂ᵢf|·hᵢ − |R| − …`: what is lost falls with the square
-//! of the box.
+//! `|Δw|²/(2·r₀)`, from `√(1 + x) ≤ 1 + x/2`. So `f ≥ f₀ + n·Δw − …`, `n` the unit vector `g` stands for. Steer
+//! alone turns the point on a circle: `n·Δw = α·(cos θ − 1) + β·sin θ`, `β` the slope and `α` the share of `n`
+//! along the lever from the axis, whose least is found with `cos θ ≥ 1 − θ²/2` or `1 − cos θ ≥ θ²/2·(1 −
+//! h²/12)`. What the other variables move is turned by steer by at most `θ` times as much of it as is across
+//! the axis. The rest is Taylor's: `n·Δw ≥ −Σ |∂ᵢf|·hᵢ − ½·Σ Mᵢⱼ·hᵢ·hⱼ`, `Mᵢⱼ` bounds of second derivatives over the
+//! box. So what is lost falls with the square of the box.
 //!
 //! **Depth.** Nothing is deeper in a part than its deepest place.
 //!
@@ -132,7 +135,6 @@ struct Placed {
     /// After undoing travel and roll.
     before_steer: Vector,
     steer: Turn,
-    roll: Turn,
     roll_angle: f64,
     /// From the steering axis's point, after undoing steer.
     arm: Vector,
@@ -143,10 +145,13 @@ struct Placed {
     a: f64,
     r: f64,
     outward: Vector,
-    /// Derivatives of the piece's point in travel, `s` and `t`, in the body's frame.
+    /// Derivatives of the piece's point in all but steer, before steer is undone.
     by_travel: Vector,
+    by_other: Vector,
     by_s: Vector,
     by_t: Vector,
+    /// Speed of the point in travel past the hub, without roll.
+    heave: f64,
     /// From the pivot line of a control arm.
     arm_radius: f64,
 }
@@ -219,8 +224,18 @@ impl<'a> Motion<'a> {
             point = sub(point, hub);
             by_travel = sub(by_travel, hub_by_travel);
         }
-        let roll = if roll_angle == 0.0 { Turn::NONE } else { Turn::by(roll_angle) };
-        let before_steer = if roll_angle == 0.0 { point } else { roll.back().about_x(point) };
+        let heave = length(by_travel);
+        let mut by_other = [0.0; 3];
+        if self.roll_rate > 0.0 {
+            let back = Turn::by(-roll_angle);
+            point = back.about_x(point);
+            let rolling = scale(cross(X, point), self.roll_rate);
+            by_travel = sub(back.about_x(by_travel), rolling);
+            by_other = add(back.about_x([0.0, -0.5 * roll_angle, 0.0]), rolling);
+            by_s = back.about_x(by_s);
+            by_t = back.about_x(by_t);
+        }
+        let before_steer = point;
         let steer = if steer == 0.0 { Turn::NONE } else { Turn::by(steer) };
         let (through, direction) = self.axis;
         let arm = steer.back().about(direction, sub(before_steer, through));
@@ -240,7 +255,6 @@ impl<'a> Motion<'a> {
         Placed {
             before_steer,
             steer,
-            roll,
             roll_angle,
             arm,
             place,
@@ -250,6 +264,8 @@ impl<'a> Motion<'a> {
             r,
             outward,
             by_travel,
+            by_other,
+            heave,
             by_s,
             by_t,
             arm_radius,
@@ -285,8 +301,7 @@ impl<'a> Motion<'a> {
         if bounded.lower >= enough {
             return bounded;
         }
-        let bend = speeds.bend(h);
-        let second_order: f64 = (0..VARIABLES).map(|i| 0.5 * h[i] * bend[i]).sum();
+        let bends = speeds.bends(h);
         bounded.lower = f64::INFINITY;
         for (nearest, reach) in [(true, near), (false, far)] {
             let value = reach.distance - self.thickness;
@@ -294,20 +309,27 @@ impl<'a> Motion<'a> {
             if least >= bounded.lower {
                 continue;
             }
-            let slope = self.slope(&at, &reach);
+            let gradient = add(scale(at.spindle, reach.along), scale(at.outward, reach.out));
+            let slope = self.slope(&at, &reach, gradient);
             if nearest {
                 bounded.slope = slope;
             }
-            let fall: f64 = (0..VARIABLES).map(|i| slope[i].abs() * h[i]).sum();
+            let axis = self.axis.1;
+            let lever = dot(gradient, at.arm) - dot(gradient, axis) * dot(axis, at.arm);
+            let mut falls = bends;
+            falls[STEER] += fall_in_steer(slope[STEER].abs(), lever, h[STEER]);
+            for i in TRAVEL..VARIABLES {
+                falls[i] += slope[i].abs() * h[i];
+            }
             let turning =
                 if reach.out < 0.0 { -reach.out * (speeds.moved / (2.0 * at.r)).min(2.0) } else { 0.0 };
-            let lower = least.max(value - fall - second_order - turning * speeds.moved);
+            let fall = falls.iter().sum::<f64>() + turning * speeds.moved;
+            let lower = least.max(value - fall);
             if lower < bounded.lower {
                 bounded.lower = lower;
                 for i in 0..VARIABLES {
                     let straight = speeds.distance[i] * h[i];
-                    bounded.weight[i] =
-                        (slope[i].abs() * h[i] + 0.5 * h[i] * bend[i] + turning * straight).min(straight);
+                    bounded.weight[i] = (falls[i] + turning * straight).min(straight);
                 }
             }
         }
@@ -315,19 +337,16 @@ impl<'a> Motion<'a> {
     }
 
     /// How the distance changes with each variable.
-    fn slope(&self, at: &Placed, reach: &Reach) -> [f64; VARIABLES] {
-        let gradient = add(scale(at.spindle, reach.along), scale(at.outward, reach.out));
-        let (_, direction) = self.axis;
-        let before_steer = at.steer.about(direction, gradient);
-        let before_roll = at.roll.about_x(before_steer);
-        let rolling = self.roll_rate * dot(before_steer, cross(X, at.before_steer));
+    fn slope(&self, at: &Placed, reach: &Reach, gradient: Vector) -> [f64; VARIABLES] {
+        let (_, axis) = self.axis;
+        let before_steer = at.steer.about(axis, gradient);
         let tilting = dot(at.spindle_change, at.outward) * (reach.along * at.r - reach.out * at.a);
         [
-            -dot(gradient, cross(direction, at.arm)),
-            dot(before_roll, at.by_travel) - rolling + tilting,
-            -0.5 * at.roll_angle * before_roll[1] + rolling,
-            dot(before_roll, at.by_s),
-            dot(before_roll, at.by_t),
+            -dot(gradient, cross(axis, at.arm)),
+            dot(before_steer, at.by_travel) + tilting,
+            dot(before_steer, at.by_other),
+            dot(before_steer, at.by_s),
+            dot(before_steer, at.by_t),
         ]
     }
 
@@ -346,32 +365,45 @@ impl<'a> Motion<'a> {
             Some(arm) => (arm.rate, (at.arm_radius + spread) * (arm.rate * arm.rate + arm.acceleration)),
             None => (0.0, 0.0),
         };
-        // Past the hub, in the body's frame.
-        let travel = length(at.by_travel)
-            + (arm_pull + shortening) * h[TRAVEL]
-            + shortening * h[OTHER]
-            + arm_rate * spread;
-        let other = 0.5 * at.roll_angle.abs() + shortening * (h[TRAVEL] + h[OTHER]);
-        let from_hub = length(at.before_steer) + travel * h[TRAVEL] + other * h[OTHER] + spread;
-        // Past the knuckle.
-        let (rolling, rolling_other) = (travel + roll * from_hub, other + roll * from_hub);
-        let carried = rolling * h[TRAVEL] + rolling_other * h[OTHER] + spread;
-        let steer = length(cross(self.axis.1, at.arm)) + carried;
+        // Past the hub, without roll.
+        let heave =
+            at.heave + (arm_pull + shortening) * h[TRAVEL] + shortening * h[OTHER] + arm_rate * spread;
+        let aside = 0.5 * at.roll_angle.abs() + shortening * (h[TRAVEL] + h[OTHER]);
+        let from_hub = length(at.before_steer) + heave * h[TRAVEL] + aside * h[OTHER] + spread;
+        // Second derivatives past the knuckle.
+        let travel_travel = arm_pull + shortening + roll * (2.0 * heave + roll * from_hub);
+        let travel_other = shortening + roll * (heave + aside + roll * from_hub);
+        let other_other = shortening + roll * (2.0 * aside + roll * from_hub);
+        let turned = (arm_rate + roll) * h[TRAVEL] + roll * h[OTHER];
+        // Speeds past the knuckle: all of each, and what of it is across the steering axis.
+        let axis = self.axis.1;
+        let more = [
+            travel_travel * h[TRAVEL] + travel_other * h[OTHER] + (arm_rate + roll) * spread,
+            travel_other * h[TRAVEL] + other_other * h[OTHER] + roll * spread,
+            size_s * turned,
+        ];
+        let travel = length(at.by_travel) + more[0];
+        let other = length(at.by_other) + more[1];
+        let across = [
+            length(cross(axis, at.by_travel)) + more[0],
+            length(cross(axis, at.by_other)) + more[1],
+            if polar > 0.0 { size_s } else { length(cross(axis, at.by_s)) + more[2] },
+            size_t,
+        ];
+        let carried = travel * h[TRAVEL] + other * h[OTHER] + spread;
+        let carried_across: f64 = across.iter().zip(&h[TRAVEL..]).map(|(speed, h)| speed * h).sum();
+        let steer = length(cross(axis, at.arm)) + carried_across;
         let from_hub_steered = length(at.place) + steer * h[STEER] + carried;
-
         let tilting = tilt * from_hub_steered.min(self.farthest);
         Speeds {
-            distance: [steer, rolling + tilting, rolling_other, size_s, size_t],
+            distance: [steer, travel + tilting, other, size_s, size_t],
+            across: [across[0] + tilt * steer, across[1], across[2], across[3]],
             moved: steer * h[STEER] + tilt * from_hub_steered * h[TRAVEL] + carried,
             spread,
-            turning: [1.0, arm_rate + roll + tilt, roll],
-            steer_travel: rolling + tilt * steer,
-            travel_travel: arm_pull
-                + shortening
-                + roll * (2.0 * travel + roll * from_hub)
-                + tilt * (2.0 * rolling + tilt * from_hub_steered),
-            travel_other: shortening + roll * (travel + other + roll * from_hub) + tilt * rolling_other,
-            other_other: shortening + roll * (2.0 * other + roll * from_hub),
+            turning: [arm_rate + roll + tilt, roll],
+            travel_travel: travel_travel + tilt * (2.0 * travel + tilt * from_hub_steered),
+            travel_other: travel_other + tilt * other,
+            other_other,
             polar,
         }
     }
@@ -381,14 +413,14 @@ impl<'a> Motion<'a> {
 struct Speeds {
     /// Of the distance, for each variable.
     distance: [f64; VARIABLES],
+    /// Second derivatives in steer and each other variable.
+    across: [f64; VARIABLES - 1],
     /// How far the point moves from its place in the middle.
     moved: f64,
     /// How far `s` and `t` alone move it.
     spread: f64,
-    /// Angles a line of the piece turns by, for each unit of steer and the two travels.
-    turning: [f64; 3],
-    /// Second derivatives of the place in the wheel frame that are not speeds as well.
-    steer_travel: f64,
+    /// Angles a line of the piece turns by, for each millimetre of the two travels.
+    turning: [f64; 2],
     travel_travel: f64,
     travel_other: f64,
     other_other: f64,
@@ -397,14 +429,15 @@ struct Speeds {
 }
 
 impl Speeds {
-    /// `Σ Mᵢⱼ·hⱼ` for each `i`.
-    fn bend(&self, h: &[f64; VARIABLES]) -> [f64; VARIABLES] {
-        let [steer, _, other, size_s, size_t] = self.distance;
-        let [by_steer, by_travel, by_other] = self.turning;
-        let turned = by_steer * h[STEER] + by_travel * h[TRAVEL] + by_other * h[OTHER];
-        [
-            steer * h[STEER] + self.steer_travel * h[TRAVEL] + other * h[OTHER] + by_steer * self.spread,
-            self.steer_travel * h[STEER]
+    /// `½·Σ Mᵢⱼ·hᵢ·hⱼ` for each `i`, but for steer with itself.
+    fn bends(&self, h: &[f64; VARIABLES]) -> [f64; VARIABLES] {
+        let [_, _, _, size_s, size_t] = self.distance;
+        let [travel, other, s, t] = self.across;
+        let [by_travel, by_other] = self.turning;
+        let turned = by_travel * h[TRAVEL] + by_other * h[OTHER];
+        let sums = [
+            travel * h[TRAVEL] + other * h[OTHER] + s * h[S] + t * h[T],
+            travel * h[STEER]
                 + self.travel_travel * h[TRAVEL]
                 + self.travel_other * h[OTHER]
                 + by_travel * self.spread,
@@ -412,10 +445,20 @@ impl Speeds {
                 + self.travel_other * h[TRAVEL]
                 + self.other_other * h[OTHER]
                 + by_other * self.spread,
-            size_s * turned + self.polar * h[T],
-            size_t * turned + self.polar * (h[S] + size_t * h[T]),
-        ]
+            s * h[STEER] + size_s * turned + self.polar * h[T],
+            t * h[STEER] + size_t * turned + self.polar * (h[S] + size_t * h[T]),
+        ];
+        core::array::from_fn(|i| 0.5 * h[i] * sums[i])
     }
+}
+
+/// The most that `lever·(1 − cos θ) − slope·sin θ` can be for `|θ| ≤ half`.
+fn fall_in_steer(slope: f64, lever: f64, half: f64) -> f64 {
+    if lever >= 0.0 {
+        return slope * half + 0.5 * lever * half * half;
+    }
+    let rise = -lever * (1.0 - half * half / 12.0);
+    if slope >= rise * half { slope * half - 0.5 * rise * half * half } else { slope * slope / (2.0 * rise) }
 }
 
 /// The spindle's direction, and its changes with camber and toe.
