@@ -113,7 +113,10 @@ impl Swept {
 }
 
 /// Steps downhill before the search.
-const STEPS: usize = 4;
+const STEPS: usize = 6;
+
+/// Pieces that are followed downhill.
+const FOLLOWED: usize = 4;
 
 /// Boxes that wait. Each cut takes one and leaves two, and the last is looked at first, so that what waits is
 /// one box for each cut: enough for twelve cuts of every variable.
@@ -143,12 +146,28 @@ impl Corner {
             tolerance: effort.tolerance,
             left: effort.boxes,
         };
-        // First what each piece promises, then those that promise most to fall below the nearest.
+        // What each piece promises: at first sight the nearest are followed downhill, for a good upper bound.
         let mut promise = [[f64::INFINITY; MAX_PIECES]; MAX_OBSTACLES];
+        let mut nearest = [(f64::INFINITY, 0, 0); FOLLOWED];
         for (number, obstacle) in around.iter().enumerate() {
             for (index, promise) in promise[number].iter_mut().enumerate() {
                 let Some(piece) = Piece::of(obstacle, index) else { break };
-                *promise = search.approach(&Motion::new(self, profile, obstacle, piece)?, number);
+                let motion = Motion::new(self, profile, obstacle, piece)?;
+                let (lower, seen) = search.glance(&motion, number);
+                *promise = lower;
+                let mut new = (seen, number, index);
+                for place in &mut nearest {
+                    if new.0 < place.0 {
+                        core::mem::swap(place, &mut new);
+                    }
+                }
+            }
+        }
+        for (_, number, index) in nearest {
+            let Some(obstacle) = around.iter().nth(number) else { continue };
+            let Some(piece) = Piece::of(obstacle, index) else { continue };
+            if promise[number][index] < search.upper {
+                search.follow(&Motion::new(self, profile, obstacle, piece)?, number);
             }
         }
         for (number, obstacle) in around.iter().enumerate() {
@@ -189,12 +208,13 @@ struct Search {
 }
 
 impl Search {
-    fn try_at(&mut self, motion: &Motion<'_>, at: &[f64; VARIABLES], obstacle: usize) {
+    fn try_at(&mut self, motion: &Motion<'_>, at: &[f64; VARIABLES], obstacle: usize) -> f64 {
         let (value, place) = motion.value(at);
         if value < self.upper {
             self.upper = value;
             self.best = Some(Nearest { at: *at, obstacle, point: motion.point(at), place });
         }
+        value
     }
 
     /// Whether a box of this lower bound needs no more work; if so, it is remembered.
@@ -210,18 +230,26 @@ impl Search {
         self.upper - self.tolerance + 2.0 * ROUNDING
     }
 
-    /// Bounds all of a piece, and follows the slope down from its middle if it may be the nearest.
-    fn approach(&mut self, motion: &Motion<'_>, obstacle: usize) -> f64 {
+    /// Bounds all of a piece: the bound, and the nearer of its middle and where the slope points.
+    fn glance(&mut self, motion: &Motion<'_>, obstacle: usize) -> (f64, f64) {
+        let bounded = motion.bound(&motion.whole, self.upper);
+        self.left = self.left.saturating_sub(1);
+        if bounded.lower >= self.upper {
+            return (bounded.lower, bounded.value);
+        }
+        if bounded.value < self.upper {
+            self.try_at(motion, &motion.whole.middle, obstacle);
+        }
+        let seen = self.downhill(motion, &motion.whole, &bounded, obstacle);
+        (bounded.lower, bounded.value.min(seen))
+    }
+
+    /// Follows the slope down, by steps half as long each.
+    fn follow(&mut self, motion: &Motion<'_>, obstacle: usize) {
         let whole = motion.whole;
         let mut cell = whole;
-        let mut bounded = motion.bound(&cell, self.upper);
-        let promise = bounded.lower;
-        self.left = self.left.saturating_sub(1);
-        if promise >= self.upper {
-            return promise;
-        }
         for _ in 0..STEPS {
-            self.try_at(motion, &cell.middle, obstacle);
+            let bounded = motion.bound(&cell, f64::INFINITY);
             for i in 0..VARIABLES {
                 let (least, most) = (whole.middle[i] - whole.half[i], whole.middle[i] + whole.half[i]);
                 if bounded.slope[i] != 0.0 {
@@ -230,10 +258,8 @@ impl Search {
                 }
                 cell.half[i] *= 0.5;
             }
-            bounded = motion.bound(&cell, f64::INFINITY);
+            self.try_at(motion, &cell.middle, obstacle);
         }
-        self.try_at(motion, &cell.middle, obstacle);
-        promise
     }
 
     /// Drops or cuts boxes until none is left.
@@ -264,7 +290,7 @@ impl Search {
     }
 
     /// Tries the corner of the box that the slope points down to.
-    fn downhill(&mut self, motion: &Motion<'_>, cell: &Cell, bounded: &Bounded, obstacle: usize) {
+    fn downhill(&mut self, motion: &Motion<'_>, cell: &Cell, bounded: &Bounded, obstacle: usize) -> f64 {
         let mut at = cell.middle;
         let mut foreseen = bounded.value;
         for (i, at) in at.iter_mut().enumerate() {
@@ -278,9 +304,7 @@ impl Search {
                 0.0
             };
         }
-        if foreseen < self.upper {
-            self.try_at(motion, &at, obstacle);
-        }
+        if foreseen < self.upper { self.try_at(motion, &at, obstacle) } else { f64::INFINITY }
     }
 }
 
