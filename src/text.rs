@@ -107,6 +107,19 @@ impl<'a> Scanner<'a> {
         self.byte().is_ascii_lowercase()
     }
 
+    /// Whether three digits stand here, and behind them `byte`.
+    #[inline(always)]
+    pub(crate) const fn at_three_digits_and(&self, byte: u8) -> bool {
+        let at = self.at;
+        if at + 3 >= self.bytes.len() {
+            return false;
+        }
+        self.bytes[at + 3] == byte
+            && self.at_digit()
+            && self.bytes[at + 1].is_ascii_digit()
+            && self.bytes[at + 2].is_ascii_digit()
+    }
+
     /// The value of the digit here; more than 9 if there is none.
     #[inline(always)]
     const fn digit(&self) -> usize {

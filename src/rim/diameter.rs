@@ -117,7 +117,7 @@ impl RimDiameter {
     /// Whether only agricultural tires have the code: 32 to 54.
     #[inline(always)]
     pub(crate) const fn is_agricultural(self) -> bool {
-        self.tenths > ROAD_MOST && self.tenths as usize <= MOST
+        self.tenths.wrapping_sub(ROAD_MOST + 1) < MOST as u16 - ROAD_MOST
     }
 
     #[inline(always)]

@@ -134,10 +134,7 @@ impl TireSize {
     /// Three digits and a stroke: what is read most often.
     #[inline(always)]
     pub(super) const fn is_plainly_metric(ahead: &Scanner<'_>) -> bool {
-        ahead.at_digit()
-            && ahead.peek(3) == b'/'
-            && ahead.peek(1).is_ascii_digit()
-            && ahead.peek(2).is_ascii_digit()
+        ahead.at_three_digits_and(b'/')
     }
 
     #[inline(never)]

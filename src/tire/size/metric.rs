@@ -85,11 +85,13 @@ impl Metric {
         let rim_at = scanner.at();
         let rim = tri!(RimDiameter::scan_any(scanner));
         let rim_error = scanner.range(Field::RimDiameter, rim_at);
+        // A multiple of five ends in 0 if it is even.
+        let ends_in_0 = width_mm % 2 == 0;
 
         let class = match (prefix, Self::scan_suffix(scanner)) {
             (None, None) => match rim.seat_taper() {
                 SeatTaper::FifteenDegree => SizeClass::Truck,
-                SeatTaper::FiveDegree if width_mm % 10 == 0 => {
+                SeatTaper::FiveDegree if ends_in_0 => {
                     let size =
                         Self { width_mm, rim, aspect: aspect as u8, class: SizeClass::Agricultural, mark };
                     return if size.can_be_agricultural() { Ok(size) } else { Err(width_error) };
@@ -104,7 +106,7 @@ impl Metric {
         let motorcycle = matches!(class, SizeClass::Motorcycle);
         let round_width = motorcycle || !matches!(rim.seat_taper(), SeatTaper::FiveDegree);
         let too_narrow = width_mm < 95 && !motorcycle;
-        if too_narrow || width_mm > 495 || (width_mm % 10 == 0 && !round_width) {
+        if too_narrow || width_mm > 495 || (ends_in_0 && !round_width) {
             return Err(width_error);
         }
         if rim.is_agricultural() {
