@@ -116,6 +116,8 @@ sources! {
     DIAMETER_CHANGE: CommonPractice, false, "common practice, no source", "± 3 % of the original diameter", None;
     TRACK_GROWTH: CommonPractice, false, "common practice, no source", "+2 % of the original track", None;
     CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm, or what the original had if that was less", None;
+    SWEPT_CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm over all steer and travel, after 5 mm for movement under load", None;
+    SWEPT_CLEARANCE_BC: Handbook, false, "British Columbia inspection manual, as quoted", "25 mm to anything at lock and bump", None;
     BRAKE_CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm between wheel and brake", None;
     RIM_HUMP: Standard, true, "ISO 4000-2 / ETRTO", "humps for tubeless radial tires; extended ones for run-flat tires", None;
     CIRCUMFERENCE_RATIO: CommonPractice, false, "common practice, no source", "± 0.5 % all-wheel drive, ± 1 % anti-lock and stability control", None;

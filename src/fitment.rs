@@ -29,6 +29,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod approach;
 mod case;
 mod check;
 mod checks;
@@ -43,6 +44,7 @@ mod report;
 mod serial;
 mod setup;
 
+pub use approach::Approach;
 pub use check::{Check, CheckId, Input, InputPath, Place, Reason, Verdict};
 pub use conditions::{Conditions, Day};
 pub use limits::{Limit, LimitSet, Limits};
@@ -55,6 +57,8 @@ pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 use crate::tire::VehicleSide;
 use crate::vehicle::{Axle, Kind, Vehicle};
 use case::Case;
+
+const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
 
 /// Judges a change. Allocates nothing and cannot fail: what cannot be judged is said in the report.
 ///
@@ -70,26 +74,38 @@ use case::Case;
 /// assert!(report.checks().all(|c| c.verdict() == Verdict::NotAssessed));
 /// assert_eq!(report.overall(), Verdict::Marginal);
 /// ```
-pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limits: &Limits) -> Report {
+pub fn assess<'a>(
+    vehicle: &'a Vehicle,
+    change: &Change,
+    conditions: &'a Conditions,
+    limits: &'a Limits,
+) -> Report {
+    static NO_AXLE: Axle = Axle::new();
     let mut report = Report::new();
-    let case = |place, axle: Option<Axle>, original: Option<Setup>, proposed: Option<Setup>| Case {
+    let case = |place, axle: Option<&'a Axle>, original: Option<Setup>, proposed: Option<Setup>| Case {
         place,
-        axle: axle.unwrap_or(Axle::new()),
+        axle: axle.unwrap_or(&NO_AXLE),
         original,
         proposed,
         vehicle,
         conditions,
         limits,
     };
-    let front = case(Place::Front, vehicle.front(), change.original.front, change.proposed.front);
-    let rear = case(Place::Rear, vehicle.rear(), change.original.rear, change.proposed.rear);
+    let front = case(Place::Front, vehicle.front_axle(), change.original.front, change.proposed.front);
+    let rear = case(Place::Rear, vehicle.rear_axle(), change.original.rear, change.proposed.rear);
     let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
     let known =
         |described: bool, case: &Case<'_>| described || case.original.is_some() || case.proposed.is_some();
-    let has_rear = two_axles || known(vehicle.rear().is_some(), &rear);
-    let has_front = two_axles || known(vehicle.front().is_some(), &front) || !has_rear;
+    let has_rear = two_axles || known(vehicle.rear_axle().is_some(), &rear);
+    let has_front = two_axles || known(vehicle.front_axle().is_some(), &front) || !has_rear;
     let axles = [has_front.then_some(&front), has_rear.then_some(&rear)];
 
+    // What is judged by the rules of cars and trucks, and so not without knowing the kind.
+    let of_a_car = match vehicle.kind() {
+        Some(Kind::Motorcycle) => Err(Input::MotorcycleRules),
+        None => Err(Input::Kind),
+        Some(_) => Ok(()),
+    };
     for case in axles.into_iter().flatten() {
         let steered = case.place == Place::Front || case.axle.steering().is_some() || !has_front;
         for &(id, check) in checks::OF_AN_AXLE {
@@ -97,20 +113,23 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
                 continue;
             }
             let of_car_rules = checks::OF_CAR_RULES.contains(&id);
-            let found = match vehicle.kind() {
-                Some(Kind::Motorcycle) if of_car_rules => Err(Input::MotorcycleRules.into()),
-                None if of_car_rules || id == CheckId::WheelLoad => Err(Input::Kind.into()),
+            let found = match of_a_car {
+                Err(input) if of_car_rules => Err(input.into()),
+                Err(Input::Kind) if id == CheckId::WheelLoad => Err(Input::Kind.into()),
                 _ => check(case),
             };
             report.push(&finding::finish(id, case.place, found));
         }
+        for (side, swept) in
+            SIDES.into_iter().zip(of_a_car.map_or_else(checks::not_swept, |()| checks::swept(case)))
+        {
+            let place = case.place.end(side);
+            report.push(&finding::finish(CheckId::SweptClearance, place, swept.found));
+            report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
+        }
         for &(id, check) in checks::OF_AN_END {
-            for side in [VehicleSide::Left, VehicleSide::Right] {
-                let found = match vehicle.kind() {
-                    Some(Kind::Motorcycle) => Err(Input::MotorcycleRules.into()),
-                    None => Err(Input::Kind.into()),
-                    Some(_) => check(case, side),
-                };
+            for side in SIDES {
+                let found = of_a_car.map_err(Into::into).and_then(|()| check(case, side));
                 report.push(&finding::finish(id, case.place.end(side), found));
             }
         }

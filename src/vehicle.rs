@@ -13,6 +13,10 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod surrounding;
+
+pub use surrounding::{BodyKind, GapSide, Surrounding, Surroundings};
+
 use crate::Count;
 use crate::record::{record, words};
 use crate::units::{Angle, Length, Mass, Pressure, Ratio, Velocity};
@@ -133,6 +137,8 @@ record! {
         scrub_radius / with_scrub_radius: Length = "scrub_radius_mm" [mm in_mm "mm" -200 to 300];
         /// From the contact patch forward to the steering axis, at the ground.
         trail / with_trail: Length = "trail_mm" [mm in_mm "mm" -100 to 150];
+        /// Height of the hub's centre above the ground, on the original tires.
+        hub_height / with_hub_height: Length = "hub_height_mm" [mm in_mm "mm" 100 to 1000];
         /// Largest steer angle of the inner wheel.
         lock_inner / with_lock_inner: Angle = "lock_inner_deg" [deg in_deg "deg" 0 to 75];
         /// Largest steer angle of the outer wheel.
@@ -177,40 +183,6 @@ record! {
     }
 }
 
-/// An empty list: obstacles are not judged by this version, and are refused rather than ignored.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-#[non_exhaustive]
-pub struct NoObstacles;
-
-#[cfg(feature = "serde")]
-impl serde::Serialize for NoObstacles {
-    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        [(); 0].serialize(serializer)
-    }
-}
-
-#[cfg(feature = "serde")]
-impl<'de> serde::Deserialize<'de> for NoObstacles {
-    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Empty;
-        impl<'de> serde::de::Visitor<'de> for Empty {
-            type Value = NoObstacles;
-
-            fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-                f.write_str("an empty list")
-            }
-
-            fn visit_seq<A: serde::de::SeqAccess<'de>>(self, mut list: A) -> Result<NoObstacles, A::Error> {
-                match list.next_element::<serde::de::IgnoredAny>()? {
-                    None => Ok(NoObstacles),
-                    Some(_) => Err(serde::de::Error::custom("obstacles are not judged by this version")),
-                }
-            }
-        }
-        deserializer.deserialize_seq(Empty)
-    }
-}
-
 record! {
     /// Gaps measured beside the present wheel, the vehicle on its wheels at ride height.
     ///
@@ -229,8 +201,8 @@ record! {
         upper_clearance / with_upper_clearance: Length = "upper_clearance_mm" [mm in_mm "mm" 0 to 800];
         /// How far each gap may be off.
         uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 50];
-        /// Bodies around the wheel. None can be judged yet, so none is read.
-        obstacles / with_obstacles: NoObstacles = "obstacles";
+        /// Bodies around the wheels.
+        obstacles / with_obstacles: Surroundings = "obstacles";
         /// The tire they were measured with, if it was measured too.
         measured_tire / with_measured_tire: MeasuredTire = "measured_tire";
     }
@@ -296,6 +268,15 @@ record! {
 }
 
 impl Axle {
+    /// The bodies around its wheels.
+    pub(crate) fn surroundings(&self) -> impl Iterator<Item = &Surrounding> {
+        self.space
+            .as_ref()
+            .and_then(|space| space.obstacles.as_ref())
+            .into_iter()
+            .flat_map(Surroundings::iter)
+    }
+
     /// How many tires carry the load.
     pub fn tires(&self) -> u8 {
         2 * self.axles.map_or(1, Count::get) * self.wheels_per_side.map_or(1, Count::get)
@@ -325,6 +306,38 @@ record! {
 }
 
 impl Vehicle {
+    /// The front axle where it stands: it is large.
+    pub(crate) const fn front_axle(&self) -> Option<&Axle> {
+        self.front.as_ref()
+    }
+
+    /// The rear one.
+    pub(crate) const fn rear_axle(&self) -> Option<&Axle> {
+        self.rear.as_ref()
+    }
+
+    /// The same vehicle in a mirror: what stood on its left stands on its right.
+    ///
+    /// ```
+    /// use beadseat::{sweep::Point, tire::VehicleSide, units::mm};
+    /// use beadseat::vehicle::{Axle, BodyKind, Space, Surrounding, Surroundings, Vehicle};
+    /// let pipe = Surrounding::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
+    /// let mut around = Surroundings::new();
+    /// around.push(pipe.only_on(VehicleSide::Left))?;
+    /// let vehicle = Vehicle::new().with_front(Axle::new().with_space(Space::new().with_obstacles(around)));
+    /// assert_ne!(vehicle.mirrored(), vehicle);
+    /// assert_eq!(vehicle.mirrored().mirrored(), vehicle);
+    /// # Ok::<(), beadseat::sweep::ObstacleError>(())
+    /// ```
+    pub fn mirrored(mut self) -> Self {
+        for axle in [&mut self.front, &mut self.rear].into_iter().flatten() {
+            if let Some(space) = &mut axle.space {
+                space.obstacles = space.obstacles.map(Surroundings::mirrored);
+            }
+        }
+        self
+    }
+
     /// The same vehicle with front and rear exchanged, driven axle and all.
     ///
     /// ```

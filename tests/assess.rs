@@ -71,7 +71,7 @@ fn every_case_comes_out_as_its_source_says() {
         checked += 1;
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert_eq!(checked, 194);
+    assert_eq!(checked, 212);
 }
 
 /// How the missing inputs that a reason names would be come by.
@@ -109,6 +109,29 @@ fn the_scenarios_show_every_overall_verdict_and_an_incomplete_report() {
     let overall =
         reports.each_ref().map(|r| (r["overall"].as_str().unwrap(), r["complete"].as_bool().unwrap()));
     assert_eq!(overall, [("within", true), ("beyond", true), ("marginal", false)]);
+}
+
+/// A wheel that is clear standing still and straight, and rubs at lock and bump.
+#[test]
+fn a_scenario_shows_a_rub_that_static_checks_miss() {
+    let report = report(&serde_json::from_str(&scenario_text("one-tonne-panel-van")).unwrap());
+    let verdict = |id: &str, place: &str| {
+        let checks = report["checks"].as_array().unwrap();
+        checks.iter().find(|c| c["id"] == id && c["where"] == place).unwrap()["verdict"].clone()
+    };
+    assert_eq!(verdict("inner_clearance", "front"), "within");
+    assert_eq!(verdict("swept_clearance", "front_left"), "beyond");
+    let nearest = &report["approaches"][0];
+    assert_eq!((&nearest["where"], &nearest["body"]), (&"front_left".into(), &"frame_rail".into()));
+    assert!(nearest["upper_mm"].as_f64().unwrap() < 0.0 && nearest["steer_deg"].as_f64().unwrap() > 30.0);
+    // With it, every scenario has bodies around its front wheels.
+    for name in SCENARIOS {
+        let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
+        assert_eq!(
+            scenario.assess().approaches().filter(|a| a.place().name().starts_with("front")).count(),
+            2
+        );
+    }
 }
 
 #[test]

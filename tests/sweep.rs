@@ -1,5 +1,7 @@
 //! The outline of a wheel, worked rows of the sweep of a steered wheel, and what is refused.
 
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
 mod common;
 
 use beadseat::sweep::{

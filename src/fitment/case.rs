@@ -11,7 +11,7 @@ use crate::vehicle::{Axle, Kind, Vehicle};
 /// What an axle's checks see.
 pub(super) struct Case<'a> {
     pub(super) place: Place,
-    pub(super) axle: Axle,
+    pub(super) axle: &'a Axle,
     pub(super) original: Option<Setup>,
     pub(super) proposed: Option<Setup>,
     pub(super) vehicle: &'a Vehicle,

@@ -61,6 +61,8 @@ words! {
         InnerClearance = "inner_clearance",
         /// Gap left above.
         UpperClearance = "upper_clearance",
+        /// Nothing touches from lock to lock and from rebound to jounce.
+        SweptClearance = "swept_clearance",
         /// Age of a tire.
         TireAge = "tire_age",
         /// Depth of its tread.
@@ -305,6 +307,13 @@ reasons! {
     TubeTypeRim = "a rim of several pieces does not hold air: such a tire needs a tube and its maker's consent",
     ExtendedHumpAdvised = "a run-flat tire is meant for extended humps (EH, EH2): its maker's word is needed",
 
+    ClearsThroughout = "clear of everything described, over all steer and travel",
+    NothingOnThisSide = "nothing is described on this side",
+    TouchesMoving = "it touches, even at nominal size: see the nearest approach below",
+    TouchesAtWorst = "clear at nominal size, but the largest tire of its size or an error of measurement makes it touch",
+    NearMoving = "it does not touch, but comes nearer than the limit: see the nearest approach below",
+    TouchedBefore = "it comes too near, but no nearer than the original did",
+
     ScrubKept = "the scrub radius keeps its sign",
     ScrubReversed = "the scrub radius changes sign: steering pulls the other way under braking",
 
@@ -429,6 +438,11 @@ inputs! {
     OriginalInset = "original.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing";
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge";
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel";
+    Obstacles = "vehicle.*.space.obstacles", "wheels straight, on the floor: tape, for each body near the wheel, how far ahead, outboard and above the hub it is";
+    Travel = "vehicle.*.travel", "measure from ride height to the bump stop and to full droop, vehicle on stands, or take the maker's data";
+    Locks = "vehicle.*.steering.lock_inner_deg (and lock_outer_deg)", "turn plates, or chalk lines along the wheel straight and at full lock, and a protractor";
+    CasterAndTrail = "vehicle.*.steering.caster_deg (and trail_mm)", "take them from the maker's alignment data";
+    HubHeight = "vehicle.*.steering.hub_height_mm", "tape from the floor to the middle of the hub, original tires, at ride height";
     WheelContour = "proposed.*.wheel (contour and hump)", "read the letters behind the rim width and diameter, as J and H2";
     UsableLength = "proposed.*.fasteners.usable_length_mm", "measure the thread from the seat to the end that can engage";
     DiscThickness = "proposed.*.disc_thickness_mm", "measure the wheel from its mounting face to where the fastener seats";

@@ -12,6 +12,7 @@ mod load;
 mod pressure;
 mod rim;
 mod rolling;
+mod swept;
 
 use super::case::Case;
 use super::check::CheckId;
@@ -78,13 +79,15 @@ pub(super) const OF_THE_VEHICLE: &[(CheckId, VehicleCheck)] =
     &[(CheckId::Speedometer, rolling::speedometer), (CheckId::AxleMatch, axles::axle_match)];
 
 const _: () = {
-    assert!(OF_AN_AXLE.len() + OF_AN_END.len() + OF_THE_VEHICLE.len() == CheckId::ALL.len());
-    assert!(2 * OF_AN_AXLE.len() + 4 * OF_AN_END.len() + OF_THE_VEHICLE.len() <= Report::ROWS);
+    // The swept clearance of both ends is found at once.
+    assert!(OF_AN_AXLE.len() + OF_AN_END.len() + 1 + OF_THE_VEHICLE.len() == CheckId::ALL.len());
+    assert!(2 * OF_AN_AXLE.len() + 4 * (OF_AN_END.len() + 1) + OF_THE_VEHICLE.len() <= Report::ROWS);
 };
 
 pub(super) use condition::treads_are_uneven;
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;
+pub(super) use swept::{ends as swept, not_swept};
 
 /// The cautions that an axle's setup calls for.
 pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {

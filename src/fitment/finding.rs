@@ -5,6 +5,7 @@ use super::reading::{Bound, Reading};
 use crate::{Citation, Toleranced};
 
 /// What a check found, before it is told its name and place.
+#[derive(Clone, Copy)]
 pub(super) struct Finding {
     pub(super) verdict: Verdict,
     pub(super) reason: Reason,

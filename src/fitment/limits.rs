@@ -62,6 +62,8 @@ words! {
         SouthAustralia = "south_australia",
         /// VSB 14 of Australia: track +25 mm; diameter of passenger cars +15 and −26 mm.
         Vsb14 = "vsb_14",
+        /// Inspection manual of British Columbia, as quoted: 25 mm to anything at lock and bump.
+        BritishColumbia = "british_columbia",
         /// VSB 14 for off-road vehicles: track +25 mm, diameter +50 mm.
         Vsb14OffRoad = "vsb_14_off_road",
     }
@@ -102,6 +104,10 @@ record! {
         own_centring_play / with_own_centring_play: Length = "centring_play_mm" [mm in_mm "mm" 0 to 2];
         /// The caller's least height of spigot in the bore.
         own_spigot_engagement / with_own_spigot_engagement: Length = "spigot_engagement_mm" [mm in_mm "mm" 0 to 50];
+        /// The caller's least clearance over all steer and travel.
+        own_swept_clearance / with_own_swept_clearance: Length = "swept_clearance_mm" [mm in_mm "mm" 0 to 200];
+        /// The caller's allowance for movement of rubber and bushes.
+        own_dynamic_allowance / with_own_dynamic_allowance: Length = "dynamic_allowance_mm" [mm in_mm "mm" 0 to 50];
         /// The caller's least turns of thread.
         own_engagement_turns / with_own_engagement_turns: Ratio = "engagement_turns" [ratio in_ratio "turns" 1 to 30];
         /// The caller's least clearance between wheel and brake.
@@ -153,9 +159,10 @@ impl Limits {
         let set = match self.set() {
             LimitSet::GermanExamination => two_percent(Citation::TRACK_GROWTH_GERMAN),
             LimitSet::SouthAustralia | LimitSet::Vsb14 | LimitSet::Vsb14OffRoad => None,
-            LimitSet::Default | LimitSet::UnitedStates | LimitSet::EuropeanUnion => {
-                two_percent(Citation::TRACK_GROWTH)
-            }
+            LimitSet::Default
+            | LimitSet::UnitedStates
+            | LimitSet::EuropeanUnion
+            | LimitSet::BritishColumbia => two_percent(Citation::TRACK_GROWTH),
         };
         own_or(self.own_track_growth_share(), set)
     }
@@ -236,6 +243,29 @@ impl Limits {
     /// Least height of spigot that must reach into the bore, behind a spacer.
     pub fn spigot_engagement(&self) -> Limit<Length> {
         own_or_else(self.own_spigot_engagement(), units::mm(3.0), Citation::SPIGOT_ENGAGEMENT)
+    }
+
+    /// Least clearance to anything over all steer and travel, after the dynamic allowance.
+    pub fn swept_clearance(&self) -> Limit<Length> {
+        let (value, citation) = match self.set() {
+            LimitSet::BritishColumbia => (units::mm(25.0), Citation::SWEPT_CLEARANCE_BC),
+            _ => (units::mm(6.35), Citation::SWEPT_CLEARANCE),
+        };
+        own_or_else(self.own_swept_clearance(), value, citation)
+    }
+
+    /// What is taken off that clearance for the movement of rubber and bushes under load.
+    pub fn dynamic_allowance(&self) -> Limit<Length> {
+        // A jurisdiction's clearance is measured on the vehicle as it stands.
+        let value = if self.set() == LimitSet::BritishColumbia { 0.0 } else { 5.0 };
+        own_or_else(self.own_dynamic_allowance(), units::mm(value), Citation::SWEPT_CLEARANCE)
+    }
+
+    /// The clearance below which a wheel is taken to touch: nothing by common practice, the whole of what a
+    /// jurisdiction or the caller asks for.
+    pub(super) fn touching(&self) -> Length {
+        let limit = self.swept_clearance();
+        if limit.citation() == Citation::SWEPT_CLEARANCE { units::mm(0.0) } else { limit.value() }
     }
 
     /// Least turns of a thread that must hold; none where neither the caller nor the table has it.

@@ -249,6 +249,7 @@ const GRAVITY: &[CheckId] = &[
     CheckId::SpeedSymbol,
     CheckId::RimWidth,
     CheckId::RimContour,
+    CheckId::SweptClearance,
     CheckId::InnerClearance,
     CheckId::OuterClearance,
     CheckId::UpperClearance,
@@ -326,6 +327,7 @@ impl fmt::Display for Body<'_> {
             )?;
         }
 
+        print_approaches(f, report)?;
         print_pressures(f, report)?;
         if report.effects().next().is_some() {
             writeln!(f, "\nAlso changes")?;
@@ -359,6 +361,18 @@ impl fmt::Display for Body<'_> {
     }
 }
 
+/// Where each wheel comes nearest to what stands around it.
+fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+    for (n, approach) in report.approaches().enumerate() {
+        if n == 0 {
+            writeln!(f, "\nNearest approach over all steer and travel, largest tire of its size")?;
+        }
+        write!(f, "{:<12}", approach.place())?;
+        wrapped(f, 12, approach)?;
+    }
+    Ok(())
+}
+
 /// What pressures each axle needs, and which need governs.
 fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
     for (n, p) in report.pressures().enumerate() {
@@ -388,11 +402,7 @@ impl Report {
     fn print_missing(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "\nNever judged by this version")?;
         f.write_str("        ")?;
-        wrapped(
-            f,
-            8,
-            "clearance at full lock and at bump and rebound; ride height and ground clearance; spacing of duals; wheel guards; chains",
-        )?;
+        wrapped(f, 8, "ride height and ground clearance; spacing of duals; wheel guards; chains")?;
         if self.checks().all(|c| c.verdict() != Verdict::NotAssessed) {
             return Ok(());
         }

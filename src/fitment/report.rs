@@ -1,5 +1,6 @@
 //! The result of an assessment: a fixed-size value.
 
+use super::approach::Approach;
 use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
 use super::pressures::Pressures;
 use super::reading::{Bound, Reading, Tag};
@@ -308,6 +309,7 @@ pub struct Report {
     rows: [Row; ROWS],
     effects: [Option<EffectRow>; EFFECTS],
     pressures: [Option<Pressures>; 2],
+    approaches: [Option<Approach>; 4],
     len: u8,
     cautions: u32,
 }
@@ -316,7 +318,14 @@ impl Report {
     pub(super) const ROWS: usize = ROWS;
 
     pub(super) const fn new() -> Self {
-        Self { rows: [Row::EMPTY; ROWS], effects: [None; EFFECTS], pressures: [None; 2], len: 0, cautions: 0 }
+        Self {
+            rows: [Row::EMPTY; ROWS],
+            effects: [None; EFFECTS],
+            pressures: [None; 2],
+            approaches: [None; 4],
+            len: 0,
+            cautions: 0,
+        }
     }
 
     pub(super) fn push(&mut self, check: &Check) {
@@ -343,6 +352,17 @@ impl Report {
         if let Some(free) = self.pressures.iter_mut().find(|p| p.is_none()) {
             *free = pressures;
         }
+    }
+
+    pub(super) fn push_approach(&mut self, approach: Option<Approach>) {
+        if let Some(free) = self.approaches.iter_mut().find(|a| a.is_none()) {
+            *free = approach;
+        }
+    }
+
+    /// The nearest approach of each wheel to what stands around it, where that was assessed.
+    pub fn approaches(&self) -> impl Iterator<Item = Approach> {
+        self.approaches.iter().flatten().copied()
     }
 
     /// The pressures that each axle's proposed setup needs.

@@ -2,12 +2,13 @@
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
+use super::approach::{Approach, part_name};
 use super::check::Check;
 use super::pressures::Pressures;
 use super::reading::{Bound, Reading};
 use super::report::{Effect, Report};
 use crate::record::tidy;
-use crate::units::{Pressure, in_kpa};
+use crate::units::{Pressure, in_deg, in_kpa, in_mm};
 
 /// A number in the reading's unit, or a designation as text.
 struct Value(Reading);
@@ -88,6 +89,20 @@ impl Serialize for Pressures {
     }
 }
 
+impl Serialize for Approach {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(7))?;
+        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("body", &self.body())?;
+        map.serialize_entry("part", part_name(self.part()))?;
+        map.serialize_entry("lower_mm", &tidy(in_mm(self.lower())))?;
+        map.serialize_entry("upper_mm", &tidy(in_mm(self.upper())))?;
+        map.serialize_entry("steer_deg", &tidy(in_deg(self.steer())))?;
+        map.serialize_entry("travel_mm", &tidy(in_mm(self.travel())))?;
+        map.end()
+    }
+}
+
 impl Serialize for Effect {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(6))?;
@@ -116,6 +131,7 @@ impl Serialize for Report {
         map.serialize_entry("overall", self.overall().name())?;
         map.serialize_entry("complete", &self.is_complete())?;
         map.serialize_entry("checks", &Each(|| self.checks()))?;
+        map.serialize_entry("approaches", &Each(|| self.approaches()))?;
         map.serialize_entry("pressures", &Each(|| self.pressures()))?;
         map.serialize_entry("effects", &Each(|| self.effects()))?;
         map.serialize_entry("cautions", &Each(|| self.cautions().map(|c| c.text())))?;

@@ -2,13 +2,33 @@
 
 use crate::record::words;
 
-/// The side of the vehicle, seen by its driver.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum VehicleSide {
-    /// Left.
-    Left,
-    /// Right.
-    Right,
+words! {
+    /// The side of the vehicle, seen by its driver.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::tire::VehicleSide::Left.name(), "left");
+    /// ```
+    VehicleSide {
+        /// Left.
+        Left = "left",
+        /// Right.
+        Right = "right",
+    }
+}
+
+impl VehicleSide {
+    /// The other one.
+    ///
+    /// ```
+    /// use beadseat::tire::VehicleSide;
+    /// assert_eq!(VehicleSide::Left.opposite(), VehicleSide::Right);
+    /// ```
+    pub const fn opposite(self) -> Self {
+        match self {
+            Self::Left => Self::Right,
+            Self::Right => Self::Left,
+        }
+    }
 }
 
 words! {

@@ -8,9 +8,11 @@ use beadseat::fitment::{
     TireInUse, Verdict, assess,
 };
 use beadseat::rim::RimWidth;
-use beadseat::tire::{AgeLimit, ArrowTurn, DateCode, RimRange, SideFacingOut};
+use beadseat::sweep::{Carrier, Point};
+use beadseat::tire::{AgeLimit, ArrowTurn, DateCode, RimRange, SideFacingOut, VehicleSide};
 use beadseat::units::{deg, kg, kmh, kpa, mm, percent};
 use beadseat::vehicle::{Axle, Brake, Drive, Fastening, Hub, Kind, MeasuredTire, Space, Steering, Vehicle};
+use beadseat::vehicle::{AxleType, BodyKind, GapSide, Surrounding, Surroundings, Travel};
 use beadseat::wheel::{Adaptor, FastenerKind, Seat, Spigot, Thickness};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -96,17 +98,45 @@ prop_compose! {
 }
 
 prop_compose! {
+    fn body()(
+        kind in select(BodyKind::ALL),
+        at in (-300.0..300.0, -400.0..150.0, -100.0..450.0),
+        to in maybe((-300.0..300.0, -400.0..150.0, -100.0..450.0)),
+        gap in maybe((select(GapSide::ALL), 0.0..60.0, 0.0..300.0)),
+        thick in (0.0..30.0, 0.0..4.0),
+        knuckle in any::<bool>(),
+        side in maybe(select(VehicleSide::ALL)),
+    ) -> Surrounding {
+        let point = |(x, y, z): (f64, f64, f64)| Point::new(mm(x), mm(y), mm(z)).unwrap();
+        let body = match (gap, to) {
+            (Some((side, gap, height)), _) => Surrounding::gap(kind, side, mm(gap), mm(height), mm(0.0)),
+            (None, Some(to)) => Surrounding::outline(kind, &[point(at), point(to)]),
+            (None, None) => Surrounding::outline(kind, &[point(at)]),
+        };
+        let carrier = if knuckle { Carrier::Knuckle } else { Carrier::Body };
+        let body = body.unwrap().with_radius(mm(thick.0)).unwrap().with_uncertainty(mm(thick.1)).unwrap();
+        let body = body.carried_by(carrier).unwrap();
+        side.map_or(body, |side| body.only_on(side))
+    }
+}
+
+prop_compose! {
     fn space()(
         inner in maybe(0.0..60.0),
         outer in maybe(-5.0..60.0),
         upper in maybe(0.0..120.0),
         off in maybe(0.0..4.0),
         measured in maybe(measured_tire()),
+        bodies in prop_oneof![3 => Just(vec![]), 1 => prop::collection::vec(body(), 1..3)],
     ) -> Space {
         let mut space = Space::new();
         try_set!(space, with_inner_clearance inner.map(mm), with_outer_clearance outer.map(mm),
             with_upper_clearance upper.map(mm), with_uncertainty off.map(mm));
-        set!(space, with_measured_tire measured);
+        let mut around = Surroundings::new();
+        for body in &bodies {
+            around.push(*body).unwrap();
+        }
+        set!(space, with_measured_tire measured, with_obstacles (!bodies.is_empty()).then_some(around));
         space
     }
 }
@@ -152,14 +182,25 @@ prop_compose! {
         scrub in maybe(-15.0..25.0),
         space in maybe(space()),
         brake in maybe(brake()),
+        travel in maybe((20.0..90.0, 20.0..90.0)),
+        steering in (maybe((20.0..40.0, 20.0..35.0)), maybe((0.0..8.0, 0.0..30.0)), maybe(280.0..400.0)),
+        beam in any::<bool>(),
     ) -> Axle {
         let mut axle = Axle::new();
         try_set!(axle, with_max_load loads.0.map(kg), with_normal_load loads.1.map(kg), with_track track.map(mm),
             with_placard placards.0.map(kpa), with_placard_full_load placards.1.map(kpa), with_camber camber.map(deg));
         set!(axle, with_wheels_per_side wheels.and_then(Count::new), with_axles axles.and_then(Count::new),
             with_hub hub, with_space space, with_brake brake,
-            with_steering scrub.map(|r| Steering::new().with_scrub_radius(mm(r)).unwrap()
-                .with_kingpin_inclination(deg(12.0)).unwrap()));
+            with_travel travel.map(|(up, down)| Travel::new().with_jounce(mm(up)).unwrap().with_rebound(mm(down)).unwrap()),
+            with_axle_type beam.then_some(AxleType::Beam),
+            with_steering scrub.map(|r| {
+                let mut steered = Steering::new().with_scrub_radius(mm(r)).unwrap()
+                    .with_kingpin_inclination(deg(12.0)).unwrap();
+                try_set!(steered, with_lock_inner steering.0.map(|l| deg(l.0)), with_lock_outer steering.0.map(|l| deg(l.1)),
+                    with_caster steering.1.map(|c| deg(c.0)), with_trail steering.1.map(|c| mm(c.1)),
+                    with_hub_height steering.2.map(mm));
+                steered
+            }));
         axle
     }
 }
@@ -287,6 +328,7 @@ const OF_CHANGE: &[CheckId] = &[
     CheckId::ThreadEngagement,
     CheckId::BrakeClearance,
     CheckId::RimContour,
+    CheckId::SweptClearance,
 ];
 
 proptest! {
@@ -301,9 +343,10 @@ proptest! {
     }
 
     #[test]
-    fn loosening_a_limit_worsens_nothing(vehicle in vehicle(), change in change(), limits in limits(), which in 0usize..9) {
+    fn loosening_a_limit_worsens_nothing(vehicle in vehicle(), change in change(), limits in limits(), which in 0usize..10) {
         // The caller's own limits first, so that the source of a limit is the same before and after.
         let tight = limits
+            .with_own_swept_clearance(mm(20.0)).unwrap()
             .with_own_track_growth_share(percent(1.0)).unwrap()
             .with_own_diameter_share(percent(1.0)).unwrap()
             .with_own_clearance(mm(6.0)).unwrap()
@@ -318,6 +361,7 @@ proptest! {
             5 => tight.with_own_circumference_stability(percent(2.0)).unwrap(),
             6 => tight.with_lower_load_index(true),
             7 => tight.with_towing_allowance(true),
+            8 => tight.with_own_swept_clearance(mm(2.0)).unwrap(),
             _ => tight.with_own_snow_speed_floor(kmh(160.0)).unwrap(),
         };
         let (before, after) = (judge(&vehicle, &change, &tight), judge(&vehicle, &change, &loose));
@@ -340,6 +384,10 @@ proptest! {
             (id, Place::FrontLeft, Place::RearLeft), (id, Place::RearRight, Place::FrontRight),
         ]) {
             let (Some(x), Some(y)) = (a.get(id, place), b.get(id, mirrored)) else { continue };
+            let both_steered = [vehicle.front(), vehicle.rear()].iter().all(|a| a.is_some_and(|a| a.steering().is_some()));
+            if id == CheckId::SweptClearance && !both_steered {
+                continue;
+            }
             // The law of the US asks for deeper treads on the steered axle of a truck.
             if id == CheckId::Tread && limits.set() == LimitSet::UnitedStates {
                 continue;
@@ -355,7 +403,7 @@ proptest! {
     #[test]
     fn left_and_right_exchanged_exchange_their_findings(vehicle in vehicle(), change in change(), limits in limits()) {
         let mirrored = Change { original: change.original.mirrored(), proposed: change.proposed.mirrored() };
-        let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle, &mirrored, &limits));
+        let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.mirrored(), &mirrored, &limits));
         let opposite = |place| match place {
             Place::FrontLeft => Place::FrontRight,
             Place::FrontRight => Place::FrontLeft,
@@ -537,6 +585,7 @@ const REMOVALS: &[Removal] = &[
             CheckId::OuterClearance,
             CheckId::InnerClearance,
             CheckId::UpperClearance,
+            CheckId::SweptClearance,
             CheckId::TireAge,
             CheckId::Tread,
             CheckId::Mounting,
@@ -550,12 +599,14 @@ const REMOVALS: &[Removal] = &[
     (|v, _| *v = drop_keys(v, &["stability_control"]), &[CheckId::AxleMatch]),
     (|v, _| less_axle(v, &["max_load_kg"]), &[CheckId::TireLoad, CheckId::Inflation, CheckId::WheelLoad]),
     (|v, _| less_axle(v, &["normal_load_kg"]), &[CheckId::Inflation, CheckId::LoadReserve]),
-    (|v, _| less_axle(v, &["track_mm"]), &[CheckId::Track]),
+    (|v, _| less_axle(v, &["track_mm"]), &[CheckId::Track, CheckId::SweptClearance]),
+    (|v, _| less_axle(v, &["travel"]), &[CheckId::SweptClearance]),
+    (|v, _| less_space(v, &["obstacles"]), &[CheckId::SweptClearance]),
     (
         |v, _| less_axle(v, &["placard_kpa", "placard_full_load_kpa"]),
         &[CheckId::TireLoadVsOriginal, CheckId::Inflation, CheckId::LoadReserve],
     ),
-    (|v, _| less_axle(v, &["steering"]), &[CheckId::ScrubRadius]),
+    (|v, _| less_axle(v, &["steering"]), &[CheckId::ScrubRadius, CheckId::SweptClearance]),
     (|v, _| less_hub(v, &["bolt_circle"]), &[CheckId::BoltCircle]),
     (|v, _| less_hub(v, &["spigot_mm"]), &[CheckId::CentreBore]),
     (|v, _| less_hub(v, &["spigot_height_mm"]), &[CheckId::CentreBore]),

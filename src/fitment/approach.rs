@@ -1,0 +1,129 @@
+//! Where a moving wheel comes nearest to what stands around it.
+
+use core::fmt;
+
+use super::check::Place;
+use super::reading::Rounded;
+use crate::sweep::{Part, Swept};
+use crate::units::{self, Angle, Length, in_deg, in_mm};
+use crate::vehicle::BodyKind;
+
+/// The nearest approach of a wheel to a body around it, over all steer and travel.
+///
+/// `Display` is one line: `12.4 mm from the tread to the frame rail at 31° inner lock, 40 mm bump`.
+///
+/// ```
+/// use beadseat::{fitment::Approach, scenario::Scenario};
+/// let scenario: Scenario = serde_json::from_str(include_str!("../../examples/scenarios/field-survey-wagon.json"))?;
+/// let report = scenario.assess();
+/// let nearest: Approach = report.approaches().next().ok_or("no obstacle was described")?;
+/// assert!(nearest.to_string().contains("mm from the"));
+/// assert!(nearest.lower() <= nearest.upper());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Approach {
+    place: Place,
+    body: BodyKind,
+    part: Part,
+    /// Bits of millimetres and radians.
+    lower: u64,
+    upper: u64,
+    steer: u64,
+    travel: u64,
+}
+
+impl Approach {
+    pub(super) fn new(place: Place, body: BodyKind, swept: &Swept) -> Self {
+        Self {
+            place,
+            body,
+            part: swept.place().part(),
+            lower: in_mm(swept.lower()).to_bits(),
+            upper: in_mm(swept.upper()).to_bits(),
+            steer: swept.steer().value.to_bits(),
+            travel: in_mm(swept.travel()).to_bits(),
+        }
+    }
+
+    pub(super) const fn at(self, place: Place) -> Self {
+        Self { place, ..self }
+    }
+
+    /// Which corner.
+    pub const fn place(&self) -> Place {
+        self.place
+    }
+
+    /// The body it comes nearest to.
+    pub const fn body(&self) -> BodyKind {
+        self.body
+    }
+
+    /// The part of the wheel that does.
+    pub const fn part(&self) -> Part {
+        self.part
+    }
+
+    /// No position is nearer than this, with the largest tire of its size and the uncertainty of the body;
+    /// negative inside it.
+    pub const fn lower(&self) -> Length {
+        units::mm(f64::from_bits(self.lower))
+    }
+
+    /// The clearance at the position below, a tenth of a millimetre above the lower bound at most, unless the
+    /// work ended before.
+    pub const fn upper(&self) -> Length {
+        units::mm(f64::from_bits(self.upper))
+    }
+
+    /// Steer there, positive when this wheel is the inner one.
+    pub const fn steer(&self) -> Angle {
+        units::base(f64::from_bits(self.steer))
+    }
+
+    /// Travel there, positive in jounce.
+    pub const fn travel(&self) -> Length {
+        units::mm(f64::from_bits(self.travel))
+    }
+}
+
+/// The part in a word.
+pub(super) const fn part_name(part: Part) -> &'static str {
+    match part {
+        Part::Tread => "tread",
+        Part::Shoulder => "shoulder",
+        Part::Sidewall => "sidewall",
+        Part::Flange => "rim flange",
+        Part::Barrel => "rim barrel",
+    }
+}
+
+impl fmt::Display for Approach {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let words = |f: &mut fmt::Formatter<'_>, name: &str| {
+            name.split('_').enumerate().try_for_each(|(n, word)| {
+                if n > 0 {
+                    f.write_str(" ")?;
+                }
+                f.write_str(word)
+            })
+        };
+        write!(f, "{} mm from the {} to the ", Rounded(in_mm(self.lower())), part_name(self.part))?;
+        match self.body {
+            BodyKind::Other => f.write_str("other body")?,
+            body => words(f, body.name())?,
+        }
+        let steer = libm::round(in_deg(self.steer()));
+        match steer {
+            0.0 => f.write_str(" straight ahead")?,
+            steer if steer > 0.0 => write!(f, " at {steer}° inner lock")?,
+            steer => write!(f, " at {}° outer lock", -steer)?,
+        }
+        match libm::round(in_mm(self.travel())) {
+            0.0 => f.write_str(", at ride height"),
+            travel if travel > 0.0 => write!(f, ", {travel} mm bump"),
+            travel => write!(f, ", {} mm rebound", -travel),
+        }
+    }
+}

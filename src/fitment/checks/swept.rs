@@ -1,0 +1,231 @@
+//! Does anything touch from lock to lock and from rebound to jounce?
+
+use crate::Toleranced;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::{Approach, Setup};
+use crate::rim::{Contour, RimDiameter};
+use crate::sweep::{
+    ContactPatch, Corner, Effort, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
+};
+use crate::tire::VehicleSide;
+use crate::units::{Length, in_mm, mm};
+use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding};
+
+/// What the well and the metal of a rim take off its seat where the barrel was not measured: a deep well of
+/// 22 mm and 8 mm of metal. Common practice, no source.
+const BARREL_BELOW_SEAT: Length = mm(30.0);
+
+/// At the worst of every tolerance, or as meant.
+#[derive(Clone, Copy, PartialEq)]
+enum Size {
+    Worst,
+    Nominal,
+}
+
+impl Size {
+    fn of(self, length: Toleranced<Length>) -> Length {
+        match self {
+            Self::Worst => length.max(),
+            Self::Nominal => length.nominal(),
+        }
+    }
+}
+
+/// What was found at one end of an axle.
+#[derive(Clone, Copy)]
+pub(in crate::fitment) struct End {
+    pub(in crate::fitment) found: Found,
+    pub(in crate::fitment) nearest: Option<Approach>,
+}
+
+/// Both ends, the left one first: they differ only where a body stands on one side.
+pub(in crate::fitment) fn ends(case: &Case<'_>) -> [End; 2] {
+    let at = |side| match end(case, side) {
+        Ok((finding, nearest)) => End { found: Ok(finding), nearest },
+        Err(missing) => End { found: Err(missing), nearest: None },
+    };
+    let left = at(VehicleSide::Left);
+    let one_sided = case.axle.surroundings().any(|body| body.side().is_some());
+    [left, if one_sided { at(VehicleSide::Right) } else { left }]
+}
+
+/// Where another input is wanted first.
+pub(in crate::fitment) fn not_swept(input: Input) -> [End; 2] {
+    [End { found: Err(input.into()), nearest: None }; 2]
+}
+
+fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
+    let (original, proposed) = case.both()?;
+    need!(_around = case.axle.surroundings().next() => Obstacles);
+    let corner = corner(case, &original)?;
+    let limit = case.limits.swept_clearance();
+    let allowance = case.limits.dynamic_allowance();
+    let worst = swept(case, &corner, &original, &proposed, side, Size::Worst)?;
+    let Some((worst, body)) = worst else {
+        // Everything stands on the other side.
+        return Ok((Finding::new(Verdict::Within, Reason::NothingOnThisSide, limit.citation()), None));
+    };
+    let least = worst.lower() - allowance.value();
+    let enough = no_more(in_mm(limit.value()), in_mm(least));
+    let finding = |verdict, reason, nominal: Option<Length>| {
+        let finding = Finding::new(verdict, reason, limit.citation())
+            .reading(Reading::Length(least), Bound::AtLeast(Reading::Length(limit.value())));
+        match nominal.filter(|&nominal| nominal > least) {
+            Some(nominal) => finding.nominal(Reading::Length(nominal)),
+            None => finding,
+        }
+    };
+    let approach = Approach::new(case.place, body, &worst);
+    if enough {
+        return Ok((finding(Verdict::Within, Reason::ClearsThroughout, None), Some(approach)));
+    }
+    let nominal = swept(case, &corner, &original, &proposed, side, Size::Nominal)?;
+    let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
+    let touching = if in_mm(case.limits.touching()) > 0.0 {
+        !no_more(in_mm(case.limits.touching()), in_mm(nominal))
+    } else {
+        no_more(in_mm(nominal), 0.0)
+    };
+    let (mut verdict, mut reason) = if touching {
+        (Verdict::Beyond, Reason::TouchesMoving)
+    } else if no_more(in_mm(least), 0.0) {
+        (Verdict::Marginal, Reason::TouchesAtWorst)
+    } else {
+        (Verdict::Marginal, Reason::NearMoving)
+    };
+    if touching {
+        // What was as near before is not the change's doing.
+        let before = swept(case, &corner, &original, &original, side, Size::Nominal)?;
+        let before = before.map(|(swept, _)| swept.upper() - allowance.value());
+        if before.is_some_and(|before| no_more(in_mm(before), in_mm(nominal))) {
+            (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
+        }
+    }
+    Ok((finding(verdict, reason, Some(nominal)), Some(approach)))
+}
+
+/// How the wheels of an axle move. The steering axis is where the original wheel and tire put it.
+fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
+    let axle = case.axle;
+    need!(travel = axle.travel().and_then(|t| t.jounce().zip(t.rebound())) => Travel);
+    let camber = axle.camber().unwrap_or_default();
+    let corner = Corner::new().with_camber(camber).and_then(|c| c.travelling(travel.0, travel.1));
+    let mut corner = corner.map_err(|_| Missing::from(Input::Travel))?;
+    if case.place == Place::Front || axle.steering().is_some() {
+        let steering = axle.steering();
+        need!(
+            locks = steering.and_then(|s| s.lock_inner().zip(s.lock_outer())) => Locks,
+            lean = steering.and_then(|s| s.kingpin_inclination().zip(s.scrub_radius())) => SteeringAxis,
+            along = steering.and_then(|s| s.caster().zip(s.trail())) => CasterAndTrail,
+            height = steering.and_then(|s| s.hub_height()) => HubHeight,
+            centre = case.rim_centres(original) => OriginalInset,
+        );
+        let ((inner, outer), (inclination, scrub), (caster, trail)) = (locks, lean, along);
+        let axis = ContactPatch::under(centre.0, height, camber)
+            .and_then(|patch| SteeringAxis::from_ground(patch, inclination, caster, scrub, trail))
+            .map_err(|_| Missing::from(Input::SteeringAxis))?;
+        corner = corner.steered(axis, inner, outer).map_err(|_| Missing::from(Input::Locks))?;
+    }
+    if axle.axle_type() == Some(AxleType::Beam) {
+        need!(track = axle.track() => Track);
+        corner = corner.on_beam_axle(track).map_err(|_| Missing::from(Input::Track))?;
+    }
+    Ok(corner)
+}
+
+/// The nearest approach of a setup's wheel, of a pair the nearer of both; none without a body on that side.
+fn swept(
+    case: &Case<'_>,
+    corner: &Corner,
+    original: &Setup,
+    setup: &Setup,
+    side: VehicleSide,
+    size: Size,
+) -> Result<Option<(Swept, BodyKind)>, Missing> {
+    let (around, kinds) = obstacles(case, original, side, size)?;
+    need!(centres = case.rim_centres(setup) => WheelInset);
+    let mut nearest: Option<Swept> = None;
+    for (n, centre) in [centres.0, centres.1].into_iter().enumerate() {
+        if n == 1 && centres.0 == centres.1 {
+            break;
+        }
+        let profile = profile(setup, centre, size)?;
+        let found = corner.clearance(&profile, &around, Effort::default());
+        let found = found.map_err(|_| Missing::from(Input::Obstacles))?;
+        nearest = match (nearest, found) {
+            (Some(a), Some(b)) => Some(if b.lower() < a.lower() { b } else { a }),
+            (a, b) => a.or(b),
+        };
+    }
+    Ok(nearest.map(|swept| {
+        let kind = kinds.get(swept.obstacle()).copied().flatten();
+        (swept, kind.unwrap_or(BodyKind::Other))
+    }))
+}
+
+type Kinds = [Option<BodyKind>; crate::sweep::MAX_OBSTACLES];
+
+/// The bodies on a side, in the corner's frame.
+fn obstacles(
+    case: &Case<'_>,
+    original: &Setup,
+    side: VehicleSide,
+    size: Size,
+) -> Result<(Obstacles, Kinds), Missing> {
+    let mut around = Obstacles::new();
+    let mut kinds: Kinds = [None; crate::sweep::MAX_OBSTACLES];
+    let on_side = |body: &&Surrounding| body.side().is_none_or(|only| only == side);
+    for (kind, body) in kinds.iter_mut().zip(case.axle.surroundings().filter(on_side)) {
+        let face = match body.gap_side() {
+            Some(side) => present_face(case, original, side)?,
+            None => Toleranced::exact(mm(0.0)),
+        };
+        let obstacle = body.obstacle(face).map_err(|_| Missing::from(Input::Obstacles))?;
+        // No list of a side is longer than that of both.
+        around.push(obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
+        *kind = Some(body.kind());
+    }
+    Ok((if size == Size::Nominal { around.at_nominal() } else { around }, kinds))
+}
+
+/// How far outboard of the hub face a face of the tire is that was on when gaps were measured.
+fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Toleranced<Length>, Missing> {
+    let measured = case.axle.space().and_then(|s| s.measured_tire()).and_then(|t| t.width());
+    let over_all = match measured {
+        Some(width) => Some(Toleranced::exact(width)),
+        None => original.tire().size().section_width_on(original.wheel().size().width()),
+    };
+    need!(centres = case.rim_centres(original) => OriginalInset, width = over_all => OriginalDimensions);
+    Ok(match side {
+        GapSide::Outer => Toleranced::exact(centres.0) + width * 0.5,
+        GapSide::Inner => Toleranced::exact(centres.1) - width * 0.5,
+    })
+}
+
+/// The outline of a setup's tire on its rim.
+fn profile(setup: &Setup, centre: Length, size: Size) -> Result<Profile, Missing> {
+    let (tire, rim) = (setup.tire().size(), setup.wheel().size());
+    let over_all = if setup.is_snow() { tire.overall_diameter_snow() } else { tire.overall_diameter() };
+    need!(
+        width = tire.section_width_on(rim.width()) => TireDimensions,
+        diameter = over_all => TireDimensions,
+    );
+    // A contour that is not known, or whose flange is not, is taken as J.
+    let contour = rim.contour().unwrap_or(Contour::J);
+    let half_rim = Toleranced::exact(rim.width().length() / 2.0) + contour.flange_width();
+    let seat = rim.diameter().specified().map_or_else(|| nominal_seat(rim.diameter()), |d| d * 0.5);
+    let height = contour.flange_height().or_else(|| Contour::J.flange_height());
+    let flange = height.map_or(seat, |height| seat + height);
+    let barrel = setup.barrel_radius().unwrap_or(seat.nominal() - BARREL_BELOW_SEAT);
+    RimSection::new(centre, size.of(half_rim), size.of(flange), barrel)
+        .and_then(|rim| Profile::new(rim, TireSection::new(size.of(width * 0.5), size.of(diameter * 0.5))?))
+        .map_err(|_| Input::TireDimensions.into())
+}
+
+/// Half the nominal diameter, for rims whose seat is not known.
+fn nominal_seat(diameter: RimDiameter) -> Toleranced<Length> {
+    Toleranced::exact(diameter.nominal()) * 0.5
+}

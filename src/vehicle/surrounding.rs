@@ -1,0 +1,321 @@
+//! What stands around a wheel, as a tape measure on the floor describes it.
+
+#[cfg(feature = "serde")]
+mod serial;
+
+use crate::record::words;
+use crate::sweep::{Carrier, MAX_OBSTACLES, Obstacle, ObstacleError, Point};
+use crate::tire::VehicleSide;
+use crate::units::{self, Length, in_mm};
+use crate::{OutOfRange, Toleranced};
+
+words! {
+    /// What a body around the wheel is.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::vehicle::BodyKind::FrameRail.name(), "frame_rail");
+    /// ```
+    BodyKind {
+        /// The lip of the wheel arch.
+        ArchLip = "arch_lip",
+        /// The liner of the wheel arch.
+        Liner = "liner",
+        /// The tube of a strut.
+        StrutTube = "strut_tube",
+        /// The seat of a spring.
+        SpringSeat = "spring_seat",
+        /// A control arm.
+        ControlArm = "control_arm",
+        /// A rail of the frame.
+        FrameRail = "frame_rail",
+        /// The sway bar or its link.
+        SwayBar = "sway_bar",
+        /// A tie rod.
+        TieRod = "tie_rod",
+        /// The brake caliper.
+        Caliper = "caliper",
+        /// The brake disc or its plate.
+        BrakeDisc = "brake_disc",
+        /// Anything else.
+        Other = "other",
+    }
+}
+
+words! {
+    /// The face of the tire that a gap was measured from.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::vehicle::GapSide::Inner.name(), "inner");
+    /// ```
+    GapSide {
+        /// The inboard sidewall.
+        Inner = "inner",
+        /// The outboard sidewall.
+        Outer = "outer",
+    }
+}
+
+/// Points of an outline, at most.
+const MAX_POINTS: usize = 8;
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Form {
+    Points([Point; MAX_POINTS], u8),
+    Arc([Point; 3]),
+    Disc { centre: Point, on_axis: Point, radius: Length },
+    Gap { side: GapSide, gap: Length, height: Length, forward: Length },
+}
+
+/// A body near the wheel: what it is, where it was measured, what carries it.
+///
+/// Coordinates are those of the corner frame ([`sweep`](crate::sweep)): forward, outboard and up from the
+/// centre of the hub face, at ride height with the wheels straight ahead; so a body on both sides is
+/// described once. A gap is measured to the body from the widest place of the tire that is on, and becomes
+/// a point of the same frame once that tire's dimensions are known.
+///
+/// In files an object with `what`, one of `points_mm` (1 to 8 points of three numbers), `arc_mm` (three
+/// points), `disc_mm` (centre and another point of its axis, with `disc_radius_mm`) or `gap_mm` (with
+/// `gap_side`, `height_mm` above the hub, `forward_mm`), and `radius_mm`, `uncertainty_mm`, `carrier` (with
+/// `pivot_mm` and `end_mm` for an `arm`) and `side`.
+///
+/// ```
+/// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, GapSide, Surrounding}};
+/// let (front, rear) = (Point::new(mm(330.0), mm(-215.0), mm(60.0))?, Point::new(mm(-330.0), mm(-215.0), mm(60.0))?);
+/// let rail = Surrounding::outline(BodyKind::FrameRail, &[front, rear])?.with_radius(mm(25.0))?;
+/// assert_eq!(rail.kind(), BodyKind::FrameRail);
+/// let strut = Surrounding::gap(BodyKind::StrutTube, GapSide::Inner, mm(18.0), mm(290.0), mm(0.0))?;
+/// assert!(strut.is_gap());
+/// # Ok::<(), beadseat::sweep::ObstacleError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Surrounding {
+    kind: BodyKind,
+    form: Form,
+    radius: Length,
+    uncertainty: Length,
+    carrier: Carrier,
+    side: Option<VehicleSide>,
+}
+
+impl Surrounding {
+    fn of(kind: BodyKind, form: Form) -> Result<Self, ObstacleError> {
+        let none = units::mm(0.0);
+        let body = Self { kind, form, radius: none, uncertainty: none, carrier: Carrier::Body, side: None };
+        body.checked()
+    }
+
+    /// The same, if an obstacle can be made of it.
+    fn checked(self) -> Result<Self, ObstacleError> {
+        self.obstacle(Toleranced::exact(units::mm(0.0)))?;
+        Ok(self)
+    }
+
+    /// A point, an edge or a chain of edges.
+    ///
+    /// # Errors
+    /// No point, or more than 8.
+    ///
+    /// ```
+    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, Surrounding}};
+    /// let p = Point::new(mm(0.0), mm(0.0), mm(400.0))?;
+    /// assert!(Surrounding::outline(BodyKind::Other, &[p]).is_ok());
+    /// assert!(Surrounding::outline(BodyKind::Other, &[p; 9]).is_err());
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub fn outline(kind: BodyKind, points: &[Point]) -> Result<Self, ObstacleError> {
+        let (Some(&first), true) = (points.first(), points.len() <= MAX_POINTS) else {
+            return Err(ObstacleError::Points);
+        };
+        let mut list = [first; MAX_POINTS];
+        for (place, point) in list.iter_mut().zip(points) {
+            *place = *point;
+        }
+        Self::of(kind, Form::Points(list, points.len() as u8))
+    }
+
+    /// An arc through three points, as of an arch lip.
+    ///
+    /// # Errors
+    /// Those of [`Obstacle::arch_lip`].
+    ///
+    /// ```
+    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, Surrounding}};
+    /// let at = |forward, up| Point::new(mm(forward), mm(35.0), mm(up));
+    /// assert!(Surrounding::arc(BodyKind::ArchLip, [at(360.0, 60.0)?, at(0.0, 390.0)?, at(-350.0, 80.0)?]).is_ok());
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub fn arc(kind: BodyKind, points: [Point; 3]) -> Result<Self, ObstacleError> {
+        Self::of(kind, Form::Arc(points))
+    }
+
+    /// A flat round plate: its centre, another point of its axis, its radius.
+    ///
+    /// # Errors
+    /// Those of [`Obstacle::disc`].
+    ///
+    /// ```
+    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, Surrounding}};
+    /// let (centre, above) = (Point::new(mm(0.0), mm(-190.0), mm(330.0))?, Point::new(mm(0.0), mm(-195.0), mm(380.0))?);
+    /// assert!(Surrounding::disc(BodyKind::SpringSeat, centre, above, mm(70.0)).is_ok());
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub fn disc(
+        kind: BodyKind,
+        centre: Point,
+        on_axis: Point,
+        radius: Length,
+    ) -> Result<Self, ObstacleError> {
+        Self::of(kind, Form::Disc { centre, on_axis, radius })
+    }
+
+    /// A gap from a face of the tire that is on, straight in or out, at a height above the hub's centre and
+    /// so far ahead of it.
+    ///
+    /// # Errors
+    /// A gap outside −100 to 500 mm; a place beyond 5 m.
+    pub fn gap(
+        kind: BodyKind,
+        side: GapSide,
+        gap: Length,
+        height: Length,
+        forward: Length,
+    ) -> Result<Self, ObstacleError> {
+        OutOfRange::check("gap_mm", in_mm(gap), "mm", -100.0, 500.0)?;
+        Self::of(kind, Form::Gap { side, gap, height, forward })
+    }
+
+    /// Thickens it.
+    ///
+    /// # Errors
+    /// Outside 0 to 1000 mm.
+    pub fn with_radius(mut self, radius: Length) -> Result<Self, ObstacleError> {
+        self.radius = radius;
+        self.checked()
+    }
+
+    /// Sets how far its place and size may be off.
+    ///
+    /// # Errors
+    /// Outside 0 to 100 mm.
+    pub fn with_uncertainty(mut self, uncertainty: Length) -> Result<Self, ObstacleError> {
+        self.uncertainty = uncertainty;
+        self.checked()
+    }
+
+    /// Sets what carries it; the body if not said.
+    ///
+    /// # Errors
+    /// An arm too short to turn.
+    pub fn carried_by(mut self, carrier: Carrier) -> Result<Self, ObstacleError> {
+        self.carrier = carrier;
+        self.checked()
+    }
+
+    /// Sets the only side of the vehicle it is on.
+    ///
+    /// ```
+    /// use beadseat::{sweep::Point, tire::VehicleSide, units::mm, vehicle::{BodyKind, Surrounding}};
+    /// let pipe = Surrounding::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
+    /// assert_eq!(pipe.side(), None);
+    /// assert_eq!(pipe.only_on(VehicleSide::Left).side(), Some(VehicleSide::Left));
+    /// # Ok::<(), beadseat::sweep::ObstacleError>(())
+    /// ```
+    pub const fn only_on(mut self, side: VehicleSide) -> Self {
+        self.side = Some(side);
+        self
+    }
+
+    /// What it is.
+    pub const fn kind(&self) -> BodyKind {
+        self.kind
+    }
+
+    /// The only side it is on, if it is on one only.
+    pub const fn side(&self) -> Option<VehicleSide> {
+        self.side
+    }
+
+    /// Whether it was measured as a gap from the tire.
+    pub const fn is_gap(&self) -> bool {
+        matches!(self.form, Form::Gap { .. })
+    }
+
+    /// The face of the tire it was measured from, if it was.
+    pub(crate) const fn gap_side(&self) -> Option<GapSide> {
+        match self.form {
+            Form::Gap { side, .. } => Some(side),
+            _ => None,
+        }
+    }
+
+    /// Where it is, `face` being how far outboard of the hub face the face of the tire is that a gap was
+    /// measured from; what is not known of that is added to the uncertainty.
+    pub(crate) fn obstacle(&self, face: Toleranced<Length>) -> Result<Obstacle, ObstacleError> {
+        let mut uncertainty = self.uncertainty;
+        let shape = match self.form {
+            Form::Points(points, 1) => Obstacle::point(points[0]),
+            Form::Points(points, count) => {
+                Obstacle::polyline(points.get(..usize::from(count)).unwrap_or_default())?
+            }
+            Form::Arc([from, over, to]) => Obstacle::arch_lip(from, over, to)?,
+            Form::Disc { centre, on_axis, radius } => Obstacle::disc(centre, on_axis, radius)?,
+            Form::Gap { side, gap, height, forward } => {
+                uncertainty += (face.max() - face.nominal()).max(face.nominal() - face.min());
+                let outboard = match side {
+                    GapSide::Outer => face.nominal() + gap,
+                    GapSide::Inner => face.nominal() - gap,
+                };
+                Obstacle::point(Point::new(forward, outboard, height)?)
+            }
+        };
+        shape.with_radius(self.radius)?.with_uncertainty(uncertainty)?.carried_by(self.carrier)
+    }
+}
+
+/// The bodies around the wheels of an axle, up to 16.
+///
+/// ```
+/// use beadseat::{sweep::{ObstacleError, Point}, units::mm, vehicle::{BodyKind, Surrounding, Surroundings}};
+/// let stud = Surrounding::outline(BodyKind::Other, &[Point::new(mm(0.0), mm(40.0), mm(390.0))?])?;
+/// let mut around = Surroundings::new();
+/// for _ in 0..16 {
+///     around.push(stud)?;
+/// }
+/// assert_eq!(around.push(stud), Err(ObstacleError::TooMany));
+/// assert_eq!(around.iter().count(), 16);
+/// # Ok::<(), ObstacleError>(())
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Surroundings {
+    list: [Option<Surrounding>; MAX_OBSTACLES],
+}
+
+impl Surroundings {
+    /// None yet.
+    pub const fn new() -> Self {
+        Self { list: [None; MAX_OBSTACLES] }
+    }
+
+    /// Adds one at the end.
+    ///
+    /// # Errors
+    /// A seventeenth.
+    pub fn push(&mut self, body: Surrounding) -> Result<(), ObstacleError> {
+        let free = self.list.iter_mut().find(|place| place.is_none()).ok_or(ObstacleError::TooMany)?;
+        *free = Some(body);
+        Ok(())
+    }
+
+    /// All of them, in order.
+    pub fn iter(&self) -> impl Iterator<Item = &Surrounding> {
+        self.list.iter().flatten()
+    }
+
+    /// As in a mirror: what was on the left is on the right.
+    pub(crate) fn mirrored(mut self) -> Self {
+        for body in self.list.iter_mut().flatten() {
+            body.side = body.side.map(VehicleSide::opposite);
+        }
+        self
+    }
+}

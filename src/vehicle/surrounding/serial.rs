@@ -1,0 +1,222 @@
+//! A body around the wheel as it stands in a file.
+#![allow(dead_code, unreachable_pub, reason = "a record has more than is used of it here")]
+
+use core::fmt;
+
+use serde::de::{Error, SeqAccess, Visitor};
+use serde::ser::SerializeMap;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use super::{BodyKind, Form, GapSide, MAX_POINTS, Surrounding, Surroundings};
+use crate::record::{record, tidy, words};
+use crate::sweep::{Carrier, ObstacleError, Point};
+use crate::tire::VehicleSide;
+use crate::units::{Length, in_mm, mm};
+
+impl Serialize for Point {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        [self.forward(), self.outboard(), self.up()].map(|length| tidy(in_mm(length))).serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Point {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let [forward, outboard, up] = <[f64; 3]>::deserialize(deserializer)?;
+        Self::new(mm(forward), mm(outboard), mm(up)).map_err(Error::custom)
+    }
+}
+
+words! {
+    /// A [`Carrier`] without its places.
+    CarrierWord {
+        /// The body.
+        Body = "body",
+        /// The knuckle.
+        Knuckle = "knuckle",
+        /// What rises and falls with the hub.
+        Travels = "travels",
+        /// An arm.
+        Arm = "arm",
+    }
+}
+
+/// Points of an outline.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Outline([Point; MAX_POINTS], u8);
+
+impl Serialize for Outline {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.0.iter().take(usize::from(self.1)))
+    }
+}
+
+impl<'de> Deserialize<'de> for Outline {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct Points;
+        impl<'de> Visitor<'de> for Points {
+            type Value = Outline;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a list of 1 to 8 points")
+            }
+
+            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Outline, A::Error> {
+                let first = list.next_element()?.ok_or_else(|| A::Error::custom(ObstacleError::Points))?;
+                let mut outline = Outline([first; MAX_POINTS], 1);
+                while let Some(point) = list.next_element()? {
+                    *outline
+                        .0
+                        .get_mut(usize::from(outline.1))
+                        .ok_or_else(|| A::Error::custom(ObstacleError::Points))? = point;
+                    outline.1 += 1;
+                }
+                Ok(outline)
+            }
+        }
+        deserializer.deserialize_seq(Points)
+    }
+}
+
+record! {
+    /// The facts of a body as they stand in a file.
+    Facts {
+        /// What it is.
+        what / with_what: BodyKind = "what";
+        /// Its points.
+        points / with_points: Outline = "points_mm";
+        /// Three points of its arc.
+        arc / with_arc: [Point; 3] = "arc_mm";
+        /// Centre and axis.
+        disc / with_disc: [Point; 2] = "disc_mm";
+        /// Radius of the disc.
+        disc_radius / with_disc_radius: Length = "disc_radius_mm" [mm in_mm "mm" 0 to 1000];
+        /// Gap from the tire.
+        gap / with_gap: Length = "gap_mm" [mm in_mm "mm" -100 to 500];
+        /// From which face.
+        gap_side / with_gap_side: GapSide = "gap_side";
+        /// At which height.
+        height / with_height: Length = "height_mm" [mm in_mm "mm" -1000 to 1000];
+        /// How far ahead.
+        forward / with_forward: Length = "forward_mm" [mm in_mm "mm" -1000 to 1000];
+        /// How thick.
+        radius / with_radius: Length = "radius_mm" [mm in_mm "mm" 0 to 1000];
+        /// How far off.
+        uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 100];
+        /// What carries it.
+        carrier / with_carrier: CarrierWord = "carrier";
+        /// A point of the line an arm turns about.
+        pivot / with_pivot: Point = "pivot_mm";
+        /// Its outer end.
+        end / with_end: Point = "end_mm";
+        /// The only side it is on.
+        side / with_side: VehicleSide = "side";
+    }
+}
+
+impl Facts {
+    fn body<E: Error>(&self) -> Result<Surrounding, E> {
+        let kind = self.what().ok_or_else(|| E::missing_field("what"))?;
+        let body = match (self.points(), self.arc(), self.disc(), self.gap()) {
+            (Some(Outline(points, count)), None, None, None) => {
+                Surrounding::outline(kind, points.get(..usize::from(count)).unwrap_or_default())
+            }
+            (None, Some(points), None, None) => Surrounding::arc(kind, points),
+            (None, None, Some([centre, on_axis]), None) => {
+                let radius = self.disc_radius().ok_or_else(|| E::missing_field("disc_radius_mm"))?;
+                Surrounding::disc(kind, centre, on_axis, radius)
+            }
+            (None, None, None, Some(gap)) => {
+                let side = self.gap_side().ok_or_else(|| E::missing_field("gap_side"))?;
+                let height = self.height().ok_or_else(|| E::missing_field("height_mm"))?;
+                Surrounding::gap(kind, side, gap, height, self.forward().unwrap_or_default())
+            }
+            _ => return Err(E::custom("one of `points_mm`, `arc_mm`, `disc_mm` and `gap_mm` is wanted")),
+        };
+        let carrier = match (self.carrier(), self.pivot().zip(self.end())) {
+            (None | Some(CarrierWord::Body), None) => Carrier::Body,
+            (Some(CarrierWord::Knuckle), None) => Carrier::Knuckle,
+            (Some(CarrierWord::Travels), None) => Carrier::Travels,
+            (Some(CarrierWord::Arm), Some((pivot, end))) => Carrier::Arm { pivot, end },
+            _ => return Err(E::custom("an arm, and nothing else, has `pivot_mm` and `end_mm`")),
+        };
+        let body = body
+            .and_then(|body| body.with_radius(self.radius().unwrap_or_default()))
+            .and_then(|body| body.with_uncertainty(self.uncertainty().unwrap_or_default()))
+            .and_then(|body| body.carried_by(carrier))
+            .map_err(E::custom)?;
+        Ok(self.side().map_or(body, |side| body.only_on(side)))
+    }
+}
+
+impl<'de> Deserialize<'de> for Surrounding {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Facts::deserialize(deserializer)?.body()
+    }
+}
+
+impl Serialize for Surrounding {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let number = |length: Length| tidy(in_mm(length));
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("what", &self.kind)?;
+        match &self.form {
+            Form::Points(points, count) => map.serialize_entry("points_mm", &Outline(*points, *count))?,
+            Form::Arc(points) => map.serialize_entry("arc_mm", points)?,
+            Form::Disc { centre, on_axis, radius } => {
+                map.serialize_entry("disc_mm", &[centre, on_axis])?;
+                map.serialize_entry("disc_radius_mm", &number(*radius))?;
+            }
+            Form::Gap { side, gap, height, forward } => {
+                map.serialize_entry("gap_mm", &number(*gap))?;
+                map.serialize_entry("gap_side", side)?;
+                map.serialize_entry("height_mm", &number(*height))?;
+                map.serialize_entry("forward_mm", &number(*forward))?;
+            }
+        }
+        map.serialize_entry("radius_mm", &number(self.radius))?;
+        map.serialize_entry("uncertainty_mm", &number(self.uncertainty))?;
+        let word = match self.carrier {
+            Carrier::Body => CarrierWord::Body,
+            Carrier::Knuckle => CarrierWord::Knuckle,
+            Carrier::Travels => CarrierWord::Travels,
+            Carrier::Arm { .. } => CarrierWord::Arm,
+        };
+        map.serialize_entry("carrier", &word)?;
+        if let Carrier::Arm { pivot, end } = &self.carrier {
+            map.serialize_entry("pivot_mm", pivot)?;
+            map.serialize_entry("end_mm", end)?;
+        }
+        if let Some(side) = self.side {
+            map.serialize_entry("side", &side)?;
+        }
+        map.end()
+    }
+}
+
+impl Serialize for Surroundings {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.iter())
+    }
+}
+
+impl<'de> Deserialize<'de> for Surroundings {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct List;
+        impl<'de> Visitor<'de> for List {
+            type Value = Surroundings;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("a list of up to 16 bodies")
+            }
+
+            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Surroundings, A::Error> {
+                let mut around = Surroundings::new();
+                while let Some(body) = list.next_element()? {
+                    around.push(body).map_err(A::Error::custom)?;
+                }
+                Ok(around)
+            }
+        }
+        deserializer.deserialize_seq(List)
+    }
+}
