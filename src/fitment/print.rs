@@ -3,6 +3,7 @@
 use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
+use super::measure::{Access, Measurement};
 use super::reading::{Reading, Rounded};
 use super::report::Report;
 use crate::Citation;
@@ -407,17 +408,53 @@ impl Report {
             return Ok(());
         }
         writeln!(f, "\nNot assessed, and what would settle it, the most useful first")?;
-        for (input, place) in self.missing() {
-            write!(f, "{place:<12}")?;
-            let mut wrap = Wrap::new(f, 12);
-            write!(wrap, "{}: {}. Settles", input.at(place), input.how())?;
-            for (n, check) in self.waiting_for(input, place).enumerate() {
-                write!(wrap, "{} {}", if n > 0 { "," } else { "" }, Name(check.id().name()))?;
-            }
-            wrap.end()?;
+        for measurement in self.measurements() {
+            print_measurement(f, &measurement)?;
+        }
+        // What a lifted vehicle asks for holds for one that is not.
+        let asked = |access| self.measurements().any(|m| m.access() == access);
+        let gravest = [Access::WheelOff, Access::OnGround].into_iter().find(|&access| asked(access));
+        if let Some(safety) = gravest.and_then(Access::safety) {
+            write!(f, "{:<12}", "safety")?;
+            wrapped(f, 12, safety)?;
+        }
+        for unknown in self.known_to_makers() {
+            print_measurement(f, &unknown)?;
         }
         Ok(())
     }
+}
+
+/// Where, what, how, and what it is for.
+fn print_measurement(f: &mut fmt::Formatter<'_>, measurement: &Measurement<'_>) -> fmt::Result {
+    write!(f, "{:<12}", measurement.place())?;
+    let mut wrap = Wrap::new(f, 12);
+    write!(wrap, "{measurement}. ")?;
+    let (alone, with_others) = (measurement.settles_alone(), measurement.settles_with_others());
+    if measurement.access() == Access::Elsewhere {
+        names(&mut wrap, "Not settled here:", alone.chain(with_others))?;
+        return wrap.end();
+    }
+    let settles = names(&mut wrap, "Settles", alone)?;
+    names(&mut wrap, if settles { "; with others," } else { "Settles, with others," }, with_others)?;
+    wrap.end()
+}
+
+/// The names of checks, each once, behind a title; whether there are any.
+fn names(
+    wrap: &mut Wrap<'_, '_>,
+    title: &str,
+    checks: impl Iterator<Item = Check>,
+) -> Result<bool, fmt::Error> {
+    let mut given = [false; CheckId::ALL.len()];
+    let mut any = false;
+    for id in checks.map(|check| check.id()) {
+        if !core::mem::replace(&mut given[id as usize], true) {
+            write!(wrap, "{} {}", if any { "," } else { title }, Name(id.name()))?;
+            any = true;
+        }
+    }
+    Ok(any)
 }
 
 impl Check {

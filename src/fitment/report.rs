@@ -1,7 +1,7 @@
 //! The result of an assessment: a fixed-size value.
 
 use super::approach::Approach;
-use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
+use super::check::{Check, CheckId, Missing, Place, Reason, Verdict};
 use super::pressures::Pressures;
 use super::reading::{Bound, Reading, Tag};
 use crate::Citation;
@@ -413,22 +413,6 @@ impl Report {
     pub fn overall(&self) -> Verdict {
         let incomplete = if self.is_complete() { Verdict::Within } else { Verdict::Marginal };
         self.checks().map(|c| c.verdict).filter(|&v| v != Verdict::NotAssessed).fold(incomplete, Ord::max)
-    }
-
-    /// The findings at a place that lack an input.
-    pub(crate) fn waiting_for(&self, input: Input, place: Place) -> impl Iterator<Item = Check> {
-        self.checks().filter(move |c| c.place == place && c.missing().any(|m| m == input))
-    }
-
-    /// The missing inputs of all findings, the one that settles most first.
-    pub(crate) fn missing(&self) -> impl Iterator<Item = (Input, Place)> {
-        // Gathered in the order of the inputs; the number of findings each would settle ranks them.
-        (1..=self.rows.len()).rev().flat_map(move |n| {
-            Place::ALL
-                .iter()
-                .flat_map(|&place| Input::ALL.iter().map(move |&input| (input, place)))
-                .filter(move |&(input, place)| self.waiting_for(input, place).count() == n)
-        })
     }
 }
 

@@ -4,6 +4,7 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::approach::{Approach, part_name};
 use super::check::Check;
+use super::measure::{Access, Measurement};
 use super::pressures::Pressures;
 use super::reading::{Bound, Reading};
 use super::report::{Effect, Report};
@@ -116,6 +117,33 @@ impl Serialize for Effect {
     }
 }
 
+/// A finding by its name and place.
+struct Named(Check);
+
+impl Serialize for Named {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(2))?;
+        map.serialize_entry("id", &self.0.id())?;
+        map.serialize_entry("where", &self.0.place())?;
+        map.end()
+    }
+}
+
+impl Serialize for Measurement<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(8))?;
+        map.serialize_entry("input", &Text(self.path()))?;
+        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("how", self.input().how())?;
+        map.serialize_entry("tools", self.tools())?;
+        map.serialize_entry("wheel_off", &(self.access() == Access::WheelOff))?;
+        map.serialize_entry("safety", &self.access().safety())?;
+        map.serialize_entry("settles", &Each(|| self.settles_alone().map(Named)))?;
+        map.serialize_entry("settles_with_others", &Each(|| self.settles_with_others().map(Named)))?;
+        map.end()
+    }
+}
+
 /// A sequence from an iterator that can be made again.
 struct Each<F>(F);
 
@@ -127,7 +155,7 @@ impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
 
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(6))?;
+        let mut map = serializer.serialize_map(Some(7))?;
         map.serialize_entry("overall", self.overall().name())?;
         map.serialize_entry("complete", &self.is_complete())?;
         map.serialize_entry("checks", &Each(|| self.checks()))?;
@@ -135,6 +163,7 @@ impl Serialize for Report {
         map.serialize_entry("pressures", &Each(|| self.pressures()))?;
         map.serialize_entry("effects", &Each(|| self.effects()))?;
         map.serialize_entry("cautions", &Each(|| self.cautions().map(|c| c.text())))?;
+        map.serialize_entry("measurements", &Each(|| self.measurements()))?;
         map.end()
     }
 }

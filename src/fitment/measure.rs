@@ -1,0 +1,322 @@
+//! What to measure next: the facts that would settle what a report could not assess.
+
+use core::fmt;
+
+use super::check::{Check, Input, InputPath, Place, Verdict};
+use super::report::Report;
+use crate::record::words;
+
+words! {
+    /// What a fact is taken with. What needs none is seen, or known.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Input, Tool};
+    /// assert_eq!(Input::HubThread.tools(), [Tool::Caliper, Tool::ThreadGauge]);
+    /// assert!(Input::SideMarks.tools().is_empty());
+    /// ```
+    Tool {
+        /// A caliper, with a depth rod.
+        Caliper = "caliper",
+        /// A tape measure or a steel rule.
+        Tape = "tape",
+        /// A straightedge, or a square where an angle is wanted.
+        Straightedge = "straightedge",
+        /// A gauge for gaps or depths; for gaps, stiff wire cut to length will do.
+        Gauge = "gauge",
+        /// Scales that carry a wheel, or an axle.
+        Scales = "scales",
+        /// A gauge for the pitch of a thread.
+        ThreadGauge = "thread_gauge",
+        /// What a maker or an authority wrote: registration, plate, placard, manual, table.
+        Papers = "papers",
+    }
+}
+
+impl Tool {
+    /// Its name for reading.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::fitment::Tool::ThreadGauge.words(), "thread gauge");
+    /// ```
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::ThreadGauge => "thread gauge",
+            other => other.name(),
+        }
+    }
+}
+
+words! {
+    /// What must be done to a vehicle to come at a fact.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Access, Input};
+    /// assert_eq!(Input::BrakeEnvelope.access(), Access::WheelOff);
+    /// assert_eq!(Input::InnerClearance.access(), Access::OnGround);
+    /// ```
+    Access {
+        /// Nothing: it is read, known, or taken from a part in the hand.
+        Anywhere = "anywhere",
+        /// The vehicle stands on its wheels at ride height.
+        OnGround = "on_ground",
+        /// The vehicle is lifted and the wheel is off.
+        WheelOff = "wheel_off",
+        /// No scenario can hold it: only the makers of tire and vehicle know.
+        Elsewhere = "elsewhere",
+    }
+}
+
+impl Access {
+    /// What to see to first; nothing where the vehicle is not touched. Common practice, no source.
+    ///
+    /// ```
+    /// use beadseat::fitment::Access;
+    /// assert!(Access::WheelOff.safety().is_some_and(|words| words.contains("stands")));
+    /// assert_eq!(Access::Anywhere.safety(), None);
+    /// ```
+    pub const fn safety(self) -> Option<&'static str> {
+        match self {
+            Self::Anywhere | Self::Elsewhere => None,
+            Self::OnGround => Some(
+                "The vehicle stands on firm level ground, engine off, wheels chocked; nobody reaches under it while it is on a jack.",
+            ),
+            Self::WheelOff => Some(
+                "The vehicle stands on firm level ground, engine off, the wheels that stay down chocked; it is set on stands before a wheel comes off, never left on the jack alone.",
+            ),
+        }
+    }
+}
+
+/// Facts at their places, as bits of [`Input`].
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+struct Facts([u128; Place::ALL.len()]);
+
+impl Facts {
+    const fn add(&mut self, input: Input, place: Place) {
+        self.0[place as usize] |= 1 << input as u32;
+    }
+
+    const fn has(&self, input: Input, place: Place) -> bool {
+        self.0[place as usize] & 1 << input as u32 != 0
+    }
+
+    fn join(self, other: Self) -> Self {
+        let mut all = self;
+        all.0.iter_mut().zip(other.0).for_each(|(bits, more)| *bits |= more);
+        all
+    }
+
+    fn less(self, taken: &Self) -> Self {
+        let mut left = self;
+        left.0.iter_mut().zip(taken.0).for_each(|(bits, taken)| *bits &= !taken);
+        left
+    }
+
+    fn count(&self) -> u32 {
+        self.0.iter().map(|bits| bits.count_ones()).sum()
+    }
+
+    /// Each of them, in the order of inputs and then of places.
+    fn iter(self) -> impl Iterator<Item = (Input, Place)> {
+        let places = |&input| Place::ALL.iter().map(move |&place| (input, place));
+        Input::ALL.iter().flat_map(places).filter(move |&(input, place)| self.has(input, place))
+    }
+}
+
+/// Where a fact stands that a finding at a place lacks; nothing for a fact of an axle that the vehicle as a
+/// whole lacks.
+fn home(input: Input, place: Place) -> Option<Place> {
+    let key = input.key();
+    match (key.contains('*'), place) {
+        (false, _) => Some(Place::Vehicle),
+        (true, Place::Vehicle) => None,
+        (true, place) if key.contains('#') => Some(place),
+        (true, place) => Some(place.axle()),
+    }
+}
+
+impl Report {
+    /// What a finding lacks, each fact at its place.
+    fn facts_for(&self, check: &Check) -> Facts {
+        let mut facts = Facts::default();
+        for input in check.missing() {
+            if let Some(place) = home(input, check.place()) {
+                facts.add(input, place);
+                continue;
+            }
+            // Whichever axle lacks it; if neither says so, the vehicle has to stand for both.
+            let lacks = |axle| {
+                self.lacking().any(|(_, c)| {
+                    c.missing().any(|other| other == input) && home(input, c.place()) == Some(axle)
+                })
+            };
+            let axles = [Place::Front, Place::Rear].map(|axle| Some(axle).filter(|&axle| lacks(axle)));
+            for axle in axles.into_iter().flatten() {
+                facts.add(input, axle);
+            }
+            if axles == [None, None] {
+                facts.add(input, Place::Vehicle);
+            }
+        }
+        facts
+    }
+
+    /// The findings that were not assessed, by row.
+    fn lacking(&self) -> impl Iterator<Item = (usize, Check)> {
+        self.checks().enumerate().filter(|(_, c)| c.verdict() == Verdict::NotAssessed)
+    }
+
+    /// The facts that would settle what was not assessed, each once, the one that settles most first.
+    ///
+    /// Each is the one that, with those before it, settles the most findings that those before it do not;
+    /// of equals, the first in the order of [`Input::ALL`], then of [`Place::ALL`]. A finding counts as
+    /// settled when all it lacks is in the list. What only makers know ([`Access::Elsewhere`]) is not; a
+    /// check that lacks such a fact names it in [`Check::missing`].
+    ///
+    /// One fact given may show that another is lacking, so assess again.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Conditions, Input, Limits, Setup, Setups, assess};
+    /// use beadseat::vehicle::Vehicle;
+    /// let setups = Setups::both(Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?));
+    /// let change = Change { original: setups, proposed: setups };
+    /// let report = assess(&Vehicle::new(), &change, &Conditions::default(), &Limits::default());
+    /// let first = report.measurements().next().ok_or("nothing is missing")?;
+    /// assert_eq!(first.input(), Input::Kind);
+    /// assert!(first.settles_alone().count() > 20);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn measurements(&self) -> Measurements<'_> {
+        Measurements { report: self, taken: Facts::default() }
+    }
+
+    /// What is lacking that no measurement gives.
+    pub(crate) fn known_to_makers(&self) -> impl Iterator<Item = Measurement<'_>> {
+        self.all_facts()
+            .iter()
+            .filter(|(input, _)| input.access() == Access::Elsewhere)
+            .map(|(input, place)| self.measurement(input, place))
+    }
+
+    /// Everything that is lacking.
+    fn all_facts(&self) -> Facts {
+        self.lacking().fold(Facts::default(), |all, (_, check)| all.join(self.facts_for(&check)))
+    }
+
+    fn measurement(&self, input: Input, place: Place) -> Measurement<'_> {
+        let mut measurement = Measurement { report: self, input, place, alone: 0, with_others: 0 };
+        for (row, check) in self.lacking() {
+            let facts = self.facts_for(&check);
+            match facts.count() {
+                _ if !facts.has(input, place) => {}
+                1 => measurement.alone |= 1 << row,
+                _ => measurement.with_others |= 1 << row,
+            }
+        }
+        measurement
+    }
+}
+
+const _: () = assert!(Report::ROWS <= 128);
+
+/// The list of [`Report::measurements`]; it allocates nothing.
+#[derive(Clone, Debug)]
+pub struct Measurements<'a> {
+    report: &'a Report,
+    taken: Facts,
+}
+
+impl<'a> Iterator for Measurements<'a> {
+    type Item = Measurement<'a>;
+
+    fn next(&mut self) -> Option<Measurement<'a>> {
+        let mut left = Facts::default();
+        // How many findings wait for this fact and for nothing else.
+        let mut settles = [[0_u8; Input::ALL.len()]; Place::ALL.len()];
+        for (_, check) in self.report.lacking() {
+            let facts = self.report.facts_for(&check).less(&self.taken);
+            left = left.join(facts);
+            if facts.count() == 1 {
+                facts.iter().for_each(|(input, place)| settles[place as usize][input as usize] += 1);
+            }
+        }
+        let mut best: Option<(u8, (Input, Place))> = None;
+        for fact in left.iter().filter(|(input, _)| input.access() != Access::Elsewhere) {
+            let (input, place) = fact;
+            let gain = settles[place as usize][input as usize];
+            if best.is_none_or(|(most, _)| gain > most) {
+                best = Some((gain, fact));
+            }
+        }
+        let (_, (input, place)) = best?;
+        self.taken.add(input, place);
+        Some(self.report.measurement(input, place))
+    }
+}
+
+/// One fact to be taken, and what it is for.
+///
+/// `Display` is its path in a scenario and how to come by it.
+#[derive(Clone, Copy)]
+pub struct Measurement<'a> {
+    report: &'a Report,
+    input: Input,
+    place: Place,
+    /// Rows of the report.
+    alone: u128,
+    with_others: u128,
+}
+
+impl<'a> Measurement<'a> {
+    /// What is to be taken; how is [`Input::how`].
+    pub const fn input(&self) -> Input {
+        self.input
+    }
+
+    /// Where: an axle, an end of one, or the vehicle for what it has once (and, rarely, for what each of
+    /// its axles has).
+    pub const fn place(&self) -> Place {
+        self.place
+    }
+
+    /// Where it goes in a scenario.
+    pub const fn path(&self) -> InputPath {
+        self.input.at(self.place)
+    }
+
+    /// What it is taken with, if more than eyes and knowledge.
+    pub const fn tools(&self) -> &'static [Tool] {
+        self.input.tools()
+    }
+
+    /// What must be done to the vehicle for it; [`Access::safety`] says what to see to first.
+    pub const fn access(&self) -> Access {
+        self.input.access()
+    }
+
+    /// The findings that lack nothing else.
+    pub fn settles_alone(&self) -> impl Iterator<Item = Check> + use<'a> {
+        self.rows(self.alone)
+    }
+
+    /// The findings that lack this and something else besides.
+    pub fn settles_with_others(&self) -> impl Iterator<Item = Check> + use<'a> {
+        self.rows(self.with_others)
+    }
+
+    fn rows(&self, bits: u128) -> impl Iterator<Item = Check> + use<'a> {
+        self.report.checks().enumerate().filter(move |(row, _)| bits & 1 << row != 0).map(|(_, check)| check)
+    }
+}
+
+impl fmt::Debug for Measurement<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_tuple("Measurement").field(&self.input).field(&self.place).finish()
+    }
+}
+
+impl fmt::Display for Measurement<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}", self.path(), self.input.how())
+    }
+}
