@@ -143,3 +143,33 @@ fn clamp_load_follows_a_torque_to_its_end() {
         assert!(text.contains(line), "no {line:?} in\n{text}");
     }
 }
+
+#[test]
+fn measure_prints_what_to_take_and_exits_as_assess_does() {
+    let output = run("measure", &["examples/scenarios/rangers-pickup.json"], "");
+    assert_eq!(output.status.code(), Some(0));
+    let text = String::from_utf8_lossy(&output.stdout);
+    let first = "\n 1. proposed rear seat: look at the seats in the wheel, or in its maker's papers\n";
+    assert!(text.contains(first), "{text}");
+    for line in [
+        "      write at    proposed.rear.seat\n      settles     centre bore, fastener seat\n",
+        "      with        straightedge, tape\n      first       lift the vehicle and take the wheel off\n",
+        ". vehicle rear brake caliper face, in mm: wheel off, straightedge",
+        "      helps with  brake clearance\n",
+        "\nBefore a wheel comes off: The vehicle stands on firm level ground",
+    ] {
+        assert!(text.contains(line), "no {line:?} in\n{text}");
+    }
+    let places = text.lines().filter(|line| line.starts_with("      write at")).count();
+    assert_eq!(places, 21);
+
+    let output = run("measure", &["examples/scenarios/field-survey-wagon.json"], "");
+    assert_eq!(output.status.code(), Some(0));
+    assert!(String::from_utf8_lossy(&output.stdout).contains("Nothing is missing"));
+
+    assert_eq!(run("measure", &[], "").status.code(), Some(2));
+    assert_eq!(run("measure", &["a.json", "--loud"], "").status.code(), Some(2));
+    let output = run("measure", &["examples/no-such-file.json"], "");
+    assert_eq!(output.status.code(), Some(2));
+    assert!(output.stdout.is_empty() && !output.stderr.is_empty());
+}
