@@ -268,6 +268,11 @@ record! {
 }
 
 impl Axle {
+    /// The measured gaps where they stand: with the bodies around the wheels they are large.
+    pub(crate) const fn gaps(&self) -> Option<&Space> {
+        self.space.as_ref()
+    }
+
     /// The bodies around its wheels.
     pub(crate) fn surroundings(&self) -> impl Iterator<Item = &Surrounding> {
         self.space

@@ -117,7 +117,7 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
         report.caution(Caution::CamberAssumed);
     }
-    if case.axle.space().is_some() {
+    if case.axle.gaps().is_some() {
         report.caution(Caution::StaticOnly);
     }
 }

@@ -18,12 +18,12 @@ enum Side {
 }
 
 pub(super) fn outer(case: &Case<'_>) -> Found {
-    need!(gap = case.axle.space().and_then(|s| s.outer_clearance()) => OuterClearance);
+    need!(gap = case.axle.gaps().and_then(|s| s.outer_clearance()) => OuterClearance);
     lateral(case, gap, Side::Outboard)
 }
 
 pub(super) fn inner(case: &Case<'_>) -> Found {
-    need!(gap = case.axle.space().and_then(|s| s.inner_clearance()) => InnerClearance);
+    need!(gap = case.axle.gaps().and_then(|s| s.inner_clearance()) => InnerClearance);
     lateral(case, gap, Side::Inboard)
 }
 
@@ -43,7 +43,7 @@ fn half_rim(setup: &Setup) -> Toleranced<Length> {
 
 /// The tire that was on when the gaps were measured.
 fn measured_tire(case: &Case<'_>) -> Option<MeasuredTire> {
-    case.axle.space()?.measured_tire()
+    case.axle.gaps()?.measured_tire()
 }
 
 /// Where the assembly ends on a side, from the hub face outward on that side.
@@ -111,7 +111,7 @@ const NEW_TREAD_CAR: f64 = 9.0;
 const NEW_TREAD_OTHER: f64 = 18.0;
 
 pub(super) fn upper(case: &Case<'_>) -> Found {
-    need!(gap = case.axle.space().and_then(|s| s.upper_clearance()) => UpperClearance);
+    need!(gap = case.axle.gaps().and_then(|s| s.upper_clearance()) => UpperClearance);
     let (original, proposed) = case.both()?;
     let size = proposed.tire().size();
     let largest = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() };
@@ -131,7 +131,7 @@ fn left(
     let limit = case.limits.clearance();
     let (least, citation) =
         if gap < limit.value() { (gap, Citation::ORIGINAL) } else { (limit.value(), limit.citation()) };
-    let uncertainty = case.axle.space().and_then(|s| s.uncertainty()).unwrap_or_default();
+    let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
     let same_body = same_body(original, proposed);
     if same_body && measured_tire(case).is_none() {
         return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)

@@ -193,7 +193,7 @@ fn obstacles(
 
 /// How far outboard of the hub face a face of the tire is that was on when gaps were measured.
 fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Toleranced<Length>, Missing> {
-    let measured = case.axle.space().and_then(|s| s.measured_tire()).and_then(|t| t.width());
+    let measured = case.axle.gaps().and_then(|s| s.measured_tire()).and_then(|t| t.width());
     let over_all = match measured {
         Some(width) => Some(Toleranced::exact(width)),
         None => original.tire().size().section_width_on(original.wheel().size().width()),
