@@ -41,6 +41,7 @@ mod pressures;
 mod print;
 mod reading;
 mod report;
+mod room;
 #[cfg(feature = "serde")]
 mod serial;
 mod setup;
@@ -54,6 +55,7 @@ pub use pressures::{Governs, Pressures};
 pub use print::{Body, Headline};
 pub use reading::{Bound, Reading};
 pub use report::{Caution, Effect, EffectId, Report};
+pub use room::{End, InsetRange, Lacking, Room};
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 
 use crate::tire::VehicleSide;
@@ -102,12 +104,6 @@ pub fn assess<'a>(
     let has_front = two_axles || known(vehicle.front_axle().is_some(), &front) || !has_rear;
     let axles = [has_front.then_some(&front), has_rear.then_some(&rear)];
 
-    // What is judged by the rules of cars and trucks, and so not without knowing the kind.
-    let of_a_car = match vehicle.kind() {
-        Some(Kind::Motorcycle) => Err(Input::MotorcycleRules),
-        None => Err(Input::Kind),
-        Some(_) => Ok(()),
-    };
     for case in axles.into_iter().flatten() {
         let steered = case.place == Place::Front || case.axle.steering().is_some() || !has_front;
         for &(id, check) in checks::OF_AN_AXLE {
@@ -115,23 +111,22 @@ pub fn assess<'a>(
                 continue;
             }
             let of_car_rules = checks::OF_CAR_RULES.contains(&id);
-            let found = match of_a_car {
-                Err(input) if of_car_rules => Err(input.into()),
-                Err(Input::Kind) if id == CheckId::WheelLoad => Err(Input::Kind.into()),
+            let found = match vehicle.kind() {
+                _ if of_car_rules => case.car_rules().and_then(|()| check(case)),
+                None if id == CheckId::WheelLoad => Err(Input::Kind.into()),
                 _ => check(case),
             };
             report.push(&finding::finish(id, case.place, found));
         }
-        for (side, swept) in
-            SIDES.into_iter().zip(of_a_car.map_or_else(checks::not_swept, |()| checks::swept(case)))
-        {
+        let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
+        for (side, swept) in SIDES.into_iter().zip(swept) {
             let place = case.place.end(side);
             report.push(&finding::finish(CheckId::SweptClearance, place, swept.found));
             report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
         }
         for &(id, check) in checks::OF_AN_END {
             for side in SIDES {
-                let found = of_a_car.map_err(Into::into).and_then(|()| check(case, side));
+                let found = case.car_rules().and_then(|()| check(case, side));
                 report.push(&finding::finish(id, case.place.end(side), found));
             }
         }

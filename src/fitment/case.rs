@@ -7,6 +7,7 @@ use crate::tire::use_factors::DUAL_SHARE;
 use crate::tire::{Fitting, SizeClass, Tire};
 use crate::units::{Length, Mass, Velocity};
 use crate::vehicle::{Axle, Kind, Vehicle};
+use crate::wheel::Inset;
 
 /// What an axle's checks see.
 pub(super) struct Case<'a> {
@@ -31,6 +32,29 @@ macro_rules! need {
     };
 }
 pub(super) use need;
+
+/// Both of two results, or all that either lacks.
+pub(super) fn both_of<A, B>(a: Result<A, Missing>, b: Result<B, Missing>) -> Result<(A, B), Missing> {
+    match (a, b) {
+        (Ok(a), Ok(b)) => Ok((a, b)),
+        (Err(a), Err(b)) => Err(Missing(a.0 | b.0)),
+        (Err(missing), _) | (_, Err(missing)) => Err(missing),
+    }
+}
+
+/// The middles of the outermost and the innermost rim on one end of an axle, outboard of the hub face.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) struct Centres {
+    pub(super) outer: Length,
+    pub(super) inner: Length,
+}
+
+impl Centres {
+    /// The middle of what stands there.
+    pub(super) fn middle(self) -> Length {
+        (self.outer + self.inner) / 2.0
+    }
+}
 
 impl Case<'_> {
     pub(super) fn proposed(&self) -> Result<Setup, Missing> {
@@ -75,18 +99,28 @@ impl Case<'_> {
         self.conditions.towing().or(self.vehicle.towing()) == Some(true)
     }
 
-    /// Where the outermost and the innermost rim stand: their middles outboard of the hub face. A single
-    /// rim is both. Of a pair the outer wheel is turned round, so that its inset is outboard; a spacer
-    /// stands between the two.
-    pub(super) fn rim_centres(&self, setup: &Setup) -> Option<(Length, Length)> {
-        let (inset, spacer) = (setup.wheel().inset()?.length(), setup.standoff());
-        Some(if self.is_dual() { (spacer + inset, -inset) } else { (spacer - inset, spacer - inset) })
+    /// Where the rims of a setup stand ([`Case::centres`]).
+    pub(super) fn rim_centres(&self, setup: &Setup) -> Option<Centres> {
+        Some(self.centres(setup.wheel().inset()?, setup.standoff()))
     }
 
-    /// The middle of what stands on one side, outboard of the hub face.
-    pub(super) fn side_centre(&self, setup: &Setup) -> Option<Length> {
-        let (outer, inner) = self.rim_centres(setup)?;
-        Some((outer + inner) / 2.0)
+    /// Where rims of an inset stand, that far off the hub. A single rim is the outermost and the innermost.
+    /// Of a pair the outer wheel is turned round, so that its inset is outboard; a spacer stands between the
+    /// two.
+    pub(super) fn centres(&self, inset: Inset, standoff: Length) -> Centres {
+        let inset = inset.length();
+        let inner = if self.is_dual() { -inset } else { standoff - inset };
+        Centres { outer: if self.is_dual() { standoff + inset } else { inner }, inner }
+    }
+
+    /// Whether the rules and dimensions of car and truck tires hold here: motorcycles have others, and of a
+    /// vehicle whose kind is not known nobody can say.
+    pub(super) fn car_rules(&self) -> Result<(), Missing> {
+        match self.vehicle.kind() {
+            Some(Kind::Motorcycle) => Err(Input::MotorcycleRules.into()),
+            None => Err(Input::Kind.into()),
+            Some(_) => Ok(()),
+        }
     }
 
     /// The fastest the vehicle will be driven.

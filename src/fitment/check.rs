@@ -494,6 +494,10 @@ impl Missing {
     pub(crate) const fn add(&mut self, input: Input) {
         self.0 |= 1 << input as u32;
     }
+
+    pub(crate) fn inputs(self) -> impl Iterator<Item = Input> + use<> {
+        Input::ALL.iter().copied().filter(move |&input| self.0 & (1 << input as u32) != 0)
+    }
 }
 
 impl From<Input> for Missing {
@@ -583,8 +587,7 @@ impl Check {
 
     /// The inputs that were missing.
     pub fn missing(&self) -> impl Iterator<Item = Input> + use<> {
-        let bits = self.missing.0;
-        Input::ALL.iter().copied().filter(move |&input| bits & (1 << input as u32) != 0)
+        self.missing.inputs()
     }
 }
 

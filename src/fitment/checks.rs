@@ -2,11 +2,11 @@
 
 mod axles;
 mod brake;
-mod clearance;
+pub(super) mod clearance;
 mod condition;
 mod effects;
 mod engagement;
-mod geometry;
+pub(super) mod geometry;
 mod hub;
 mod load;
 mod pressure;

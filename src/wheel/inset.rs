@@ -81,6 +81,11 @@ impl Inset {
         Ok(Self(Exact::nearest(units::mm(mm)).unwrap_or(Exact::from_nm(0))))
     }
 
+    /// The inset of so many hundredths of a millimetre, no more than 30 000.
+    pub(crate) const fn from_hundredths(hundredths: i32) -> Self {
+        Self(Exact::from_nm(hundredths * 10_000))
+    }
+
     /// Hub face to inner rim edge, `W/2 + e + f`, for a flange `f` wide.
     pub fn backspacing(&self, width: RimWidth, flange: Length) -> Length {
         width.length() / 2.0 + self.length() + flange

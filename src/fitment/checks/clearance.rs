@@ -1,34 +1,80 @@
 //! What is left of the measured gaps, at ride height and straight ahead.
 
 use crate::fitment::Setup;
-use crate::fitment::case::{Case, is_passenger, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::case::{Case, Centres, both_of, is_passenger, need};
+use crate::fitment::check::{Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_least};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::Contour;
 use crate::units::{self, Length};
 use crate::vehicle::MeasuredTire;
+use crate::wheel::WheelSize;
 use crate::{Citation, Toleranced};
 
 /// Which way a gap is measured.
 #[derive(Clone, Copy)]
-enum Side {
+pub(in crate::fitment) enum Side {
     Outboard,
     Inboard,
 }
 
 pub(super) fn outer(case: &Case<'_>) -> Found {
-    need!(gap = case.axle.gaps().and_then(|s| s.outer_clearance()) => OuterClearance);
-    lateral(case, gap, Side::Outboard)
+    lateral(case, Side::Outboard)
 }
 
 pub(super) fn inner(case: &Case<'_>) -> Found {
-    need!(gap = case.axle.gaps().and_then(|s| s.inner_clearance()) => InnerClearance);
-    lateral(case, gap, Side::Inboard)
+    lateral(case, Side::Inboard)
+}
+
+/// A measured gap, and how much of it must be left: the limit, or what there was if that is less.
+pub(in crate::fitment) struct Gap {
+    measured: Toleranced<Length>,
+    least: Length,
+    citation: Citation,
+}
+
+impl Gap {
+    fn new(case: &Case<'_>, gap: Length) -> Self {
+        let limit = case.limits.clearance();
+        let (least, citation) =
+            if gap < limit.value() { (gap, Citation::ORIGINAL) } else { (limit.value(), limit.citation()) };
+        let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
+        Self { measured: Toleranced::within(gap, uncertainty), least, citation }
+    }
+
+    pub(in crate::fitment) fn beside(case: &Case<'_>, side: Side) -> Result<Self, Missing> {
+        let space = case.axle.gaps();
+        Ok(match side {
+            Side::Outboard => {
+                need!(gap = space.and_then(|s| s.outer_clearance()) => OuterClearance);
+                Self::new(case, gap)
+            }
+            Side::Inboard => {
+                need!(gap = space.and_then(|s| s.inner_clearance()) => InnerClearance);
+                Self::new(case, gap)
+            }
+        })
+    }
+
+    pub(in crate::fitment) fn above(case: &Case<'_>) -> Result<Self, Missing> {
+        need!(gap = case.axle.gaps().and_then(|s| s.upper_clearance()) => UpperClearance);
+        Ok(Self::new(case, gap))
+    }
+
+    /// Holds what is left of the gap against the least that must be.
+    pub(in crate::fitment) fn judge(&self, old: Toleranced<Length>, new: Toleranced<Length>) -> Finding {
+        at_least(self.measured - (new - old), self.least, Reading::Length, PLAIN, self.citation)
+    }
+
+    /// The other way round: how far what is new may reach for [`Gap::judge`] to find it inside, worst case
+    /// included.
+    pub(in crate::fitment) fn furthest(&self, old: Toleranced<Length>) -> Length {
+        old.min() + (self.measured.min() - self.least)
+    }
 }
 
 /// Half the width of a tire on its rim.
-fn half_tire(setup: &Setup, measured: Option<Length>) -> Option<Toleranced<Length>> {
+pub(in crate::fitment) fn half_tire(setup: &Setup, measured: Option<Length>) -> Option<Toleranced<Length>> {
     match measured {
         Some(width) => Some(Toleranced::exact(width) * 0.5),
         None => Some(setup.tire().size().section_width_on(setup.wheel().size().width())? * 0.5),
@@ -36,8 +82,7 @@ fn half_tire(setup: &Setup, measured: Option<Length>) -> Option<Toleranced<Lengt
 }
 
 /// Half the width of a rim over its flanges; a contour that is not known is taken as J.
-fn half_rim(setup: &Setup) -> Toleranced<Length> {
-    let size = setup.wheel().size();
+pub(in crate::fitment) fn half_rim(size: &WheelSize) -> Toleranced<Length> {
     Toleranced::exact(size.width().length() / 2.0) + size.contour().unwrap_or(Contour::J).flange_width()
 }
 
@@ -46,41 +91,66 @@ fn measured_tire(case: &Case<'_>) -> Option<MeasuredTire> {
     case.axle.gaps()?.measured_tire()
 }
 
-/// Where the assembly ends on a side, from the hub face outward on that side.
-fn reach(
-    centres: (Length, Length),
-    tire: Toleranced<Length>,
-    rim: Toleranced<Length>,
-    side: Side,
-) -> Toleranced<Length> {
-    let centre = match side {
-        Side::Outboard => centres.0,
-        Side::Inboard => -centres.1,
-    };
-    let half = Toleranced::ordered(
-        tire.min().max(rim.min()),
-        tire.nominal().max(rim.nominal()),
-        tire.max().max(rim.max()),
-    );
-    Toleranced::exact(centre) + half
+/// A wheel with its tire, or a pair of them, where it stands.
+pub(in crate::fitment) struct Assembly {
+    pub(in crate::fitment) centres: Centres,
+    pub(in crate::fitment) half_tire: Toleranced<Length>,
+    pub(in crate::fitment) half_rim: Toleranced<Length>,
 }
 
-fn lateral(case: &Case<'_>, gap: Length, side: Side) -> Found {
+impl Assembly {
+    /// With the tire that was on when the gaps were measured.
+    pub(in crate::fitment) fn original(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
+        need!(
+            centres = case.rim_centres(setup) => OriginalInset,
+            half_tire = half_tire(setup, measured_tire(case).and_then(|m| m.width())) => OriginalDimensions,
+        );
+        Ok(Self { centres, half_tire, half_rim: half_rim(&setup.wheel().size()) })
+    }
+
+    fn proposed(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
+        need!(
+            centres = case.rim_centres(setup) => WheelInset,
+            half_tire = half_tire(setup, None) => TireDimensions,
+        );
+        Ok(Self { centres, half_tire, half_rim: half_rim(&setup.wheel().size()) })
+    }
+
+    /// Where it ends on a side, from the hub face outward on that side.
+    pub(in crate::fitment) fn reach(&self, side: Side) -> Toleranced<Length> {
+        let (tire, rim) = (self.half_tire, self.half_rim);
+        let half = Toleranced::ordered(
+            tire.min().max(rim.min()),
+            tire.nominal().max(rim.nominal()),
+            tire.max().max(rim.max()),
+        );
+        Toleranced::exact(self.centres.toward(side)) + half
+    }
+
+    /// Whether the rim stands out further than the tire, or may.
+    fn is_led_by_rim(&self) -> bool {
+        let (tire, rim) = (self.half_tire, self.half_rim);
+        rim.nominal() > tire.nominal() || rim.max() > tire.max()
+    }
+}
+
+impl Centres {
+    /// The middle of the rim on a side, from the hub face outward on that side.
+    pub(in crate::fitment) fn toward(self, side: Side) -> Length {
+        match side {
+            Side::Outboard => self.outer,
+            Side::Inboard => -self.inner,
+        }
+    }
+}
+
+fn lateral(case: &Case<'_>, side: Side) -> Found {
+    let gap = Gap::beside(case, side)?;
     let (original, proposed) = case.both()?;
-    let measured = measured_tire(case).and_then(|m| m.width());
-    need!(
-        old_centres = case.rim_centres(&original) => OriginalInset,
-        new_centres = case.rim_centres(&proposed) => WheelInset,
-        old_tire = half_tire(&original, measured) => OriginalDimensions,
-        tire = half_tire(&proposed, None) => TireDimensions,
-    );
-    let rim = half_rim(&proposed);
-    let old = reach(old_centres, old_tire, half_rim(&original), side);
-    let new = reach(new_centres, tire, rim, side);
-    let mut finding = left(case, gap, new - old, &original, &proposed);
+    let (old, new) = both_of(Assembly::original(case, &original), Assembly::proposed(case, &proposed))?;
+    let mut finding = left(case, &gap, (old.reach(side), new.reach(side)), &original, &proposed);
     // The flanges are the least of the standard and shop habit, not measured.
-    let rim_decides = rim.nominal() > tire.nominal() || rim.max() > tire.max();
-    if rim_decides && finding.reason != Reason::Unchanged {
+    if new.is_led_by_rim() && finding.reason != Reason::Unchanged {
         finding = finding.marginal_if(Verdict::Within, Reason::FlangeAssumed);
     }
     Ok(finding)
@@ -90,7 +160,8 @@ fn lateral(case: &Case<'_>, gap: Length, side: Side) -> Found {
 ///
 /// Of a worn tire whose diameter was not measured, only the least is known: that of a new one less the
 /// deepest tread it can have lost.
-fn measured_radius(original: &Setup, measured: Option<MeasuredTire>) -> Option<Toleranced<Length>> {
+fn measured_radius(case: &Case<'_>, original: &Setup) -> Option<Toleranced<Length>> {
+    let measured = measured_tire(case);
     let depth = measured.and_then(|m| m.tread_depth());
     if let Some(diameter) = measured.and_then(|m| m.diameter()) {
         return Some(Toleranced::exact(diameter) * 0.5);
@@ -110,35 +181,43 @@ fn measured_radius(original: &Setup, measured: Option<MeasuredTire>) -> Option<T
 const NEW_TREAD_CAR: f64 = 9.0;
 const NEW_TREAD_OTHER: f64 = 18.0;
 
-pub(super) fn upper(case: &Case<'_>) -> Found {
-    need!(gap = case.axle.gaps().and_then(|s| s.upper_clearance()) => UpperClearance);
-    let (original, proposed) = case.both()?;
-    let size = proposed.tire().size();
-    let largest = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() };
-    need!(old = measured_radius(&original, measured_tire(case)) => OriginalDimensions, new = largest => TireDimensions);
-    let new = new * 0.5;
-    Ok(left(case, gap, new - old, &original, &proposed))
+/// The same for a check.
+pub(in crate::fitment) fn original_radius(
+    case: &Case<'_>,
+    original: &Setup,
+) -> Result<Toleranced<Length>, Missing> {
+    need!(radius = measured_radius(case, original) => OriginalDimensions);
+    Ok(radius)
 }
 
-/// The gap less the growth, held against the smaller of the limit and what there was.
+fn proposed_radius(proposed: &Setup) -> Result<Toleranced<Length>, Missing> {
+    let size = proposed.tire().size();
+    let largest = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() };
+    need!(diameter = largest => TireDimensions);
+    Ok(diameter * 0.5)
+}
+
+pub(super) fn upper(case: &Case<'_>) -> Found {
+    let gap = Gap::above(case)?;
+    let (original, proposed) = case.both()?;
+    let radii = both_of(original_radius(case, &original), proposed_radius(&proposed))?;
+    Ok(left(case, &gap, radii, &original, &proposed))
+}
+
+/// What a change from old to new leaves of a gap.
 fn left(
     case: &Case<'_>,
-    gap: Length,
-    growth: Toleranced<Length>,
+    gap: &Gap,
+    (old, new): (Toleranced<Length>, Toleranced<Length>),
     original: &Setup,
     proposed: &Setup,
 ) -> Finding {
-    let limit = case.limits.clearance();
-    let (least, citation) =
-        if gap < limit.value() { (gap, Citation::ORIGINAL) } else { (limit.value(), limit.citation()) };
-    let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
     let same_body = same_body(original, proposed);
     if same_body && measured_tire(case).is_none() {
         return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-            .reading(Reading::Length(gap), Bound::AtLeast(Reading::Length(least)));
+            .reading(Reading::Length(gap.measured.nominal()), Bound::AtLeast(Reading::Length(gap.least)));
     }
-    let finding =
-        at_least(Toleranced::within(gap, uncertainty) - growth, least, Reading::Length, PLAIN, citation);
+    let finding = gap.judge(old, new);
     // A new tire of the same size where a smaller one was measured is no change of what was built.
     if same_body { finding.marginal_if(Verdict::Beyond, Reason::LargerOfSameSize) } else { finding }
 }

@@ -1,8 +1,8 @@
 //! What changes in diameter, track and steering.
 
 use crate::fitment::Limit;
-use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::case::{Case, Centres, need};
+use crate::fitment::check::{Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::units::{self, Angle, Length, in_mm};
@@ -50,34 +50,53 @@ pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
     Ok(Finding::new(verdict, reason, citation).reading(measured, bound))
 }
 
-pub(super) fn track(case: &Case<'_>) -> Found {
-    let (original, proposed) = case.both()?;
-    need!(old = case.side_centre(&original) => OriginalInset, new = case.side_centre(&proposed) => WheelInset);
-    // Both sides of the axle move alike, and furthest when upright.
-    let growth = Toleranced::exact(track_change(new - old, new - old, Angle::default()));
-    let (share, length) = (case.limits.track_growth_share(), case.limits.track_growth());
-    // A length that is exceeded decides by itself, whatever the track is.
-    if let Some(most) = length.filter(|l| !no_more(in_mm(growth.max()), in_mm(l.value()))) {
-        return Ok(at_most(growth, most.value(), Reading::Length, PLAIN, most.citation()));
-    }
-    let share = match share {
+/// How much an axle's track grows with the middles of its wheels: both sides move alike, and furthest when
+/// upright.
+pub(in crate::fitment) fn track_growth(old: Centres, new: Centres) -> Toleranced<Length> {
+    let moved = new.middle() - old.middle();
+    Toleranced::exact(track_change(moved, moved, Angle::default()))
+}
+
+/// The most that the track may grow, and by whose word; nothing where nobody limits it.
+pub(in crate::fitment) fn most_track_growth(case: &Case<'_>) -> Result<Option<(Length, Citation)>, Missing> {
+    let share = match case.limits.track_growth_share() {
         Some(limit) => {
             need!(track = case.axle.track() => Track);
             Some((track * limit.value(), limit.citation()))
         }
         None => None,
     };
-    let Some((most, citation)) = tighter(share, length) else {
-        return Ok(Finding::new(Verdict::Within, Reason::Inside, Citation::TRACK_GROWTH));
-    };
-    Ok(at_most(growth, most, Reading::Length, PLAIN, citation))
+    Ok(tighter(share, case.limits.track_growth()))
+}
+
+/// Holds the growth of the track against the most it may be.
+pub(in crate::fitment) fn judge_track(
+    growth: Toleranced<Length>,
+    most: Option<(Length, Citation)>,
+) -> Finding {
+    match most {
+        Some((most, citation)) => at_most(growth, most, Reading::Length, PLAIN, citation),
+        None => Finding::new(Verdict::Within, Reason::Inside, Citation::TRACK_GROWTH),
+    }
+}
+
+pub(super) fn track(case: &Case<'_>) -> Found {
+    let (original, proposed) = case.both()?;
+    need!(old = case.rim_centres(&original) => OriginalInset, new = case.rim_centres(&proposed) => WheelInset);
+    let growth = track_growth(old, new);
+    // A length that is exceeded decides by itself, whatever the track is.
+    let length = case.limits.track_growth().map(|most| (most.value(), most.citation()));
+    if length.is_some_and(|(most, _)| !no_more(in_mm(growth.max()), in_mm(most))) {
+        return Ok(judge_track(growth, length));
+    }
+    Ok(judge_track(growth, most_track_growth(case)?))
 }
 
 pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     need!(
-        old = case.side_centre(&original) => OriginalInset,
-        new = case.side_centre(&proposed) => WheelInset,
+        old = case.rim_centres(&original) => OriginalInset,
+        new = case.rim_centres(&proposed) => WheelInset,
         axis = case.axle.steering().and_then(|s| s.scrub_radius().zip(s.kingpin_inclination())) => SteeringAxis,
     );
     let (scrub, inclination) = axis;
@@ -88,7 +107,7 @@ pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
         new_diameter = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
     );
     let rise = (new_diameter - old_diameter) / 2.0;
-    let after = scrub + lean.scrub_change(new - old, rise);
+    let after = scrub + lean.scrub_change(new.middle() - old.middle(), rise);
     let none = Reading::Length(units::mm(0.0));
     let (bound, reversed) = if scrub.value < 0.0 {
         (Bound::AtMost(none), after.value > 0.0)

@@ -53,8 +53,8 @@ pub(in crate::fitment) fn ends(case: &Case<'_>) -> [End; 2] {
 }
 
 /// Where another input is wanted first.
-pub(in crate::fitment) fn not_swept(input: Input) -> [End; 2] {
-    [End { found: Err(input.into()), nearest: None }; 2]
+pub(in crate::fitment) fn not_swept(missing: Missing) -> [End; 2] {
+    [End { found: Err(missing), nearest: None }; 2]
 }
 
 fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
@@ -124,7 +124,7 @@ fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
             centre = case.rim_centres(original) => OriginalInset,
         );
         let ((inner, outer), (inclination, scrub), (caster, trail)) = (locks, lean, along);
-        let axis = ContactPatch::under(centre.0, height, camber)
+        let axis = ContactPatch::under(centre.outer, height, camber)
             .and_then(|patch| SteeringAxis::from_ground(patch, inclination, caster, scrub, trail))
             .map_err(|_| Missing::from(Input::SteeringAxis))?;
         corner = corner.steered(axis, inner, outer).map_err(|_| Missing::from(Input::Locks))?;
@@ -148,8 +148,8 @@ fn swept(
     let (around, kinds) = obstacles(case, original, side, size)?;
     need!(centres = case.rim_centres(setup) => WheelInset);
     let mut nearest: Option<Swept> = None;
-    for (n, centre) in [centres.0, centres.1].into_iter().enumerate() {
-        if n == 1 && centres.0 == centres.1 {
+    for (n, centre) in [centres.outer, centres.inner].into_iter().enumerate() {
+        if n == 1 && centres.outer == centres.inner {
             break;
         }
         let profile = profile(setup, centre, size)?;
@@ -200,8 +200,8 @@ fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Tole
     };
     need!(centres = case.rim_centres(original) => OriginalInset, width = over_all => OriginalDimensions);
     Ok(match side {
-        GapSide::Outer => Toleranced::exact(centres.0) + width * 0.5,
-        GapSide::Inner => Toleranced::exact(centres.1) - width * 0.5,
+        GapSide::Outer => Toleranced::exact(centres.outer) + width * 0.5,
+        GapSide::Inner => Toleranced::exact(centres.inner) - width * 0.5,
     })
 }
 

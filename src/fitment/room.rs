@@ -1,0 +1,287 @@
+//! The room that measured gaps and limits leave on an axle, for a wheel and tire still to be chosen.
+
+use core::fmt;
+
+use super::case::{Case, both_of, need};
+use super::check::{CheckId, Input, Missing, Place, Verdict};
+use super::checks::clearance::{Assembly, Gap, Side, half_rim, half_tire, original_radius};
+use super::checks::geometry::{judge_track, most_track_growth, track_growth};
+use super::finding::no_more;
+use super::{Conditions, Limits, Setup};
+use crate::units::{Length, in_mm};
+use crate::vehicle::{Axle, Vehicle};
+use crate::wheel::{Inset, Wheel};
+
+/// What was measured around the original wheel of an axle, asked the other way round: not whether a wheel
+/// and tire fit, but how large they may be and where they may stand.
+///
+/// It answers as the checks of an assessment do, at their worst case: what it gives is what they find
+/// inside, and a hundredth of a millimetre more is not. Two findings have exceptions it does not know. The
+/// unchanged original is inside whatever it measures, and where the rim stands out further than its tire, a
+/// check that is inside is called marginal ([`Reason::FlangeAssumed`](super::Reason::FlangeAssumed)).
+///
+/// What it does not look at stays to be judged: load, brake, scrub radius, lock and bump.
+///
+/// ```
+/// use beadseat::fitment::{CheckId, Limits, Room, Setup};
+/// use beadseat::{units::mm, vehicle::{Axle, Kind, MeasuredTire, Space, Vehicle}};
+/// let measured = MeasuredTire::new().with_width(mm(213.0))?.with_diameter(mm(629.0))?;
+/// let space = Space::new().with_inner_clearance(mm(18.0))?.with_outer_clearance(mm(30.0))?
+///     .with_upper_clearance(mm(55.0))?.with_measured_tire(measured);
+/// let front = Axle::new().with_track(mm(1538.0))?.with_space(space);
+/// let wagon = Vehicle::new().with_kind(Kind::Passenger).with_front(front);
+/// let original = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
+/// let room = Room::front(&wagon, original, &Limits::default());
+///
+/// // 629 mm and twice what 55 mm have above the 6.35 mm that must stay.
+/// assert!((room.largest_diameter()? - mm(726.3)).abs() < mm(1e-9));
+/// // Inboard 152.5 mm were taken up and 11.65 mm are left, 42 mm of which the inset takes.
+/// let widest = room.largest_width(&"7.5Jx17 ET42".parse()?, mm(0.0))?.ok_or("the rim touches")?;
+/// assert!((widest.value() - mm(244.3)).abs() < mm(1e-9));
+/// assert_eq!(widest.check(), Some(CheckId::InnerClearance));
+/// // A new 225/45R17 is 234 mm wide at most: 117 and 47.15 mm inboard.
+/// let insets = room.insets(&Setup::new("225/45R17 94W XL".parse()?, "7.5Jx17".parse()?))?.ok_or("none")?;
+/// assert_eq!(insets.most().value().to_string(), "ET47.15");
+/// assert_eq!(insets.least().value().to_string(), "ET32.85");
+/// assert_eq!(insets.least().check(), Some(CheckId::OuterClearance));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Room {
+    vehicle: Vehicle,
+    place: Place,
+    original: Setup,
+    limits: Limits,
+}
+
+/// Nothing here depends on how the vehicle is used.
+const ANY_USE: &Conditions = &Conditions::new();
+
+impl Room {
+    /// On the front axle, whose gaps were measured with this setup on it.
+    pub const fn front(vehicle: &Vehicle, original: Setup, limits: &Limits) -> Self {
+        Self { vehicle: *vehicle, place: Place::Front, original, limits: *limits }
+    }
+
+    /// On the rear axle, or the only one of a trailer.
+    pub const fn rear(vehicle: &Vehicle, original: Setup, limits: &Limits) -> Self {
+        Self { vehicle: *vehicle, place: Place::Rear, original, limits: *limits }
+    }
+
+    fn case(&self) -> Case<'_> {
+        static NO_AXLE: Axle = Axle::new();
+        let axle =
+            if self.place == Place::Front { self.vehicle.front_axle() } else { self.vehicle.rear_axle() };
+        Case {
+            place: self.place,
+            axle: axle.unwrap_or(&NO_AXLE),
+            original: Some(self.original),
+            proposed: None,
+            vehicle: &self.vehicle,
+            conditions: ANY_USE,
+            limits: &self.limits,
+        }
+    }
+
+    /// Answers, or says where what is lacking belongs.
+    fn answer<T>(&self, find: impl FnOnce(&Case<'_>) -> Result<T, Missing>) -> Result<T, Lacking> {
+        let case = self.case();
+        case.car_rules().and_then(|()| find(&case)).map_err(|missing| Lacking { missing, place: self.place })
+    }
+
+    /// The largest overall diameter, its tolerance included, that upper clearance allows: to be compared
+    /// with the greatest of [`overall_diameter`](crate::tire::TireSize::overall_diameter), and for snow
+    /// tires of [`overall_diameter_snow`](crate::tire::TireSize::overall_diameter_snow).
+    ///
+    /// # Errors
+    /// Without the gap, the kind of vehicle, or the dimensions of the original tire.
+    pub fn largest_diameter(&self) -> Result<Length, Lacking> {
+        self.answer(|case| {
+            let (gap, radius) = both_of(Gap::above(case), original_radius(case, &self.original))?;
+            Ok(gap.furthest(radius) * 2.0)
+        })
+    }
+
+    /// The largest section width, its tolerance included, that outer and inner clearance allow on a wheel
+    /// that spacers and adaptors hold this far off the hub: to be compared with the greatest of
+    /// [`section_width_on`](crate::tire::TireSize::section_width_on). Nothing if already the rim comes too
+    /// close.
+    ///
+    /// # Errors
+    /// Without one of the gaps, the kind of vehicle, the inset of either wheel, or the dimensions of the
+    /// original tire.
+    pub fn largest_width(&self, wheel: &Wheel, standoff: Length) -> Result<Option<End<Length>>, Lacking> {
+        self.answer(|case| {
+            let inset = || {
+                need!(inset = wheel.inset() => WheelInset);
+                Ok(inset)
+            };
+            let (inset, beside) = both_of(inset(), self.beside(case))?;
+            let (original, outer, inner) = beside;
+            let centres = case.centres(inset, standoff);
+            let half = |gap: &Gap, side| gap.furthest(original.reach(side)) - centres.toward(side);
+            let outboard = half(&outer, Side::Outboard);
+            let inboard = half(&inner, Side::Inboard);
+            let (half, check) = if inboard < outboard {
+                (inboard, CheckId::InnerClearance)
+            } else {
+                (outboard, CheckId::OuterClearance)
+            };
+            let rim_fits = no_more(in_mm(half_rim(&wheel.size()).max()), in_mm(half));
+            Ok(rim_fits.then_some(End { value: half * 2.0, check: Some(check) }))
+        })
+    }
+
+    /// The insets at which a setup keeps outer clearance, inner clearance and track, in steps of 0.01 mm;
+    /// the inset of its own wheel does not count. Nothing if there are none.
+    ///
+    /// # Errors
+    /// Without one of the gaps, the kind of vehicle, the track where a share of it is the limit, the inset
+    /// of the original wheel, or the dimensions of either tire.
+    pub fn insets(&self, proposed: &Setup) -> Result<Option<InsetRange>, Lacking> {
+        self.answer(|case| {
+            let width = || {
+                need!(width = half_tire(proposed, None) => TireDimensions);
+                Ok(width)
+            };
+            let known = both_of(self.beside(case), both_of(most_track_growth(case), width()))?;
+            let ((original, outer, inner), (most_growth, half_tire)) = known;
+            let assembly = |inset| Assembly {
+                centres: case.centres(inset, proposed.standoff()),
+                half_tire,
+                half_rim: half_rim(&proposed.wheel().size()),
+            };
+            let clears = |gap: &Gap, side, inset| {
+                gap.judge(original.reach(side), assembly(inset).reach(side)).verdict == Verdict::Within
+            };
+            let keeps_track = |inset| {
+                let growth = track_growth(original.centres, assembly(inset).centres);
+                judge_track(growth, most_growth).verdict == Verdict::Within
+            };
+            Ok(InsetRange::WHOLE
+                .within(CheckId::OuterClearance, |inset| clears(&outer, Side::Outboard, inset))
+                .and_then(|r| r.within(CheckId::InnerClearance, |inset| clears(&inner, Side::Inboard, inset)))
+                .and_then(|r| r.within(CheckId::Track, keeps_track)))
+        })
+    }
+
+    /// The original where it stands, and the gaps outboard and inboard of it.
+    fn beside(&self, case: &Case<'_>) -> Result<(Assembly, Gap, Gap), Missing> {
+        let gaps = both_of(Gap::beside(case, Side::Outboard), Gap::beside(case, Side::Inboard));
+        let (original, (outer, inner)) = both_of(Assembly::original(case, &self.original), gaps)?;
+        Ok((original, outer, inner))
+    }
+}
+
+/// One end of what fits, and the check that sets it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct End<Q> {
+    value: Q,
+    check: Option<CheckId>,
+}
+
+impl<Q: Copy> End<Q> {
+    /// The last value that fits.
+    pub const fn value(&self) -> Q {
+        self.value
+    }
+
+    /// The check that the next step would break; nothing where no check ends it, but what can be written
+    /// down does: ±300 mm of inset.
+    pub const fn check(&self) -> Option<CheckId> {
+        self.check
+    }
+}
+
+/// The insets from one to another, in steps of 0.01 mm.
+///
+/// ```
+/// use beadseat::fitment::{Lacking, Limits, Place, Room, Setup};
+/// use beadseat::vehicle::Vehicle;
+/// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
+/// let unknown: Lacking = Room::rear(&Vehicle::new(), setup, &Limits::default()).insets(&setup).unwrap_err();
+/// assert_eq!(unknown.to_string(), "vehicle.kind is not known");
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InsetRange {
+    least: End<Inset>,
+    most: End<Inset>,
+}
+
+impl InsetRange {
+    /// In hundredths of a millimetre.
+    const LAST: i32 = 30_000;
+
+    const WHOLE: Self = Self {
+        least: End { value: Inset::from_hundredths(-Self::LAST), check: None },
+        most: End { value: Inset::from_hundredths(Self::LAST), check: None },
+    };
+
+    /// The least inset: the furthest outboard, of single wheels.
+    pub const fn least(&self) -> End<Inset> {
+        self.least
+    }
+
+    /// The greatest inset.
+    pub const fn most(&self) -> End<Inset> {
+        self.most
+    }
+
+    /// Whether an inset lies between them.
+    pub fn contains(&self, inset: Inset) -> bool {
+        self.least.value <= inset && inset <= self.most.value
+    }
+
+    /// What is left of it where a check holds that begins or ceases to hold once over all insets, if ever.
+    fn within(mut self, check: CheckId, holds: impl Fn(Inset) -> bool) -> Option<Self> {
+        let holds_at = |step| holds(Inset::from_hundredths(step));
+        let (first, last) = (holds_at(-Self::LAST), holds_at(Self::LAST));
+        if first == last {
+            return first.then_some(self);
+        }
+        let (mut low, mut high) = (-Self::LAST, Self::LAST);
+        while high - low > 1 {
+            let middle = low + (high - low) / 2;
+            if holds_at(middle) == first { low = middle } else { high = middle }
+        }
+        let end = |step| End { value: Inset::from_hundredths(step), check: Some(check) };
+        let (low, high) = (end(low), end(high));
+        if first && low.value < self.most.value {
+            self.most = low;
+        } else if last && high.value > self.least.value {
+            self.least = high;
+        }
+        (self.least.value <= self.most.value).then_some(self)
+    }
+}
+
+/// The facts without which a [`Room`] cannot answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Lacking {
+    missing: Missing,
+    place: Place,
+}
+
+impl Lacking {
+    /// Which.
+    pub fn inputs(&self) -> impl Iterator<Item = Input> + use<> {
+        self.missing.inputs()
+    }
+
+    /// Of which axle.
+    pub const fn place(&self) -> Place {
+        self.place
+    }
+}
+
+impl fmt::Display for Lacking {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (n, input) in self.inputs().enumerate() {
+            write!(f, "{}{}", if n == 0 { "" } else { ", " }, input.at(self.place))?;
+        }
+        f.write_str(" is not known")
+    }
+}
+
+impl core::error::Error for Lacking {}
