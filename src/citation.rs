@@ -118,6 +118,13 @@ sources! {
     CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm, or what the original had if that was less", None;
     SWEPT_CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm over all steer and travel, after 5 mm for movement under load", None;
     SWEPT_CLEARANCE_BC: Handbook, false, "British Columbia inspection manual, as quoted", "25 mm to anything at lock and bump", None;
+    TIRE_SHAPE: CommonPractice, false, "common practice, no source", "shape of a tire in section: shoulder, crown, height of the greatest width", None;
+    SWEPT: Derived, false, "geometry of the wheel and its movement", "least distance, by branch and bound with Lipschitz and tangent bounds", None;
+    DUAL_SPACING: CommonPractice, false, "common practice, no source", "tires of a pair no nearer than as built; their maker's least spacing rules", None;
+    WHEEL_GUARD_EU: Regulation, false, "EU 1009/2010", "Annex II: tread covered from 30° ahead to 50° behind", Some(2010);
+    WHEEL_GUARD_AU: Regulation, false, "ADR 42", "wheel guards: 30° ahead to 50° behind", None;
+    WHEEL_GUARD: CommonPractice, false, "good practice after EU 1009/2010", "tread covered from 30° ahead to 50° behind", None;
+    TRACTION_DEVICE: Standard, false, "SAE classes of traction devices", "S 37 and 15 mm, U 50 and 23 mm, W 63.5 and 38.1 mm over tread and beside sidewall", None;
     BRAKE_CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm between wheel and brake", None;
     RIM_HUMP: Standard, true, "ISO 4000-2 / ETRTO", "humps for tubeless radial tires; extended ones for run-flat tires", None;
     CIRCUMFERENCE_RATIO: CommonPractice, false, "common practice, no source", "± 0.5 % all-wheel drive, ± 1 % anti-lock and stability control", None;

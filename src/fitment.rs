@@ -48,7 +48,7 @@ mod setup;
 
 pub use approach::Approach;
 pub use check::{Check, CheckId, Input, InputPath, Place, Reason, Verdict};
-pub use conditions::{Conditions, Day};
+pub use conditions::{Conditions, Day, TractionClass};
 pub use limits::{Limit, LimitSet, Limits};
 pub use measure::{Access, Measurement, Measurements, Tool};
 pub use pressures::{Governs, Pressures};

@@ -43,11 +43,14 @@ mod arm;
 mod bound;
 mod corner;
 mod minimum;
+mod motion;
 mod obstacle;
 mod profile;
+mod section;
 mod vector;
 
 pub use corner::{ContactPatch, Corner, Pose, SteeringAxis};
 pub use minimum::{Effort, Swept};
 pub use obstacle::{Carrier, MAX_OBSTACLES, Obstacle, ObstacleError, Obstacles, Point};
-pub use profile::{Part, Place, Profile, RimSection, TireSection};
+pub use profile::{Part, Place, Profile};
+pub use section::{RimSection, TireSection};

@@ -197,6 +197,9 @@ record! {
         inner_clearance / with_inner_clearance: Length = "inner_clearance_mm" [mm in_mm "mm" 0 to 500];
         /// Least gap outboard, to the arch lip, straight out.
         outer_clearance / with_outer_clearance: Length = "outer_clearance_mm" [mm in_mm "mm" -100 to 500];
+        /// How far the wheel guard stands outboard of the sidewall, at least, from 30° ahead of the hub to 50°
+        /// behind.
+        guard_overhang / with_guard_overhang: Length = "guard_overhang_mm" [mm in_mm "mm" -100 to 300];
         /// Least gap above the tread.
         upper_clearance / with_upper_clearance: Length = "upper_clearance_mm" [mm in_mm "mm" 0 to 800];
         /// How far each gap may be off.
@@ -242,6 +245,8 @@ record! {
         normal_load / with_normal_load: Mass = "normal_load_kg" [kg in_kg "kg" 10 to 60000];
         /// Distance between the middles of the contact patches.
         track / with_track: Length = "track_mm" [mm in_mm "mm" 500 to 3000];
+        /// From the ground to the lowest thing beside the wheels, on the original tires.
+        ground_clearance / with_ground_clearance: Length = "ground_clearance_mm" [mm in_mm "mm" 20 to 800];
         /// Cold pressure on the maker's placard for normal load.
         placard / with_placard: Pressure = "placard_kpa" [kpa in_kpa "kPa" 50 to 1200];
         /// Cold pressure on the maker's placard for full load and high speed.

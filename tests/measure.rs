@@ -87,7 +87,7 @@ fn a_fact_that_is_gone_puts_its_measurement_in_the_list() {
         checked += 1;
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert_eq!(checked, 45);
+    assert_eq!(checked, 51);
 }
 
 #[test]
@@ -101,7 +101,10 @@ fn facts_that_settle_only_together_say_so() {
         paths(&report),
         ["proposed.front.wheel (bore)", "proposed.front.wheel (inset)", "original.front.wheel (inset)"]
     );
-    let together = words("front:track front:scrub_radius front:outer_clearance front:inner_clearance");
+    let together = words(
+        "front:track front:scrub_radius front:outer_clearance front:inner_clearance front:wheel_guard \
+         front_left:swept_clearance front_right:swept_clearance",
+    );
     for inset in &listed[1..] {
         assert_eq!(
             (named(inset.settles_alone()), named(inset.settles_with_others())),
@@ -119,15 +122,15 @@ fn facts_that_settle_only_together_say_so() {
 }
 
 /// What someone would find who took a measurement, by the end of its path.
-fn finding(path: &str) -> (String, Value) {
+fn finding(path: &str) -> Vec<(String, Value)> {
     let front = path.contains("front");
     let setup = path.split('.').take(2).collect::<Vec<_>>().join("/");
     let pointer = |path: &str| format!("/{}", path.replace('.', "/"));
     if path.contains("wheel (") {
-        return (format!("/{setup}/wheel"), json!("7Jx16 H2 ET46 5x112 57.1"));
+        return vec![(format!("/{setup}/wheel"), json!("7Jx16 H2 ET46 5x112 57.1"))];
     }
     if path.contains("tire (") {
-        return (format!("/{setup}/tire"), json!("205/55R16 91V"));
+        return vec![(format!("/{setup}/tire"), json!("205/55R16 91V"))];
     }
     let value = match path.rsplit_once('.').unwrap().1 {
         "kind" => json!("passenger"),
@@ -145,6 +148,22 @@ fn finding(path: &str) -> (String, Value) {
         "seat" => json!("cone 60"),
         "fastening" => json!("stud"),
         "steering" => json!({ "kingpin_inclination_deg": 12, "scrub_radius_mm": 5 }),
+        "lock_inner_deg (and lock_outer_deg)" => {
+            let steering = pointer(path.rsplit_once('.').unwrap().0);
+            return vec![
+                (steering.clone() + "/lock_inner_deg", json!(35)),
+                (steering + "/lock_outer_deg", json!(31)),
+            ];
+        }
+        "caster_deg (and trail_mm)" => {
+            let steering = pointer(path.rsplit_once('.').unwrap().0);
+            return vec![(steering.clone() + "/caster_deg", json!(5)), (steering + "/trail_mm", json!(20))];
+        }
+        "hub_height_mm" => json!(310),
+        "travel" => json!({ "jounce_mm": 60, "rebound_mm": 70 }),
+        "obstacles" => json!([{ "what": "frame_rail", "points_mm": [[400, -480, 60], [-400, -480, 60]] }]),
+        "guard_overhang_mm" => json!(20),
+        "ground_clearance_mm" => json!(if path.starts_with("limits") { 100 } else { 160 }),
         "inner_clearance_mm" => json!(25),
         "outer_clearance_mm" => json!(30),
         "upper_clearance_mm" => json!(60),
@@ -165,14 +184,14 @@ fn finding(path: &str) -> (String, Value) {
         "date" => json!("2026-11-25"),
         "date_code" => json!("1726"),
         "tread_mm" => json!(7.5),
-        "left" | "right" => return (pointer(path) + "/unmarked", json!(true)),
+        "left" | "right" => return vec![(pointer(path) + "/unmarked", json!(true))],
         "front" | "rear" => json!({
             "tire": "205/55R16 91V",
             "wheel": if front { "7Jx16 H2 ET44 5x112 57.1" } else { "6.5Jx16 ET46" },
         }),
         other => panic!("nobody has taken {other}"),
     };
-    (pointer(path), value)
+    vec![(pointer(path), value)]
 }
 
 /// Gives everything that is listed until nothing is, and returns how often that took.
@@ -187,7 +206,7 @@ fn give_all(case: &str, document: &mut Value) -> usize {
             return round;
         }
         // Objects first, so that what goes into them stays.
-        let mut facts: Vec<_> = listed.iter().map(|(_, _, path)| finding(path)).collect();
+        let mut facts: Vec<_> = listed.iter().flat_map(|(_, _, path)| finding(path)).collect();
         facts.sort_by_key(|(pointer, _)| pointer.matches('/').count());
         for (pointer, value) in &facts {
             patch(document, pointer, value);

@@ -319,6 +319,83 @@ fn work_that_ends_early_says_so() {
     assert_eq!(corner.clearance(&profile, &Obstacles::new(), Effort::default()), Ok(None));
 }
 
+/// Where a point of the wheel is in the corner frame: found by the obstacle that touches it there.
+#[track_caller]
+fn touches(corner: &Corner, pose: Pose, [x, y, z]: [f64; 3]) {
+    let held = corner.held_at(pose).unwrap();
+    let swept = swept(&held, &common_wheel(), Obstacle::point(point(x, y, z)));
+    assert!(swept.upper().abs() < mm(1e-9), "{swept:?}");
+}
+
+/// The top of the tread is `46` mm inboard of the hub face and `316` above it.
+#[test]
+fn signs_of_movement() {
+    let rest = Pose::new(deg(0.0), mm(0.0));
+    let (sin, cos) = libm::sincos(3.0_f64.to_radians());
+    let corner = Corner::new();
+    touches(&corner, rest, [0.0, -46.0, 316.0]);
+    // Jounce is upward, and a lateral change outboard.
+    touches(&corner, Pose::new(deg(0.0), mm(50.0)), [0.0, -46.0, 366.0]);
+    let scrubbing = corner.with_lateral_change(mm(10.0), mm(100.0)).unwrap();
+    touches(&scrubbing, Pose::new(deg(0.0), mm(50.0)), [0.0, -41.0, 366.0]);
+    // Positive camber: top outboard. Gained 3° in 50 mm of jounce.
+    let top = |z: f64| [0.0, -46.0 * cos + 316.0 * sin, z + 46.0 * sin + 316.0 * cos];
+    touches(&corner.with_camber(deg(3.0)).unwrap(), rest, top(0.0));
+    let gaining = corner.with_camber_change(deg(6.0), mm(100.0)).unwrap();
+    touches(&gaining, Pose::new(deg(0.0), mm(50.0)), top(50.0));
+    // Positive toe: front inboard.
+    let front = [316.0 * cos - 46.0 * sin, -46.0 * cos - 316.0 * sin, 0.0];
+    touches(&corner.with_toe(deg(3.0)).unwrap(), rest, front);
+    let toeing = corner.with_toe_change(deg(3.0), mm(100.0)).unwrap();
+    touches(&toeing, Pose::new(deg(0.0), mm(100.0)), [front[0], front[1], 100.0]);
+    // Positive steer: front outboard, about an upright axis through the hub.
+    let axis = SteeringAxis::through(point(0.0, 0.0, -100.0), point(0.0, 0.0, 100.0)).unwrap();
+    let steered = corner.steered(axis, deg(40.0), deg(30.0)).unwrap();
+    touches(
+        &steered,
+        Pose::new(deg(3.0), mm(0.0)),
+        [316.0 * cos + 46.0 * sin, -46.0 * cos + 316.0 * sin, 0.0],
+    );
+    // A wheel that is not steered does not steer.
+    touches(&corner, Pose::new(deg(3.0), mm(0.0)), [0.0, -46.0, 316.0]);
+}
+
+/// An axis is the same from the figures of an alignment and from two points on it.
+#[test]
+fn steering_axes() {
+    for camber in [-4.0, 0.0, 3.0] {
+        let patch = ContactPatch::under(mm(-46.0), mm(292.0), deg(camber)).unwrap();
+        let (inclination, caster, scrub, trail) = (13.5_f64, 7.0_f64, -8.0, 22.0);
+        let axis =
+            SteeringAxis::from_ground(patch, deg(inclination), deg(caster), mm(scrub), mm(trail)).unwrap();
+        // Below the middle of the rim, in the plane of the wheel.
+        let (sin, cos) = libm::sincos(camber.to_radians());
+        let ground = -292.0 + 46.0 * sin;
+        let lateral = -46.0 * cos - 292.0 * sin / cos;
+        assert!((patch.point().up() - mm(ground)).abs() < mm(1e-9));
+        assert!((patch.point().outboard() - mm(lateral)).abs() < mm(1e-9));
+        // Top inboard by the inclination, rearward by the caster.
+        let on_axis = |up: f64| {
+            let back = libm::tan(caster.to_radians()) * up;
+            let inboard = libm::tan(inclination.to_radians()) * up;
+            point(trail - back, lateral - scrub - inboard, ground + up)
+        };
+        let (lower, upper) = (on_axis(150.0), on_axis(700.0));
+        assert!(axis.distance(lower) < mm(1e-9) && axis.distance(upper) < mm(1e-9));
+        let measured = SteeringAxis::through(lower, upper).unwrap();
+        for p in [point(300.0, -200.0, 50.0), point(-250.0, 80.0, 400.0)] {
+            assert!((axis.distance(p) - measured.distance(p)).abs() < mm(1e-9));
+        }
+        assert!(SteeringAxis::through(upper, lower).is_err());
+        for wrong in [f64::NAN, 31.0, -6.0] {
+            let refused = SteeringAxis::from_ground(patch, deg(wrong), deg(caster), mm(scrub), mm(trail));
+            assert!(refused.is_err());
+        }
+    }
+    assert!(ContactPatch::under(mm(0.0), mm(0.0), deg(0.0)).is_err());
+    assert!(ContactPatch::under(mm(0.0), mm(300.0), deg(16.0)).is_err());
+}
+
 /// What is carried along moves as its carrier does.
 #[test]
 fn carriers() {

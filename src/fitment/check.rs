@@ -62,6 +62,16 @@ words! {
         InnerClearance = "inner_clearance",
         /// Gap left above.
         UpperClearance = "upper_clearance",
+        /// Change of the height the vehicle stands at.
+        RideHeight = "ride_height",
+        /// What is left under the vehicle.
+        GroundClearance = "ground_clearance",
+        /// Tires of a pair keep apart.
+        DualSpacing = "dual_spacing",
+        /// The wheel guard covers the tire.
+        WheelGuard = "wheel_guard",
+        /// Room for a traction device.
+        ChainClearance = "chain_clearance",
         /// Nothing touches from lock to lock and from rebound to jounce.
         SweptClearance = "swept_clearance",
         /// Age of a tire.
@@ -317,6 +327,22 @@ reasons! {
     TubeTypeRim = "a rim of several pieces does not hold air: such a tire needs a tube and its maker's consent",
     ExtendedHumpAdvised = "a run-flat tire is meant for extended humps (EH, EH2): its maker's word is needed",
 
+    GroundClearanceKept = "the ground clearance does not fall",
+    GroundClearanceLeft = "enough is left under the vehicle",
+    GroundClearanceGone = "too little is left under the vehicle",
+    SingleWheels = "single wheels: there is no pair to keep apart",
+    DualsApart = "the tires of a pair keep the distance asked for",
+    DualsTooNear = "the tires of a pair are nearer than asked for: they chafe under load",
+    DualsTouch = "the tires of a pair touch",
+    DualsAsBuilt = "the tires of a pair are no nearer than the original ones",
+    DualsNearer = "the tires of a pair are nearer than the original ones: their maker's least spacing is required",
+    GuardCovers = "the guard covers the tire from 30° ahead of the hub to 50° behind",
+    GuardTooNarrow = "the tire stands out of its guard between 30° ahead of the hub and 50° behind",
+    NoDevice = "no traction device is intended",
+    NotDriven = "traction devices belong on driven wheels",
+    DeviceFits = "room for the stated class of traction device, standing and straight",
+    DeviceDoesNotFit = "no room for the stated class of traction device",
+
     ClearsThroughout = "clear of everything described, over all steer and travel",
     NothingOnThisSide = "nothing is described on this side",
     TouchesMoving = "it touches, even at nominal size: see the nearest approach below",
@@ -459,10 +485,13 @@ inputs! {
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge", [Caliper, ThreadGauge] Anywhere;
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel", [] Anywhere;
     Obstacles = "vehicle.*.space.obstacles", "wheels straight, on the floor: tape, for each body near the wheel, how far ahead, outboard and above the hub it is", [Tape, Straightedge] OnGround;
-    Travel = "vehicle.*.travel", "measure from ride height to the bump stop and to full droop, vehicle on stands, or take the maker's data", [Tape] WheelOff;
+    Travel = "vehicle.*.travel", "wheel off, measure from ride height to the bump stop and to full droop with a tape, or take the maker's data", [Tape] WheelOff;
     Locks = "vehicle.*.steering.lock_inner_deg (and lock_outer_deg)", "turn plates, or chalk lines along the wheel straight and at full lock, and a protractor", [Straightedge] OnGround;
     CasterAndTrail = "vehicle.*.steering.caster_deg (and trail_mm)", "take them from the maker's alignment data", [Papers] Anywhere;
     HubHeight = "vehicle.*.steering.hub_height_mm", "tape from the floor to the middle of the hub, original tires, at ride height", [Tape] OnGround;
+    GroundClearance = "vehicle.*.ground_clearance_mm", "tape from the floor to the lowest thing beside the wheels, original tires, at ride height", [Tape] OnGround;
+    LeastGroundClearance = "limits.ground_clearance_mm", "say how much must be left under the vehicle, by local rules or by use", [] Anywhere;
+    GuardOverhang = "vehicle.*.space.guard_overhang_mm", "straightedge down from the wheel guard, from 30° ahead of the hub to 50° behind: how far it stands outboard of the sidewall, at least", [Straightedge, Tape] OnGround;
     WheelContour = "proposed.*.wheel (contour and hump)", "read the letters behind the rim width and diameter, as J and H2", [] Anywhere;
     UsableLength = "proposed.*.fasteners.usable_length_mm", "measure the thread from the seat to the end that can engage", [Caliper] Anywhere;
     DiscThickness = "proposed.*.disc_thickness_mm", "measure the wheel from its mounting face to where the fastener seats", [Caliper] Anywhere;

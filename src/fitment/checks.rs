@@ -2,14 +2,18 @@
 
 mod axles;
 mod brake;
+mod chains;
 pub(super) mod clearance;
 mod condition;
+mod duals;
 mod effects;
 mod engagement;
 pub(super) mod geometry;
+mod guard;
 mod hub;
 mod load;
 mod pressure;
+mod ride;
 mod rim;
 mod rolling;
 mod swept;
@@ -48,6 +52,11 @@ pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
     (CheckId::OuterClearance, clearance::outer),
     (CheckId::InnerClearance, clearance::inner),
     (CheckId::UpperClearance, clearance::upper),
+    (CheckId::RideHeight, ride::ride_height),
+    (CheckId::GroundClearance, ride::ground_clearance),
+    (CheckId::DualSpacing, duals::dual_spacing),
+    (CheckId::WheelGuard, guard::wheel_guard),
+    (CheckId::ChainClearance, chains::chain_clearance),
 ];
 
 /// What is judged by the rules and dimensions of car and truck tires, which motorcycles do not have: so the
@@ -65,6 +74,11 @@ pub(super) const OF_CAR_RULES: &[CheckId] = &[
     CheckId::OuterClearance,
     CheckId::InnerClearance,
     CheckId::UpperClearance,
+    CheckId::RideHeight,
+    CheckId::GroundClearance,
+    CheckId::DualSpacing,
+    CheckId::WheelGuard,
+    CheckId::ChainClearance,
 ];
 
 /// What is asked of each end of every axle.

@@ -1,9 +1,9 @@
 //! How the vehicle will be used.
 
 use crate::calendar::days_in;
-use crate::record::record;
+use crate::record::{record, words};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
-use crate::units::Velocity;
+use crate::units::{self, Length, Velocity};
 
 /// A day, written as ISO 8601 does: `2026-11-25`.
 ///
@@ -69,6 +69,35 @@ impl TryFrom<Day> for jiff::civil::Date {
 
 designation!(Day in "beadseat::fitment", "2026-11-05" => "2026-11-05", wrong "2026-13-01");
 
+words! {
+    /// A class of traction device (chains and the like) by the room it needs beside the tire. Source:
+    /// [`Citation::TRACTION_DEVICE`](crate::Citation::TRACTION_DEVICE).
+    ///
+    /// ```
+    /// use beadseat::{fitment::TractionClass, units::mm};
+    /// assert_eq!(TractionClass::S.room(), (mm(37.0), mm(15.0)));
+    /// ```
+    TractionClass {
+        /// For vehicles with little room.
+        S = "s",
+        /// For vehicles with ordinary room.
+        U = "u",
+        /// For light trucks with much room.
+        W = "w",
+    }
+}
+
+impl TractionClass {
+    /// The room it needs above the tread and beside the sidewall.
+    pub const fn room(self) -> (Length, Length) {
+        match self {
+            Self::S => (units::mm(37.0), units::mm(15.0)),
+            Self::U => (units::mm(50.0), units::mm(23.0)),
+            Self::W => (units::mm(63.5), units::mm(38.1)),
+        }
+    }
+}
+
 record! {
     /// How the vehicle will be used, where that differs from what its maker assumed.
     ///
@@ -83,6 +112,8 @@ record! {
         date / with_date: Day = "date";
         /// Whether a trailer is towed.
         towing / with_towing: bool = "towing";
+        /// The class of traction device to be used on the driven wheels.
+        traction_device / with_traction_device: TractionClass = "traction_device";
         /// The speed that will never be exceeded. It lowers the load share and pressure asked of the
         /// tires; the speed symbol asked for stays the vehicle's.
         top_speed / with_top_speed: Velocity = "top_speed_kmh" [kmh in_kmh "km/h" 5 to 500];

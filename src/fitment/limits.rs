@@ -108,6 +108,12 @@ record! {
         own_swept_clearance / with_own_swept_clearance: Length = "swept_clearance_mm" [mm in_mm "mm" 0 to 200];
         /// The caller's allowance for movement of rubber and bushes.
         own_dynamic_allowance / with_own_dynamic_allowance: Length = "dynamic_allowance_mm" [mm in_mm "mm" 0 to 50];
+        /// The caller's largest change of ride height either way.
+        own_ride_height_change / with_own_ride_height_change: Length = "ride_height_change_mm" [mm in_mm "mm" 0 to 300];
+        /// What must be left under the vehicle.
+        own_ground_clearance / with_own_ground_clearance: Length = "ground_clearance_mm" [mm in_mm "mm" 0 to 600];
+        /// The least distance between the tires of a pair, as their maker states it.
+        own_dual_gap / with_own_dual_gap: Length = "dual_gap_mm" [mm in_mm "mm" 0 to 200];
         /// The caller's least turns of thread.
         own_engagement_turns / with_own_engagement_turns: Ratio = "engagement_turns" [ratio in_ratio "turns" 1 to 30];
         /// The caller's least clearance between wheel and brake.

@@ -255,6 +255,11 @@ const GRAVITY: &[CheckId] = &[
     CheckId::OuterClearance,
     CheckId::UpperClearance,
     CheckId::AxleMatch,
+    CheckId::DualSpacing,
+    CheckId::GroundClearance,
+    CheckId::ChainClearance,
+    CheckId::WheelGuard,
+    CheckId::RideHeight,
     CheckId::TireLoadVsOriginal,
     CheckId::LoadReserve,
     CheckId::Tread,
@@ -401,9 +406,6 @@ fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
 
 impl Report {
     fn print_missing(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "\nNever judged by this version")?;
-        f.write_str("        ")?;
-        wrapped(f, 8, "ride height and ground clearance; spacing of duals; wheel guards; chains")?;
         if self.checks().all(|c| c.verdict() != Verdict::NotAssessed) {
             return Ok(());
         }

@@ -41,6 +41,16 @@ fn checked_camber(camber: Angle) -> Result<f64, OutOfRange> {
 }
 
 /// The line a steered wheel turns about, where it is at ride height.
+///
+/// ```
+/// use beadseat::{sweep::{Point, SteeringAxis}, units::mm};
+/// let upright = SteeringAxis::through(
+///     Point::new(mm(0.0), mm(-80.0), mm(-100.0))?,
+///     Point::new(mm(0.0), mm(-80.0), mm(300.0))?,
+/// )?;
+/// assert!((upright.distance(Point::new(mm(60.0), mm(-160.0), mm(0.0))?) - mm(100.0)).abs() < mm(1e-9));
+/// # Ok::<(), beadseat::OutOfRange>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SteeringAxis {
     pub(super) through: Vector,
@@ -179,7 +189,7 @@ impl Span {
 /// and the knuckle also roll about the fore-and-aft line through the hub, by the difference of travel of its
 /// two wheels over the track, and the hub moves inboard as the half axle foreshortens. *Steer* turns the
 /// knuckle about the axis; the angle is that about the axis, which for a leaning one is not quite the angle
-/// seen from above. *Camber* and *toe* tilt the spindle in the knuckle, with what they gain in travel.
+/// seen from above. A wheel without a steering axis does not steer. *Camber* and *toe* tilt the spindle in the knuckle, with what they gain in travel.
 ///
 /// ```
 /// use beadseat::{sweep::Corner, units::{deg, mm}};

@@ -108,7 +108,7 @@ impl Assembly {
         Ok(Self { centres, half_tire, half_rim: half_rim(&setup.wheel().size()) })
     }
 
-    fn proposed(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
+    pub(super) fn proposed(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
         need!(
             centres = case.rim_centres(setup) => WheelInset,
             half_tire = half_tire(setup, None) => TireDimensions,

@@ -1,7 +1,8 @@
 //! Does anything touch from lock to lock and from rebound to jounce?
 
+use super::clearance::{Assembly, half_rim, half_tire};
 use crate::Toleranced;
-use crate::fitment::case::{Case, need};
+use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
@@ -60,7 +61,12 @@ pub(in crate::fitment) fn not_swept(missing: Missing) -> [End; 2] {
 fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
     let (original, proposed) = case.both()?;
     need!(_around = case.axle.surroundings().next() => Obstacles);
-    let corner = corner(case, &original)?;
+    // All that is not known, at once.
+    let profile = || -> Result<(), Missing> {
+        need!(centres = case.rim_centres(&proposed) => WheelInset);
+        profile(&proposed, centres.outer, Size::Worst).map(|_| ())
+    };
+    let (corner, ()) = both_of(corner(case, &original), profile())?;
     let limit = case.limits.swept_clearance();
     let allowance = case.limits.dynamic_allowance();
     let worst = swept(case, &corner, &original, &proposed, side, Size::Worst)?;
@@ -193,15 +199,10 @@ fn obstacles(
 
 /// How far outboard of the hub face a face of the tire is that was on when gaps were measured.
 fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Toleranced<Length>, Missing> {
-    let measured = case.axle.gaps().and_then(|s| s.measured_tire()).and_then(|t| t.width());
-    let over_all = match measured {
-        Some(width) => Some(Toleranced::exact(width)),
-        None => original.tire().size().section_width_on(original.wheel().size().width()),
-    };
-    need!(centres = case.rim_centres(original) => OriginalInset, width = over_all => OriginalDimensions);
+    let present = Assembly::original(case, original)?;
     Ok(match side {
-        GapSide::Outer => Toleranced::exact(centres.outer) + width * 0.5,
-        GapSide::Inner => Toleranced::exact(centres.inner) - width * 0.5,
+        GapSide::Outer => Toleranced::exact(present.centres.outer) + present.half_tire,
+        GapSide::Inner => Toleranced::exact(present.centres.inner) - present.half_tire,
     })
 }
 
@@ -209,19 +210,15 @@ fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Tole
 fn profile(setup: &Setup, centre: Length, size: Size) -> Result<Profile, Missing> {
     let (tire, rim) = (setup.tire().size(), setup.wheel().size());
     let over_all = if setup.is_snow() { tire.overall_diameter_snow() } else { tire.overall_diameter() };
-    need!(
-        width = tire.section_width_on(rim.width()) => TireDimensions,
-        diameter = over_all => TireDimensions,
-    );
+    need!(half_tire = half_tire(setup, None) => TireDimensions, diameter = over_all => TireDimensions);
     // A contour that is not known, or whose flange is not, is taken as J.
     let contour = rim.contour().unwrap_or(Contour::J);
-    let half_rim = Toleranced::exact(rim.width().length() / 2.0) + contour.flange_width();
     let seat = rim.diameter().specified().map_or_else(|| nominal_seat(rim.diameter()), |d| d * 0.5);
     let height = contour.flange_height().or_else(|| Contour::J.flange_height());
     let flange = height.map_or(seat, |height| seat + height);
     let barrel = setup.barrel_radius().unwrap_or(seat.nominal() - BARREL_BELOW_SEAT);
-    RimSection::new(centre, size.of(half_rim), size.of(flange), barrel)
-        .and_then(|rim| Profile::new(rim, TireSection::new(size.of(width * 0.5), size.of(diameter * 0.5))?))
+    RimSection::new(centre, size.of(half_rim(&rim)), size.of(flange), barrel)
+        .and_then(|rim| Profile::new(rim, TireSection::new(size.of(half_tire), size.of(diameter * 0.5))?))
         .map_err(|_| Input::TireDimensions.into())
 }
 

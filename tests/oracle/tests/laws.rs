@@ -5,7 +5,7 @@
 use beadseat::Count;
 use beadseat::fitment::{
     Change, Check, CheckId, Conditions, Day, Fasteners, LimitSet, Limits, Place, Report, Setup, Setups,
-    TireInUse, Verdict, assess,
+    TireInUse, TractionClass, Verdict, assess,
 };
 use beadseat::rim::RimWidth;
 use beadseat::sweep::{Carrier, Point};
@@ -126,12 +126,14 @@ prop_compose! {
         outer in maybe(-5.0..60.0),
         upper in maybe(0.0..120.0),
         off in maybe(0.0..4.0),
+        guard in maybe(-20.0..40.0),
         measured in maybe(measured_tire()),
         bodies in prop_oneof![3 => Just(vec![]), 1 => prop::collection::vec(body(), 1..3)],
     ) -> Space {
         let mut space = Space::new();
         try_set!(space, with_inner_clearance inner.map(mm), with_outer_clearance outer.map(mm),
-            with_upper_clearance upper.map(mm), with_uncertainty off.map(mm));
+            with_upper_clearance upper.map(mm), with_uncertainty off.map(mm),
+            with_guard_overhang guard.map(mm));
         let mut around = Surroundings::new();
         for body in &bodies {
             around.push(*body).unwrap();
@@ -185,10 +187,11 @@ prop_compose! {
         travel in maybe((20.0..90.0, 20.0..90.0)),
         steering in (maybe((20.0..40.0, 20.0..35.0)), maybe((0.0..8.0, 0.0..30.0)), maybe(280.0..400.0)),
         beam in any::<bool>(),
+        ground in maybe(120.0..220.0),
     ) -> Axle {
         let mut axle = Axle::new();
         try_set!(axle, with_max_load loads.0.map(kg), with_normal_load loads.1.map(kg), with_track track.map(mm),
-            with_placard placards.0.map(kpa), with_placard_full_load placards.1.map(kpa), with_camber camber.map(deg));
+            with_placard placards.0.map(kpa), with_ground_clearance ground.map(mm), with_placard_full_load placards.1.map(kpa), with_camber camber.map(deg));
         set!(axle, with_wheels_per_side wheels.and_then(Count::new), with_axles axles.and_then(Count::new),
             with_hub hub, with_space space, with_brake brake,
             with_travel travel.map(|(up, down)| Travel::new().with_jounce(mm(up)).unwrap().with_rebound(mm(down)).unwrap()),
@@ -300,7 +303,8 @@ fn limits() -> impl Strategy<Value = Limits> {
 }
 
 fn judge(vehicle: &Vehicle, change: &Change, limits: &Limits) -> Report {
-    let day = Conditions::new().with_date("2026-11-25".parse().unwrap());
+    let day =
+        Conditions::new().with_date("2026-11-25".parse().unwrap()).with_traction_device(TractionClass::S);
     assess(vehicle, change, &day, limits)
 }
 
@@ -329,6 +333,10 @@ const OF_CHANGE: &[CheckId] = &[
     CheckId::BrakeClearance,
     CheckId::RimContour,
     CheckId::SweptClearance,
+    CheckId::RideHeight,
+    CheckId::GroundClearance,
+    CheckId::DualSpacing,
+    CheckId::WheelGuard,
 ];
 
 proptest! {
@@ -347,6 +355,8 @@ proptest! {
         // The caller's own limits first, so that the source of a limit is the same before and after.
         let tight = limits
             .with_own_swept_clearance(mm(20.0)).unwrap()
+            .with_own_ground_clearance(mm(150.0)).unwrap()
+            .with_own_dual_gap(mm(20.0)).unwrap()
             .with_own_track_growth_share(percent(1.0)).unwrap()
             .with_own_diameter_share(percent(1.0)).unwrap()
             .with_own_clearance(mm(6.0)).unwrap()
@@ -585,13 +595,21 @@ const REMOVALS: &[Removal] = &[
             CheckId::OuterClearance,
             CheckId::InnerClearance,
             CheckId::UpperClearance,
+            CheckId::RideHeight,
+            CheckId::GroundClearance,
+            CheckId::DualSpacing,
+            CheckId::WheelGuard,
+            CheckId::ChainClearance,
             CheckId::SweptClearance,
             CheckId::TireAge,
             CheckId::Tread,
             CheckId::Mounting,
         ],
     ),
-    (|v, _| *v = drop_keys(v, &["drive"]), &[CheckId::Speedometer, CheckId::AxleMatch]),
+    (
+        |v, _| *v = drop_keys(v, &["drive"]),
+        &[CheckId::Speedometer, CheckId::AxleMatch, CheckId::ChainClearance],
+    ),
     (
         |v, _| *v = drop_keys(v, &["top_speed_kmh"]),
         &[CheckId::TireLoad, CheckId::Inflation, CheckId::SpeedSymbol, CheckId::Speedometer],
@@ -618,9 +636,11 @@ const REMOVALS: &[Removal] = &[
     (|_, c| less_setup(c, &["barrel_radius_mm", "barrel_thickness_mm"]), &[CheckId::BrakeClearance]),
     (|_, c| less_setup(c, &["spoke_back_mm"]), &[CheckId::BrakeClearance]),
     (|v, _| less_hub(v, &["seat"]), &[CheckId::FastenerSeat]),
-    (|v, _| less_space(v, &["inner_clearance_mm"]), &[CheckId::InnerClearance]),
+    (|v, _| less_space(v, &["guard_overhang_mm"]), &[CheckId::WheelGuard]),
+    (|v, _| less_axle(v, &["ground_clearance_mm"]), &[CheckId::GroundClearance]),
+    (|v, _| less_space(v, &["inner_clearance_mm"]), &[CheckId::InnerClearance, CheckId::ChainClearance]),
     (|v, _| less_space(v, &["outer_clearance_mm"]), &[CheckId::OuterClearance]),
-    (|v, _| less_space(v, &["upper_clearance_mm"]), &[CheckId::UpperClearance]),
+    (|v, _| less_space(v, &["upper_clearance_mm"]), &[CheckId::UpperClearance, CheckId::ChainClearance]),
     (|_, c| less_setup(c, &["wheel_rating_kg"]), &[CheckId::WheelLoad]),
     (|_, c| less_setup(c, &["seat"]), &[CheckId::FastenerSeat, CheckId::CentreBore]),
     (|_, c| less_setup(c, &["pressure_kpa"]), &[CheckId::TireLoadVsOriginal, CheckId::Inflation]),

@@ -1,0 +1,45 @@
+//! Do the tires of a pair keep apart?
+
+use super::clearance::half_tire;
+use crate::fitment::Setup;
+use crate::fitment::case::{Case, need};
+use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
+use crate::fitment::reading::Reading;
+use crate::units::{Length, in_mm};
+use crate::{Citation, Toleranced};
+
+pub(super) fn dual_spacing(case: &Case<'_>) -> Found {
+    let proposed = case.proposed()?;
+    if !case.is_dual() {
+        return Ok(Finding::new(Verdict::Within, Reason::SingleWheels, Citation::DESIGNATION));
+    }
+    need!(centres = case.rim_centres(&proposed) => WheelInset, half = half_tire(&proposed, None) => TireDimensions);
+    let gap = Toleranced::exact(centres.outer - centres.inner) - half * 2.0;
+    let original_gap = case.original.and_then(|original| nominal_gap(case, &original));
+    let is_as_built = original_gap.is_some_and(|built| no_more(in_mm(built), in_mm(gap.nominal())));
+    let held = |least, why, citation, reason| {
+        let finding = at_least(gap, least, Reading::Length, why, citation);
+        // What is no nearer than it was built is not the change's doing.
+        if is_as_built { finding.marginal_if(Verdict::Beyond, reason) } else { finding }
+    };
+    if let Some(least) = case.limits.own_dual_gap() {
+        let why = Why { within: Reason::DualsApart, beyond: Reason::DualsTooNear, ..PLAIN };
+        return Ok(held(least, why, Citation::CALLER, Reason::DualsTooNear));
+    }
+    if no_more(in_mm(gap.nominal()), 0.0) {
+        let why = Why { beyond: Reason::DualsTouch, ..PLAIN };
+        return Ok(held(Length::default(), why, Citation::DUAL_SPACING, Reason::DualsTouch));
+    }
+    // Without the maker's figure, what was built is the measure: nominal against nominal.
+    need!(built = original_gap => OriginalSetup);
+    let why = Why { within: Reason::DualsAsBuilt, beyond: Reason::DualsNearer, ..PLAIN };
+    let gap = Toleranced::exact(gap.nominal());
+    let finding = at_least(gap, built, Reading::Length, why, Citation::DUAL_SPACING);
+    Ok(finding.marginal_if(Verdict::Beyond, Reason::DualsNearer))
+}
+
+fn nominal_gap(case: &Case<'_>, setup: &Setup) -> Option<Length> {
+    let centres = case.rim_centres(setup)?;
+    Some(centres.outer - centres.inner - half_tire(setup, None)?.nominal() * 2.0)
+}

@@ -1,0 +1,40 @@
+//! Does the wheel guard still cover the tire?
+
+use super::clearance::{Assembly, Side};
+use crate::fitment::LimitSet;
+use crate::fitment::case::{Case, both_of, need};
+use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::finding::{Found, PLAIN, Why, at_least};
+use crate::fitment::reading::Reading;
+use crate::units::Length;
+use crate::{Citation, Toleranced};
+
+/// The guard must cover the tire over the arc from 30° ahead of the hub to 50° behind: law in the European
+/// Union and Australia, elsewhere good practice.
+pub(super) fn wheel_guard(case: &Case<'_>) -> Found {
+    need!(overhang = case.axle.gaps().and_then(|s| s.guard_overhang()) => GuardOverhang);
+    let (original, proposed) = case.both()?;
+    let (old, new) = both_of(Assembly::original(case, &original), Assembly::proposed(case, &proposed))?;
+    let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
+    let left =
+        Toleranced::within(overhang, uncertainty) - (new.reach(Side::Outboard) - old.reach(Side::Outboard));
+    let (citation, is_law) = match case.limits.set() {
+        LimitSet::EuropeanUnion => (Citation::WHEEL_GUARD_EU, true),
+        LimitSet::Vsb14 | LimitSet::Vsb14OffRoad | LimitSet::SouthAustralia => {
+            (Citation::WHEEL_GUARD_AU, true)
+        }
+        _ => (Citation::WHEEL_GUARD, false),
+    };
+    // A guard that covered less than all of the original tire is not the change's doing.
+    let least = if overhang < Length::default() { overhang } else { Length::default() };
+    let why = Why { within: Reason::GuardCovers, beyond: Reason::GuardTooNarrow, ..PLAIN };
+    let finding = at_least(left, least, Reading::Length, why, citation);
+    let unchanged = original.wheel() == proposed.wheel()
+        && original.tire().size() == proposed.tire().size()
+        && original.standoff() == proposed.standoff();
+    Ok(if is_law && !unchanged {
+        finding
+    } else {
+        finding.marginal_if(Verdict::Beyond, Reason::GuardTooNarrow)
+    })
+}
