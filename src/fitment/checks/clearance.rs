@@ -28,7 +28,8 @@ pub(super) fn inner(case: &Case<'_>) -> Found {
 
 /// A measured gap, and how much of it must be left: the limit, or what there was if that is less.
 pub(in crate::fitment) struct Gap {
-    measured: Toleranced<Length>,
+    measured: Length,
+    uncertainty: Length,
     least: Length,
     citation: Citation,
 }
@@ -39,7 +40,7 @@ impl Gap {
         let (least, citation) =
             if gap < limit.value() { (gap, Citation::ORIGINAL) } else { (limit.value(), limit.citation()) };
         let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
-        Self { measured: Toleranced::within(gap, uncertainty), least, citation }
+        Self { measured: gap, uncertainty, least, citation }
     }
 
     pub(in crate::fitment) fn beside(case: &Case<'_>, side: Side) -> Result<Self, Missing> {
@@ -63,13 +64,15 @@ impl Gap {
 
     /// Holds what is left of the gap against the least that must be.
     pub(in crate::fitment) fn judge(&self, old: Toleranced<Length>, new: Toleranced<Length>) -> Finding {
-        at_least(self.measured - (new - old), self.least, Reading::Length, PLAIN, self.citation)
+        let measured = Toleranced::within(self.measured, self.uncertainty);
+        at_least(measured - (new - old), self.least, Reading::Length, PLAIN, self.citation)
     }
 
     /// The other way round: how far what is new may reach for [`Gap::judge`] to find it inside, worst case
     /// included.
     pub(in crate::fitment) fn furthest(&self, old: Toleranced<Length>) -> Length {
-        old.min() + (self.measured.min() - self.least)
+        // In this order a larger gap never leaves less, not even in the last bit.
+        old.min() + (self.measured - self.least - self.uncertainty)
     }
 }
 
@@ -215,7 +218,7 @@ fn left(
     let same_body = same_body(original, proposed);
     if same_body && measured_tire(case).is_none() {
         return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-            .reading(Reading::Length(gap.measured.nominal()), Bound::AtLeast(Reading::Length(gap.least)));
+            .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(gap.least)));
     }
     let finding = gap.judge(old, new);
     // A new tire of the same size where a smaller one was measured is no change of what was built.
