@@ -141,6 +141,25 @@ fn an_assessment_and_its_printing_allocate_nothing() {
 }
 
 #[test]
+fn what_to_measure_and_the_room_there_is_allocate_nothing() {
+    use beadseat::fitment::Room;
+
+    let text = include_str!("../../../examples/scenarios/rangers-pickup.json");
+    let scenario: beadseat::scenario::Scenario = serde_json::from_str(text).expect("a scenario");
+    let change = scenario.change();
+    let (original, proposed) = (change.original.front.unwrap(), change.proposed.front.unwrap());
+    let counted = allocations(|| {
+        let report = scenario.assess();
+        assert!(black_box(report.measurements().filter(|m| m.settles_alone().count() > 0).count()) > 5);
+        let room = Room::front(scenario.vehicle(), original, scenario.limits());
+        black_box(room.insets(&proposed).unwrap().unwrap());
+        black_box(room.largest_width(&proposed.wheel(), mm(0.0)).unwrap().unwrap());
+        black_box(room.largest_diameter().unwrap());
+    });
+    assert_eq!(counted, 0);
+}
+
+#[test]
 fn sidewall_lines_of_every_family_allocate_nothing() {
     let texts = [
         "205/55ZR16 (94Y) XL M+S 3PMSF",
