@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::check::{Check, Input, InputPath, Place, Verdict};
+use super::check::{Check, Input, InputPath, Missing, Place, Verdict};
 use super::report::Report;
 use crate::record::words;
 
@@ -123,42 +123,52 @@ impl Facts {
     }
 }
 
-/// Where a fact stands that a finding at a place lacks; nothing for a fact of an axle that the vehicle as a
-/// whole lacks.
-fn home(input: Input, place: Place) -> Option<Place> {
-    let key = input.key();
-    match (key.contains('*'), place) {
-        (false, _) => Some(Place::Vehicle),
-        (true, Place::Vehicle) => None,
-        (true, place) if key.contains('#') => Some(place),
-        (true, place) => Some(place.axle()),
+/// The inputs whose key has a mark in it.
+const fn marked(mark: u8) -> u128 {
+    let (mut inputs, mut n) = (0, 0);
+    while n < Input::ALL.len() {
+        let key = Input::ALL[n].key().as_bytes();
+        let mut at = 0;
+        while at < key.len() {
+            if key[at] == mark {
+                inputs |= 1 << n;
+            }
+            at += 1;
+        }
+        n += 1;
     }
+    inputs
 }
+
+/// What each end of an axle has, each axle, and the vehicle once.
+const OF_AN_END: u128 = marked(b'#');
+const OF_AN_AXLE: u128 = marked(b'*') & !OF_AN_END;
+const OF_THE_VEHICLE: u128 = !marked(b'*');
 
 impl Report {
     /// What a finding lacks, each fact at its place.
     fn facts_for(&self, check: &Check) -> Facts {
+        let Missing(missing) = check.missing;
         let mut facts = Facts::default();
-        for input in check.missing() {
-            if let Some(place) = home(input, check.place()) {
-                facts.add(input, place);
-                continue;
-            }
+        let mut put = |place: Place, inputs| facts.0[place as usize] |= missing & inputs;
+        put(Place::Vehicle, OF_THE_VEHICLE);
+        if check.place() != Place::Vehicle {
+            put(check.place(), OF_AN_END);
+            put(check.place().axle(), OF_AN_AXLE);
+        } else if missing & !OF_THE_VEHICLE != 0 {
             // Whichever axle lacks it; if neither says so, the vehicle has to stand for both.
-            let lacks = |axle| {
-                self.lacking().any(|(_, c)| {
-                    c.missing().any(|other| other == input) && home(input, c.place()) == Some(axle)
-                })
-            };
-            let axles = [Place::Front, Place::Rear].map(|axle| Some(axle).filter(|&axle| lacks(axle)));
-            for axle in axles.into_iter().flatten() {
-                facts.add(input, axle);
-            }
-            if axles == [None, None] {
-                facts.add(input, Place::Vehicle);
-            }
+            let [front, rear] = [Place::Front, Place::Rear].map(|axle| self.lacking_on(axle));
+            put(Place::Front, front);
+            put(Place::Rear, rear);
+            put(Place::Vehicle, !(front | rear));
         }
         facts
+    }
+
+    /// The facts of an axle that its own findings lack.
+    fn lacking_on(&self, axle: Place) -> u128 {
+        let on_axle = self.lacking().filter(|(_, c)| c.place().axle() == axle);
+        on_axle.fold(0, |all, (_, check)| all | check.missing.0 & OF_AN_AXLE)
     }
 
     /// The findings that were not assessed, by row.
@@ -232,12 +242,15 @@ impl<'a> Iterator for Measurements<'a> {
     fn next(&mut self) -> Option<Measurement<'a>> {
         let mut left = Facts::default();
         // How many findings wait for this fact and for nothing else.
-        let mut settles = [[0_u8; Input::ALL.len()]; Place::ALL.len()];
+        let mut settles = [[0_u8; u128::BITS as usize]; Place::ALL.len()];
         for (_, check) in self.report.lacking() {
             let facts = self.report.facts_for(&check).less(&self.taken);
             left = left.join(facts);
             if facts.count() == 1 {
-                facts.iter().for_each(|(input, place)| settles[place as usize][input as usize] += 1);
+                let of_places = settles.iter_mut().zip(facts.0);
+                of_places.filter(|(_, bits)| *bits != 0).for_each(|(of_place, bits)| {
+                    of_place[bits.trailing_zeros() as usize] += 1;
+                });
             }
         }
         let mut best: Option<(u8, (Input, Place))> = None;

@@ -4,8 +4,8 @@
 
 use beadseat::Count;
 use beadseat::fitment::{
-    Change, Check, CheckId, Conditions, Day, Fasteners, LimitSet, Limits, Place, Report, Setup, Setups,
-    TireInUse, TractionClass, Verdict, assess,
+    Access, Change, Check, CheckId, Conditions, Day, Fasteners, LimitSet, Limits, Place, Report, Setup,
+    Setups, TireInUse, TractionClass, Verdict, assess,
 };
 use beadseat::rim::RimWidth;
 use beadseat::sweep::{Carrier, Point};
@@ -506,6 +506,40 @@ proptest! {
                     _ => true,
                 };
                 prop_assert!(known, "{}", check);
+            }
+        }
+    }
+
+    #[test]
+    fn every_missing_fact_is_listed_once_and_the_one_that_settles_most_first(vehicle in vehicle(), change in change(), limits in limits()) {
+        let report = judge(&vehicle, &change, &limits);
+        let listed: Vec<_> = report.measurements().map(|m| (m.input(), m.place())).collect();
+        for (n, fact) in listed.iter().enumerate() {
+            prop_assert!(!listed[..n].contains(fact), "{:?} twice", fact);
+        }
+        let lacking: Vec<Check> = report.checks().filter(|c| c.verdict() == Verdict::NotAssessed).collect();
+        for check in &lacking {
+            for input in check.missing() {
+                let path = input.at(check.place()).to_string();
+                // On which axle the vehicle lacks a fact, it does not say itself.
+                let is_listed = listed.iter().any(|&(other, place)| {
+                    other == input && (path.contains('*') || other.at(place).to_string() == path)
+                });
+                prop_assert_eq!(is_listed, input.access() != Access::Elsewhere, "{}", check);
+            }
+        }
+        // What is settled by itself is settled at once: such counts never grow down the list.
+        let alone: Vec<usize> = report.measurements().map(|m| m.settles_alone().count()).collect();
+        if let Some(&first) = alone.first() {
+            prop_assert_eq!(first, alone.iter().copied().max().unwrap());
+        }
+        for measurement in report.measurements() {
+            for check in measurement.settles_alone() {
+                prop_assert_eq!(check.missing().count(), 1);
+                prop_assert!(lacking.contains(&check) && check.missing().next() == Some(measurement.input()));
+            }
+            for check in measurement.settles_with_others() {
+                prop_assert!(lacking.contains(&check) && check.missing().any(|m| m == measurement.input()));
             }
         }
     }
