@@ -45,9 +45,10 @@ fn list(report: &Report) -> String {
     for (n, fact) in wanted.iter().enumerate() {
         text += &entry(n + 1, fact);
     }
-    for (before, access) in
-        [("Before a wheel comes off", Access::WheelOff), ("Before you reach for a gap", Access::OnGround)]
-    {
+    for (before, access) in [
+        ("Before a wheel comes off", Access::WheelOff),
+        ("What is taken with the wheels on", Access::OnGround),
+    ] {
         if let Some(safety) = access.safety().filter(|_| wanted.iter().any(|fact| fact.access() == access)) {
             text += &format!("\n{before}: {safety}\n");
         }

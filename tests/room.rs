@@ -174,7 +174,7 @@ fn what_is_lacking_is_named() {
     let room = room(&wagon(&json!({})));
     let no_inset = room.largest_width(&"7.5Jx17".parse().unwrap(), mm(0.0)).unwrap_err();
     assert_eq!(no_inset.inputs().collect::<Vec<_>>(), [Input::WheelInset]);
-    assert_eq!(no_inset.to_string(), "proposed.front.wheel (inset) is not known");
+    assert_eq!(no_inset.to_string(), "not known: proposed.front.wheel (inset)");
 }
 
 /// A room is for something new; the report knows that the original fitted.

@@ -105,7 +105,7 @@ impl Room {
     /// The largest section width, its tolerance included, that outer and inner clearance allow on a wheel
     /// that spacers and adaptors hold this far off the hub: to be compared with the greatest of
     /// [`section_width_on`](crate::tire::TireSize::section_width_on). Nothing if already the rim comes too
-    /// close.
+    /// close; a contour that is not known is taken as J.
     ///
     /// # Errors
     /// Without one of the gaps, the kind of vehicle, the inset of either wheel, or the dimensions of the
@@ -200,7 +200,7 @@ impl<Q: Copy> End<Q> {
 /// use beadseat::vehicle::Vehicle;
 /// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
 /// let unknown: Lacking = Room::rear(&Vehicle::new(), setup, &Limits::default()).insets(&setup).unwrap_err();
-/// assert_eq!(unknown.to_string(), "vehicle.kind is not known");
+/// assert_eq!(unknown.to_string(), "not known: vehicle.kind");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -278,9 +278,9 @@ impl Lacking {
 impl fmt::Display for Lacking {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         for (n, input) in self.inputs().enumerate() {
-            write!(f, "{}{}", if n == 0 { "" } else { ", " }, input.at(self.place))?;
+            write!(f, "{}{}", if n == 0 { "not known: " } else { ", " }, input.at(self.place))?;
         }
-        f.write_str(" is not known")
+        Ok(())
     }
 }
 
