@@ -19,6 +19,7 @@ pub use surrounding::{BodyKind, GapSide, Surrounding, Surroundings};
 
 use crate::Count;
 use crate::record::{record, words};
+use crate::sweep::Point;
 use crate::units::{Angle, Length, Mass, Pressure, Ratio, Velocity};
 use crate::wheel::{BoltCircle, Seat, Spigot, Thread};
 
@@ -137,6 +138,9 @@ record! {
         scrub_radius / with_scrub_radius: Length = "scrub_radius_mm" [mm in_mm "mm" -200 to 300];
         /// From the contact patch forward to the steering axis, at the ground.
         trail / with_trail: Length = "trail_mm" [mm in_mm "mm" -100 to 150];
+        /// Two measured points of the steering axis, the lower one first, as of the ball joints or of the lower one
+        /// and the strut's top: they stand for inclination, caster, scrub radius and trail where it is to be placed.
+        axis / with_axis: [Point; 2] = "axis_mm";
         /// Height of the hub's centre above the ground, on the original tires.
         hub_height / with_hub_height: Length = "hub_height_mm" [mm in_mm "mm" 100 to 1000];
         /// Largest steer angle of the inner wheel.
@@ -159,6 +163,12 @@ record! {
         jounce / with_jounce: Length = "jounce_mm" [mm in_mm "mm" 0 to 500];
         /// Downward.
         rebound / with_rebound: Length = "rebound_mm" [mm in_mm "mm" 0 to 500];
+        /// Camber gained from ride height to full jounce, in proportion elsewhere; none if not said.
+        camber_change / with_camber_change: Angle = "camber_change_deg" [deg in_deg "deg" -15 to 15];
+        /// Toe gained from ride height to full jounce, positive with the front inboard.
+        toe_change / with_toe_change: Angle = "toe_change_deg" [deg in_deg "deg" -5 to 5];
+        /// How far the hub moves outboard from ride height to full jounce.
+        lateral_change / with_lateral_change: Length = "lateral_change_mm" [mm in_mm "mm" -200 to 200];
     }
 }
 
@@ -253,6 +263,8 @@ record! {
         placard_full_load / with_placard_full_load: Pressure = "placard_full_load_kpa" [kpa in_kpa "kPa" 50 to 1200];
         /// Camber, positive with the top outboard. Without it, the 2° either way that load tables allow.
         camber / with_camber: Angle = "camber_deg" [deg in_deg "deg" -15 to 15];
+        /// Toe of one wheel, positive with its front inboard; none if not said.
+        toe / with_toe: Angle = "toe_deg" [deg in_deg "deg" -5 to 5];
         /// Independent or beam.
         axle_type / with_axle_type: AxleType = "axle_type";
         /// Wheels on each side of each axle; one if not said.

@@ -1,5 +1,6 @@
 //! The checks of an assessment, case by case, and whole reports against golden ones.
 #![cfg(feature = "serde")]
+#![allow(clippy::disallowed_methods, reason = "the other way to the same figure")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::scenario::Scenario;
@@ -132,6 +133,32 @@ fn a_scenario_shows_a_rub_that_static_checks_miss() {
             2
         );
     }
+}
+
+/// The steering axis through two points is that of the alignment data that put the points there.
+#[test]
+fn a_measured_steering_axis_stands_for_alignment_data() {
+    let by_data: Value = serde_json::from_str(&scenario_text("field-survey-wagon")).unwrap();
+    let mut by_points = by_data.clone();
+    // The original's rim stands 46 mm inboard and 301 mm high, at 0.6 degrees of camber.
+    let tan = |degrees: f64| degrees.to_radians().tan();
+    let (sin, cos) = (-0.6_f64).to_radians().sin_cos();
+    let foot = [22.0, -46.0 * cos - 301.0 * sin / cos + 8.0, 46.0 * sin - 301.0];
+    let top = [foot[0] - 700.0 * tan(7.0), foot[1] - 700.0 * tan(13.5), foot[2] + 700.0];
+    let steering = serde_json::json!({ "axis_mm": [foot, top], "lock_inner_deg": 39, "lock_outer_deg": 33 });
+    patch(&mut by_points, "/vehicle/front/steering", &steering);
+    let measured = |document: &Value| {
+        let report = report(document);
+        let checks = report["checks"].as_array().unwrap().clone();
+        let check = checks.iter().find(|c| c["id"] == "swept_clearance" && c["where"] == "front_left");
+        check.unwrap()["measured"].as_f64().unwrap()
+    };
+    assert!((measured(&by_data) - measured(&by_points)).abs() < 1e-6);
+    // What is gained in travel moves the wheel: 5 mm outboard at full jounce, and no more than that.
+    let mut scrubbing = by_data.clone();
+    patch(&mut scrubbing, "/vehicle/front/travel/lateral_change_mm", &serde_json::json!(5));
+    let taken = measured(&by_data) - measured(&scrubbing);
+    assert!(taken > 0.5 && taken <= 5.1, "{taken}");
 }
 
 #[test]

@@ -12,7 +12,7 @@ use crate::sweep::{
     ContactPatch, Corner, Effort, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
 };
 use crate::tire::VehicleSide;
-use crate::units::{Length, in_mm, mm};
+use crate::units::{Angle, Length, in_mm, mm};
 use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding};
 
 /// What the well and the metal of a rim take off its seat where the barrel was not measured: a deep well of
@@ -118,21 +118,23 @@ fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
     let axle = case.axle;
     need!(travel = axle.travel().and_then(|t| t.jounce().zip(t.rebound())) => Travel);
     let camber = axle.camber().unwrap_or_default();
-    let corner = Corner::new().with_camber(camber).and_then(|c| c.travelling(travel.0, travel.1));
-    let mut corner = corner.map_err(|_| Missing::from(Input::Travel))?;
+    let (jounce, rebound) = travel;
+    let mut corner = Corner::new()
+        .with_camber(camber)
+        .and_then(|corner| corner.with_toe(axle.toe().unwrap_or_default()))
+        .and_then(|corner| corner.travelling(jounce, rebound))
+        .map_err(|_| Missing::from(Input::Travel))?;
+    if let Some(gained) = axle.travel().filter(|_| in_mm(jounce) >= 10.0) {
+        corner = corner
+            .with_camber_change(gained.camber_change().unwrap_or_default(), jounce)
+            .and_then(|corner| corner.with_toe_change(gained.toe_change().unwrap_or_default(), jounce))
+            .and_then(|corner| {
+                corner.with_lateral_change(gained.lateral_change().unwrap_or_default(), jounce)
+            })
+            .map_err(|_| Missing::from(Input::Travel))?;
+    }
     if case.place == Place::Front || axle.steering().is_some() {
-        let steering = axle.steering();
-        need!(
-            locks = steering.and_then(|s| s.lock_inner().zip(s.lock_outer())) => Locks,
-            lean = steering.and_then(|s| s.kingpin_inclination().zip(s.scrub_radius())) => SteeringAxis,
-            along = steering.and_then(|s| s.caster().zip(s.trail())) => CasterAndTrail,
-            height = steering.and_then(|s| s.hub_height()) => HubHeight,
-            centre = case.rim_centres(original) => OriginalInset,
-        );
-        let ((inner, outer), (inclination, scrub), (caster, trail)) = (locks, lean, along);
-        let axis = ContactPatch::under(centre.outer, height, camber)
-            .and_then(|patch| SteeringAxis::from_ground(patch, inclination, caster, scrub, trail))
-            .map_err(|_| Missing::from(Input::SteeringAxis))?;
+        let (axis, (inner, outer)) = both_of(steering_axis(case, original, camber), locks(case))?;
         corner = corner.steered(axis, inner, outer).map_err(|_| Missing::from(Input::Locks))?;
     }
     if axle.axle_type() == Some(AxleType::Beam) {
@@ -140,6 +142,29 @@ fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
         corner = corner.on_beam_axle(track).map_err(|_| Missing::from(Input::Track))?;
     }
     Ok(corner)
+}
+
+fn locks(case: &Case<'_>) -> Result<(Angle, Angle), Missing> {
+    need!(locks = case.axle.steering().and_then(|s| s.lock_inner().zip(s.lock_outer())) => Locks);
+    Ok(locks)
+}
+
+/// Through its measured points, or where alignment data put it with the original wheel and tire.
+fn steering_axis(case: &Case<'_>, original: &Setup, camber: Angle) -> Result<SteeringAxis, Missing> {
+    let steering = case.axle.steering();
+    if let Some([lower, upper]) = steering.and_then(|s| s.axis()) {
+        return SteeringAxis::through(lower, upper).map_err(|_| Input::SteeringAxis.into());
+    }
+    need!(
+        lean = steering.and_then(|s| s.kingpin_inclination().zip(s.scrub_radius())) => SteeringAxis,
+        along = steering.and_then(|s| s.caster().zip(s.trail())) => CasterAndTrail,
+        height = steering.and_then(|s| s.hub_height()) => HubHeight,
+        centres = case.rim_centres(original) => OriginalInset,
+    );
+    let ((inclination, scrub), (caster, trail)) = (lean, along);
+    ContactPatch::under(centres.outer, height, camber)
+        .and_then(|patch| SteeringAxis::from_ground(patch, inclination, caster, scrub, trail))
+        .map_err(|_| Input::SteeringAxis.into())
 }
 
 /// The nearest approach of a setup's wheel, of a pair the nearer of both; none without a body on that side.

@@ -186,6 +186,24 @@ fn sidewall_lines_of_every_family_allocate_nothing() {
 }
 
 #[test]
+fn bolt_circles_are_measured_and_identified_without_allocation() {
+    use beadseat::wheel::{CircleFit, HoleCentre, Identified, MeasuredCircle, NearMiss};
+    let circle: BoltCircle = "5x112".parse().unwrap();
+    let counted = allocations(|| {
+        let chord = Toleranced::within(circle.chord(2).unwrap(), mm(0.2));
+        let measured = MeasuredCircle::between_centres(5, 2, chord).unwrap();
+        black_box(Identified::from(measured).compatible().count());
+        black_box(circle.near_misses().filter_map(|near| NearMiss::of(circle, near)).count());
+        let mut holes = [HoleCentre::new(mm(0.0), mm(0.0)); 5];
+        for (place, hole) in holes.iter_mut().zip(circle.centres(deg(90.0))) {
+            *place = hole;
+        }
+        black_box(CircleFit::through(&holes, mm(0.1)).unwrap());
+    });
+    assert_eq!(counted, 0);
+}
+
+#[test]
 fn a_sweep_allocates_nothing() {
     use beadseat::sweep::{Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point};
     use beadseat::sweep::{Profile, RimSection, SteeringAxis, TireSection};
