@@ -173,3 +173,19 @@ fn measure_prints_what_to_take_and_exits_as_assess_does() {
     assert_eq!(output.status.code(), Some(2));
     assert!(output.stdout.is_empty() && !output.stderr.is_empty());
 }
+
+#[test]
+fn bolt_circle_tells_what_a_tape_and_a_caliper_can_tell() {
+    let output = run("bolt_circle", &[], "");
+    assert_eq!(output.status.code(), Some(0));
+    let text = String::from_utf8_lossy(&output.stdout);
+    // 66.5 ± 1.1 mm and 65.85 ± 0.2 mm between centres, over sin 36°.
+    for line in [
+        "113.14 ± 1.87 mm, so 5x112 or 5x114.3 or 5x115",
+        "112.03 ± 0.34 mm, so 5x112\n",
+        "5x114.3   every hole off by 1.150 mm, the worst by 2.187 mm",
+        "2  x  -53.2592  y   17.3050",
+    ] {
+        assert!(text.contains(line), "no {line:?} in\n{text}");
+    }
+}
