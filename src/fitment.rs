@@ -45,6 +45,7 @@ mod room;
 #[cfg(feature = "serde")]
 mod serial;
 mod setup;
+mod survey;
 
 pub use approach::Approach;
 pub use check::{Check, CheckId, Input, InputPath, Place, Reason, Verdict};
@@ -57,6 +58,7 @@ pub use reading::{Bound, Reading};
 pub use report::{Caution, Effect, EffectId, Report};
 pub use room::{End, InsetRange, Lacking, Room};
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
+pub use survey::Survey;
 
 use crate::tire::VehicleSide;
 use crate::vehicle::{Axle, Kind, Vehicle};

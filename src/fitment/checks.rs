@@ -16,7 +16,7 @@ mod pressure;
 mod ride;
 mod rim;
 mod rolling;
-mod swept;
+pub(super) mod swept;
 
 use super::case::Case;
 use super::check::CheckId;

@@ -256,7 +256,7 @@ impl InsetRange {
     }
 }
 
-/// The facts without which a [`Room`] cannot answer.
+/// The facts without which a [`Room`] or a [`Survey`](super::Survey) cannot answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Lacking {
     missing: Missing,
@@ -264,6 +264,10 @@ pub struct Lacking {
 }
 
 impl Lacking {
+    pub(super) const fn new(missing: Missing, place: Place) -> Self {
+        Self { missing, place }
+    }
+
     /// Which.
     pub fn inputs(&self) -> impl Iterator<Item = Input> + use<> {
         self.missing.inputs()

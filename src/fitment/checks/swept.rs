@@ -21,7 +21,7 @@ const BARREL_BELOW_SEAT: Length = mm(30.0);
 
 /// At the worst of every tolerance, or as meant.
 #[derive(Clone, Copy, PartialEq)]
-enum Size {
+pub(in crate::fitment) enum Size {
     Worst,
     Nominal,
 }
@@ -62,11 +62,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     let (original, proposed) = case.both()?;
     need!(_around = case.axle.surroundings().next() => Obstacles);
     // All that is not known, at once.
-    let profile = || -> Result<(), Missing> {
-        need!(centres = case.rim_centres(&proposed) => WheelInset);
-        profile(&proposed, centres.outer, Size::Worst).map(|_| ())
-    };
-    let (corner, ()) = both_of(corner(case, &original), profile())?;
+    let (corner, _) = both_of(corner(case, &original), outer_profile(case, &proposed, Size::Worst))?;
     let limit = case.limits.swept_clearance();
     let allowance = case.limits.dynamic_allowance();
     let worst = swept(case, &corner, &original, &proposed, side, Size::Worst)?;
@@ -114,7 +110,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
 }
 
 /// How the wheels of an axle move. The steering axis is where the original wheel and tire put it.
-fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
+pub(in crate::fitment) fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
     let axle = case.axle;
     need!(travel = axle.travel().and_then(|t| t.jounce().zip(t.rebound())) => Travel);
     let camber = axle.camber().unwrap_or_default();
@@ -197,10 +193,10 @@ fn swept(
     }))
 }
 
-type Kinds = [Option<BodyKind>; crate::sweep::MAX_OBSTACLES];
+pub(in crate::fitment) type Kinds = [Option<BodyKind>; crate::sweep::MAX_OBSTACLES];
 
 /// The bodies on a side, in the corner's frame.
-fn obstacles(
+pub(in crate::fitment) fn obstacles(
     case: &Case<'_>,
     original: &Setup,
     side: VehicleSide,
@@ -229,6 +225,16 @@ fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Tole
         GapSide::Outer => Toleranced::exact(present.centres.outer) + present.half_tire,
         GapSide::Inner => Toleranced::exact(present.centres.inner) - present.half_tire,
     })
+}
+
+/// The outline of a setup's tire on its rim, of a pair the outer one.
+pub(in crate::fitment) fn outer_profile(
+    case: &Case<'_>,
+    setup: &Setup,
+    size: Size,
+) -> Result<Profile, Missing> {
+    need!(centres = case.rim_centres(setup) => WheelInset);
+    profile(setup, centres.outer, size)
 }
 
 /// The outline of a setup's tire on its rim.

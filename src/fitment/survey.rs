@@ -1,0 +1,130 @@
+//! A corner of a vehicle as the swept clearance sees it, for whoever wants to look closer or to draw it.
+
+use super::case::Case;
+use super::check::Place;
+use super::checks::swept::{self, Size};
+use super::room::Lacking;
+use super::{Change, Conditions, Limits};
+use crate::sweep::{Corner, Effort, MAX_OBSTACLES, Obstacles, Profile, Swept};
+use crate::tire::VehicleSide;
+use crate::vehicle::{Axle, BodyKind, Vehicle};
+
+/// How the wheels of one end of an axle move, their outlines before and after a change, and what stands around
+/// them. Of a pair, the outer wheel.
+///
+/// Outlines and obstacles are at nominal size, as a drawing wants them; an assessment takes the worst case.
+///
+/// ```
+/// use beadseat::{fitment::{Place, Survey}, scenario::Scenario, tire::VehicleSide, units::mm};
+/// let scenario: Scenario = serde_json::from_str(include_str!("../../examples/scenarios/field-survey-wagon.json"))?;
+/// let survey = Survey::front(scenario.vehicle(), scenario.change(), scenario.limits(), VehicleSide::Left)?;
+/// assert_eq!(survey.bodies().count(), survey.around().iter().count());
+/// assert!(survey.nearest().is_some_and(|swept| swept.upper() > mm(10.0)));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Survey {
+    corner: Corner,
+    before: Profile,
+    after: Profile,
+    around: Obstacles,
+    bodies: [Option<BodyKind>; MAX_OBSTACLES],
+}
+
+impl Survey {
+    /// Of one end of the front axle.
+    ///
+    /// # Errors
+    /// The facts that are not known.
+    pub fn front(
+        vehicle: &Vehicle,
+        change: &Change,
+        limits: &Limits,
+        side: VehicleSide,
+    ) -> Result<Self, Lacking> {
+        Self::of(vehicle, change, limits, Place::Front, side)
+    }
+
+    /// Of one end of the rear axle, or the only one of a trailer.
+    ///
+    /// # Errors
+    /// The facts that are not known.
+    pub fn rear(
+        vehicle: &Vehicle,
+        change: &Change,
+        limits: &Limits,
+        side: VehicleSide,
+    ) -> Result<Self, Lacking> {
+        Self::of(vehicle, change, limits, Place::Rear, side)
+    }
+
+    fn of(
+        vehicle: &Vehicle,
+        change: &Change,
+        limits: &Limits,
+        place: Place,
+        side: VehicleSide,
+    ) -> Result<Self, Lacking> {
+        static NO_AXLE: Axle = Axle::new();
+        let front = place == Place::Front;
+        let axle = if front { vehicle.front_axle() } else { vehicle.rear_axle() };
+        let (original, proposed) = if front {
+            (change.original.front, change.proposed.front)
+        } else {
+            (change.original.rear, change.proposed.rear)
+        };
+        let conditions = Conditions::new();
+        let case = Case {
+            place,
+            axle: axle.unwrap_or(&NO_AXLE),
+            original,
+            proposed,
+            vehicle,
+            conditions: &conditions,
+            limits,
+        };
+        let survey = || {
+            case.car_rules()?;
+            let (original, proposed) = case.both()?;
+            let (around, bodies) = swept::obstacles(&case, &original, side, Size::Nominal)?;
+            Ok(Self {
+                corner: swept::corner(&case, &original)?,
+                before: swept::outer_profile(&case, &original, Size::Nominal)?,
+                after: swept::outer_profile(&case, &proposed, Size::Nominal)?,
+                around,
+                bodies,
+            })
+        };
+        survey().map_err(|missing| Lacking::new(missing, place))
+    }
+
+    /// How the wheel moves.
+    pub const fn corner(&self) -> &Corner {
+        &self.corner
+    }
+
+    /// The outline of the original tire on its rim.
+    pub const fn before(&self) -> &Profile {
+        &self.before
+    }
+
+    /// The outline of the proposed one.
+    pub const fn after(&self) -> &Profile {
+        &self.after
+    }
+
+    /// What stands around it.
+    pub const fn around(&self) -> &Obstacles {
+        &self.around
+    }
+
+    /// What each of those is, in the same order.
+    pub fn bodies(&self) -> impl Iterator<Item = BodyKind> {
+        self.bodies.iter().flatten().copied()
+    }
+
+    /// The nearest approach of the proposed wheel at nominal size; none where nothing stands around it.
+    pub fn nearest(&self) -> Option<Swept> {
+        self.corner.clearance(&self.after, &self.around, Effort::default()).ok().flatten()
+    }
+}
