@@ -46,7 +46,7 @@ pub(crate) use identify::NEAR_MISS;
 pub use identify::{Candidate, Identified};
 pub use imbalance::Imbalance;
 pub use inertia::{RollingPart, RotatingPart, acceleration_ratio};
-pub use inset::{Inset, RimEdges};
+pub use inset::{EdgeChange, Inset, RimEdges};
 pub use measured_circle::MeasuredCircle;
 pub use near_miss::NearMiss;
 pub use nut_factor::NutFactor;

@@ -120,13 +120,10 @@ fn offset_from_backspacing(row: &Row) {
     }
 }
 
-/// What the edges and the middle of the rim move by from one wheel to another, outboard positive.
+/// What the middle, the outer and the inner edge of the rim move by from one wheel to another.
 fn moved(from: RimEdges, to: RimEdges) -> [Length; 3] {
-    [
-        to.centre() - from.centre(),
-        to.outer().nominal() - from.outer().nominal(),
-        from.inner().nominal() - to.inner().nominal(),
-    ]
+    let change = from.change_to(&to);
+    [change.centre(), change.outboard(), change.inboard()]
 }
 
 fn edges(row: &Row) {

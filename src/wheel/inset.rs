@@ -161,4 +161,51 @@ impl RimEdges {
     pub fn inner(&self) -> Toleranced<Length> {
         Toleranced::exact(self.centre) - self.half
     }
+
+    /// What moves from these edges to others, at nominal flanges.
+    ///
+    /// ```
+    /// use beadseat::{rim::{Contour, RimWidth}, units::mm, wheel::{Inset, RimEdges}};
+    /// let edges = |width: &str, inset: &str| Ok::<_, beadseat::ParseError>(RimEdges::of(
+    ///     RimWidth::parse(width)?, Inset::parse(inset)?, mm(0.0), Contour::J.flange_width(),
+    /// ));
+    /// let change = edges("6.5", "ET45")?.change_to(&edges("8", "ET35")?);
+    /// assert!((change.centre() - mm(10.0)).abs() < mm(1e-9));
+    /// assert!((change.outboard() - mm(29.05)).abs() < mm(1e-9));
+    /// assert!((change.inboard() - mm(9.05)).abs() < mm(1e-9));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn change_to(&self, other: &Self) -> EdgeChange {
+        EdgeChange {
+            centre: other.centre() - self.centre(),
+            outboard: other.outer().nominal() - self.outer().nominal(),
+            inboard: self.inner().nominal() - other.inner().nominal(),
+        }
+    }
+}
+
+/// How far the rim of a wheel moves and grows from one wheel to another: `d = Δs − Δe`, outboard
+/// `ΔW/2 + d`, inboard `ΔW/2 − d`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EdgeChange {
+    centre: Length,
+    outboard: Length,
+    inboard: Length,
+}
+
+impl EdgeChange {
+    /// How far the middle moves outboard.
+    pub const fn centre(&self) -> Length {
+        self.centre
+    }
+
+    /// How much further outboard the outer edge is.
+    pub const fn outboard(&self) -> Length {
+        self.outboard
+    }
+
+    /// How much further inboard the inner edge is.
+    pub const fn inboard(&self) -> Length {
+        self.inboard
+    }
 }
