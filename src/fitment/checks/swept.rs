@@ -60,9 +60,10 @@ pub(in crate::fitment) fn not_swept(missing: Missing) -> [End; 2] {
 
 fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
     let (original, proposed) = case.both()?;
-    need!(_around = case.axle.surroundings().next() => Obstacles);
+    let around = case.axle.surroundings().next().ok_or(Missing::from(Input::Obstacles));
     // All that is not known, at once.
-    let (corner, _) = both_of(corner(case, &original), outer_profile(case, &proposed, Size::Worst))?;
+    let known = both_of(corner(case, &original), outer_profile(case, &proposed, Size::Worst));
+    let ((corner, _), _) = both_of(known, around)?;
     let limit = case.limits.swept_clearance();
     let allowance = case.limits.dynamic_allowance();
     let worst = swept(case, &corner, &original, &proposed, side, Size::Worst)?;
@@ -86,11 +87,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     }
     let nominal = swept(case, &corner, &original, &proposed, side, Size::Nominal)?;
     let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
-    let touching = if in_mm(case.limits.touching()) > 0.0 {
-        !no_more(in_mm(case.limits.touching()), in_mm(nominal))
-    } else {
-        no_more(in_mm(nominal), 0.0)
-    };
+    let touching = no_more(in_mm(nominal), 0.0) || !no_more(in_mm(case.limits.touching()), in_mm(nominal));
     let (mut verdict, mut reason) = if touching {
         (Verdict::Beyond, Reason::TouchesMoving)
     } else if no_more(in_mm(least), 0.0) {
