@@ -239,7 +239,7 @@ reasons! {
 
     DiametersAgree = "tire and wheel have the same nominal rim diameter",
     DiametersDiffer = "tire and wheel have different nominal rim diameters: never try to mount them, it can kill",
-    SeatsDiffer = "tire and wheel have different bead seats (5° and 15°): never try to mount them, it can kill",
+    SeatsDiffer = "tire and wheel have different bead seats: never try to mount them, it can kill",
 
     RimInMakersRange = "inside the tire maker's rim range",
     RimOutsideMakersRange = "outside the tire maker's rim range",
@@ -315,6 +315,10 @@ reasons! {
     BoltDoesNotReach = "the fastener does not reach the thread",
     BoltBottoms = "the bolt is longer than the hole is deep: it bottoms and clamps nothing",
 
+    TouchedByTheFigures = "no nearer than the original wheel, which touches by these figures: measure again",
+    InnerJointNotJudged = "the wheel's joint is right; the one between adaptor and hub is not judged here: its thread, seats and turns must be right too",
+    SpigotThroughAdaptor = "the hub's spigot comes out of the adaptor, and the wheel's bore is too small for it",
+    DepthNotKnown = "far more thread than is needed, and the depth of the hole is not known: the bolt may bottom",
     BrakeClears = "the brake clears the barrel and the spokes",
     BrakeClearsStandard = "the brake clears the largest barrel the rim standard allows; the wheel's own may be smaller: measure it",
     BarrelTouchesBrake = "the rim's barrel comes too close to the brake",
@@ -343,7 +347,9 @@ reasons! {
     DeviceFits = "room for the stated class of traction device, standing and straight",
     DeviceDoesNotFit = "no room for the stated class of traction device",
 
-    ClearsThroughout = "clear of everything described, over all steer and travel",
+    ClearsThroughout = "clear of everything described, over all steer and travel; spokes are not looked at here",
+    BarrelAssumed = "clear, but the barrel decides it and its radius is assumed: measure it",
+    NearerThanRules = "nearer than the limit that rules here, even at nominal size: see the nearest approach below",
     NothingOnThisSide = "nothing is described on this side",
     TouchesMoving = "it touches, even at nominal size: see the nearest approach below",
     TouchesAtWorst = "clear at nominal size, but the largest tire of its size or an error of measurement makes it touch",

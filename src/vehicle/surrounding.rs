@@ -41,6 +41,25 @@ words! {
     }
 }
 
+impl BodyKind {
+    /// What usually carries it: the knuckle for what belongs to strut, brake and steering, else the body.
+    /// Common practice, no source.
+    ///
+    /// ```
+    /// use beadseat::{sweep::Carrier, vehicle::BodyKind};
+    /// assert_eq!(BodyKind::Caliper.usual_carrier(), Carrier::Knuckle);
+    /// assert_eq!(BodyKind::ArchLip.usual_carrier(), Carrier::Body);
+    /// ```
+    pub const fn usual_carrier(self) -> Carrier {
+        match self {
+            Self::StrutTube | Self::SpringSeat | Self::TieRod | Self::Caliper | Self::BrakeDisc => {
+                Carrier::Knuckle
+            }
+            _ => Carrier::Body,
+        }
+    }
+}
+
 words! {
     /// The face of the tire that a gap was measured from.
     ///
@@ -100,13 +119,14 @@ pub struct Surrounding {
 impl Surrounding {
     fn of(kind: BodyKind, form: Form) -> Result<Self, ObstacleError> {
         let none = units::mm(0.0);
-        let body = Self { kind, form, radius: none, uncertainty: none, carrier: Carrier::Body, side: None };
+        let carrier = kind.usual_carrier();
+        let body = Self { kind, form, radius: none, uncertainty: none, carrier, side: None };
         body.checked()
     }
 
     /// The same, if an obstacle can be made of it.
     fn checked(self) -> Result<Self, ObstacleError> {
-        self.obstacle(Toleranced::exact(units::mm(0.0)))?;
+        self.obstacle(Toleranced::exact(units::mm(0.0)), units::mm(0.0))?;
         Ok(self)
     }
 
@@ -202,7 +222,7 @@ impl Surrounding {
         self.checked()
     }
 
-    /// Sets what carries it; the body if not said.
+    /// Sets what carries it; if not said, what usually carries its kind ([`BodyKind::usual_carrier`]).
     ///
     /// # Errors
     /// An arm too short to turn.
@@ -249,8 +269,9 @@ impl Surrounding {
     }
 
     /// Where it is, `face` being how far outboard of the hub face the face of the tire is that a gap was
-    /// measured from; what is not known of that is added to the uncertainty.
-    pub(crate) fn obstacle(&self, face: Toleranced<Length>) -> Result<Obstacle, ObstacleError> {
+    /// measured from; what is not known of that is added to the uncertainty, which of a gap is no less than
+    /// that of the other `gaps` of the axle.
+    pub(crate) fn obstacle(&self, face: Toleranced<Length>, gaps: Length) -> Result<Obstacle, ObstacleError> {
         let mut uncertainty = self.uncertainty;
         let shape = match self.form {
             Form::Points(points, 1) => Obstacle::point(points[0]),
@@ -260,7 +281,8 @@ impl Surrounding {
             Form::Arc([from, over, to]) => Obstacle::arch_lip(from, over, to)?,
             Form::Disc { centre, on_axis, radius } => Obstacle::disc(centre, on_axis, radius)?,
             Form::Gap { side, gap, height, forward } => {
-                uncertainty += (face.max() - face.nominal()).max(face.nominal() - face.min());
+                uncertainty =
+                    uncertainty.max(gaps) + (face.max() - face.nominal()).max(face.nominal() - face.min());
                 let outboard = match side {
                     GapSide::Outer => face.nominal() + gap,
                     GapSide::Inner => face.nominal() - gap,

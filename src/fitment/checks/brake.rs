@@ -3,9 +3,9 @@
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
 use crate::fitment::reading::Reading;
-use crate::units::Length;
+use crate::units::{Length, in_mm};
 use crate::wheel::Barrel;
 use crate::{Citation, Toleranced};
 
@@ -27,7 +27,7 @@ fn is_tighter(a: &Finding, b: &Finding) -> bool {
     number(a) < number(b)
 }
 
-/// Holds a gap against the limit, or against what the original wheel left if that is less.
+/// Holds a gap against the limit, or against what the original wheel left if that is less and yet something.
 fn gap(
     case: &Case<'_>,
     gap: Toleranced<Length>,
@@ -36,11 +36,18 @@ fn gap(
 ) -> Finding {
     let limit = case.limits.brake_clearance();
     let why = Why { within: Reason::BrakeClears, beyond: touches, ..PLAIN };
-    let (least, citation) = match original.filter(|original| original.nominal() < limit.value()) {
-        Some(original) => (original.min(), Citation::ORIGINAL),
-        None => (limit.value(), limit.citation()),
-    };
-    at_least(gap, least, Reading::Length, why, citation)
+    let none = Length::default();
+    let is_own = limit.citation() == Citation::CALLER;
+    let (least, citation) =
+        match original.filter(|o| !is_own && o.min() > none && o.nominal() < limit.value()) {
+            Some(original) => (original.min(), Citation::ORIGINAL),
+            None => (limit.value(), limit.citation()),
+        };
+    let finding = at_least(gap, least, Reading::Length, why, citation);
+    // Figures by which the original touched cannot call another wheel clear, nor worse for being no nearer.
+    let touched =
+        original.is_some_and(|o| o.min() <= none && no_more(in_mm(o.nominal()), in_mm(gap.nominal())));
+    if touched { finding.marginal_if(Verdict::Beyond, Reason::TouchedByTheFigures) } else { finding }
 }
 
 /// The barrel around disc and caliper.
@@ -66,7 +73,9 @@ fn barrel(setup: &Setup) -> Option<(Toleranced<Length>, bool)> {
 /// The spokes in front of the caliper.
 fn axial(case: &Case<'_>, setup: &Setup) -> Found {
     need!(face = case.axle.brake().and_then(|b| b.caliper_face()) => CaliperFace, back = setup.spoke_back() => SpokeBack);
-    let before = |setup: &Setup, back| Toleranced::exact(back + setup.standoff() - face);
+    // A spacer between the wheels of a pair moves the outer one only.
+    let standoff = |setup: &Setup| if case.is_dual() { Length::default() } else { setup.standoff() };
+    let before = |setup: &Setup, back| Toleranced::exact(back + standoff(setup) - face);
     let original = case.original.and_then(|original| Some(before(&original, original.spoke_back()?)));
     Ok(gap(case, before(setup, back), original, Reason::SpokesTouchBrake))
 }

@@ -226,7 +226,7 @@ fn left(
 }
 
 /// Whether nothing changes that takes up room.
-fn same_body(a: &Setup, b: &Setup) -> bool {
+pub(super) fn same_body(a: &Setup, b: &Setup) -> bool {
     a.tire().size() == b.tire().size()
         && a.wheel() == b.wheel()
         && a.standoff() == b.standoff()

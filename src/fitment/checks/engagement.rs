@@ -17,29 +17,39 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     }
     let (joint, engaged) = engagement(case, &setup)?;
     need!(least = case.limits.engagement_turns(joint.thread) => LeastTurns);
-    // What the maker built is no worse for being kept, whatever was measured.
-    let built = case.original.and_then(|original| Some(engagement(case, &original).ok()?.1));
-    let depth = joint.depth.map(|depth| built.map_or(depth, |built| built.max(depth)));
-    if let Some(depth) = depth.filter(|depth| !no_more(in_mm(engaged), in_mm(*depth))) {
+    if let Some(depth) = joint.depth.filter(|depth| !no_more(in_mm(engaged), in_mm(*depth))) {
         return Ok(Finding::new(Verdict::Beyond, Reason::BoltBottoms, Citation::DESIGNATION)
             .reading(Reading::Length(engaged), Bound::AtMost(Reading::Length(depth))));
     }
+    let none = Length::default();
     let why = Why {
         within: Reason::TurnsEnough,
-        beyond: if engaged > Length::default() { Reason::TurnsTooFew } else { Reason::BoltDoesNotReach },
+        beyond: if engaged > none { Reason::TurnsTooFew } else { Reason::BoltDoesNotReach },
         ..PLAIN
     };
     let turns = joint.thread.pitch_length() * in_ratio(least.value());
-    let (least, citation) = match built.filter(|&built| built < turns) {
+    // What the maker built may have less than the chart asks for, as long as it has some.
+    let built = case.original.and_then(|original| Some(engagement(case, &original).ok()?.1));
+    let is_own = least.citation() == Citation::CALLER;
+    let (least, citation) = match built.filter(|&built| !is_own && built > none && built < turns) {
         Some(built) => (built, Citation::ORIGINAL),
         None => (turns, least.citation()),
     };
-    Ok(at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation))
+    let finding = at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation);
+    let deep = joint.kind == FastenerKind::Bolt && joint.depth.is_none() && engaged > turns * 2.0;
+    Ok(if setup.adaptor().is_some() {
+        finding.marginal_if(Verdict::Within, Reason::InnerJointNotJudged)
+    } else if deep {
+        finding.marginal_if(Verdict::Within, Reason::DepthNotKnown)
+    } else {
+        finding
+    })
 }
 
 /// Whether the hub's own fasteners hold the original wheel as they did.
 fn keeps_the_joint(original: &Setup, proposed: &Setup) -> bool {
     proposed.fasteners().is_none()
+        && original.fasteners().is_none()
         && original.wheel() == proposed.wheel()
         && original.spacer().unwrap_or_default() == proposed.spacer().unwrap_or_default()
         && original.adaptor() == proposed.adaptor()
@@ -59,7 +69,10 @@ fn joint(case: &Case<'_>, setup: &Setup) -> Result<Joint, Missing> {
     if let Some(adaptor) = setup.adaptor() {
         need!(thread = adaptor.thread() => AdaptorThread, kind = adaptor.fastener_kind() => AdaptorFastenerKind);
         let length = adaptor.thread_length();
-        let depth = length.filter(|_| kind == FastenerKind::Bolt);
+        // No threaded hole is deeper than the adaptor is thick.
+        let thickness = adaptor.thickness().length();
+        let depth =
+            (kind == FastenerKind::Bolt).then(|| length.map_or(thickness, |length| length.min(thickness)));
         return Ok(Joint { thread, kind, stud: length, depth });
     }
     let hub = case.axle.hub();
@@ -83,6 +96,8 @@ fn engagement(case: &Case<'_>, setup: &Setup) -> Result<(Joint, Length), Missing
     );
     // A slip-on spacer lies between wheel and hub; an adaptor is what the wheel lies on.
     let spacer = setup.spacer().filter(|_| setup.adaptor().is_none()).unwrap_or_default();
+    // The studs of a pair go through both discs.
+    let disc = if case.is_dual() { disc * 2.0 } else { disc };
     let beyond = |length| {
         let [length, disc, spacer] = [length, disc, spacer].map(Toleranced::exact);
         Some(Engagement::new(joint.thread, length, disc, spacer).ok()?.length().nominal())

@@ -92,6 +92,14 @@ pub(super) fn centre_bore(case: &Case<'_>) -> Found {
     need!(hub_bore = adaptor.hub_bore() => AdaptorBore, own = adaptor.wheel_spigot() => AdaptorSpigot);
     // Its own fasteners have seats of their own.
     let inner = on_hub(case, &setup, &Fit { spigot, bore: hub_bore, ring: false, seats_centre: Some(true) })?;
+    if inner.verdict != Verdict::Beyond && bore.length() < spigot.length() {
+        // A spigot that comes out of the adaptor must go into the wheel.
+        need!(height = hub.and_then(|h| h.spigot_height()) => SpigotHeight);
+        if height > setup.standoff() {
+            return Ok(Finding::new(Verdict::Beyond, Reason::SpigotThroughAdaptor, limit.citation())
+                .reading(Reading::Length(height), Bound::AtMost(Reading::Length(setup.standoff()))));
+        }
+    }
     if inner.verdict == Verdict::Within {
         Fit { spigot: own, bore, ring, seats_centre }.judge(limit)
     } else {
@@ -116,11 +124,11 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
             short = Some(reading((Verdict::Marginal, Reason::SpigotShort)));
         }
     }
-    let found = fit.judge(case.limits.centring_play());
-    match short {
-        Some(short) if fit.bore.length() >= fit.spigot.length() => Ok(short),
+    let found = fit.judge(case.limits.centring_play())?;
+    Ok(match short {
+        Some(short) if found.verdict <= short.verdict => short,
         _ => found,
-    }
+    })
 }
 
 pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
@@ -164,7 +172,9 @@ pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
             (verdict, reason) = (Verdict::Beyond, Reason::FastenerKindDiffers);
         }
     }
-    Ok(Finding::new(verdict, reason, Citation::DESIGNATION).reading(Reading::Thread(thread), expected))
+    let finding =
+        Finding::new(verdict, reason, Citation::DESIGNATION).reading(Reading::Thread(thread), expected);
+    Ok(on_adaptor(&setup, finding))
 }
 
 pub(super) fn fastener_seat(case: &Case<'_>) -> Found {
@@ -182,7 +192,16 @@ pub(super) fn fastener_seat(case: &Case<'_>) -> Found {
         }
     };
     need!(wheel = setup.seat() => WheelSeat);
-    Ok(seats(seat, wheel))
+    Ok(on_adaptor(&setup, seats(seat, wheel)))
+}
+
+/// The joint between adaptor and hub has fasteners of its own, of which nothing is known here.
+fn on_adaptor(setup: &Setup, finding: Finding) -> Finding {
+    if setup.adaptor().is_some() {
+        finding.marginal_if(Verdict::Within, Reason::InnerJointNotJudged)
+    } else {
+        finding
+    }
 }
 
 fn seats(seat: Seat, wheel: Seat) -> Finding {

@@ -1,6 +1,6 @@
 //! Does anything touch from lock to lock and from rebound to jounce?
 
-use super::clearance::{Assembly, half_rim, half_tire};
+use super::clearance::{Assembly, half_rim, half_tire, same_body};
 use crate::Toleranced;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
@@ -9,7 +9,7 @@ use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Approach, Setup};
 use crate::rim::{Contour, RimDiameter};
 use crate::sweep::{
-    ContactPatch, Corner, Effort, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
+    ContactPatch, Corner, Effort, Obstacles, Part, Profile, RimSection, SteeringAxis, Swept, TireSection,
 };
 use crate::tire::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
@@ -83,27 +83,58 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     };
     let approach = Approach::new(case.place, body, &worst);
     if enough {
-        return Ok((finding(Verdict::Within, Reason::ClearsThroughout, None), Some(approach)));
+        let assumed = worst.place().part() == Part::Barrel && proposed.barrel_radius().is_none();
+        let clear = finding(Verdict::Within, Reason::ClearsThroughout, None);
+        let clear = if assumed { clear.marginal_if(Verdict::Within, Reason::BarrelAssumed) } else { clear };
+        return Ok((clear, Some(approach)));
     }
     let nominal = swept(case, &corner, &original, &proposed, side, Size::Nominal)?;
     let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
     let touching = no_more(in_mm(nominal), 0.0) || !no_more(in_mm(case.limits.touching()), in_mm(nominal));
-    let (mut verdict, mut reason) = if touching {
+    let (mut verdict, mut reason) = if no_more(in_mm(nominal), 0.0) {
         (Verdict::Beyond, Reason::TouchesMoving)
+    } else if touching {
+        (Verdict::Beyond, Reason::NearerThanRules)
     } else if no_more(in_mm(least), 0.0) {
         (Verdict::Marginal, Reason::TouchesAtWorst)
     } else {
         (Verdict::Marginal, Reason::NearMoving)
     };
-    if touching {
-        // What was as near before is not the change's doing.
-        let before = swept(case, &corner, &original, &original, side, Size::Nominal)?;
-        let before = before.map(|(swept, _)| swept.upper() - allowance.value());
-        if before.is_some_and(|before| no_more(in_mm(before), in_mm(nominal))) {
-            (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
-        }
+    if touching && !comes_nearer(case, &corner, &original, &proposed, side)? {
+        (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
     }
     Ok((finding(verdict, reason, Some(nominal)), Some(approach)))
+}
+
+/// Whether the proposed wheel comes nearer than the limit to any body to which the original did not come as
+/// near. So deep inside that only the figures can be wrong, nothing is excused but what does not change.
+fn comes_nearer(
+    case: &Case<'_>,
+    corner: &Corner,
+    original: &Setup,
+    proposed: &Setup,
+    side: VehicleSide,
+) -> Result<bool, Missing> {
+    const DEEP: f64 = -30.0;
+    if same_body(original, proposed) {
+        return Ok(false);
+    }
+    let allowance = in_mm(case.limits.dynamic_allowance().value());
+    let (around, _) = obstacles(case, original, side, Size::Nominal)?;
+    for obstacle in around.iter() {
+        let mut one = Obstacles::new();
+        one.push(*obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
+        let left = |setup: &Setup| -> Result<f64, Missing> {
+            let found = nearest(case, corner, setup, &one, Size::Nominal)?;
+            Ok(found.map_or(f64::INFINITY, |swept| in_mm(swept.upper())) - allowance)
+        };
+        let after = left(proposed)?;
+        let is_too_near = no_more(after, 0.0) || !no_more(in_mm(case.limits.touching()), after);
+        if is_too_near && (after < DEEP || !no_more(left(original)?, after)) {
+            return Ok(true);
+        }
+    }
+    Ok(false)
 }
 
 /// How the wheels of an axle move. The steering axis is where the original wheel and tire put it.
@@ -117,7 +148,11 @@ pub(in crate::fitment) fn corner(case: &Case<'_>, original: &Setup) -> Result<Co
         .and_then(|corner| corner.with_toe(axle.toe().unwrap_or_default()))
         .and_then(|corner| corner.travelling(jounce, rebound))
         .map_err(|_| Missing::from(Input::Travel))?;
-    if let Some(gained) = axle.travel().filter(|_| in_mm(jounce) >= 10.0) {
+    let gained = axle
+        .travel()
+        .filter(|t| t.camber_change().is_some() || t.toe_change().is_some() || t.lateral_change().is_some());
+    if let Some(gained) = gained {
+        // What is gained in no travel to speak of says nothing: an error below 10 mm.
         corner = corner
             .with_camber_change(gained.camber_change().unwrap_or_default(), jounce)
             .and_then(|corner| corner.with_toe_change(gained.toe_change().unwrap_or_default(), jounce))
@@ -170,24 +205,33 @@ fn swept(
     size: Size,
 ) -> Result<Option<(Swept, BodyKind)>, Missing> {
     let (around, kinds) = obstacles(case, original, side, size)?;
+    Ok(nearest(case, corner, setup, &around, size)?.map(|swept| {
+        let kind = kinds.get(swept.obstacle()).copied().flatten();
+        (swept, kind.unwrap_or(BodyKind::Other))
+    }))
+}
+
+fn nearest(
+    case: &Case<'_>,
+    corner: &Corner,
+    setup: &Setup,
+    around: &Obstacles,
+    size: Size,
+) -> Result<Option<Swept>, Missing> {
     need!(centres = case.rim_centres(setup) => WheelInset);
     let mut nearest: Option<Swept> = None;
     for (n, centre) in [centres.outer, centres.inner].into_iter().enumerate() {
         if n == 1 && centres.outer == centres.inner {
             break;
         }
-        let profile = profile(setup, centre, size)?;
-        let found = corner.clearance(&profile, &around, Effort::default());
+        let found = corner.clearance(&profile(setup, centre, size)?, around, Effort::default());
         let found = found.map_err(|_| Missing::from(Input::Obstacles))?;
         nearest = match (nearest, found) {
             (Some(a), Some(b)) => Some(if b.lower() < a.lower() { b } else { a }),
             (a, b) => a.or(b),
         };
     }
-    Ok(nearest.map(|swept| {
-        let kind = kinds.get(swept.obstacle()).copied().flatten();
-        (swept, kind.unwrap_or(BodyKind::Other))
-    }))
+    Ok(nearest)
 }
 
 pub(in crate::fitment) type Kinds = [Option<BodyKind>; crate::sweep::MAX_OBSTACLES];
@@ -207,7 +251,8 @@ pub(in crate::fitment) fn obstacles(
             Some(side) => present_face(case, original, side)?,
             None => Toleranced::exact(mm(0.0)),
         };
-        let obstacle = body.obstacle(face).map_err(|_| Missing::from(Input::Obstacles))?;
+        let gaps = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
+        let obstacle = body.obstacle(face, gaps).map_err(|_| Missing::from(Input::Obstacles))?;
         // No list of a side is longer than that of both.
         around.push(obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
         *kind = Some(body.kind());

@@ -132,11 +132,20 @@ impl Facts {
             }
             _ => return Err(E::custom("one of `points_mm`, `arc_mm`, `disc_mm` and `gap_mm` is wanted")),
         };
-        let carrier = match (self.carrier(), self.pivot().zip(self.end())) {
-            (None | Some(CarrierWord::Body), None) => Carrier::Body,
-            (Some(CarrierWord::Knuckle), None) => Carrier::Knuckle,
-            (Some(CarrierWord::Travels), None) => Carrier::Travels,
-            (Some(CarrierWord::Arm), Some((pivot, end))) => Carrier::Arm { pivot, end },
+        let is_gap = self.gap().is_some();
+        if !is_gap && (self.gap_side().is_some() || self.height().is_some() || self.forward().is_some())
+            || self.disc().is_none() && self.disc_radius().is_some()
+        {
+            return Err(E::custom(
+                "`gap_side`, `height_mm` and `forward_mm` belong to a gap, `disc_radius_mm` to a disc",
+            ));
+        }
+        let carrier = match (self.carrier(), self.pivot(), self.end()) {
+            (None, None, None) => kind.usual_carrier(),
+            (Some(CarrierWord::Body), None, None) => Carrier::Body,
+            (Some(CarrierWord::Knuckle), None, None) => Carrier::Knuckle,
+            (Some(CarrierWord::Travels), None, None) => Carrier::Travels,
+            (Some(CarrierWord::Arm), Some(pivot), Some(end)) => Carrier::Arm { pivot, end },
             _ => return Err(E::custom("an arm, and nothing else, has `pivot_mm` and `end_mm`")),
         };
         let body = body

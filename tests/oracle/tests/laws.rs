@@ -329,7 +329,6 @@ const OF_CHANGE: &[CheckId] = &[
     CheckId::OuterClearance,
     CheckId::InnerClearance,
     CheckId::UpperClearance,
-    CheckId::ThreadEngagement,
     CheckId::BrakeClearance,
     CheckId::RimContour,
     CheckId::SweptClearance,
