@@ -47,6 +47,7 @@ mod motion;
 mod obstacle;
 mod profile;
 mod section;
+mod stance;
 mod vector;
 
 pub use corner::{ContactPatch, Corner, Pose, SteeringAxis};
@@ -54,3 +55,4 @@ pub use minimum::{Effort, Swept};
 pub use obstacle::{Carrier, MAX_OBSTACLES, Obstacle, ObstacleError, Obstacles, Point};
 pub use profile::{Part, Place, Profile};
 pub use section::{RimSection, TireSection};
+pub use stance::Stance;

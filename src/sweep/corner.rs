@@ -111,6 +111,20 @@ impl SteeringAxis {
         Ok(Self { through: lower.0, direction: scale(way, 1.0 / length(way)) })
     }
 
+    /// Where it passes a height above the hub's centre, at ride height.
+    ///
+    /// ```
+    /// use beadseat::{sweep::{Point, SteeringAxis}, units::mm};
+    /// let lower = Point::new(mm(0.0), mm(-90.0), mm(-100.0))?;
+    /// let axis = SteeringAxis::through(lower, Point::new(mm(0.0), mm(-210.0), mm(500.0))?)?;
+    /// assert!((axis.at_height(mm(0.0)).outboard() - mm(-110.0)).abs() < mm(1e-9));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub fn at_height(&self, up: Length) -> Point {
+        let rise = (in_mm(up) - self.through[2]) / self.direction[2];
+        Point(super::vector::add(self.through, scale(self.direction, rise)))
+    }
+
     /// How far a point is from it.
     pub fn distance(&self, point: Point) -> Length {
         units::mm(length(super::vector::cross(self.direction, sub(point.0, self.through))))
@@ -324,6 +338,22 @@ impl Corner {
     pub fn on_beam_axle(mut self, track: Length) -> Result<Self, OutOfRange> {
         self.beam = Some(OutOfRange::check("track", in_mm(track), "mm", 500.0, 3000.0)?);
         Ok(self)
+    }
+
+    /// What it turns about, if it is steered.
+    pub const fn steering_axis(&self) -> Option<SteeringAxis> {
+        self.axis
+    }
+
+    /// The greater lock, signed as steer is; none of a wheel that is not steered.
+    ///
+    /// ```
+    /// use beadseat::{sweep::Corner, units::deg};
+    /// assert_eq!(Corner::new().full_lock(), deg(0.0));
+    /// ```
+    pub fn full_lock(&self) -> Angle {
+        let Span { least, most } = self.steer;
+        units::rad(if -least > most { least } else { most })
     }
 
     /// The same corner held in one position, so that its clearance is that of this position alone.

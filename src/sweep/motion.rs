@@ -250,7 +250,7 @@ impl<'a> Motion<'a> {
 }
 
 /// The spindle's direction, and its changes with camber and toe.
-fn spindle(camber: f64, toe: f64) -> (Vector, [Vector; 2]) {
+pub(super) fn spindle(camber: f64, toe: f64) -> (Vector, [Vector; 2]) {
     let (camber, toe) = (Turn::by(camber), Turn::by(toe));
     // Outboard, tipped down by camber, then turned forward by toe: its front comes inboard.
     let spindle = [toe.sin * camber.cos, toe.cos * camber.cos, -camber.sin];

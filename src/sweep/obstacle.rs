@@ -2,7 +2,7 @@
 
 use super::vector::{Vector, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
-use crate::units::{self, Length, in_mm};
+use crate::units::{self, Angle, Length, in_mm, in_rad};
 
 /// A place in the corner frame at ride height, wheels straight ahead.
 ///
@@ -323,6 +323,39 @@ impl Obstacle {
         }
         self.carrier = carrier;
         Ok(self)
+    }
+
+    /// The points of its shape in order, before it is thickened: a point, the corners of an edge or the ends
+    /// of the line through the middle of a bar. Of a disc, its centre.
+    ///
+    /// ```
+    /// use beadseat::{sweep::{Obstacle, Point}, units::mm};
+    /// let (a, b) = (Point::new(mm(300.0), mm(-200.0), mm(0.0))?, Point::new(mm(-300.0), mm(-200.0), mm(0.0))?);
+    /// assert!(Obstacle::segment(a, b).points().eq([a, b]));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub fn points(&self) -> impl Iterator<Item = Point> {
+        let (points, count) = match self.shape {
+            Shape::Chain { points, count } => (points, count),
+            Shape::Disc { centre, .. } => ([centre; MAX_POINTS], 1),
+        };
+        points.into_iter().take(count).map(Point)
+    }
+
+    /// A point of the edge of a disc, at an angle around its axis; none of another shape.
+    ///
+    /// ```
+    /// use beadseat::{sweep::{Obstacle, Point}, units::{deg, mm}};
+    /// let (seat, up) = (Point::new(mm(0.0), mm(0.0), mm(300.0))?, Point::new(mm(0.0), mm(0.0), mm(310.0))?);
+    /// let edge = Obstacle::disc(seat, up, mm(70.0))?.edge(deg(25.0)).ok_or("no disc")?;
+    /// assert_eq!(edge.up(), mm(300.0));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn edge(&self, around: Angle) -> Option<Point> {
+        let Shape::Disc { centre, across, radius } = self.shape else { return None };
+        let (sin, cos) = libm::sincos(in_rad(around));
+        let out = add(scale(across[0], radius * cos), scale(across[1], radius * sin));
+        Some(Point(add(centre, out)))
     }
 
     /// How far it reaches from its shape.

@@ -1,5 +1,7 @@
 //! The outline of a tire on its rim, in the wheel frame.
 
+mod dimensions;
+
 use super::section::{RimSection, TireSection};
 use crate::OutOfRange;
 use crate::units::{self, Length, in_mm};

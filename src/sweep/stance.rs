@@ -1,0 +1,106 @@
+//! Where a wheel and what is carried along with it are in one position.
+
+use super::arm::Arm;
+use super::corner::{Corner, Pose, Span};
+use super::motion::spindle;
+use super::obstacle::{Carrier, Point};
+use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
+use crate::OutOfRange;
+use crate::units::{self, Angle, Length, in_mm, in_rad};
+
+/// A corner standing in one [`Pose`]: what was measured at ride height, and where it is now.
+///
+/// ```
+/// use beadseat::{sweep::{Carrier, Corner, Point, Pose}, units::{deg, mm}};
+/// let raised = Corner::new().stance(Pose::new(deg(0.0), mm(40.0)));
+/// let ball_joint = Point::new(mm(0.0), mm(-90.0), mm(-120.0))?;
+/// let now = raised.carried(Carrier::Knuckle, ball_joint)?;
+/// assert_eq!((now.outboard(), now.up()), (mm(-90.0), mm(-80.0)));
+/// let (axial, radial) = raised.in_wheel(now);
+/// assert_eq!((axial, radial), (mm(-90.0), mm(120.0)));
+/// # Ok::<(), beadseat::OutOfRange>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Stance {
+    hub: Vector,
+    roll: Turn,
+    through: Vector,
+    direction: Vector,
+    steer: Turn,
+    /// Outboard along the spindle, up across it, and forward across both: in the knuckle, before it moves.
+    axes: [Vector; 3],
+    travel: f64,
+}
+
+impl Corner {
+    /// How it stands in a position.
+    pub fn stance(&self, pose: Pose) -> Stance {
+        let (z, other) = (in_mm(pose.travel()), in_mm(pose.other_travel()));
+        let roll = self.beam.map_or(0.0, |track| (z - other) / track);
+        let (through, direction) =
+            self.axis.map_or(([0.0; 3], [0.0, 0.0, 1.0]), |axis| (axis.through, axis.direction));
+        let (spindle, _) = spindle(self.camber + self.camber_gain * z, self.toe + self.toe_gain * z);
+        let up = sub([0.0, 0.0, 1.0], scale(spindle, spindle[2]));
+        let up = scale(up, 1.0 / length(up));
+        Stance {
+            hub: [0.0, self.lateral_gain * z - 0.25 * roll * (z - other), z],
+            roll: if roll == 0.0 { Turn::NONE } else { Turn::by(roll) },
+            through,
+            direction,
+            steer: Turn::by(in_rad(pose.steer())),
+            axes: [spindle, up, cross(spindle, up)],
+            travel: z,
+        }
+    }
+}
+
+impl Stance {
+    /// A point of the wheel: how far outboard along the spindle, how far from it, and at what angle around
+    /// it, from the top forward.
+    pub fn of_wheel(&self, axial: Length, radial: Length, around: Angle) -> Point {
+        let (sin, cos) = libm::sincos(in_rad(around));
+        let [outboard, up, forward] = self.axes;
+        let out = add(scale(up, cos), scale(forward, sin));
+        Point(self.moved(add(scale(outboard, in_mm(axial)), scale(out, in_mm(radial)))))
+    }
+
+    /// A point that was measured at ride height, where its carrier has taken it.
+    ///
+    /// # Errors
+    /// For an arm too short for the travel.
+    pub fn carried(&self, carrier: Carrier, point: Point) -> Result<Point, OutOfRange> {
+        Ok(Point(match carrier {
+            Carrier::Body => point.0,
+            Carrier::Knuckle => self.moved(point.0),
+            Carrier::Travels => self.risen(point.0),
+            Carrier::Arm { pivot, end } => {
+                let arm = Arm::new(pivot, end, Span::at(self.travel))?;
+                let (turn, _) = arm.turn(self.travel);
+                add(arm.pivot, turn.about_x(sub(point.0, arm.pivot)))
+            }
+        }))
+    }
+
+    /// Where a point of the body is in the wheel frame: along the spindle, and the distance from it.
+    pub fn in_wheel(&self, point: Point) -> (Length, Length) {
+        let [axial, up, forward] = self.along_and_across(point);
+        (axial, units::mm(libm::hypot(in_mm(up), in_mm(forward))))
+    }
+
+    /// Where a point of the body is along the spindle, and across it up and forward.
+    pub fn along_and_across(&self, point: Point) -> [Length; 3] {
+        let unrolled = self.roll.back().about_x(sub(point.0, self.hub));
+        let straight = self.steer.back().about(self.direction, sub(unrolled, self.through));
+        let place = add(self.through, straight);
+        self.axes.map(|axis| units::mm(dot(place, axis)))
+    }
+
+    /// What the knuckle carries.
+    fn moved(&self, point: Vector) -> Vector {
+        self.risen(add(self.through, self.steer.about(self.direction, sub(point, self.through))))
+    }
+
+    fn risen(&self, point: Vector) -> Vector {
+        add(self.hub, self.roll.about_x(point))
+    }
+}
