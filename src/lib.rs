@@ -9,6 +9,8 @@ extern crate std;
 
 mod calendar;
 mod citation;
+#[cfg(feature = "svg")]
+pub mod draw;
 mod exact;
 pub mod fitment;
 pub mod marking;

@@ -1,0 +1,250 @@
+//! The section through the spindle, seen from the front: outboard to the right.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::callout::Callout;
+use super::flat::{Extent, Flat, along, convex, minus};
+use super::lettering::{self, SIZE, tenths};
+use super::outline::{Seen, half, section};
+use super::paper::{Frame, Line, Paper};
+use super::{Figure, ROOM, Scene};
+use crate::sweep::{Point, Pose, Profile, Stance};
+use crate::units::{Length, deg, in_mm, mm};
+
+/// Everything is in the wheel frame, so that camber tilts the surroundings and not the wheel.
+pub(super) struct Front<'a> {
+    after: &'a Profile,
+    before: Option<&'a Profile>,
+    half_after: Vec<Flat>,
+    half_before: Vec<Flat>,
+    obstacles: Vec<Seen>,
+    axis: Option<[Flat; 2]>,
+    nearest: Option<Nearest>,
+    window: Extent,
+    callouts: Vec<Callout>,
+}
+
+/// The least clearance, turned about the spindle into the section.
+struct Nearest {
+    place: Flat,
+    surface: Flat,
+    point: Flat,
+    thickness: f64,
+}
+
+const AT_REST: Pose = Pose::new(deg(0.0), mm(0.0));
+
+impl<'a> Front<'a> {
+    pub(super) fn new(scene: &Scene<'a>) -> Self {
+        let stance = scene.corner.stance(AT_REST);
+        let see = |point: Point| {
+            let [axial, up, _] = stance.along_and_across(point);
+            [in_mm(axial), -in_mm(up)]
+        };
+        let middle = [in_mm(scene.after.rim_centre()), 0.0];
+        let mut window = Extent::NOTHING;
+        for profile in [Some(scene.after), scene.before].into_iter().flatten() {
+            let (centre, radius) = (in_mm(profile.rim_centre()), 0.5 * in_mm(profile.overall_diameter()));
+            let half = 0.5 * in_mm(profile.section_width()).max(in_mm(profile.rim_width()));
+            window.hold_all(&[[centre - half, -radius], [centre + half, radius]]);
+        }
+        window.hold([0.0, 0.0], 0.0);
+        let mut room = window;
+        room.hold(window.least, ROOM);
+        room.hold(window.most, ROOM);
+
+        let obstacles: Vec<Seen> =
+            scene.obstacles.iter().map(|obstacle| Seen::new(obstacle, middle, see)).collect();
+        obstacles.iter().for_each(|obstacle| obstacle.hold(&mut window, &room));
+        let nearest = Nearest::new(scene);
+        if let Some(nearest) = &nearest {
+            window.hold(nearest.point, nearest.thickness.min(60.0));
+        }
+        window.hold(window.least, 15.0);
+        window.hold(window.most, 15.0);
+        let axis = scene.corner.steering_axis().map(|axis| {
+            let [top, bottom] = [window.least[1] - 100.0, window.most[1] + 100.0];
+            [see(axis.at_height(mm(-top))), see(axis.at_height(mm(-bottom)))]
+        });
+
+        let mut front = Self {
+            after: scene.after,
+            before: scene.before,
+            half_after: half(scene.after),
+            half_before: scene.before.map(half).unwrap_or_default(),
+            obstacles,
+            axis,
+            nearest,
+            window,
+            callouts: Vec::new(),
+        };
+        front.callouts = front.name(scene);
+        front
+    }
+
+    fn name(&self, scene: &Scene<'a>) -> Vec<Callout> {
+        let mut callouts: Vec<Callout> = self
+            .obstacles
+            .iter()
+            .enumerate()
+            .map(|(number, seen)| Callout { at: seen.nearest, lines: scene.label(number) })
+            .collect();
+        let mut add = |at: Flat, lines: &[&str]| {
+            callouts.push(Callout { at, lines: lines.iter().map(|&line| String::from(line)).collect() });
+        };
+        add([0.0, -self.hub_face()], &["hub face"]);
+        add([self.window.most[0], 0.0], &["spindle"]);
+        if let Some(piece) = self.axis.and_then(|axis| self.window.clip(&axis).into_iter().next()) {
+            // A little below the upper edge, off the corner of the view.
+            add(along(piece[0], minus(piece[1], piece[0]), 0.04), &["steering axis"]);
+        }
+        if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
+            let lines = scene.clearance(swept);
+            let at = along(nearest.place, minus(nearest.surface, nearest.place), 0.5);
+            callouts.push(Callout { at, lines });
+        }
+        callouts
+    }
+
+    /// Half the length the hub face is drawn with.
+    fn hub_face(&self) -> f64 {
+        0.5 * in_mm(self.after.barrel_radius())
+    }
+
+    fn wheel(&self, frame: &Frame, paper: &mut Paper) {
+        let profile = self.after;
+        let [barrel, flange] = [profile.barrel_radius(), profile.flange_radius()].map(in_mm);
+        let top = 0.5 * in_mm(profile.overall_diameter());
+        for above in [true, false] {
+            if let Some(before) = self.before {
+                let top = in_mm(before.overall_diameter());
+                frame.line(paper, Line::Before, &section(before, &self.half_before, [0.0, top], above));
+            }
+            let on_paper = |outline: Vec<Flat>| -> Vec<Flat> {
+                outline.into_iter().map(|point| frame.at(point)).collect()
+            };
+            let tire = on_paper(section(profile, &self.half_after, [flange, top], above));
+            let rim = on_paper(section(profile, &self.half_after, [barrel, flange], above));
+            paper.hatch(&tire, 2.4, true);
+            paper.hatch(&rim, 1.2, false);
+            paper.line(Line::Edge, &rim);
+            paper.line(Line::Edge, &tire);
+        }
+    }
+
+    fn dimensions(&self, frame: &Frame, paper: &mut Paper) {
+        let was = |now: Length, before: Option<Length>| match before {
+            Some(before) => format!("{} (was {})", tenths(in_mm(now)), tenths(in_mm(before))),
+            None => tenths(in_mm(now)),
+        };
+        let centre = in_mm(self.after.rim_centre());
+        let half = 0.5 * in_mm(self.after.section_width());
+        let radius = 0.5 * in_mm(self.after.overall_diameter());
+        let bottom = frame.at(self.window.most)[1];
+
+        let clear = frame.at([(centre + half).max(0.0), 0.0])[0] + 4.0;
+
+        // From hub face to the middle of the rim.
+        let row = bottom + 5.0;
+        let [face, rim] = [[0.0, self.hub_face()], [centre, radius]].map(|point| frame.at(point));
+        let name = if centre > 0.0 { "outset" } else { "inset" };
+        let off = |profile: &Profile| if centre > 0.0 { profile.rim_centre() } else { -profile.rim_centre() };
+        let text = format!("{name} {}", was(off(self.after), self.before.map(off)));
+        paper.line(Line::Thin, &[face, [face[0], row + 1.2]]);
+        paper.line(Line::Thin, &[[rim[0], rim[1] + 1.0], [rim[0], row + 1.2]]);
+        level(paper, [rim[0].min(face[0]), rim[0].max(face[0])], row, clear, &text);
+
+        let row = bottom + 11.5;
+        let widest = in_mm(self.after.widest_radius());
+        let sides = [centre - half, centre + half].map(|x| frame.at([x, widest]));
+        for side in sides {
+            paper.line(Line::Thin, &[[side[0], side[1] + 1.0], [side[0], row + 1.2]]);
+        }
+        let text = was(self.after.section_width(), self.before.map(Profile::section_width));
+        level(paper, sides.map(|side| side[0]), row, clear, &text);
+
+        let column = frame.at(self.window.most)[0] + 5.0;
+        let ends = [-radius, radius].map(|z| frame.at([centre, z]));
+        for end in ends {
+            paper.line(Line::Thin, &[[end[0] + 1.0, end[1]], [column + 1.2, end[1]]]);
+        }
+        let text = was(self.after.overall_diameter(), self.before.map(Profile::overall_diameter));
+        paper.span([column, ends[0][1]], [column, ends[1][1]]);
+        paper.figure([column, frame.at([0.0, -0.45 * radius])[1]], &format!("Ø{text}"), true);
+    }
+}
+
+/// A level dimension line, its figure in it or, if it is too short, on a shelf to the right of what is drawn.
+fn level(paper: &mut Paper, ends: [f64; 2], row: f64, clear: f64, text: &str) {
+    let wide = lettering::width(text, SIZE);
+    paper.span([ends[0], row], [ends[1], row]);
+    let middle = if ends[1] - ends[0] > wide + 7.0 {
+        0.5 * (ends[0] + ends[1])
+    } else {
+        let start = clear.max(ends[1] + 2.0);
+        paper.line(Line::Thin, &[[ends[1], row], [start, row]]);
+        start + 0.6 + 0.5 * wide
+    };
+    paper.figure([middle, row], text, false);
+}
+
+impl Nearest {
+    fn new(scene: &Scene<'_>) -> Option<Self> {
+        let swept = scene.swept?;
+        let obstacle = scene.obstacles.iter().nth(swept.obstacle())?;
+        let stance: Stance = scene.corner.stance(swept.pose());
+        let now = stance.carried(obstacle.carrier(), swept.point()).ok()?;
+        let [axial, up, _] = stance.along_and_across(now);
+        let (_, radial) = stance.in_wheel(now);
+        let side = if in_mm(up) < 0.0 { 1.0 } else { -1.0 };
+        let thickness = in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty());
+        let place = [in_mm(swept.place().axial()), side * in_mm(swept.place().radial())];
+        let point = [in_mm(axial), side * in_mm(radial)];
+        let gap = in_mm(swept.upper());
+        let whole = gap + thickness;
+        let share = if whole.abs() > 1e-6 { gap / whole } else { 0.0 };
+        Some(Self { place, surface: along(place, minus(point, place), share), point, thickness })
+    }
+}
+
+impl Figure for Front<'_> {
+    fn title(&self) -> String {
+        String::from("Section through the spindle, straight ahead at ride height, from the front")
+    }
+
+    fn window(&self) -> Extent {
+        self.window
+    }
+
+    fn callouts(&self) -> &[Callout] {
+        &self.callouts
+    }
+
+    /// The dimensions below and to the right.
+    fn margin(&self) -> Flat {
+        [8.0, 15.0]
+    }
+
+    fn draw(&self, frame: &Frame, paper: &mut Paper) {
+        self.obstacles.iter().for_each(|obstacle| obstacle.draw(frame, paper));
+        self.wheel(frame, paper);
+        let window = &self.window;
+        let centre = in_mm(self.after.rim_centre());
+        let over = 0.5 * in_mm(self.after.overall_diameter()) + frame.size(3.0);
+        frame.line(paper, Line::Centre, &[[window.least[0], 0.0], [window.most[0], 0.0]]);
+        frame.line(paper, Line::Centre, &[[centre, -over], [centre, over]]);
+        frame.line(paper, Line::Thin, &[[0.0, -self.hub_face()], [0.0, self.hub_face()]]);
+        if let Some(axis) = &self.axis {
+            frame.line(paper, Line::Centre, axis);
+        }
+        self.dimensions(frame, paper);
+        if let Some(nearest) = &self.nearest {
+            let around = convex(|n| along(nearest.point, n, nearest.thickness));
+            frame.line(paper, Line::Other, &around);
+            paper.cross(frame.at(nearest.point), 0.9);
+            paper.span(frame.at(nearest.place), frame.at(nearest.surface));
+        }
+    }
+}

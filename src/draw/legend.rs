@@ -1,0 +1,73 @@
+//! What the lines mean, and how long a length is.
+
+use alloc::format;
+use alloc::vec::Vec;
+
+use super::flat::Flat;
+use super::lettering::{LEADING, SIZE};
+use super::paper::{Line, Paper, Set};
+
+/// Height of both on paper.
+pub(super) const HEIGHT: f64 = 6.0 * LEADING + 8.0;
+
+/// Length of a sample.
+const SAMPLE: f64 = 14.0;
+
+const LINES: [(Line, &str); 6] = [
+    (Line::Edge, "outline after the change"),
+    (Line::Before, "outline before the change"),
+    (Line::Other, "another position"),
+    (Line::Centre, "centre line, steering axis"),
+    (Line::Thin, "obstacle, dimension, hub face"),
+    (Line::Uncertain, "how far an obstacle may be off"),
+];
+
+/// Draws the legend with its upper left corner at a point.
+pub(super) fn draw(paper: &mut Paper, at: Flat, width: f64, scale: f64) {
+    let second = at[0] + 0.5 * width;
+    for (row, (line, name)) in LINES.into_iter().enumerate() {
+        let y = at[1] + (row as f64 + 0.5) * (LEADING + 0.6);
+        paper.line(line, &[[at[0], y], [at[0] + SAMPLE, y]]);
+        paper.text([at[0] + SAMPLE + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
+    }
+    for (row, (spacing, rising, name)) in
+        [(2.4, true, "tire, cut"), (1.2, false, "rim, cut")].into_iter().enumerate()
+    {
+        let y = at[1] + (row as f64 + 0.5) * (LEADING + 0.6);
+        let (low, high) = (y - 1.8, y + 1.8);
+        let (left, right) = (second, second + SAMPLE);
+        let sample: Vec<Flat> =
+            Vec::from([[left, low], [right, low], [right, high], [left, high], [left, low]]);
+        paper.hatch(&sample, spacing, rising);
+        paper.line(Line::Edge, &sample);
+        paper.text([right + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
+    }
+    let y = at[1] + 2.6 * (LEADING + 0.6);
+    for (row, text) in
+        ["Lengths in millimetres. Outlines are the", "envelopes that clearance is reckoned with."]
+            .into_iter()
+            .enumerate()
+    {
+        paper.text([second, y + (row as f64 + 0.35) * LEADING], Set::Start, SIZE, text);
+    }
+    bar(paper, [second, at[1] + HEIGHT - 9.0], scale);
+}
+
+/// A bar of a round length, cut in five.
+fn bar(paper: &mut Paper, at: Flat, scale: f64) {
+    const LENGTHS: [u32; 7] = [10, 20, 50, 100, 200, 500, 1000];
+    let length = LENGTHS.into_iter().find(|&length| f64::from(length) / scale >= 15.0).unwrap_or(2000);
+    let long = f64::from(length) / scale;
+    for part in 0..5 {
+        let [from, to] = [part, part + 1].map(|i| at[0] + long * f64::from(i) / 5.0);
+        let line = if part % 2 == 0 { Line::Edge } else { Line::Thin };
+        let down = if part % 2 == 0 { 0.6 } else { 1.2 };
+        paper.line(
+            line,
+            &[[from, at[1]], [to, at[1]], [to, at[1] + down], [from, at[1] + down], [from, at[1]]],
+        );
+    }
+    paper.text([at[0], at[1] + 5.0], Set::Middle, SIZE, "0");
+    paper.text([at[0] + long, at[1] + 5.0], Set::Middle, SIZE, &format!("{length}"));
+    paper.text([at[0] + long + 8.0, at[1] + 2.0], Set::Start, SIZE, &format!("scale 1:{scale}"));
+}

@@ -1,0 +1,125 @@
+//! Text on a drawing: what may stand there, how wide it is, how it is broken into lines.
+
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// Height of the letters' body, in millimetres on paper; capitals are 0.7 of it.
+pub(super) const SIZE: f64 = 3.5;
+
+/// From line to line.
+pub(super) const LEADING: f64 = 4.2;
+
+/// About how wide a text is in a common sans-serif letter, from above.
+pub(super) fn width(text: &str, size: f64) -> f64 {
+    let ems: f64 = text
+        .chars()
+        .map(|c| match c {
+            'i' | 'j' | 'l' | 'I' | '.' | ',' | ':' | ';' | '\'' | '|' | '!' | ' ' => 0.35,
+            'f' | 'r' | 't' | '(' | ')' | '-' | '/' | '"' => 0.45,
+            'm' | 'w' | 'M' | 'W' | '@' | '%' | '—' | '…' => 1.0,
+            'A'..='Z' | '&' | '+' | '−' | '±' | 'Ø' | '<' | '>' | '=' => 0.84,
+            '!'..='~' | '°' => 0.64,
+            _ => 1.05,
+        })
+        .sum();
+    ems * size
+}
+
+/// The text on one line, without what XML 1.0 cannot hold or what would turn or hide its neighbours: control
+/// and formatting characters become blanks, and blanks in a row become one.
+pub(super) fn clean(text: &str) -> String {
+    let mut cleaned = String::new();
+    for c in text.chars().take(MOST_READ) {
+        let c = match c {
+            '\u{FFFE}' | '\u{FFFF}' | '\u{AD}' | '\u{61C}' | '\u{FEFF}' => ' ',
+            '\u{200B}'..='\u{200F}' | '\u{2028}'..='\u{202E}' | '\u{2060}'..='\u{206F}' => ' ',
+            c if c.is_control() || c.is_whitespace() => ' ',
+            c => c,
+        };
+        if c != ' ' || !(cleaned.is_empty() || cleaned.ends_with(' ')) {
+            cleaned.push(c);
+        }
+    }
+    cleaned.truncate(cleaned.trim_end().len());
+    cleaned
+}
+
+/// Characters of a text that are looked at.
+const MOST_READ: usize = 400;
+
+/// Breaks a cleaned text into at most so many lines of a width; what is left over ends in an ellipsis.
+pub(super) fn lines(text: &str, size: f64, room: f64, most: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let mut line = String::new();
+    for word in text.split(' ') {
+        let mut word = word;
+        loop {
+            let joined = if line.is_empty() { String::from(word) } else { alloc::format!("{line} {word}") };
+            if width(&joined, size) <= room {
+                line = joined;
+                break;
+            }
+            if !line.is_empty() {
+                lines.push(core::mem::take(&mut line));
+                continue;
+            }
+            // A word longer than the line.
+            let fits = word
+                .char_indices()
+                .map(|(at, c)| at + c.len_utf8())
+                .take_while(|&end| width(&word[..end], size) <= room)
+                .last();
+            let Some(fits) = fits else { break };
+            lines.push(String::from(&word[..fits]));
+            word = &word[fits..];
+        }
+        if lines.len() > most {
+            break;
+        }
+    }
+    if !line.is_empty() {
+        lines.push(line);
+    }
+    if lines.len() > most {
+        lines.truncate(most);
+        if let Some(last) = lines.last_mut() {
+            while width(last, size) + size > room && last.pop().is_some() {}
+            last.truncate(last.trim_end().len());
+            last.push('…');
+        }
+    }
+    lines
+}
+
+/// A figure to a tenth, with the minus sign of print.
+pub(super) fn tenths(value: f64) -> String {
+    let rounded = (value * 10.0).round() / 10.0;
+    if rounded < 0.0 { alloc::format!("−{:.1}", -rounded) } else { alloc::format!("{:.1}", rounded.abs()) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn text_is_cleaned_and_broken() {
+        assert_eq!(clean("  a\u{0}\n\tb\u{202E}c \u{1b} "), "a b c");
+        assert_eq!(clean("\u{FFFF}"), "");
+        assert_eq!(lines("", SIZE, 30.0, 2), Vec::<String>::new());
+        assert_eq!(lines("spring seat", SIZE, 30.0, 2), ["spring seat"]);
+        let two = lines("damper body at its lower end and more and more of it", SIZE, 30.0, 2);
+        assert_eq!(two.len(), 2);
+        assert!(two[1].ends_with('…'));
+        let long = lines(&"x".repeat(300), SIZE, 30.0, 3);
+        assert!(long.len() == 3 && long.iter().all(|line| width(line, SIZE) <= 30.0 + SIZE));
+        // Narrower than a letter: nothing, but no end without end.
+        assert!(lines("abc", SIZE, 0.5, 3).is_empty());
+    }
+
+    #[test]
+    fn figures_have_a_tenth() {
+        assert_eq!(tenths(-0.04), "0.0");
+        assert_eq!(tenths(-3.25), "−3.3");
+        assert_eq!(tenths(214.0), "214.0");
+    }
+}

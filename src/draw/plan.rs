@@ -1,0 +1,248 @@
+//! The plan in one position, seen from above: outboard to the right, forward down, as first-angle projection
+//! puts it below the view from the front.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::callout::Callout;
+use super::flat::{Extent, Flat, along, convex, direction};
+use super::lettering::{SIZE, tenths};
+use super::outline::{Seen, from_above, half, plan};
+use super::paper::{Frame, Line, Paper, Set};
+use super::{Figure, ROOM, Scene};
+use crate::sweep::{Obstacle, Point, Pose, Stance};
+use crate::units::{Angle, deg, in_deg, in_mm, in_rad, mm};
+
+pub(super) struct Plan {
+    pose: Pose,
+    after: Vec<Flat>,
+    before: Vec<Flat>,
+    straight: Vec<Flat>,
+    /// The middle plane, and the face of the hub, as lines.
+    middle: [Flat; 2],
+    hub_face: [Flat; 2],
+    obstacles: Vec<Seen>,
+    axis: Option<Axis>,
+    nearest: Option<Nearest>,
+    window: Extent,
+    callouts: Vec<Callout>,
+}
+
+/// The steering axis from below to above the wheel, where it passes the hub's height, and the sides of the
+/// steer angle from there.
+struct Axis {
+    ends: [Flat; 2],
+    at: Flat,
+    sides: [Flat; 2],
+    /// Of the arc between the sides, at its middle.
+    between: Flat,
+    radius: f64,
+}
+
+struct Nearest {
+    place: Flat,
+    point: Flat,
+    thickness: f64,
+}
+
+impl Plan {
+    pub(super) fn new(scene: &Scene<'_>) -> Self {
+        let pose = scene.pose();
+        let (stance, rest) = (scene.corner.stance(pose), scene.corner.stance(Pose::new(deg(0.0), mm(0.0))));
+        let half_after = half(scene.after);
+        let after = from_above(scene.after, &half_after, &stance);
+        let straight = from_above(scene.after, &half_after, &rest);
+        let before = match scene.before {
+            Some(before) => from_above(before, &half(before), &stance),
+            None => Vec::new(),
+        };
+        let mut window = Extent::NOTHING;
+        [&after, &straight, &before].into_iter().for_each(|outline| window.hold_all(outline));
+        let mut room = window;
+        room.hold(window.least, ROOM);
+        room.hold(window.most, ROOM);
+
+        let radius = 0.5 * in_mm(scene.after.overall_diameter());
+        let centre = scene.after.rim_centre();
+        let ahead = |stance: &Stance, axial, radial: f64| plan(stance.of_wheel(axial, mm(radial), deg(90.0)));
+        let wheel = ahead(&stance, centre, 0.0);
+        let see = |obstacle: &Obstacle| {
+            let carrier = obstacle.carrier();
+            // An arm that cannot reach so far is in no sweep; it is shown where it was measured.
+            Seen::new(obstacle, wheel, |point| plan(stance.carried(carrier, point).unwrap_or(point)))
+        };
+        let obstacles: Vec<Seen> = scene.obstacles.iter().map(see).collect();
+        obstacles.iter().for_each(|obstacle| obstacle.hold(&mut window, &room));
+
+        let axis = scene.corner.steering_axis().map(|axis| {
+            let at = |up: f64| plan(axis.at_height(mm(up)));
+            let sides = [&rest, &stance]
+                .map(|stance| direction(ahead(stance, mm(0.0), 0.0), ahead(stance, mm(0.0), 1.0)));
+            let mut between = [sides[0][0] + sides[1][0], sides[0][1] + sides[1][1]];
+            between = direction([0.0, 0.0], between);
+            Axis { ends: [at(-radius), at(radius)], at: at(0.0), sides, between, radius: 0.6 * radius }
+        });
+        if let Some(axis) = &axis {
+            window.hold(axis.at, 0.0);
+            axis.sides.iter().for_each(|&side| window.hold(along(axis.at, side, axis.radius), 0.0));
+        }
+        let nearest = Nearest::new(scene, &stance);
+        if let Some(nearest) = &nearest {
+            window.hold(nearest.point, nearest.thickness.min(60.0));
+        }
+        window.hold(window.least, 15.0);
+        window.hold(window.most, 15.0);
+        let face = 0.5 * in_mm(scene.after.barrel_radius());
+        let over = 1.04 * radius;
+        let mut made = Self {
+            pose,
+            after,
+            before,
+            straight,
+            middle: [ahead(&stance, centre, -over), ahead(&stance, centre, over)],
+            hub_face: [ahead(&stance, mm(0.0), -face), ahead(&stance, mm(0.0), face)],
+            obstacles,
+            axis,
+            nearest,
+            window,
+            callouts: Vec::new(),
+        };
+        made.callouts = made.name(scene);
+        made
+    }
+
+    fn name(&self, scene: &Scene<'_>) -> Vec<Callout> {
+        let mut callouts: Vec<Callout> = self
+            .obstacles
+            .iter()
+            .enumerate()
+            .map(|(number, seen)| Callout { at: seen.nearest, lines: scene.label(number) })
+            .collect();
+        let mut add = |at: Flat, lines: Vec<String>| callouts.push(Callout { at, lines });
+        add(self.hub_face[0], Vec::from([String::from("hub face")]));
+        if let Some(axis) = &self.axis {
+            let lines = ["steering axis,", "at hub height"].map(String::from);
+            add(axis.at, Vec::from(lines));
+            if self.is_turned() {
+                let steer = format!("steer {}°", tenths(in_deg(self.pose.steer()).abs()));
+                add(along(axis.at, axis.between, axis.radius), Vec::from([steer]));
+            }
+        }
+        if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
+            let mut lines = scene.clearance(swept);
+            lines.truncate(2);
+            add(nearest.place, lines);
+        }
+        callouts
+    }
+
+    fn is_turned(&self) -> bool {
+        in_deg(self.pose.steer()).abs() >= 0.5
+    }
+}
+
+/// Steer and travel in words.
+pub(super) fn in_words(pose: &Pose) -> String {
+    let steer = in_deg(pose.steer());
+    let steer = if steer.abs() < 0.05 {
+        String::from("straight ahead")
+    } else {
+        let wheel = if steer > 0.0 { "inner" } else { "outer" };
+        format!("steered {}° as the {wheel} wheel", tenths(steer.abs()))
+    };
+    let travel = in_mm(pose.travel());
+    if travel.abs() < 0.05 {
+        format!("{steer}, at ride height")
+    } else {
+        let way = if travel > 0.0 { "jounce" } else { "rebound" };
+        format!("{steer}, {} mm in {way}", tenths(travel.abs()))
+    }
+}
+
+impl Nearest {
+    fn new(scene: &Scene<'_>, stance: &Stance) -> Option<Self> {
+        let swept = scene.swept?;
+        let obstacle = scene.obstacles.iter().nth(swept.obstacle())?;
+        let now: Point = stance.carried(obstacle.carrier(), swept.point()).ok()?;
+        let [_, up, forward] = stance.along_and_across(now);
+        let around: Angle = forward.atan2(up);
+        let place = stance.of_wheel(swept.place().axial(), swept.place().radial(), around);
+        let thickness = in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty());
+        Some(Self { place: plan(place), point: plan(now), thickness })
+    }
+}
+
+impl Figure for Plan {
+    fn title(&self) -> String {
+        format!("Plan from above, {}", in_words(&self.pose))
+    }
+
+    fn window(&self) -> Extent {
+        self.window
+    }
+
+    fn callouts(&self) -> &[Callout] {
+        &self.callouts
+    }
+
+    /// The arrow of direction.
+    fn margin(&self) -> Flat {
+        [0.0, 11.0]
+    }
+
+    fn draw(&self, frame: &Frame, paper: &mut Paper) {
+        self.obstacles.iter().for_each(|obstacle| obstacle.draw(frame, paper));
+        frame.line(paper, Line::Before, &self.before);
+        if self.pose != Pose::new(deg(0.0), mm(0.0)) {
+            frame.line(paper, Line::Other, &self.straight);
+        }
+        frame.line(paper, Line::Centre, &self.middle);
+        frame.line(paper, Line::Thin, &self.hub_face);
+        frame.line(paper, Line::Edge, &self.after);
+        if let Some(axis) = &self.axis {
+            frame.line(paper, Line::Centre, &axis.ends);
+            paper.cross(frame.at(axis.at), 1.6);
+            if self.is_turned() {
+                axis.draw(frame, paper, in_rad(self.pose.steer()).abs());
+            }
+        }
+        if let Some(nearest) = &self.nearest {
+            let around = convex(|n| along(nearest.point, n, nearest.thickness));
+            frame.line(paper, Line::Other, &around);
+            frame.line(paper, Line::Thin, &[nearest.place, nearest.point]);
+            paper.cross(frame.at(nearest.point), 0.9);
+        }
+        let [left, bottom] = [frame.at(frame.window.least)[0] + 2.0, frame.at(frame.window.most)[1]];
+        paper.line(Line::Thin, &[[left, bottom + 2.0], [left, bottom + 10.0]]);
+        paper.arrow([left, bottom + 10.0], [0.0, 1.0]);
+        paper.text([left + 2.0, bottom + 7.5], Set::Start, SIZE, "forward");
+    }
+}
+
+impl Axis {
+    /// The steer angle: its sides, and the arc between them with arrows.
+    fn draw(&self, frame: &Frame, paper: &mut Paper, steer: f64) {
+        for side in self.sides {
+            let end = along(self.at, side, self.radius + frame.size(3.0));
+            frame.line(paper, Line::Thin, &[self.at, end]);
+        }
+        let [from, to] = self.sides;
+        // Seen from above the angle is not quite that about a leaning axis.
+        let angle = libm::atan2(from[0] * to[1] - from[1] * to[0], from[0] * to[0] + from[1] * to[1]);
+        let arc: Vec<Flat> = (0..=24)
+            .map(|i| {
+                let (sin, cos) = libm::sincos(angle * f64::from(i) / 24.0);
+                let way = [from[0] * cos - from[1] * sin, from[0] * sin + from[1] * cos];
+                along(self.at, way, self.radius)
+            })
+            .collect();
+        frame.line(paper, Line::Thin, &arc);
+        if steer * self.radius / frame.scale > 6.0 {
+            let ends = [[arc[1], arc[0]], [arc[23], arc[24]]];
+            for [before, tip] in ends {
+                paper.arrow(frame.at(tip), direction(before, tip));
+            }
+        }
+    }
+}
