@@ -19,7 +19,7 @@ const LABELS: [&str; 7] = [
     "chassis member",
     "arch lip",
     "tie rod",
-    "inner wing, at hub",
+    "inner wing above the hub",
     "bolt of the wing liner",
 ];
 
@@ -33,11 +33,11 @@ fn surroundings() -> Result<Obstacles, Box<dyn Error>> {
     let seat = Obstacle::disc(point(-14.0, -192.0, 352.0)?, point(-20.0, -215.0, 430.0)?, mm(68.0))?;
     let member = Obstacle::segment(point(380.0, -362.0, 40.0)?, point(-380.0, -362.0, 60.0)?);
     let lip =
-        Obstacle::arch_lip(point(380.0, 55.0, 40.0)?, point(0.0, 40.0, 410.0)?, point(-370.0, 55.0, 60.0)?)?;
+        Obstacle::arch_lip(point(390.0, 84.0, 40.0)?, point(0.0, 72.0, 425.0)?, point(-380.0, 84.0, 60.0)?)?;
     let rod = Obstacle::capped_cylinder(point(-80.0, -112.0, -60.0)?, point(-70.0, -400.0, -50.0)?, mm(9.0))?;
     let wing = Obstacle::measured(
         mm(0.0),
-        &[(mm(250.0), mm(-262.0)), (mm(330.0), mm(-240.0)), (mm(400.0), mm(-150.0)), (mm(420.0), mm(-20.0))],
+        &[(mm(250.0), mm(-272.0)), (mm(360.0), mm(-250.0)), (mm(425.0), mm(-150.0)), (mm(440.0), mm(-20.0))],
     )?;
     let bolt = Obstacle::point(point(300.0, -140.0, 262.0)?);
     let mut around = Obstacles::new();
