@@ -62,9 +62,9 @@ const HEADING: f64 = 5.0;
 const TITLE: f64 = 8.0;
 
 /// Scales to choose from: the first that a view fits at.
-const SCALES: [f64; 21] = [
+const SCALES: [f64; 22] = [
     1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 80.0,
-    100.0, 150.0, 200.0,
+    100.0, 150.0, 200.0, 500.0,
 ];
 
 /// Height that a view should not exceed.

@@ -187,5 +187,13 @@ fn bolt_circle_tells_what_a_tape_and_a_caliper_can_tell() {
         "2  x  -53.2592  y   17.3050",
     ] {
         assert!(text.contains(line), "no {line:?} in\n{text}");
+#[cfg(feature = "svg")]
+fn draw_writes_a_sheet_of_an_invented_vehicle() {
+    let output = run("draw", &[], "");
+    assert_eq!(output.status.code(), Some(0));
+    let text = String::from_utf8_lossy(&output.stdout);
+    assert!(text.starts_with("<svg ") && text.trim_end().ends_with("</svg>"), "{text}");
+    for words in ["<title>Invented vehicle", ">1 strut tube<", ">inset 40.0 (was 46.0)<", ">scale 1:"] {
+        assert!(text.contains(words), "no {words:?}");
     }
 }

@@ -61,6 +61,7 @@ impl<'a> Front<'a> {
         let nearest = Nearest::new(scene);
         if let Some(nearest) = &nearest {
             window.hold(nearest.point, nearest.thickness.min(60.0));
+            window.hold(nearest.surface, 0.0);
         }
         window.hold(window.least, 15.0);
         window.hold(window.most, 15.0);
@@ -172,7 +173,11 @@ impl<'a> Front<'a> {
         }
         let text = was(self.after.overall_diameter(), self.before.map(Profile::overall_diameter));
         paper.span([column, ends[0][1]], [column, ends[1][1]]);
-        paper.figure([column, frame.at([0.0, -0.45 * radius])[1]], &format!("Ø{text}"), true);
+        let text = format!("Ø{text}");
+        let long = lettering::width(&text, SIZE);
+        let beside = if ends[1][1] - ends[0][1] > long + 7.0 { 0.0 } else { 3.0 };
+        let middle = frame.at([0.0, -0.45 * radius])[1].max(frame.corner[1] + 0.5 * long);
+        paper.figure([column + beside, middle], &text, true);
     }
 }
 

@@ -55,8 +55,8 @@ pub(super) fn draw(paper: &mut Paper, at: Flat, width: f64, scale: f64) {
 
 /// A bar of a round length, cut in five.
 fn bar(paper: &mut Paper, at: Flat, scale: f64) {
-    const LENGTHS: [u32; 7] = [10, 20, 50, 100, 200, 500, 1000];
-    let length = LENGTHS.into_iter().find(|&length| f64::from(length) / scale >= 15.0).unwrap_or(2000);
+    const LENGTHS: [u32; 9] = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000];
+    let length = LENGTHS.into_iter().find(|&length| f64::from(length) / scale >= 15.0).unwrap_or(10_000);
     let long = f64::from(length) / scale;
     for part in 0..5 {
         let [from, to] = [part, part + 1].map(|i| at[0] + long * f64::from(i) / 5.0);

@@ -69,6 +69,9 @@ pub(super) fn plan(point: Point) -> Flat {
     [in_mm(point.outboard()), in_mm(point.forward())]
 }
 
+/// How far apart two lines have to be on paper to be told apart.
+const APART: f64 = 0.6;
+
 /// An obstacle as it is seen in a view.
 pub(super) struct Seen {
     points: Vec<Flat>,
@@ -123,13 +126,16 @@ impl Seen {
                 along(self.edge.iter().max_by(far).copied().unwrap_or(self.points[0]), n, around)
             })]),
         };
-        let flat = self.edge.is_empty() && self.radius <= 0.0;
+        // What is too little to be drawn apart is drawn as part of the obstacle.
+        let apart = self.uncertainty >= frame.size(APART);
+        let solid = if apart { self.radius } else { self.radius + self.uncertainty };
+        let flat = self.edge.is_empty() && solid <= 0.0;
         if flat {
             frame.line(paper, Line::Thin, &self.points);
         } else {
-            frame.lines(paper, Line::Thin, &outline(self.radius));
+            frame.lines(paper, Line::Thin, &outline(solid));
         }
-        if self.uncertainty > 0.0 {
+        if apart {
             frame.lines(paper, Line::Uncertain, &outline(self.radius + self.uncertainty));
         }
         let mut extent = Extent::NOTHING;

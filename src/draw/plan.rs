@@ -87,13 +87,15 @@ impl Plan {
             window.hold(axis.at, 0.0);
             axis.sides.iter().for_each(|&side| window.hold(along(axis.at, side, axis.radius), 0.0));
         }
+        let face = 0.5 * in_mm(scene.after.barrel_radius());
+        let hub_face = [-face, face].map(|along| ahead(&stance, mm(0.0), along));
+        window.hold_all(&hub_face);
         let nearest = Nearest::new(scene, &stance);
         if let Some(nearest) = &nearest {
             window.hold(nearest.point, nearest.thickness.min(60.0));
         }
         window.hold(window.least, 15.0);
         window.hold(window.most, 15.0);
-        let face = 0.5 * in_mm(scene.after.barrel_radius());
         let over = 1.04 * radius;
         let mut made = Self {
             pose,
@@ -101,7 +103,7 @@ impl Plan {
             before,
             straight,
             middle: [ahead(&stance, centre, -over), ahead(&stance, centre, over)],
-            hub_face: [ahead(&stance, mm(0.0), -face), ahead(&stance, mm(0.0), face)],
+            hub_face,
             obstacles,
             axis,
             nearest,

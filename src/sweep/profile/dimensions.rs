@@ -71,7 +71,7 @@ impl Profile {
             return None;
         }
         let (mut within, mut without) = (0.0, self.farthest() + self.centre.abs() + 1.0);
-        for _ in 0..60 {
+        for _ in 0..44 {
             let middle = 0.5 * (within + without);
             if inside(middle) { within = middle } else { without = middle }
         }
