@@ -39,7 +39,7 @@ fn surroundings() -> Result<Obstacles, Box<dyn Error>> {
         mm(0.0),
         &[(mm(250.0), mm(-272.0)), (mm(360.0), mm(-250.0)), (mm(425.0), mm(-150.0)), (mm(440.0), mm(-20.0))],
     )?;
-    let bolt = Obstacle::point(point(300.0, -140.0, 262.0)?);
+    let bolt = Obstacle::point(point(310.0, -140.0, 262.0)?);
     let mut around = Obstacles::new();
     around.push(strut.with_uncertainty(mm(2.0))?.carried_by(Carrier::Knuckle)?)?;
     around.push(seat.with_radius(mm(3.0))?.carried_by(Carrier::Knuckle)?)?;
@@ -69,7 +69,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let around = surroundings()?;
     let swept = corner.clearance(&after, &around, Effort::default())?.ok_or("no obstacle")?;
     let heading = format!(
-        "Invented vehicle, front left: the {} is nearest, at {:.1} mm",
+        "Invented vehicle: the {} is nearest, at {:.1} mm",
         LABELS[swept.obstacle()],
         swept.upper().get::<millimeter>(),
     );

@@ -27,6 +27,7 @@
 //! ```
 
 mod callout;
+mod detail;
 mod flat;
 mod front;
 mod legend;
@@ -122,7 +123,7 @@ impl<'a> Scene<'a> {
 
     /// The section through the spindle, straight ahead at ride height, seen from the front, with section
     /// width, overall diameter and inset. The least clearance is turned about the spindle into the section,
-    /// where it has its true length, if it occurs elsewhere.
+    /// where it has its true length, and enlarged beside it.
     ///
     /// ```
     /// # use beadseat::draw::Scene;
@@ -185,11 +186,11 @@ impl<'a> Scene<'a> {
         lines(&format!("{} {name}", number + 1), SIZE, COLUMN, 2)
     }
 
-    /// The least clearance, in lines: the figure, what is proved, and where.
+    /// The least clearance, in lines: the figure, what it is proved not to be less than, and where.
     fn clearance(&self, swept: &Swept) -> Vec<String> {
         let (lower, upper) = (in_mm(swept.lower()), in_mm(swept.upper()));
-        let mut text =
-            Vec::from([format!("clearance {} mm", tenths(upper)), format!("not below {} mm", tenths(lower))]);
+        let figures = format!("{} mm (≥ {} mm)", tenths(upper), tenths(lower));
+        let mut text = Vec::from([String::from("least clearance"), figures]);
         text.extend(lines(&in_words(&swept.pose()), SIZE, COLUMN, 3));
         text
     }
@@ -223,15 +224,18 @@ impl<'a> Scene<'a> {
             paper.text([EDGE, down - 3.0], Set::Start, SIZE, &title);
             let [mut left, mut right] =
                 callout::columns(figure.callouts().to_vec(), window.middle()[0], size[1]);
-            let height = size[1].max(callout::need(&left)).max(callout::need(&right));
+            let detail = figure.detail();
+            let height = size[1].max(callout::need(&left)).max(callout::need(&right) + detail);
             let spare = room - size[0] - figure.margin()[0];
             let corner: Flat = [EDGE + columns + 2.0 + 0.5 * spare.max(0.0), down + 0.5 * (height - size[1])];
             let frame = Frame { scale, window, corner };
             let rows = [down, down + height];
+            let over_detail = [down, down + height - detail];
             callout::write(&mut paper, &frame, &mut left, EDGE + COLUMN, true, rows);
-            callout::write(&mut paper, &frame, &mut right, WIDTH - EDGE - COLUMN, false, rows);
+            callout::write(&mut paper, &frame, &mut right, WIDTH - EDGE - COLUMN, false, over_detail);
             // Figures stand on a ground of white that interrupts leaders.
             figure.draw(&frame, &mut paper);
+            figure.draw_detail([WIDTH - EDGE - COLUMN, over_detail[1]], &mut paper);
             down += height + figure.margin()[1];
         }
         down += 0.5 * LEADING;
@@ -259,4 +263,11 @@ trait Figure {
     fn margin(&self) -> Flat;
 
     fn draw(&self, frame: &Frame, paper: &mut Paper);
+
+    /// Height of an enlarged detail below the right column.
+    fn detail(&self) -> f64 {
+        0.0
+    }
+
+    fn draw_detail(&self, _corner: Flat, _paper: &mut Paper) {}
 }

@@ -5,6 +5,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::callout::Callout;
+use super::detail::{self, Nearest};
 use super::flat::{Extent, Flat, along, convex, minus};
 use super::lettering::{self, SIZE, tenths};
 use super::outline::{Seen, half, section};
@@ -24,14 +25,6 @@ pub(super) struct Front<'a> {
     nearest: Option<Nearest>,
     window: Extent,
     callouts: Vec<Callout>,
-}
-
-/// The least clearance, turned about the spindle into the section.
-struct Nearest {
-    place: Flat,
-    surface: Flat,
-    point: Flat,
-    thickness: f64,
 }
 
 const AT_REST: Pose = Pose::new(deg(0.0), mm(0.0));
@@ -103,8 +96,7 @@ impl<'a> Front<'a> {
         }
         if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
             let lines = scene.clearance(swept);
-            let at = along(nearest.place, minus(nearest.surface, nearest.place), 0.5);
-            callouts.push(Callout { at, lines });
+            callouts.push(Callout { at: nearest.middle(), lines });
         }
         callouts
     }
@@ -210,7 +202,7 @@ impl Nearest {
         let gap = in_mm(swept.upper());
         let whole = gap + thickness;
         let share = if whole.abs() > 1e-6 { gap / whole } else { 0.0 };
-        Some(Self { place, surface: along(place, minus(point, place), share), point, thickness })
+        Some(Self { place, surface: along(place, minus(point, place), share), point, thickness, gap })
     }
 }
 
@@ -230,6 +222,17 @@ impl Figure for Front<'_> {
     /// The dimensions below and to the right.
     fn margin(&self) -> Flat {
         [8.0, 15.0]
+    }
+
+    fn detail(&self) -> f64 {
+        if self.nearest.is_some() { detail::HEIGHT } else { 0.0 }
+    }
+
+    fn draw_detail(&self, corner: Flat, paper: &mut Paper) {
+        if let Some(nearest) = &self.nearest {
+            let before = self.before.map(|before| (before, &self.half_before[..]));
+            nearest.detail(paper, corner, (self.after, &self.half_after), before);
+        }
     }
 
     fn draw(&self, frame: &Frame, paper: &mut Paper) {

@@ -271,4 +271,13 @@ impl Frame {
             .collect();
         paper.path(line, &pieces);
     }
+
+    /// Hatches an outline of the vehicle, as far as it is in the window.
+    pub(super) fn hatch(&self, paper: &mut Paper, outline: &[Flat], spacing: f64, rising: bool) {
+        let outline: Vec<Flat> = outline.iter().map(|&point| self.at(point)).collect();
+        let on_paper = Extent { least: self.at(self.window.least), most: self.at(self.window.most) };
+        let lines: Vec<Vec<Flat>> =
+            hatching(&outline, spacing, rising).iter().flat_map(|line| on_paper.clip(line)).collect();
+        paper.path(Line::Hatch, &lines);
+    }
 }

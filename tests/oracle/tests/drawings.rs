@@ -78,7 +78,7 @@ fn coordinates(node: &Node<'_, '_>) -> Vec<[f64; 2]> {
     let pairs = |text: &str| -> Vec<[f64; 2]> {
         let numbers: Vec<f64> =
             text.split([' ', ',', 'M', 'L']).filter(|s| !s.is_empty()).map(|s| s.parse().unwrap()).collect();
-        assert!(numbers.len().is_multiple_of(2));
+        assert_eq!(numbers.len() % 2, 0);
         numbers.chunks(2).map(|pair| [pair[0], pair[1]]).collect()
     };
     match node.tag_name().name() {
