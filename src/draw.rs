@@ -49,7 +49,7 @@ use flat::{Extent, Flat};
 use front::Front;
 use lettering::{LEADING, SIZE, clean, lines, tenths};
 use paper::{Frame, Paper, Set};
-use plan::{Plan, in_words};
+use plan::Plan;
 
 /// Width of the paper, that of an upright A4 sheet. It is as high as it needs to be.
 const WIDTH: f64 = 210.0;
@@ -186,13 +186,10 @@ impl<'a> Scene<'a> {
         lines(&format!("{} {name}", number + 1), SIZE, COLUMN, 2)
     }
 
-    /// The least clearance, in lines: the figure, what it is proved not to be less than, and where.
+    /// The least clearance, in lines: the figure, and what it is proved not to be less than.
     fn clearance(&self, swept: &Swept) -> Vec<String> {
-        let (lower, upper) = (in_mm(swept.lower()), in_mm(swept.upper()));
-        let figures = format!("{} mm (≥ {} mm)", tenths(upper), tenths(lower));
-        let mut text = Vec::from([String::from("least clearance"), figures]);
-        text.extend(lines(&in_words(&swept.pose()), SIZE, COLUMN, 3));
-        text
+        let [lower, upper] = [swept.lower(), swept.upper()].map(|length| tenths(in_mm(length)));
+        Vec::from([String::from("least clearance"), format!("{upper} mm"), format!("(≥ {lower} mm)")])
     }
 
     /// Puts views on paper, one below the other.

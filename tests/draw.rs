@@ -104,7 +104,7 @@ fn every_obstacle_is_named_and_measured_in_both_views() {
             let first = label.split(' ').next().unwrap();
             assert!(view.contains(&format!(">{} {first}", number + 1)), "{label}");
         }
-        assert!(view.contains(&format!(">{:.1} mm (≥ ", swept.upper().get::<millimeter>())));
+        assert!(view.contains(&format!(">{:.1} mm<", swept.upper().get::<millimeter>())));
     }
     for figure in ["inset 40.0 (was 46.0)", "Ø644.0 (was 632.0)", ">233.0 (was 214.0)<"] {
         assert!(front.contains(figure), "{figure}");
@@ -176,4 +176,22 @@ fn more_names_than_obstacles_are_not_drawn() {
     around.push(Obstacle::point(point(0.0, 0.0, 400.0))).unwrap();
     let sheet = Scene::new(&corner, &after, &around).with_labels(&["one", "two"]).sheet().to_string();
     assert!(sheet.contains(">1 one<") && !sheet.contains("two"));
+}
+
+#[test]
+fn a_deep_overlap_keeps_within_its_column() {
+    let (corner, after) = (Corner::new(), profile(40.0, 140.0, 160.0, 440.0));
+    let mut around = Obstacles::new();
+    around.push(Obstacle::point(point(0.0, -40.0, 330.0)).with_radius(mm(60.0)).unwrap()).unwrap();
+    let swept = swept(&corner, &after, &around);
+    assert!(swept.upper() < mm(-100.0));
+    let sheet = Scene::new(&corner, &after, &around).with_swept(&swept).sheet().to_string();
+    let columns = texts(&sheet).filter(|line| line.contains("x=\"161\"") || line.contains("x=\"49\""));
+    let mut figures = 0;
+    for line in columns {
+        let text = line.split(['<', '>']).nth(2).unwrap();
+        assert!(text.chars().count() <= 24, "{text}");
+        figures += usize::from(text.starts_with('−'));
+    }
+    assert_eq!(figures, 2);
 }

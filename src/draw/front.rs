@@ -4,12 +4,13 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::callout::Callout;
+use super::callout::{COLUMN, Callout};
 use super::detail::{self, Nearest};
 use super::flat::{Extent, Flat, along, convex, minus};
 use super::lettering::{self, SIZE, tenths};
 use super::outline::{Seen, half, section};
 use super::paper::{Frame, Line, Paper};
+use super::plan::in_words;
 use super::{Figure, ROOM, Scene};
 use crate::sweep::{Point, Pose, Profile, Stance};
 use crate::units::{Length, deg, in_mm, mm};
@@ -95,7 +96,8 @@ impl<'a> Front<'a> {
             add(along(piece[0], minus(piece[1], piece[0]), 0.04), &["steering axis"]);
         }
         if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
-            let lines = scene.clearance(swept);
+            let mut lines = scene.clearance(swept);
+            lines.extend(lettering::lines(&in_words(&swept.pose()), SIZE, COLUMN, 3));
             callouts.push(Callout { at: nearest.middle(), lines });
         }
         callouts

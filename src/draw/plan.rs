@@ -12,7 +12,7 @@ use super::outline::{Seen, from_above, half, plan};
 use super::paper::{Frame, Line, Paper, Set};
 use super::{Figure, ROOM, Scene};
 use crate::sweep::{Obstacle, Point, Pose, Stance};
-use crate::units::{Angle, deg, in_deg, in_mm, in_rad, mm};
+use crate::units::{deg, in_deg, in_mm, in_rad, mm, rad};
 
 pub(super) struct Plan {
     pose: Pose,
@@ -132,9 +132,7 @@ impl Plan {
             }
         }
         if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
-            let mut lines = scene.clearance(swept);
-            lines.truncate(2);
-            add(nearest.place, lines);
+            add(nearest.place, scene.clearance(swept));
         }
         callouts
     }
@@ -168,7 +166,7 @@ impl Nearest {
         let obstacle = scene.obstacles.iter().nth(swept.obstacle())?;
         let now: Point = stance.carried(obstacle.carrier(), swept.point()).ok()?;
         let [_, up, forward] = stance.along_and_across(now);
-        let around: Angle = forward.atan2(up);
+        let around = rad(libm::atan2(in_mm(forward), in_mm(up)));
         let place = stance.of_wheel(swept.place().axial(), swept.place().radial(), around);
         let thickness = in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty());
         Some(Self { place: plan(place), point: plan(now), thickness })
