@@ -187,6 +187,10 @@ fn bolt_circle_tells_what_a_tape_and_a_caliper_can_tell() {
         "2  x  -53.2592  y   17.3050",
     ] {
         assert!(text.contains(line), "no {line:?} in\n{text}");
+    }
+}
+
+#[test]
 #[cfg(feature = "svg")]
 fn draw_writes_a_sheet_of_an_invented_vehicle() {
     let output = run("draw", &[], "");
