@@ -1,0 +1,175 @@
+//! Why a check came out as it did.
+
+use core::fmt;
+
+macro_rules! reasons {
+    ($($variant:ident = $text:literal,)*) => {
+        /// Why a check came out as it did, in one line.
+        ///
+        /// ```
+        /// use beadseat::fitment::Reason;
+        /// assert_eq!(Reason::HolesDiffer.to_string(), "the wheel's holes do not lie on the hub's bolt circle");
+        /// ```
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+        #[non_exhaustive]
+        pub enum Reason { $(#[doc = concat!($text, ".")] $variant,)* }
+
+        impl Reason {
+            /// The line.
+            pub const fn text(self) -> &'static str {
+                match self { $(Self::$variant => $text,)* }
+            }
+        }
+    };
+}
+
+reasons! {
+    InputMissing = "not assessed: an input is missing",
+    Inside = "inside the limit, worst case included",
+    FlangeAssumed = "inside the limit, but the rim edge decides it and its flange width is assumed: measure it",
+    LargerOfSameSize = "nothing changes in size, but a new tire may be larger than the one that was measured",
+    InsideAtNominalOnly = "inside the limit at nominal size, not at the worst case of tolerance and measurement",
+    Outside = "outside the limit even at nominal size",
+    Unchanged = "the same as the original",
+
+    DiametersAgree = "tire and wheel have the same nominal rim diameter",
+    DiametersDiffer = "tire and wheel have different nominal rim diameters: never try to mount them, it can kill",
+    SeatsDiffer = "tire and wheel have different bead seats: never try to mount them, it can kill",
+
+    RimInMakersRange = "inside the tire maker's rim range",
+    RimOutsideMakersRange = "outside the tire maker's rim range",
+    RimInStandardsRange = "inside the rim widths that a standard permits; the maker's range rules",
+    RimOutsideStandardsRange = "outside the rim widths that a standard permits; the maker's range rules",
+    RimWellInEstimate = "inside the estimated rim range by half an inch or on the measuring rim; the maker's range rules",
+    RimNearEndOfEstimate = "within half an inch of an end of the estimated rim range; the maker's range is required",
+    RimOutsideEstimate = "outside the estimate; the maker's range is required",
+
+    LoadCarried = "the load index carries the greatest load, with the factors of speed, camber and use",
+    LoadNotCarried = "the tire is overloaded at the greatest axle load, with the factors of speed, camber and use",
+    SpigotShort = "the spacer leaves less of the spigot in the bore than it takes to centre the wheel",
+    CapacityKept = "carries no less than the original tire at its placard pressure",
+    CapacityLost = "carries less than the original tire at its placard pressure",
+    LoadIndexLower = "the load index is below the original's",
+    CapacityKeptLowerIndex = "the load index is below the original's, which the caller allows, and the capacity is kept",
+
+    PressureEnough = "the intended pressures carry the loads and stay below the permitted maximum",
+    PressureOnPlacard = "tire, load index and version are the original's at the vehicle maker's placard pressure",
+    PressureTooLowNormal = "the pressure for normal use does not carry the normal load",
+    PressureTooLowFull = "the pressure for full load does not carry the greatest load at top speed",
+    PressureTooHigh = "a pressure is above the permitted maximum of tire or wheel",
+    PressureAboveReference = "a pressure is above the reference pressure, and the maximum molded on the tire is not known",
+    PressureByLetter = "enough by the default reference pressure of the load range letter; the figure on the tire rules",
+    LoadAboveIndex = "no permitted pressure makes this tire carry the load",
+    ReservePresent = "the normal load leaves the reserve",
+    ReserveThin = "the normal load takes more of the capacity than good practice leaves",
+    ReserveMissing = "the normal load takes more of the capacity than the limit allows",
+
+    FastEnough = "the speed symbol covers the vehicle's top speed",
+    TooSlow = "the vehicle is faster than the tire is made for",
+    SnowFloor = "a snow tire slower than the vehicle, as the caller's jurisdiction allows; keep below its speed",
+
+    WheelCarries = "the wheel's rating covers its share of the axle load",
+    AdaptorOverloaded = "the adaptor's rating is below its share of the axle load",
+    WheelOverloaded = "the wheel's rating is below its share of the axle load",
+
+    SpeedometerLegal = "the speedometer never reads below true speed nor above the permitted excess",
+    SpeedometerUncertain = "legal at nominal size, not over the whole tolerance of the tire's diameter",
+    SpeedometerUnknownOverRead = "legal only for a part of the over-reads the original may have: measure it",
+    SpeedometerUnder = "the speedometer would read below true speed",
+    SpeedometerOver = "the speedometer would read above the permitted excess",
+    NoSpeedometer = "a towed vehicle drives no speedometer",
+
+    AxlesMatch = "front and rear keep their structure, season and ratio of circumference",
+    OneAxle = "one axle only: nothing to match",
+    StructuresMixed = "front and rear tires have different structures",
+    SeasonsMixed = "snow tires on one axle only",
+    RatioChanged = "the ratio of front and rear circumference changes more than the drive or the control systems bear",
+    RatioFree = "the ratio of front and rear changes, and nothing on the vehicle compares the axles",
+
+    HolesAgree = "the wheel's holes lie on the hub's bolt circle",
+    HolesDiffer = "the wheel's holes do not lie on the hub's bolt circle",
+    HolesNearMiss = "a near miss: every hole is off by half the difference; it seems to go on and does not seat",
+    HoleCountDiffers = "wheel and hub have different numbers of holes",
+
+    HubCentric = "the spigot centres the wheel",
+    RingCentres = "the bore is larger than the spigot and a ring fills it",
+    RingNeeded = "the bore is larger than the spigot: a ring is needed, or the seats alone centre the wheel",
+    BoreTooSmall = "the bore is smaller than the spigot: the wheel cannot go on",
+    NoCentring = "neither spigot nor seats centre the wheel",
+    SpacerHidesSpigot = "the spacer is as thick as the spigot is high: the spigot no longer centres the wheel",
+
+    HubsOwnFasteners = "the hub's own fasteners are kept",
+    ThreadsAgree = "the fasteners have the hub's thread",
+    ThreadsDiffer = "the fasteners do not have the hub's thread: they strip or come loose",
+    FastenerKindDiffers = "bolts for a hub with studs, or nuts for a hub without",
+    SeatShapesAgree = "fasteners and wheel have the same seat",
+    SeatShapesDiffer = "fasteners and wheel have different seats: they cannot hold their clamp load",
+
+    TurnsEnough = "enough of the thread holds",
+    TurnsTooFew = "too little of the thread holds: it can strip or work loose",
+    BoltDoesNotReach = "the fastener does not reach the thread",
+    BoltBottoms = "the bolt is longer than the hole is deep: it bottoms and clamps nothing",
+
+    TouchedByTheFigures = "no nearer than the original wheel, which touches by these figures: measure again",
+    InnerJointNotJudged = "the wheel's joint is right; the one between adaptor and hub is not judged here: its thread, seats and turns must be right too",
+    SpigotThroughAdaptor = "the hub's spigot comes out of the adaptor, and the wheel's bore is too small for it",
+    DepthNotKnown = "far more thread than is needed, and the depth of the hole is not known: the bolt may bottom",
+    BrakeClears = "the brake clears the barrel and the spokes",
+    BrakeClearsStandard = "the brake clears the largest barrel the rim standard allows; the wheel's own may be smaller: measure it",
+    BarrelTouchesBrake = "the rim's barrel comes too close to the brake",
+    SpokesTouchBrake = "the spokes come too close to the caliper",
+
+    HumpsHold = "humps keep the beads on their seats",
+    SteepSeatHolds = "the steep seat keeps the beads in place; such rims have no humps",
+    DiagonalNeedsNoHump = "a diagonal tire does not ask for humps",
+    NoHump = "no hump is stamped: a tubeless radial tire may leave its seat in a turn; look for the humps",
+    TubeTypeRim = "a rim of several pieces does not hold air: such a tire needs a tube and its maker's consent",
+    ExtendedHumpAdvised = "a run-flat tire is meant for extended humps (EH, EH2): its maker's word is needed",
+
+    GroundClearanceKept = "the ground clearance does not fall",
+    GroundClearanceLeft = "enough is left under the vehicle",
+    GroundClearanceGone = "too little is left under the vehicle",
+    SingleWheels = "single wheels: there is no pair to keep apart",
+    DualsApart = "the tires of a pair keep the distance asked for",
+    DualsTooNear = "the tires of a pair are nearer than asked for: they chafe under load",
+    DualsTouch = "the tires of a pair touch",
+    DualsAsBuilt = "the tires of a pair are no nearer than the original ones",
+    DualsNearer = "the tires of a pair are nearer than the original ones: their maker's least spacing is required",
+    GuardCovers = "the guard covers the tire from 30° ahead of the hub to 50° behind",
+    GuardTooNarrow = "the tire stands out of its guard between 30° ahead of the hub and 50° behind",
+    NoDevice = "no traction device is intended",
+    NotDriven = "traction devices belong on driven wheels",
+    DeviceFits = "room for the stated class of traction device, standing and straight",
+    DeviceDoesNotFit = "no room for the stated class of traction device",
+
+    ClearsThroughout = "clear of everything described, over all steer and travel; spokes are not looked at here",
+    BarrelAssumed = "clear, but the barrel decides it and its radius is assumed: measure it",
+    NearerThanRules = "nearer than the limit that rules here, even at nominal size: see the nearest approach below",
+    NothingOnThisSide = "nothing is described on this side",
+    TouchesMoving = "it touches, even at nominal size: see the nearest approach below",
+    TouchesAtWorst = "clear at nominal size, but the largest tire of its size or an error of measurement makes it touch",
+    NearMoving = "it does not touch, but comes nearer than the limit: see the nearest approach below",
+    TouchedBefore = "it comes too near, but no nearer than the original did",
+
+    ScrubKept = "the scrub radius keeps its sign",
+    ScrubReversed = "the scrub radius changes sign: steering pulls the other way under braking",
+
+    YoungEnough = "younger than any advice against it",
+    AgeAdvised = "older than many vehicle makers advise, though younger than the limit: have it inspected every year",
+    AgeUnsure = "whether it is past the limit depends on the day of its week, or on the decade its code leaves open",
+    TooOld = "older than the limit, whatever its tread",
+    TreadDeep = "the tread is deep enough",
+    TreadAdvised = "deep enough by the limit, but shallower than advised for water or snow",
+    TreadWorn = "worn below the least depth",
+    MountedRight = "the tire's marks are on the side they belong to",
+    NoSideMarks = "the tire has neither an arrow nor a marked side: it may turn either way",
+    ArrowBackward = "the rotation arrow points backward: the wheel belongs on the other side",
+    InsideOut = "the tire is inside out: turn it on its rim",
+    InsideOutArrowRight = "the tire is inside out and its arrow right only for that: turn it on its rim, and change sides",
+}
+
+impl fmt::Display for Reason {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.text())
+    }
+}
