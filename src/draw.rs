@@ -42,12 +42,13 @@ use alloc::vec::Vec;
 
 use svg::Document;
 
-use crate::sweep::{Corner, Obstacles, Pose, Profile, Swept};
-use crate::units::{in_mm, mm};
+use crate::sweep::{Corner, Obstacles, Point, Pose, Profile, Swept};
+use crate::units::{deg, in_mm, mm};
 use callout::{COLUMN, Callout, SHELF};
 use flat::{Extent, Flat};
 use front::Front;
 use lettering::{LEADING, SIZE, clean, lines, tenths};
+use outline::Seen;
 use paper::{Frame, Paper, Set};
 use plan::Plan;
 
@@ -74,6 +75,11 @@ const HIGHEST: f64 = 175.0;
 /// How far around the wheel, in millimetres of the vehicle, obstacles are shown in full. What is farther is cut
 /// off, but for the nearest of it.
 const ROOM: f64 = 60.0;
+
+/// How far beyond all that is shown a view goes, in millimetres of the vehicle.
+const MARGIN: f64 = 15.0;
+
+const AT_REST: Pose = Pose::new(deg(0.0), mm(0.0));
 
 /// A wheel in its corner, and what is to be said of it.
 ///
@@ -177,6 +183,20 @@ impl<'a> Scene<'a> {
     /// The position of the plan.
     fn pose(&self) -> Pose {
         self.swept.map_or_else(|| Pose::new(self.corner.full_lock(), mm(0.0)), Swept::pose)
+    }
+
+    /// Where on its body the least clearance is in its position, and how far that body reaches around there.
+    fn nearest(&self) -> Option<(&'a Swept, Point, f64)> {
+        let swept = self.swept?;
+        let obstacle = self.obstacles.iter().nth(swept.obstacle())?;
+        let now = self.corner.stance(swept.pose()).carried(obstacle.carrier(), swept.point()).ok()?;
+        Some((swept, now, in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty())))
+    }
+
+    /// What the obstacles are called, where each is nearest in a view.
+    fn names(&self, seen: &[Seen]) -> Vec<Callout> {
+        let name = |(number, seen): (usize, &Seen)| Callout { at: seen.nearest, lines: self.label(number) };
+        seen.iter().enumerate().map(name).collect()
     }
 
     /// The name of an obstacle, in lines.

@@ -61,7 +61,7 @@ pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use survey::Survey;
 
 use crate::tire::VehicleSide;
-use crate::vehicle::{Axle, Kind, Vehicle};
+use crate::vehicle::{Kind, Vehicle};
 use case::Case;
 
 const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
@@ -86,19 +86,9 @@ pub fn assess<'a>(
     conditions: &'a Conditions,
     limits: &'a Limits,
 ) -> Report {
-    static NO_AXLE: Axle = Axle::new();
     let mut report = Report::new();
-    let case = |place, axle: Option<&'a Axle>, original: Option<Setup>, proposed: Option<Setup>| Case {
-        place,
-        axle: axle.unwrap_or(&NO_AXLE),
-        original,
-        proposed,
-        vehicle,
-        conditions,
-        limits,
-    };
-    let front = case(Place::Front, vehicle.front_axle(), change.original.front, change.proposed.front);
-    let rear = case(Place::Rear, vehicle.rear_axle(), change.original.rear, change.proposed.rear);
+    let case = |place| Case::new(place, vehicle, change.on(place), conditions, limits);
+    let [front, rear] = [Place::Front, Place::Rear].map(case);
     let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
     let known =
         |described: bool, case: &Case<'_>| described || case.original.is_some() || case.proposed.is_some();

@@ -4,7 +4,7 @@ use alloc::format;
 use alloc::vec::Vec;
 
 use super::callout::COLUMN;
-use super::flat::{Extent, Flat, along, convex, direction};
+use super::flat::{Extent, Flat, along, circle, direction};
 use super::lettering::{self, LEADING, SIZE, tenths};
 use super::outline::section;
 use super::paper::{Frame, Line, Paper, Set};
@@ -68,8 +68,7 @@ impl Nearest {
             frame.hatch(paper, &part, spacing, rising);
             frame.line(paper, Line::Edge, &part);
         }
-        let around = convex(|n| along(self.point, n, self.thickness));
-        frame.line(paper, Line::Other, &around);
+        frame.line(paper, Line::Other, &circle(self.point, self.thickness));
         if window.holds(self.point) {
             paper.cross(frame.at(self.point), 1.3);
         }

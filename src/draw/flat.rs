@@ -41,6 +41,13 @@ impl Extent {
         }
     }
 
+    /// The same, wider on every side.
+    pub(super) fn widened(mut self, by: f64) -> Self {
+        self.hold(self.least, by);
+        self.hold(self.most, by);
+        self
+    }
+
     pub(super) fn hold_all(&mut self, points: &[Flat]) {
         points.iter().for_each(|&point| self.hold(point, 0.0));
     }
@@ -112,6 +119,11 @@ fn directions() -> impl Iterator<Item = Flat> {
 /// The convex outline that reaches as far as `reach` says in every direction, closed.
 pub(super) fn convex(reach: impl Fn(Flat) -> Flat) -> Vec<Flat> {
     closed(directions().map(reach))
+}
+
+/// A circle, closed.
+pub(super) fn circle(centre: Flat, radius: f64) -> Vec<Flat> {
+    convex(|n| along(centre, n, radius))
 }
 
 fn closed(points: impl Iterator<Item = Flat>) -> Vec<Flat> {

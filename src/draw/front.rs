@@ -6,14 +6,14 @@ use alloc::vec::Vec;
 
 use super::callout::{COLUMN, Callout};
 use super::detail::{self, Nearest};
-use super::flat::{Extent, Flat, along, convex, minus};
+use super::flat::{Extent, Flat, along, circle, minus};
 use super::lettering::{self, SIZE, tenths};
 use super::outline::{Seen, half, section};
 use super::paper::{Frame, Line, Paper};
 use super::plan::in_words;
-use super::{Figure, ROOM, Scene};
-use crate::sweep::{Point, Pose, Profile, Stance};
-use crate::units::{Length, deg, in_mm, mm};
+use super::{AT_REST, Figure, MARGIN, ROOM, Scene};
+use crate::sweep::{Point, Profile};
+use crate::units::{Length, in_mm, mm};
 
 /// Everything is in the wheel frame, so that camber tilts the surroundings and not the wheel.
 pub(super) struct Front<'a> {
@@ -27,8 +27,6 @@ pub(super) struct Front<'a> {
     window: Extent,
     callouts: Vec<Callout>,
 }
-
-const AT_REST: Pose = Pose::new(deg(0.0), mm(0.0));
 
 impl<'a> Front<'a> {
     pub(super) fn new(scene: &Scene<'a>) -> Self {
@@ -45,9 +43,7 @@ impl<'a> Front<'a> {
             window.hold_all(&[[centre - half, -radius], [centre + half, radius]]);
         }
         window.hold([0.0, 0.0], 0.0);
-        let mut room = window;
-        room.hold(window.least, ROOM);
-        room.hold(window.most, ROOM);
+        let room = window.widened(ROOM);
 
         let obstacles: Vec<Seen> =
             scene.obstacles.iter().map(|obstacle| Seen::new(obstacle, middle, see)).collect();
@@ -57,8 +53,7 @@ impl<'a> Front<'a> {
             window.hold(nearest.point, nearest.thickness.min(60.0));
             window.hold(nearest.surface, 0.0);
         }
-        window.hold(window.least, 15.0);
-        window.hold(window.most, 15.0);
+        window = window.widened(MARGIN);
         let axis = scene.corner.steering_axis().map(|axis| {
             let [top, bottom] = [window.least[1] - 100.0, window.most[1] + 100.0];
             [see(axis.at_height(mm(-top))), see(axis.at_height(mm(-bottom)))]
@@ -80,12 +75,7 @@ impl<'a> Front<'a> {
     }
 
     fn name(&self, scene: &Scene<'a>) -> Vec<Callout> {
-        let mut callouts: Vec<Callout> = self
-            .obstacles
-            .iter()
-            .enumerate()
-            .map(|(number, seen)| Callout { at: seen.nearest, lines: scene.label(number) })
-            .collect();
+        let mut callouts = scene.names(&self.obstacles);
         let mut add = |at: Flat, lines: &[&str]| {
             callouts.push(Callout { at, lines: lines.iter().map(|&line| String::from(line)).collect() });
         };
@@ -191,14 +181,11 @@ fn level(paper: &mut Paper, ends: [f64; 2], row: f64, clear: f64, text: &str) {
 
 impl Nearest {
     fn new(scene: &Scene<'_>) -> Option<Self> {
-        let swept = scene.swept?;
-        let obstacle = scene.obstacles.iter().nth(swept.obstacle())?;
-        let stance: Stance = scene.corner.stance(swept.pose());
-        let now = stance.carried(obstacle.carrier(), swept.point()).ok()?;
+        let (swept, now, thickness) = scene.nearest()?;
+        let stance = scene.corner.stance(swept.pose());
         let [axial, up, _] = stance.along_and_across(now);
         let (_, radial) = stance.in_wheel(now);
         let side = if in_mm(up) < 0.0 { 1.0 } else { -1.0 };
-        let thickness = in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty());
         let place = [in_mm(swept.place().axial()), side * in_mm(swept.place().radial())];
         let point = [in_mm(axial), side * in_mm(radial)];
         let gap = in_mm(swept.upper());
@@ -251,8 +238,7 @@ impl Figure for Front<'_> {
         }
         self.dimensions(frame, paper);
         if let Some(nearest) = &self.nearest {
-            let around = convex(|n| along(nearest.point, n, nearest.thickness));
-            frame.line(paper, Line::Other, &around);
+            frame.line(paper, Line::Other, &circle(nearest.point, nearest.thickness));
             paper.cross(frame.at(nearest.point), 0.9);
             paper.span(frame.at(nearest.place), frame.at(nearest.surface));
         }

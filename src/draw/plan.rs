@@ -6,12 +6,12 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::callout::Callout;
-use super::flat::{Extent, Flat, along, convex, direction};
+use super::flat::{Extent, Flat, along, circle, direction};
 use super::lettering::{SIZE, tenths};
 use super::outline::{Seen, from_above, half, plan};
 use super::paper::{Frame, Line, Paper, Set};
-use super::{Figure, ROOM, Scene};
-use crate::sweep::{Obstacle, Point, Pose, Stance};
+use super::{AT_REST, Figure, MARGIN, ROOM, Scene};
+use crate::sweep::{Obstacle, Pose, Stance};
 use crate::units::{deg, in_deg, in_mm, in_rad, mm, rad};
 
 pub(super) struct Plan {
@@ -49,7 +49,7 @@ struct Nearest {
 impl Plan {
     pub(super) fn new(scene: &Scene<'_>) -> Self {
         let pose = scene.pose();
-        let (stance, rest) = (scene.corner.stance(pose), scene.corner.stance(Pose::new(deg(0.0), mm(0.0))));
+        let (stance, rest) = (scene.corner.stance(pose), scene.corner.stance(AT_REST));
         let half_after = half(scene.after);
         let after = from_above(scene.after, &half_after, &stance);
         let straight = from_above(scene.after, &half_after, &rest);
@@ -59,9 +59,7 @@ impl Plan {
         };
         let mut window = Extent::NOTHING;
         [&after, &straight, &before].into_iter().for_each(|outline| window.hold_all(outline));
-        let mut room = window;
-        room.hold(window.least, ROOM);
-        room.hold(window.most, ROOM);
+        let room = window.widened(ROOM);
 
         let radius = 0.5 * in_mm(scene.after.overall_diameter());
         let centre = scene.after.rim_centre();
@@ -94,8 +92,7 @@ impl Plan {
         if let Some(nearest) = &nearest {
             window.hold(nearest.point, nearest.thickness.min(60.0));
         }
-        window.hold(window.least, 15.0);
-        window.hold(window.most, 15.0);
+        window = window.widened(MARGIN);
         let over = 1.04 * radius;
         let mut made = Self {
             pose,
@@ -115,12 +112,7 @@ impl Plan {
     }
 
     fn name(&self, scene: &Scene<'_>) -> Vec<Callout> {
-        let mut callouts: Vec<Callout> = self
-            .obstacles
-            .iter()
-            .enumerate()
-            .map(|(number, seen)| Callout { at: seen.nearest, lines: scene.label(number) })
-            .collect();
+        let mut callouts = scene.names(&self.obstacles);
         let mut add = |at: Flat, lines: Vec<String>| callouts.push(Callout { at, lines });
         add(self.hub_face[0], Vec::from([String::from("hub face")]));
         if let Some(axis) = &self.axis {
@@ -162,13 +154,10 @@ pub(super) fn in_words(pose: &Pose) -> String {
 
 impl Nearest {
     fn new(scene: &Scene<'_>, stance: &Stance) -> Option<Self> {
-        let swept = scene.swept?;
-        let obstacle = scene.obstacles.iter().nth(swept.obstacle())?;
-        let now: Point = stance.carried(obstacle.carrier(), swept.point()).ok()?;
+        let (swept, now, thickness) = scene.nearest()?;
         let [_, up, forward] = stance.along_and_across(now);
         let around = rad(libm::atan2(in_mm(forward), in_mm(up)));
         let place = stance.of_wheel(swept.place().axial(), swept.place().radial(), around);
-        let thickness = in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty());
         Some(Self { place: plan(place), point: plan(now), thickness })
     }
 }
@@ -194,7 +183,7 @@ impl Figure for Plan {
     fn draw(&self, frame: &Frame, paper: &mut Paper) {
         self.obstacles.iter().for_each(|obstacle| obstacle.draw(frame, paper));
         frame.line(paper, Line::Before, &self.before);
-        if self.pose != Pose::new(deg(0.0), mm(0.0)) {
+        if self.pose != AT_REST {
             frame.line(paper, Line::Other, &self.straight);
         }
         frame.line(paper, Line::Centre, &self.middle);
@@ -208,8 +197,7 @@ impl Figure for Plan {
             }
         }
         if let Some(nearest) = &self.nearest {
-            let around = convex(|n| along(nearest.point, n, nearest.thickness));
-            frame.line(paper, Line::Other, &around);
+            frame.line(paper, Line::Other, &circle(nearest.point, nearest.thickness));
             frame.line(paper, Line::Thin, &[nearest.place, nearest.point]);
             paper.cross(frame.at(nearest.point), 0.9);
         }

@@ -56,6 +56,32 @@ impl Centres {
     }
 }
 
+impl<'a> Case<'a> {
+    /// The front axle of a vehicle, or the rear one; one that is not described has nothing.
+    pub(super) fn new(
+        place: Place,
+        vehicle: &'a Vehicle,
+        [original, proposed]: [Option<Setup>; 2],
+        conditions: &'a Conditions,
+        limits: &'a Limits,
+    ) -> Self {
+        static NO_AXLE: Axle = Axle::new();
+        let axle = if place == Place::Front { vehicle.front_axle() } else { vehicle.rear_axle() };
+        Self { place, axle: axle.unwrap_or(&NO_AXLE), original, proposed, vehicle, conditions, limits }
+    }
+
+    /// The same where nothing depends on how the vehicle is used.
+    pub(super) fn in_any_use(
+        place: Place,
+        vehicle: &'a Vehicle,
+        setups: [Option<Setup>; 2],
+        limits: &'a Limits,
+    ) -> Self {
+        const ANY_USE: &Conditions = &Conditions::new();
+        Self::new(place, vehicle, setups, ANY_USE, limits)
+    }
+}
+
 impl Case<'_> {
     pub(super) fn proposed(&self) -> Result<Setup, Missing> {
         self.proposed.ok_or(Input::ProposedSetup.into())

@@ -7,9 +7,9 @@ use super::check::{CheckId, Input, Missing, Place, Verdict};
 use super::checks::clearance::{Assembly, Gap, Side, half_rim, half_tire, original_radius};
 use super::checks::geometry::{judge_track, most_track_growth, track_growth};
 use super::finding::no_more;
-use super::{Conditions, Limits, Setup};
+use super::{Limits, Setup};
 use crate::units::{Length, in_mm};
-use crate::vehicle::{Axle, Vehicle};
+use crate::vehicle::Vehicle;
 use crate::wheel::{Inset, Wheel};
 
 /// What was measured around the original wheel of an axle, asked the other way round: not whether a wheel
@@ -54,9 +54,6 @@ pub struct Room {
     limits: Limits,
 }
 
-/// Nothing here depends on how the vehicle is used.
-const ANY_USE: &Conditions = &Conditions::new();
-
 impl Room {
     /// On the front axle, whose gaps were measured with this setup on it.
     pub const fn front(vehicle: &Vehicle, original: Setup, limits: &Limits) -> Self {
@@ -69,18 +66,7 @@ impl Room {
     }
 
     fn case(&self) -> Case<'_> {
-        static NO_AXLE: Axle = Axle::new();
-        let axle =
-            if self.place == Place::Front { self.vehicle.front_axle() } else { self.vehicle.rear_axle() };
-        Case {
-            place: self.place,
-            axle: axle.unwrap_or(&NO_AXLE),
-            original: Some(self.original),
-            proposed: None,
-            vehicle: &self.vehicle,
-            conditions: ANY_USE,
-            limits: &self.limits,
-        }
+        Case::in_any_use(self.place, &self.vehicle, [Some(self.original), None], &self.limits)
     }
 
     /// Answers, or says where what is lacking belongs.

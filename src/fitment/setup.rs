@@ -1,5 +1,6 @@
 //! A wheel and tire with everything that goes on the hub with them.
 
+use super::check::Place;
 use crate::record::record;
 use crate::tire::{ArrowTurn, DateCode, RimRange, SideFacingOut, Tire, VehicleSide};
 use crate::units::{Length, Mass, Pressure};
@@ -225,4 +226,12 @@ pub struct Change {
     pub original: Setups,
     /// As intended.
     pub proposed: Setups,
+}
+
+impl Change {
+    /// What is and what goes on the front axle, or on the rear one.
+    pub(super) fn on(&self, place: Place) -> [Option<Setup>; 2] {
+        let axle = |setups: &Setups| if place == Place::Front { setups.front } else { setups.rear };
+        [axle(&self.original), axle(&self.proposed)]
+    }
 }

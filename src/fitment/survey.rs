@@ -4,10 +4,10 @@ use super::case::Case;
 use super::check::Place;
 use super::checks::swept::{self, Size};
 use super::room::Lacking;
-use super::{Change, Conditions, Limits};
+use super::{Change, Limits};
 use crate::sweep::{Corner, Effort, MAX_OBSTACLES, Obstacles, Profile, Swept};
 use crate::tire::VehicleSide;
-use crate::vehicle::{Axle, BodyKind, Vehicle};
+use crate::vehicle::{BodyKind, Vehicle};
 
 /// How the wheels of one end of an axle move, their outlines before and after a change, and what stands around
 /// them. Of a pair, the outer wheel.
@@ -65,24 +65,7 @@ impl Survey {
         place: Place,
         side: VehicleSide,
     ) -> Result<Self, Lacking> {
-        static NO_AXLE: Axle = Axle::new();
-        let front = place == Place::Front;
-        let axle = if front { vehicle.front_axle() } else { vehicle.rear_axle() };
-        let (original, proposed) = if front {
-            (change.original.front, change.proposed.front)
-        } else {
-            (change.original.rear, change.proposed.rear)
-        };
-        let conditions = Conditions::new();
-        let case = Case {
-            place,
-            axle: axle.unwrap_or(&NO_AXLE),
-            original,
-            proposed,
-            vehicle,
-            conditions: &conditions,
-            limits,
-        };
+        let case = Case::in_any_use(place, vehicle, change.on(place), limits);
         let survey = || {
             case.car_rules()?;
             let (original, proposed) = case.both()?;

@@ -90,7 +90,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     }
     let nominal = swept(case, &corner, &original, &proposed, side, Size::Nominal)?;
     let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
-    let touching = no_more(in_mm(nominal), 0.0) || !no_more(in_mm(case.limits.touching()), in_mm(nominal));
+    let touching = is_too_near(case, in_mm(nominal));
     let (mut verdict, mut reason) = if no_more(in_mm(nominal), 0.0) {
         (Verdict::Beyond, Reason::TouchesMoving)
     } else if touching {
@@ -104,6 +104,11 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
         (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
     }
     Ok((finding(verdict, reason, Some(nominal)), Some(approach)))
+}
+
+/// Whether what is left, in millimetres, is nothing, or less than a rule forbids even at nominal size.
+fn is_too_near(case: &Case<'_>, left: f64) -> bool {
+    no_more(left, 0.0) || !no_more(in_mm(case.limits.touching()), left)
 }
 
 /// Whether the proposed wheel comes nearer than the limit to any body to which the original did not come as
@@ -129,8 +134,7 @@ fn comes_nearer(
             Ok(found.map_or(f64::INFINITY, |swept| in_mm(swept.upper())) - allowance)
         };
         let after = left(proposed)?;
-        let is_too_near = no_more(after, 0.0) || !no_more(in_mm(case.limits.touching()), after);
-        if is_too_near && (after < DEEP || !no_more(left(original)?, after)) {
+        if is_too_near(case, after) && (after < DEEP || !no_more(left(original)?, after)) {
             return Ok(true);
         }
     }
@@ -220,10 +224,8 @@ fn nearest(
 ) -> Result<Option<Swept>, Missing> {
     need!(centres = case.rim_centres(setup) => WheelInset);
     let mut nearest: Option<Swept> = None;
-    for (n, centre) in [centres.outer, centres.inner].into_iter().enumerate() {
-        if n == 1 && centres.outer == centres.inner {
-            break;
-        }
+    let inner = (centres.inner != centres.outer).then_some(centres.inner);
+    for centre in core::iter::once(centres.outer).chain(inner) {
         let found = corner.clearance(&profile(setup, centre, size)?, around, Effort::default());
         let found = found.map_err(|_| Missing::from(Input::Obstacles))?;
         nearest = match (nearest, found) {
