@@ -93,6 +93,16 @@ impl Case<'_> {
         Ok((original, proposed))
     }
 
+    /// Nominal overall diameters of the original tire and of the proposed one.
+    pub(super) fn diameters(&self) -> Result<(Length, Length), Missing> {
+        let (original, proposed) = self.both()?;
+        need!(
+            original = original.tire().size().overall_diameter_nominal() => OriginalDimensions,
+            proposed = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
+        );
+        Ok((original, proposed))
+    }
+
     /// Whether tires stand in pairs.
     pub(super) fn is_dual(&self) -> bool {
         self.axle.wheels_per_side().map_or(1, Count::get) > 1

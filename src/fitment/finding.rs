@@ -1,7 +1,9 @@
 //! From a measured value and a limit to a verdict.
 
+use super::Limit;
 use super::check::{Check, CheckId, Missing, Place, Reason, Verdict};
 use super::reading::{Bound, Reading};
+use crate::units::Length;
 use crate::{Citation, Toleranced};
 
 /// What a check found, before it is told its name and place.
@@ -39,6 +41,12 @@ impl Finding {
             (self.verdict, self.reason) = (Verdict::Marginal, reason);
         }
         self
+    }
+
+    /// The graver of two findings; of two as grave the other, if it is tighter.
+    pub(super) fn graver(self, other: Self, other_is_tighter: bool) -> Self {
+        let replaces = other.verdict > self.verdict || other.verdict == self.verdict && other_is_tighter;
+        if replaces { other } else { self }
     }
 }
 
@@ -92,6 +100,23 @@ impl Why {
             (true, false) => (Verdict::Marginal, self.marginal),
             (false, _) => (Verdict::Beyond, self.beyond),
         }
+    }
+}
+
+/// The least something may be, and by whose word: less than asked for if the maker built it with less, and yet
+/// with some. A caller's own limit stands.
+pub(super) fn least_or_as_built(
+    least: Limit<Length>,
+    built: Option<Toleranced<Length>>,
+) -> (Length, Citation) {
+    let yields = |built: &Toleranced<Length>| {
+        least.citation() != Citation::CALLER
+            && built.min() > Length::default()
+            && built.nominal() < least.value()
+    };
+    match built.filter(yields) {
+        Some(built) => (built.min(), Citation::ORIGINAL),
+        None => (least.value(), least.citation()),
     }
 }
 

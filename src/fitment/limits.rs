@@ -23,7 +23,7 @@ pub struct Limit<Q> {
 }
 
 impl<Q: Copy> Limit<Q> {
-    const fn new(value: Q, citation: Citation) -> Self {
+    pub(super) const fn new(value: Q, citation: Citation) -> Self {
         Self { value, citation }
     }
 

@@ -1,24 +1,22 @@
 //! Does the wheel clear the brake?
 
+use crate::Toleranced;
 use crate::fitment::Setup;
-use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
+use crate::fitment::case::{Case, both_of, need};
+use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::Reading;
 use crate::units::{Length, in_mm};
 use crate::wheel::Barrel;
-use crate::{Citation, Toleranced};
 
 pub(super) fn brake_clearance(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     // What touches on one side settles it, whatever is not known of the other.
     match (radial(case, &setup), axial(case, &setup)) {
-        (Ok(a), Ok(b)) => {
-            Ok(if b.verdict > a.verdict || b.verdict == a.verdict && is_tighter(&b, &a) { b } else { a })
+        (Ok(only), Err(_)) | (Err(_), Ok(only)) if only.verdict == Verdict::Beyond => Ok(only),
+        (radial, axial) => {
+            both_of(radial, axial).map(|(radial, axial)| radial.graver(axial, is_tighter(&axial, &radial)))
         }
-        (Ok(a), Err(_)) | (Err(_), Ok(a)) if a.verdict == Verdict::Beyond => Ok(a),
-        (Err(a), Err(b)) => Err(Missing(a.0 | b.0)),
-        (_, Err(missing)) | (Err(missing), _) => Err(missing),
     }
 }
 
@@ -36,17 +34,11 @@ fn gap(
 ) -> Finding {
     let limit = case.limits.brake_clearance();
     let why = Why { within: Reason::BrakeClears, beyond: touches, ..PLAIN };
-    let none = Length::default();
-    let is_own = limit.citation() == Citation::CALLER;
-    let (least, citation) =
-        match original.filter(|o| !is_own && o.min() > none && o.nominal() < limit.value()) {
-            Some(original) => (original.min(), Citation::ORIGINAL),
-            None => (limit.value(), limit.citation()),
-        };
+    let (least, citation) = least_or_as_built(limit, original);
     let finding = at_least(gap, least, Reading::Length, why, citation);
     // Figures by which the original touched cannot call another wheel clear, nor worse for being no nearer.
-    let touched =
-        original.is_some_and(|o| o.min() <= none && no_more(in_mm(o.nominal()), in_mm(gap.nominal())));
+    let touched = original
+        .is_some_and(|o| o.min() <= Length::default() && no_more(in_mm(o.nominal()), in_mm(gap.nominal())));
     if touched { finding.marginal_if(Verdict::Beyond, Reason::TouchedByTheFigures) } else { finding }
 }
 

@@ -2,7 +2,7 @@
 
 use super::clearance::{inner, upper};
 use super::rolling::is_driven;
-use crate::fitment::case::{Case, need};
+use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::reading::Reading;
@@ -31,16 +31,12 @@ pub(super) fn chain_clearance(case: &Case<'_>) -> Found {
         let left = Toleranced::ordered(worst, nominal, nominal);
         at_least(left, least, Reading::Length, why, Citation::TRACTION_DEVICE)
     };
-    let (above, inboard) = crate::fitment::case::both_of(upper(case), inner(case))?;
+    let (above, inboard) = both_of(upper(case), inner(case))?;
     let (above, inboard) = (held(&above, tread), held(&inboard, sidewall));
     let margin = |finding: &Finding, least: Length| match finding.measured {
         Some(Reading::Length(left)) => left - least,
         _ => mm(0.0),
     };
     let inboard_is_tighter = margin(&inboard, sidewall) < margin(&above, tread);
-    Ok(if (inboard.verdict, inboard_is_tighter) > (above.verdict, !inboard_is_tighter) {
-        inboard
-    } else {
-        above
-    })
+    Ok(above.graver(inboard, inboard_is_tighter))
 }

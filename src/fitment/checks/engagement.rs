@@ -1,10 +1,10 @@
 //! How much of the thread holds the wheel?
 
-use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::{Limit, Setup};
 use crate::units::{Length, in_mm, in_ratio};
 use crate::vehicle::Fastening;
 use crate::wheel::{Engagement, FastenerKind, Thread};
@@ -29,12 +29,9 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     };
     let turns = joint.thread.pitch_length() * in_ratio(least.value());
     // What the maker built may have less than the chart asks for, as long as it has some.
-    let built = case.original.and_then(|original| Some(engagement(case, &original).ok()?.1));
-    let is_own = least.citation() == Citation::CALLER;
-    let (least, citation) = match built.filter(|&built| !is_own && built > none && built < turns) {
-        Some(built) => (built, Citation::ORIGINAL),
-        None => (turns, least.citation()),
-    };
+    let built = case.original.and_then(|original| engagement(case, &original).ok());
+    let built = built.map(|(_, engaged)| Toleranced::exact(engaged));
+    let (least, citation) = least_or_as_built(Limit::new(turns, least.citation()), built);
     let finding = at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation);
     let deep = joint.kind == FastenerKind::Bolt && joint.depth.is_none() && engaged > turns * 2.0;
     Ok(if setup.adaptor().is_some() {

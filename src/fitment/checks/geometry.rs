@@ -23,11 +23,7 @@ fn tighter(share: Option<(Length, Citation)>, length: Option<Limit<Length>>) -> 
 }
 
 pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
-    let (original, proposed) = case.both()?;
-    need!(
-        old = original.tire().size().overall_diameter_nominal() => OriginalDimensions,
-        new = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
-    );
+    let (old, new) = case.diameters()?;
     let share = case.limits.diameter_share().map(|l| (old * l.value(), l.citation()));
     let growth = tighter(share, case.limits.diameter_growth());
     let loss = tighter(share, case.limits.diameter_loss());
@@ -102,10 +98,7 @@ pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
     let (scrub, inclination) = axis;
     let camber = case.axle.camber().unwrap_or_default();
     need!(lean = SteeringLean::new(inclination, camber).ok() => SteeringAxis);
-    need!(
-        old_diameter = original.tire().size().overall_diameter_nominal() => OriginalDimensions,
-        new_diameter = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
-    );
+    let (old_diameter, new_diameter) = case.diameters()?;
     let rise = (new_diameter - old_diameter) / 2.0;
     let after = scrub + lean.scrub_change(new.middle() - old.middle(), rise);
     let none = Reading::Length(units::mm(0.0));

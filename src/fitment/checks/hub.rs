@@ -125,10 +125,7 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
         }
     }
     let found = fit.judge(case.limits.centring_play())?;
-    Ok(match short {
-        Some(short) if found.verdict <= short.verdict => short,
-        _ => found,
-    })
+    Ok(short.map_or(found, |short| found.graver(short, true)))
 }
 
 pub(super) fn fastener_thread(case: &Case<'_>) -> Found {

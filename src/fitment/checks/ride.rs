@@ -4,24 +4,13 @@ use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::reading::{Bound, Reading};
-use crate::units::{Length, in_mm};
+use crate::units::in_mm;
 use crate::{Citation, Toleranced};
-
-/// How much the hub rises, by half the change of diameter.
-fn rise(case: &Case<'_>) -> Result<Length, crate::fitment::check::Missing> {
-    let (original, proposed) = case.both()?;
-    need!(
-        old = original.tire().size().overall_diameter_nominal() => OriginalDimensions,
-        new = proposed.tire().size().overall_diameter_nominal() => TireDimensions,
-    );
-    Ok((new - old) / 2.0)
-}
 
 /// The change against the caller's limit, or against half of what the diameter may change.
 pub(super) fn ride_height(case: &Case<'_>) -> Found {
-    let rise = rise(case)?;
-    let (original, _) = case.both()?;
-    need!(old = original.tire().size().overall_diameter_nominal() => OriginalDimensions);
+    let (old, new) = case.diameters()?;
+    let rise = (new - old) / 2.0;
     let diameter = case.limits.diameter_share().map(|limit| (old * limit.value() / 2.0, limit.citation()));
     let own = case.limits.own_ride_height_change().map(|most| (most, Citation::CALLER));
     let Some((most, citation)) = own.or(diameter) else {
@@ -36,7 +25,8 @@ pub(super) fn ride_height(case: &Case<'_>) -> Found {
 
 /// What is left between the ground and the lowest thing beside the wheels.
 pub(super) fn ground_clearance(case: &Case<'_>) -> Found {
-    let rise = rise(case)?;
+    let (old, new) = case.diameters()?;
+    let rise = (new - old) / 2.0;
     if in_mm(rise) >= 0.0 {
         return Ok(Finding::new(Verdict::Within, Reason::GroundClearanceKept, Citation::ORIGINAL));
     }
