@@ -20,7 +20,7 @@ use beadseat::wheel::{
     Thread, Tightening, TorqueBand,
 };
 use beadseat::{Citation, Status, Toleranced};
-use common::{Row, Tally, number_of, numbers, rows, value_of};
+use common::{Row, Tally, check_wheel_rows, number_of, numbers, rows, value_of};
 
 fn in_mm(length: Length) -> f64 {
     length.get::<millimeter>()
@@ -37,36 +37,26 @@ fn exact(inputs: &str, key: &str) -> Toleranced<Ratio> {
     Toleranced::exact(ratio(number_of(inputs, key)))
 }
 
-const OTHER_TOPIC: &str = "not about fasteners";
-
 #[test]
 fn worked_rows() {
-    let mut tally = Tally::of("fasteners, worked rows");
-    let mut by_group = std::collections::BTreeMap::<String, usize>::new();
-    for row in &rows("wheel_worked.csv") {
-        let (group, _) = row["id"].split_once('.').unwrap_or_else(|| panic!("{row}"));
-        match group {
-            "FA" => thread_geometry(row),
-            "FE" => least_engagement(row),
-            "FK" => short_form(row),
-            "FT" => full_form(row),
-            "FY" => clamp_at_yield(row),
-            "FJ" => joint_torque(row),
-            "FU" => row.rounds_to("value", lbf_ft(numbers(&row["inputs"])[0]).get::<newton_meter>()),
-            "FL" => bolt_length(row),
-            _ => {
-                tally.left(group, OTHER_TOPIC);
-                continue;
-            }
-        }
-        *by_group.entry(group.to_owned()).or_default() += 1;
-        tally.checked(row);
-    }
-    println!("{by_group:?}");
-    let expected =
-        [("FA", 39), ("FE", 12), ("FJ", 3), ("FK", 7), ("FL", 9), ("FT", 40), ("FU", 6), ("FY", 9)];
-    assert_eq!(by_group, expected.map(|(group, count)| (group.to_owned(), count)).into());
-    tally.close(125, &[(OTHER_TOPIC, 549)]);
+    check_wheel_rows(
+        "fasteners, worked rows",
+        &[
+            ("FA", 39, thread_geometry),
+            ("FE", 12, least_engagement),
+            ("FK", 7, short_form),
+            ("FT", 40, full_form),
+            ("FY", 9, clamp_at_yield),
+            ("FJ", 3, joint_torque),
+            ("FU", 6, pound_feet),
+            ("FL", 9, bolt_length),
+        ],
+        549,
+    );
+}
+
+fn pound_feet(row: &Row) {
+    row.rounds_to("value", lbf_ft(numbers(&row["inputs"])[0]).get::<newton_meter>());
 }
 
 fn thread_geometry(row: &Row) {

@@ -16,7 +16,7 @@ use beadseat::wheel::{
     WheelSize, most_centre_move, track_change,
 };
 use beadseat::{Citation, Toleranced};
-use common::{Row, Tally, number_of, numbers, rows, value_of};
+use common::{Row, Tally, check_wheel_rows, number_of, numbers, rows, value_of};
 
 fn in_mm(length: Length) -> f64 {
     length.get::<millimeter>()
@@ -24,26 +24,18 @@ fn in_mm(length: Length) -> f64 {
 
 #[test]
 fn worked_rows() {
-    let mut tally = Tally::of("track, scrub radius, ring, imbalance, barrel, worked rows");
-    let mut by_group = std::collections::BTreeMap::<String, usize>::new();
-    for row in &rows("wheel_worked.csv") {
-        let (group, _) = row["id"].split_once('.').unwrap_or_else(|| panic!("{row}"));
-        match group {
-            "G3" => track(row),
-            "G4" => scrub_after(row),
-            "G4a" => scrub_from_hub(row),
-            "G14" => ring(row),
-            "G15" => imbalance(row),
-            "G17" => barrel(row),
-            _ => continue, // see wheel.rs and wheel_strength.rs
-        }
-        *by_group.entry(group.to_owned()).or_default() += 1;
-        tally.checked(row);
-    }
-    println!("{by_group:?}");
-    let expected = [("G14", 20), ("G15", 12), ("G17", 24), ("G3", 24), ("G4", 8), ("G4a", 5)];
-    assert!(by_group.iter().map(|(group, count)| (group.as_str(), *count)).eq(expected), "{by_group:?}");
-    tally.close(93, &[]);
+    check_wheel_rows(
+        "track, scrub radius, ring, imbalance, barrel, worked rows",
+        &[
+            ("G3", 24, track),
+            ("G4", 8, scrub_after),
+            ("G4a", 5, scrub_from_hub),
+            ("G14", 20, ring),
+            ("G15", 12, imbalance),
+            ("G17", 24, barrel),
+        ],
+        581,
+    );
 }
 
 fn track(row: &Row) {

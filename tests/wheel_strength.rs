@@ -17,7 +17,7 @@ use beadseat::wheel::{
     BendingTest, Inset, LateralImpact, RadialTest, RollingPart, RotatingPart, WheelLoad, acceleration_ratio,
 };
 use beadseat::{Count, OutOfRange, Status};
-use common::{Row, Tally, number_of, numbers, rows};
+use common::{Row, Tally, check_wheel_rows, number_of, numbers, rows};
 
 fn meters(value: f64) -> Length {
     mm(1000.0 * value)
@@ -25,26 +25,18 @@ fn meters(value: f64) -> Length {
 
 #[test]
 fn worked_rows() {
-    let mut tally = Tally::of("wheel strength and inertia, worked rows");
-    let mut by_group = std::collections::BTreeMap::<String, usize>::new();
-    for row in &rows("wheel_worked.csv") {
-        let (group, _) = row["id"].split_once('.').unwrap_or_else(|| panic!("{row}"));
-        match group {
-            "C1" => shell(row),
-            "C2" => load(row),
-            "C3" => bending(row),
-            "C4" => impact(row),
-            "C4r" => radial(row),
-            "C5" => inertia(row),
-            _ => continue, // see wheel.rs and wheel_geometry.rs
-        }
-        *by_group.entry(group.to_owned()).or_default() += 1;
-        tally.checked(row);
-    }
-    println!("{by_group:?}");
-    let expected = [("C1", 6), ("C2", 6), ("C3", 15), ("C4", 9), ("C4r", 2), ("C5", 9)];
-    assert!(by_group.iter().map(|(group, count)| (group.as_str(), *count)).eq(expected), "{by_group:?}");
-    tally.close(47, &[]);
+    check_wheel_rows(
+        "wheel strength and inertia, worked rows",
+        &[
+            ("C1", 6, shell),
+            ("C2", 6, load),
+            ("C3", 15, bending),
+            ("C4", 9, impact),
+            ("C4r", 2, radial),
+            ("C5", 9, inertia),
+        ],
+        627,
+    );
 }
 
 fn shell(row: &Row) {

@@ -155,3 +155,29 @@ impl Tally {
         assert_eq!(counted, left.iter().copied().collect(), "rows left out for {}", self.topic);
     }
 }
+
+/// A group of worked rows, which begins their names; how many it has, and what checks one.
+pub(crate) type Group = (&'static str, usize, fn(&Row));
+
+/// Checks the worked rows about wheels that are of these groups. The others are another file's.
+#[track_caller]
+pub(crate) fn check_wheel_rows(topic: &'static str, groups: &[Group], elsewhere: usize) {
+    const ELSEWHERE: &str = "of a group that another test takes";
+    let mut tally = Tally::of(topic);
+    let mut counts = BTreeMap::new();
+    for row in &rows("wheel_worked.csv") {
+        let (name, _) = row["id"].split_once('.').unwrap_or_else(|| panic!("{row}"));
+        match groups.iter().find(|(group, ..)| *group == name) {
+            Some((group, _, check)) => {
+                check(row);
+                tally.checked(row);
+                *counts.entry(*group).or_default() += 1;
+            }
+            None => tally.left(name, ELSEWHERE),
+        }
+    }
+    println!("{counts:?}");
+    let expected: BTreeMap<&str, usize> = groups.iter().map(|&(group, count, _)| (group, count)).collect();
+    assert_eq!(counts, expected);
+    tally.close(expected.values().sum(), &[(ELSEWHERE, elsewhere)]);
+}
