@@ -28,8 +28,10 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
         ..PLAIN
     };
     let turns = joint.thread.pitch_length() * in_ratio(least.value());
-    // What the maker built may have less than the chart asks for, as long as it has some.
-    let built = case.original.and_then(|original| engagement(case, &original).ok());
+    // What the maker built may have less than the chart asks for, as long as it has some; but not of another
+    // joint.
+    let same_joint = case.original.filter(|original| original.adaptor() == setup.adaptor());
+    let built = same_joint.and_then(|original| engagement(case, &original).ok());
     let built = built.map(|(_, engaged)| Toleranced::exact(engaged));
     let (least, citation) = least_or_as_built(Limit::new(turns, least.citation()), built);
     let finding = at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation);
