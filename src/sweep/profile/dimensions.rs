@@ -3,6 +3,8 @@
 use super::Profile;
 use crate::units::{self, Length, in_mm};
 
+/// Its main dimensions.
+///
 /// ```
 /// use beadseat::{sweep::{Profile, RimSection, TireSection}, units::mm};
 /// let rim = RimSection::new(mm(-46.0), mm(94.0), mm(220.0), mm(185.0))?;
