@@ -158,8 +158,7 @@ impl Profile {
     /// rim's; a crown drop or shoulder radius for which there is no room.
     pub fn new(rim: RimSection, tire: TireSection) -> Result<Self, OutOfRange> {
         let (w, flange) = (rim.half_width, rim.flange_radius);
-        let top =
-            OutOfRange::check("outside radius", tire.outside_radius, "mm", flange + 5.0, f64::from(1500))?;
+        let top = OutOfRange::check("outside radius", tire.outside_radius, "mm", flange + 5.0, 1500.0)?;
         let s = OutOfRange::check("half section width", tire.half_width, "mm", 0.5 * w, 3.0 * w)?;
         let height = top - flange;
         let aspect = height / (2.0 * s);

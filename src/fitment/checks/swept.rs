@@ -61,8 +61,8 @@ pub(in crate::fitment) fn not_swept(missing: Missing) -> [End; 2] {
 fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
     let (original, proposed) = case.both()?;
     let around = case.axle.surroundings().next().ok_or(Missing::from(Input::Obstacles));
-    // All that is not known, at once.
-    let known = both_of(corner(case, &original), outer_profile(case, &proposed, Size::Worst));
+    // All that is not known, at once. The outline itself is dear, and made where it is swept.
+    let known = both_of(corner(case, &original), outer_sections(case, &proposed, Size::Worst));
     let ((corner, _), _) = both_of(known, around)?;
     let limit = case.limits.swept_clearance();
     let allowance = case.limits.dynamic_allowance();
@@ -226,7 +226,8 @@ fn nearest(
     let mut nearest: Option<Swept> = None;
     let inner = (centres.inner != centres.outer).then_some(centres.inner);
     for centre in core::iter::once(centres.outer).chain(inner) {
-        let found = corner.clearance(&profile(setup, centre, size)?, around, Effort::default());
+        let profile = sections(setup, centre, size).and_then(outline)?;
+        let found = corner.clearance(&profile, around, Effort::default());
         let found = found.map_err(|_| Missing::from(Input::Obstacles))?;
         nearest = match (nearest, found) {
             (Some(a), Some(b)) => Some(if b.lower() < a.lower() { b } else { a }),
@@ -277,12 +278,20 @@ pub(in crate::fitment) fn outer_profile(
     setup: &Setup,
     size: Size,
 ) -> Result<Profile, Missing> {
-    need!(centres = case.rim_centres(setup) => WheelInset);
-    profile(setup, centres.outer, size)
+    outer_sections(case, setup, size).and_then(outline)
 }
 
-/// The outline of a setup's tire on its rim.
-fn profile(setup: &Setup, centre: Length, size: Size) -> Result<Profile, Missing> {
+fn outer_sections(case: &Case<'_>, setup: &Setup, size: Size) -> Result<(RimSection, TireSection), Missing> {
+    need!(centres = case.rim_centres(setup) => WheelInset);
+    sections(setup, centres.outer, size)
+}
+
+fn outline((rim, tire): (RimSection, TireSection)) -> Result<Profile, Missing> {
+    Profile::new(rim, tire).map_err(|_| Input::TireDimensions.into())
+}
+
+/// The rim of a setup and its tire in section.
+fn sections(setup: &Setup, centre: Length, size: Size) -> Result<(RimSection, TireSection), Missing> {
     let (tire, rim) = (setup.tire().size(), setup.wheel().size());
     let over_all = if setup.is_snow() { tire.overall_diameter_snow() } else { tire.overall_diameter() };
     need!(half_tire = half_tire(setup, None) => TireDimensions, diameter = over_all => TireDimensions);
@@ -293,7 +302,7 @@ fn profile(setup: &Setup, centre: Length, size: Size) -> Result<Profile, Missing
     let flange = height.map_or(seat, |height| seat + height);
     let barrel = setup.barrel_radius().unwrap_or(seat.nominal() - BARREL_BELOW_SEAT);
     RimSection::new(centre, size.of(half_rim(&rim)), size.of(flange), barrel)
-        .and_then(|rim| Profile::new(rim, TireSection::new(size.of(half_tire), size.of(diameter * 0.5))?))
+        .and_then(|rim| Ok((rim, TireSection::new(size.of(half_tire), size.of(diameter * 0.5))?)))
         .map_err(|_| Input::TireDimensions.into())
 }
 
