@@ -5,7 +5,6 @@
 
 mod common;
 
-use std::io::Write;
 use std::process::ExitCode;
 
 use beadseat::Echo;
@@ -27,12 +26,7 @@ fn main() -> ExitCode {
         }
     };
     let text = if flags.is_empty() { for_people(&scenario) } else { for_programs(&scenario) };
-    match std::io::stdout().write_all(text.as_bytes()) {
-        Ok(()) => ExitCode::SUCCESS,
-        // A reader that has seen enough, as `head` does, is no failure.
-        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
-        Err(_) => ExitCode::FAILURE,
-    }
+    common::print(&text)
 }
 
 fn misuse() -> ExitCode {

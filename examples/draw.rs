@@ -1,86 +1,88 @@
-//! A drawing of a front wheel among what surrounds it, before and after a change: `draw [FILE]`.
+//! Draws one corner of a scenario, before and after its change: `draw SCENARIO.json [front|rear] [left|right]`.
 //!
-//! Writes the sheet to a file, or to the standard output. The vehicle and all of its measurements are
-//! invented.
+//! Writes an SVG sheet to the standard output, of the front left corner unless told otherwise. At its head is
+//! what the assessment says of that corner, at the worst of every tolerance; outlines and figures in the
+//! drawing are at nominal size. Exit code 0 whatever the verdict, 2 if the scenario cannot be read or does
+//! not say enough to draw.
 
-use std::error::Error;
+mod common;
+
+use std::process::ExitCode;
 
 use beadseat::draw::Scene;
-use beadseat::sweep::{
-    Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,
-    TireSection,
-};
-use beadseat::units::{deg, mm};
-use beadseat::uom::si::length::millimeter;
+use beadseat::fitment::{CheckId, Place, Survey};
+use beadseat::scenario::Scenario;
+use beadseat::tire::VehicleSide;
+use beadseat::vehicle::BodyKind;
 
-const LABELS: [&str; 7] = [
-    "strut tube",
-    "spring seat",
-    "chassis member",
-    "arch lip",
-    "tie rod",
-    "inner wing above the hub",
-    "bolt of the wing liner",
-];
-
-fn point(forward: f64, outboard: f64, up: f64) -> Result<Point, Box<dyn Error>> {
-    Ok(Point::new(mm(forward), mm(outboard), mm(up))?)
-}
-
-fn surroundings() -> Result<Obstacles, Box<dyn Error>> {
-    let strut =
-        Obstacle::capped_cylinder(point(-5.0, -172.0, 70.0)?, point(-20.0, -215.0, 430.0)?, mm(26.0))?;
-    let seat = Obstacle::disc(point(-14.0, -192.0, 352.0)?, point(-20.0, -215.0, 430.0)?, mm(68.0))?;
-    let member = Obstacle::segment(point(380.0, -362.0, 40.0)?, point(-380.0, -362.0, 60.0)?);
-    let lip =
-        Obstacle::arch_lip(point(390.0, 84.0, 40.0)?, point(0.0, 72.0, 425.0)?, point(-380.0, 84.0, 60.0)?)?;
-    let rod = Obstacle::capped_cylinder(point(-80.0, -112.0, -60.0)?, point(-70.0, -400.0, -50.0)?, mm(9.0))?;
-    let wing = Obstacle::measured(
-        mm(0.0),
-        &[(mm(250.0), mm(-272.0)), (mm(360.0), mm(-250.0)), (mm(425.0), mm(-150.0)), (mm(440.0), mm(-20.0))],
-    )?;
-    let bolt = Obstacle::point(point(310.0, -140.0, 262.0)?);
-    let mut around = Obstacles::new();
-    around.push(strut.with_uncertainty(mm(2.0))?.carried_by(Carrier::Knuckle)?)?;
-    around.push(seat.with_radius(mm(3.0))?.carried_by(Carrier::Knuckle)?)?;
-    around.push(member.with_radius(mm(20.0))?.with_uncertainty(mm(5.0))?)?;
-    around.push(lip.with_uncertainty(mm(3.0))?)?;
-    around.push(rod.carried_by(Carrier::Travels)?)?;
-    around.push(wing.with_uncertainty(mm(4.0))?)?;
-    around.push(bolt.with_radius(mm(8.0))?.with_uncertainty(mm(2.0))?)?;
-    Ok(around)
-}
-
-fn main() -> Result<(), Box<dyn Error>> {
-    // A 205/55R16 on a 6.5J rim of inset 46, and a 225/50R17 on a 7.5J rim of inset 40.
-    let rim = RimSection::new(mm(-46.0), mm(94.0), mm(220.0), mm(185.0))?;
-    let before = Profile::new(rim, TireSection::new(mm(107.0), mm(316.0))?)?;
-    let rim = RimSection::new(mm(-40.0), mm(107.0), mm(233.0), mm(198.0))?;
-    let after = Profile::new(rim, TireSection::new(mm(116.5), mm(328.5))?)?;
-
-    let patch = ContactPatch::under(mm(-46.0), mm(292.0), deg(-0.5))?;
-    let axis = SteeringAxis::from_ground(patch, deg(13.5), deg(7.0), mm(-8.0), mm(22.0))?;
-    let corner = Corner::new()
-        .with_camber(deg(-0.5))?
-        .with_camber_change(deg(-1.2), mm(80.0))?
-        .steered(axis, deg(39.0), deg(33.0))?
-        .travelling(mm(60.0), mm(80.0))?;
-
-    let around = surroundings()?;
-    let swept = corner.clearance(&after, &around, Effort::default())?.ok_or("no obstacle")?;
-    let heading = format!(
-        "Invented vehicle: the {} is nearest, at {:.1} mm",
-        LABELS[swept.obstacle()],
-        swept.upper().get::<millimeter>(),
-    );
-    let scene = Scene::new(&corner, &after, &around)
-        .with_before(&before)
-        .with_labels(&LABELS)
-        .with_swept(&swept)
-        .with_heading(&heading);
-    match std::env::args().nth(1) {
-        Some(file) => std::fs::write(file, scene.sheet().to_string())?,
-        None => println!("{}", scene.sheet()),
+fn main() -> ExitCode {
+    let (mut is_rear, mut is_right, mut files) = (false, false, Vec::new());
+    for argument in std::env::args().skip(1) {
+        match argument.as_str() {
+            "front" => is_rear = false,
+            "rear" => is_rear = true,
+            "left" => is_right = false,
+            "right" => is_right = true,
+            _ => files.push(argument),
+        }
     }
-    Ok(())
+    let [file] = files.as_slice() else {
+        eprintln!("usage: draw SCENARIO.json [front|rear] [left|right]");
+        return ExitCode::from(2);
+    };
+    match common::read_scenario(file).and_then(|scenario| draw(&scenario, is_rear, is_right)) {
+        Ok(sheet) => common::print(&sheet),
+        Err(message) => {
+            eprintln!("{message}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+fn draw(scenario: &Scenario, is_rear: bool, is_right: bool) -> Result<String, String> {
+    let place = match (is_rear, is_right) {
+        (false, false) => Place::FrontLeft,
+        (false, true) => Place::FrontRight,
+        (true, false) => Place::RearLeft,
+        (true, true) => Place::RearRight,
+    };
+    let side = if is_right { VehicleSide::Right } else { VehicleSide::Left };
+    let of_axle = if is_rear { Survey::rear } else { Survey::front };
+    let survey =
+        of_axle(scenario.vehicle(), scenario.change(), scenario.limits(), side).map_err(|lacking| {
+            format!("the {} corner cannot be drawn: {lacking}", common::plain(place.name()))
+        })?;
+    let bodies: Vec<String> = survey.bodies().map(name_of).collect();
+    let labels: Vec<&str> = bodies.iter().map(String::as_str).collect();
+    let heading = heading(scenario, place);
+    let nearest = survey.nearest();
+    let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
+        .with_before(survey.before())
+        .with_labels(&labels)
+        .with_heading(&heading);
+    if let Some(nearest) = &nearest {
+        scene = scene.with_swept(nearest);
+    }
+    Ok(scene.sheet().to_string() + "\n")
+}
+
+fn name_of(body: BodyKind) -> String {
+    match body {
+        BodyKind::Other => "another body".into(),
+        body => common::plain(body.name()),
+    }
+}
+
+/// Which corner, the verdict, why or by how much at the worst of every tolerance, and which vehicle.
+fn heading(scenario: &Scenario, place: Place) -> String {
+    let report = scenario.assess();
+    let mut text = common::plain(place.name());
+    if let Some(check) = report.get(CheckId::SweptClearance, place) {
+        let nearest = report.approaches().find(|nearest| nearest.place() == place);
+        text += &match nearest {
+            Some(nearest) => format!(", {}: at worst {nearest}", check.verdict().name()),
+            None => format!(", {}", check.reason().text()),
+        };
+    }
+    format!("{text}. {}", scenario.name().unwrap_or("Vehicle without a name"))
 }

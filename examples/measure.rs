@@ -6,7 +6,6 @@
 
 mod common;
 
-use std::io::Write;
 use std::process::ExitCode;
 
 use beadseat::Echo;
@@ -27,12 +26,7 @@ fn main() -> ExitCode {
     };
     let name = Echo(scenario.name().unwrap_or("vehicle without a name")).to_string();
     let text = format!("{name}\n\n{}", list(&scenario.assess()));
-    match std::io::stdout().write_all(text.as_bytes()) {
-        Ok(()) => ExitCode::SUCCESS,
-        // A reader that has seen enough, as `head` does, is no failure.
-        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
-        Err(_) => ExitCode::FAILURE,
-    }
+    common::print(&text)
 }
 
 fn list(report: &Report) -> String {
@@ -95,21 +89,16 @@ fn what(fact: &Measurement<'_>) -> String {
         Some((name, "in")) => (name, ", in inches"),
         _ => (path.as_str(), ""),
     };
-    plain(&name.replace('.', " ").replace(" *", " of each axle")) + unit
+    common::plain(&name.replace('.', " ").replace(" *", " of each axle")) + unit
 }
 
 /// The names of checks, each once.
 fn names(checks: impl Iterator<Item = Check>) -> String {
     let mut names: Vec<String> = Vec::new();
-    for name in checks.map(|check| plain(check.id().name())) {
+    for name in checks.map(|check| common::plain(check.id().name())) {
         if !names.contains(&name) {
             names.push(name);
         }
     }
     names.join(", ")
-}
-
-/// `front_left` as people write it.
-fn plain(word: &str) -> String {
-    word.replace('_', " ")
 }

@@ -1,7 +1,10 @@
-//! What the examples share: reading a scenario file, and saying where it is wrong.
+//! What the examples share: reading a scenario file, saying where it is wrong, and printing what was found.
 
-use std::fmt::Write;
-use std::io::Read;
+#![allow(dead_code, reason = "each example uses a part")]
+
+use std::fmt::Write as _;
+use std::io::{Read, Write as _};
+use std::process::ExitCode;
 
 use beadseat::Echo;
 use beadseat::scenario::Scenario;
@@ -38,4 +41,19 @@ fn describe(path: &str, error: &serde_json::Error) -> String {
     let mut text = format!("at {}", Echo(path));
     let _ = write!(text, ", line {}, column {}: {}", error.line(), error.column(), Echo(message));
     text
+}
+
+/// `front_left` as people write it.
+pub(crate) fn plain(word: &str) -> String {
+    word.replace('_', " ")
+}
+
+/// Prints a text to the standard output.
+pub(crate) fn print(text: &str) -> ExitCode {
+    match std::io::stdout().write_all(text.as_bytes()) {
+        Ok(()) => ExitCode::SUCCESS,
+        // A reader that has seen enough, as `head` does, is no failure.
+        Err(error) if error.kind() == std::io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(_) => ExitCode::FAILURE,
+    }
 }

@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::check::Place;
+use super::print::Name;
 use super::reading::Rounded;
 use crate::sweep::{Part, Swept};
 use crate::units::{self, Angle, Length, in_deg, in_mm};
@@ -10,7 +11,8 @@ use crate::vehicle::BodyKind;
 
 /// The nearest approach of a wheel to a body around it, over all steer and travel.
 ///
-/// `Display` is one line: `12.4 mm from the tread to the frame rail at 31° inner lock, 40 mm bump`.
+/// `Display` is one line: `12.4 mm from the tread to the frame rail at 31° inner lock, 40 mm bump`, or where it
+/// touches `the tread 3.1 mm into the frame rail at 31° inner lock, 40 mm bump`.
 ///
 /// ```
 /// use beadseat::{fitment::Approach, scenario::Scenario};
@@ -101,18 +103,15 @@ pub(super) const fn part_name(part: Part) -> &'static str {
 
 impl fmt::Display for Approach {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let words = |f: &mut fmt::Formatter<'_>, name: &str| {
-            name.split('_').enumerate().try_for_each(|(n, word)| {
-                if n > 0 {
-                    f.write_str(" ")?;
-                }
-                f.write_str(word)
-            })
-        };
-        write!(f, "{} mm from the {} to the ", Rounded(in_mm(self.lower())), part_name(self.part))?;
+        let (left, part) = (in_mm(self.lower()), part_name(self.part));
+        if left < 0.0 {
+            write!(f, "the {part} {} mm into the ", Rounded(-left))?;
+        } else {
+            write!(f, "{} mm from the {part} to the ", Rounded(left))?;
+        }
         match self.body {
             BodyKind::Other => f.write_str("other body")?,
-            body => words(f, body.name())?,
+            body => write!(f, "{}", Name(body.name()))?,
         }
         let steer = libm::round(in_deg(self.steer()));
         match steer {

@@ -64,8 +64,8 @@ impl Write for Wrap<'_, '_> {
     }
 }
 
-/// A check's name for reading: `bolt circle`.
-struct Name(&'static str);
+/// The name of a check or a body for reading: `bolt circle`.
+pub(super) struct Name(pub(super) &'static str);
 
 impl fmt::Display for Name {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

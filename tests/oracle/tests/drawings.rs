@@ -4,10 +4,13 @@
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::draw::Scene;
+use beadseat::fitment::{Place, Survey};
+use beadseat::scenario::Scenario;
 use beadseat::sweep::{
     Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,
     TireSection,
 };
+use beadseat::tire::VehicleSide;
 use beadseat::units::{deg, mm};
 use proptest::prelude::*;
 use roxmltree::{Document, Node};
@@ -199,4 +202,43 @@ proptest! {
     ) {
         scene(&corner, &profiles, &list, &labels, true, true)?;
     }
+}
+
+/// Every corner of the invented vehicles, as their scenarios describe it.
+#[test]
+fn the_corners_of_the_scenarios_are_drawn_as_they_are_surveyed() {
+    let texts = [
+        include_str!("../../../examples/scenarios/field-survey-wagon.json"),
+        include_str!("../../../examples/scenarios/one-tonne-panel-van.json"),
+        include_str!("../../../examples/scenarios/rangers-pickup.json"),
+    ];
+    let mut called = 0;
+    for text in texts {
+        let scenario: Scenario = serde_json::from_str(text).unwrap();
+        let report = scenario.assess();
+        for (of_axle, side, place) in [
+            (Survey::front as fn(_, _, _, _) -> _, VehicleSide::Left, Place::FrontLeft),
+            (Survey::front, VehicleSide::Right, Place::FrontRight),
+            (Survey::rear, VehicleSide::Left, Place::RearLeft),
+            (Survey::rear, VehicleSide::Right, Place::RearRight),
+        ] {
+            let survey: Survey =
+                of_axle(scenario.vehicle(), scenario.change(), scenario.limits(), side).unwrap();
+            let labels: Vec<&str> = survey.bodies().map(|body| body.name()).collect();
+            let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
+                .with_before(survey.before())
+                .with_labels(&labels);
+            let nearest = survey.nearest();
+            // An end with nothing around it was not assessed either, and no other.
+            let assessed = report.approaches().find(|approach| approach.place() == place);
+            assert_eq!(nearest.is_some(), assessed.is_some(), "{place:?}");
+            if let (Some(nearest), Some(worst)) = (&nearest, assessed) {
+                assert!(worst.lower() <= nearest.lower(), "{place:?}");
+                scene = scene.with_swept(nearest);
+                called += 1;
+            }
+            hold(&scene.sheet().to_string(), 2, labels.len()).unwrap();
+        }
+    }
+    assert_eq!(called, 8);
 }
