@@ -52,7 +52,7 @@ pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
     (CheckId::OuterClearance, clearance::outer),
     (CheckId::InnerClearance, clearance::inner),
     (CheckId::UpperClearance, clearance::upper),
-    (CheckId::RideHeight, ride::ride_height),
+    (CheckId::RideHeight, geometry::ride_height),
     (CheckId::GroundClearance, ride::ground_clearance),
     (CheckId::DualSpacing, duals::dual_spacing),
     (CheckId::WheelGuard, guard::wheel_guard),
@@ -131,7 +131,10 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
         report.caution(Caution::CamberAssumed);
     }
-    if case.axle.gaps().is_some() {
+    let is_swept = report.approaches().any(|approach| approach.place().axle() == case.place);
+    if is_swept {
+        report.caution(Caution::AsDescribed);
+    } else if case.axle.gaps().is_some() {
         report.caution(Caution::StaticOnly);
     }
 }

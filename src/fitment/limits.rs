@@ -211,7 +211,7 @@ impl Limits {
         own_or(self.own_diameter_loss(), set)
     }
 
-    /// Least static clearance to be left, unless the original had less.
+    /// Least static clearance to be left; where it is not the caller's, no more than the original had.
     pub fn clearance(&self) -> Limit<Length> {
         own_or_else(self.own_clearance(), units::mm(6.35), Citation::CLEARANCE)
     }

@@ -243,6 +243,8 @@ words! {
         MultiPiece = "multi_piece",
         /// Static clearances do not show lock and bump.
         StaticOnly = "static_only",
+        /// Clearance at lock and bump is that of a description.
+        AsDescribed = "as_described",
         /// No camber given.
         CamberAssumed = "camber_assumed",
         /// Towing.
@@ -288,7 +290,12 @@ impl Caution {
                 "Rims of several pieces are for trained people with a restraint only (29 CFR 1910.177)."
             }
             Self::StaticOnly => {
-                "Clearances here are static, at ride height and straight ahead: turn to full lock and compress before driving."
+                "Where no nearest approach is given, clearances are static, at ride height and straight ahead: turn to full lock and \
+                 compress before driving."
+            }
+            Self::AsDescribed => {
+                "The nearest approach is to what was described, and the tire's shape is assumed: turn to full lock and compress \
+                 before driving, and look."
             }
             Self::CamberAssumed => "No camber was given: load and pressure hold for camber up to 2 degrees.",
             Self::UnevenTread => {

@@ -38,12 +38,12 @@ impl Candidate {
 /// ```
 /// use beadseat::{Toleranced, units::mm, wheel::{Identified, MeasuredCircle}};
 /// let read = |chord, off| MeasuredCircle::between_centres(5, 1, Toleranced::within(mm(chord), mm(off)));
-/// // Neighbours 66.5 mm apart, with a tape that is good for 1 mm: three patterns remain.
+/// // Neighbours 66.5 mm apart, with a tape that is good for 1 mm: two patterns remain.
 /// let rough = Identified::from(read(66.5, 1.0)?);
 /// let circles: Vec<_> = rough.compatible().map(|c| c.circle().to_string()).collect();
 /// assert_eq!(circles, ["5x112", "5x114.3"]);
 /// assert!(rough.is_ambiguous());
-/// // With a caliper that is good for 0.1 mm, one does.
+/// // With a caliper that is good for 0.1 mm, one remains.
 /// let fine = Identified::from(read(65.85, 0.1)?);
 /// assert_eq!(fine.only().map(|c| c.circle()), Some("5x112".parse()?));
 /// # Ok::<(), Box<dyn std::error::Error>>(())

@@ -1,13 +1,12 @@
 //! Is there room for a traction device on the driven wheels?
 
-use super::clearance::{inner, upper};
+use super::clearance::GapChange;
 use super::rolling::is_driven;
+use crate::Citation;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::reading::Reading;
-use crate::units::{Length, mm};
-use crate::{Citation, Toleranced};
 
 /// What is left above and inboard of the tire against what the stated class of device asks for.
 pub(super) fn chain_clearance(case: &Case<'_>) -> Found {
@@ -21,22 +20,9 @@ pub(super) fn chain_clearance(case: &Case<'_>) -> Found {
     }
     let (tread, sidewall) = class.room();
     let why = Why { within: Reason::DeviceFits, beyond: Reason::DeviceDoesNotFit, ..PLAIN };
-    let held = |gap: &Finding, least: Length| {
-        let length = |reading: Option<Reading>| match reading {
-            Some(Reading::Length(length)) => Some(length),
-            _ => None,
-        };
-        let worst = length(gap.measured).unwrap_or(mm(0.0));
-        let nominal = length(gap.nominal).unwrap_or(worst);
-        let left = Toleranced::ordered(worst, nominal, nominal);
-        at_least(left, least, Reading::Length, why, Citation::TRACTION_DEVICE)
-    };
-    let (above, inboard) = both_of(upper(case), inner(case))?;
-    let (above, inboard) = (held(&above, tread), held(&inboard, sidewall));
-    let margin = |finding: &Finding, least: Length| match finding.measured {
-        Some(Reading::Length(left)) => left - least,
-        _ => mm(0.0),
-    };
-    let inboard_is_tighter = margin(&inboard, sidewall) < margin(&above, tread);
-    Ok(above.graver(inboard, inboard_is_tighter))
+    let held = |left, least| at_least(left, least, Reading::Length, why, Citation::TRACTION_DEVICE);
+    let (above, inboard) = both_of(GapChange::above(case), GapChange::inboard(case))?;
+    let (above, inboard) = (above.left(), inboard.left());
+    let inboard_is_tighter = inboard.min() - sidewall < above.min() - tread;
+    Ok(held(above, tread).graver(held(inboard, sidewall), inboard_is_tighter))
 }

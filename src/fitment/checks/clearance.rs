@@ -3,7 +3,7 @@
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, Centres, both_of, is_passenger, need};
 use crate::fitment::check::{Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, at_least};
+use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::Contour;
 use crate::units::{self, Length};
@@ -27,6 +27,7 @@ pub(super) fn inner(case: &Case<'_>) -> Found {
 }
 
 /// A measured gap, and how much of it must be left: the limit, or what there was if that is less.
+#[derive(Clone, Copy)]
 pub(in crate::fitment) struct Gap {
     measured: Length,
     uncertainty: Length,
@@ -36,9 +37,8 @@ pub(in crate::fitment) struct Gap {
 
 impl Gap {
     fn new(case: &Case<'_>, gap: Length) -> Self {
-        let limit = case.limits.clearance();
-        let (least, citation) =
-            if gap < limit.value() { (gap, Citation::ORIGINAL) } else { (limit.value(), limit.citation()) };
+        let built = Some(Toleranced::exact(gap));
+        let (least, citation) = least_or_as_built(case.limits.clearance(), built);
         let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
         Self { measured: gap, uncertainty, least, citation }
     }
@@ -62,10 +62,14 @@ impl Gap {
         Ok(Self::new(case, gap))
     }
 
+    /// As it was measured.
+    fn now(&self) -> Toleranced<Length> {
+        Toleranced::within(self.measured, self.uncertainty)
+    }
+
     /// Holds what is left of the gap against the least that must be.
     pub(in crate::fitment) fn judge(&self, old: Toleranced<Length>, new: Toleranced<Length>) -> Finding {
-        let measured = Toleranced::within(self.measured, self.uncertainty);
-        at_least(measured - (new - old), self.least, Reading::Length, PLAIN, self.citation)
+        at_least(self.now() - (new - old), self.least, Reading::Length, PLAIN, self.citation)
     }
 
     /// The other way round: how far what is new may reach for [`Gap::judge`] to find it inside, worst case
@@ -147,16 +151,78 @@ impl Centres {
     }
 }
 
-fn lateral(case: &Case<'_>, side: Side) -> Found {
-    let gap = Gap::beside(case, side)?;
-    let (original, proposed) = case.both()?;
-    let (old, new) = both_of(Assembly::original(case, &original), Assembly::proposed(case, &proposed))?;
-    let mut finding = left(case, &gap, (old.reach(side), new.reach(side)), &original, &proposed);
-    // The flanges are the least of the standard and shop habit, not measured.
-    if new.is_led_by_rim() && finding.reason != Reason::Unchanged {
-        finding = finding.marginal_if(Verdict::Within, Reason::FlangeAssumed);
+/// A gap, and what a change makes of it.
+pub(super) struct GapChange {
+    gap: Gap,
+    old: Toleranced<Length>,
+    new: Toleranced<Length>,
+    /// Nothing changes that takes up room.
+    same_body: bool,
+    /// The tire that the gap was measured with was measured too.
+    tire_measured: bool,
+}
+
+impl GapChange {
+    fn of(
+        case: &Case<'_>,
+        gap: Gap,
+        (old, new): (Toleranced<Length>, Toleranced<Length>),
+        (original, proposed): (&Setup, &Setup),
+    ) -> Self {
+        let same_body = same_body(original, proposed);
+        Self { gap, old, new, same_body, tire_measured: measured_tire(case).is_some() }
     }
-    Ok(finding)
+
+    pub(super) fn above(case: &Case<'_>) -> Result<Self, Missing> {
+        let gap = Gap::above(case)?;
+        let (original, proposed) = case.both()?;
+        let radii = both_of(original_radius(case, &original), proposed_radius(&proposed))?;
+        Ok(Self::of(case, gap, radii, (&original, &proposed)))
+    }
+
+    /// With the proposed assembly.
+    fn beside(case: &Case<'_>, side: Side) -> Result<(Self, Assembly), Missing> {
+        let gap = Gap::beside(case, side)?;
+        let (original, proposed) = case.both()?;
+        let (old, new) = both_of(Assembly::original(case, &original), Assembly::proposed(case, &proposed))?;
+        let reach = (old.reach(side), new.reach(side));
+        Ok((Self::of(case, gap, reach, (&original, &proposed)), new))
+    }
+
+    pub(super) fn inboard(case: &Case<'_>) -> Result<Self, Missing> {
+        Ok(Self::beside(case, Side::Inboard)?.0)
+    }
+
+    fn is_none(&self) -> bool {
+        self.same_body && !self.tire_measured
+    }
+
+    /// What is left.
+    pub(super) fn left(&self) -> Toleranced<Length> {
+        if self.is_none() { self.gap.now() } else { self.gap.now() - (self.new - self.old) }
+    }
+
+    fn judge(&self) -> Finding {
+        let gap = &self.gap;
+        if self.is_none() {
+            return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
+                .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(gap.least)));
+        }
+        let finding = gap.judge(self.old, self.new);
+        // A new tire of the same size where a smaller one was measured is no change of what was built.
+        if self.same_body { finding.marginal_if(Verdict::Beyond, Reason::LargerOfSameSize) } else { finding }
+    }
+}
+
+fn lateral(case: &Case<'_>, side: Side) -> Found {
+    let (change, new) = GapChange::beside(case, side)?;
+    let finding = change.judge();
+    // The flanges are the least of the standard and shop habit, not measured.
+    Ok(if new.is_led_by_rim() && finding.reason != Reason::Unchanged {
+        finding.marginal_if(Verdict::Within, Reason::FlangeAssumed)
+    } else {
+        finding
+    })
 }
 
 /// The radius of the tire that the gap was measured with.
@@ -201,28 +267,7 @@ fn proposed_radius(proposed: &Setup) -> Result<Toleranced<Length>, Missing> {
 }
 
 pub(super) fn upper(case: &Case<'_>) -> Found {
-    let gap = Gap::above(case)?;
-    let (original, proposed) = case.both()?;
-    let radii = both_of(original_radius(case, &original), proposed_radius(&proposed))?;
-    Ok(left(case, &gap, radii, &original, &proposed))
-}
-
-/// What a change from old to new leaves of a gap.
-fn left(
-    case: &Case<'_>,
-    gap: &Gap,
-    (old, new): (Toleranced<Length>, Toleranced<Length>),
-    original: &Setup,
-    proposed: &Setup,
-) -> Finding {
-    let same_body = same_body(original, proposed);
-    if same_body && measured_tire(case).is_none() {
-        return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-            .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(gap.least)));
-    }
-    let finding = gap.judge(old, new);
-    // A new tire of the same size where a smaller one was measured is no change of what was built.
-    if same_body { finding.marginal_if(Verdict::Beyond, Reason::LargerOfSameSize) } else { finding }
+    Ok(GapChange::above(case)?.judge())
 }
 
 /// Whether nothing changes that takes up room.

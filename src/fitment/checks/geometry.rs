@@ -22,28 +22,63 @@ fn tighter(share: Option<(Length, Citation)>, length: Option<Limit<Length>>) -> 
     }
 }
 
+/// The most that something may shrink and grow, each by whose word.
+struct TwoSided {
+    loss: Option<(Length, Citation)>,
+    growth: Option<(Length, Citation)>,
+}
+
+impl TwoSided {
+    /// Of the overall diameter of an original.
+    fn of_diameter(case: &Case<'_>, old: Length) -> Self {
+        let share = case.limits.diameter_share().map(|l| (old * l.value(), l.citation()));
+        Self {
+            loss: tighter(share, case.limits.diameter_loss()),
+            growth: tighter(share, case.limits.diameter_growth()),
+        }
+    }
+
+    /// The limit on the side of the change owns it.
+    fn judge(&self, change: Length, wrap: impl Fn(Length) -> Reading) -> Finding {
+        let side = if change.value >= 0.0 { self.growth } else { self.loss };
+        let citation = side.map_or(Citation::DIAMETER_CHANGE, |(_, citation)| citation);
+        let inside = side.is_none_or(|(most, _)| in_mm(change).abs() <= in_mm(most) + 1e-9);
+        let (verdict, reason) = if in_mm(change) == 0.0 {
+            (Verdict::Within, Reason::Unchanged)
+        } else {
+            PLAIN.judge(inside, inside)
+        };
+        let finding = Finding::new(verdict, reason, citation);
+        let bound = match (self.loss, self.growth) {
+            (Some((loss, _)), Some((growth, _))) => Bound::Between(wrap(-loss), wrap(growth)),
+            (Some((loss, _)), None) => Bound::AtLeast(wrap(-loss)),
+            (None, Some((growth, _))) => Bound::AtMost(wrap(growth)),
+            (None, None) => return finding,
+        };
+        finding.reading(wrap(change), bound)
+    }
+}
+
 pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
     let (old, new) = case.diameters()?;
-    let share = case.limits.diameter_share().map(|l| (old * l.value(), l.citation()));
-    let growth = tighter(share, case.limits.diameter_growth());
-    let loss = tighter(share, case.limits.diameter_loss());
+    Ok(TwoSided::of_diameter(case, old).judge(new - old, |length| Reading::Ratio(length / old)))
+}
 
-    let change = new - old;
-    let percent = |length: Length| Reading::Ratio(length / old);
-    let measured = percent(change);
-    // The bound on the side of the change owns it.
-    let side = if change.value >= 0.0 { growth } else { loss };
-    let citation = side.map_or(Citation::DIAMETER_CHANGE, |(_, c)| c);
-    let inside = side.is_none_or(|(most, _)| in_mm(change).abs() <= in_mm(most) + 1e-9);
-    let (verdict, reason) =
-        if old == new { (Verdict::Within, Reason::Unchanged) } else { PLAIN.judge(inside, inside) };
-    let bound = match (loss, growth) {
-        (Some((loss, _)), Some((growth, _))) => Bound::Between(percent(-loss), percent(growth)),
-        (Some((loss, _)), None) => Bound::AtLeast(percent(-loss)),
-        (None, Some((growth, _))) => Bound::AtMost(percent(growth)),
-        (None, None) => return Ok(Finding::new(verdict, reason, citation)),
+/// The change against the caller's limit, or against half of what the diameter may change.
+pub(super) fn ride_height(case: &Case<'_>) -> Found {
+    let (old, new) = case.diameters()?;
+    let half = |(most, citation)| (most / 2.0, citation);
+    let limits = match case.limits.own_ride_height_change() {
+        Some(most) => {
+            let own = Some((most, Citation::CALLER));
+            TwoSided { loss: own, growth: own }
+        }
+        None => {
+            let TwoSided { loss, growth } = TwoSided::of_diameter(case, old);
+            TwoSided { loss: loss.map(half), growth: growth.map(half) }
+        }
     };
-    Ok(Finding::new(verdict, reason, citation).reading(measured, bound))
+    Ok(limits.judge((new - old) / 2.0, Reading::Length))
 }
 
 /// How much an axle's track grows with the middles of its wheels: both sides move alike, and furthest when
