@@ -51,20 +51,22 @@ words! {
     LimitSet {
         /// No jurisdiction.
         Default = "default",
-        /// 49 CFR 571.110: the load reserve is law.
+        /// The load reserve of 49 CFR 571.110 is law, and the depths of tread of 49 CFR 570.9 and 393.75 are.
         UnitedStates = "united_states",
-        /// EU 458/2011: the towing rule for rear tires.
+        /// The towing rule of EU 458/2011 for rear tires, the depth of tread of passenger cars, and a guard
+        /// that covers the tire.
         EuropeanUnion = "european_union",
         /// Examination practice in Germany, as quoted by a test house: track +2 %. (Off-road vehicles
         /// built on a frame are quoted with +4 %: set it as your own limit.)
         GermanExamination = "german_examination",
-        /// South Australia: track +26 mm.
+        /// South Australia: track +26 mm; a guard must cover the tire.
         SouthAustralia = "south_australia",
-        /// VSB 14 of Australia: track +25 mm; diameter of passenger cars +15 and −26 mm.
+        /// VSB 14 of Australia: track +25 mm; diameter of passenger cars +15 and −26 mm; a guard must cover
+        /// the tire.
         Vsb14 = "vsb_14",
         /// Inspection manual of British Columbia, as quoted: 25 mm to anything at lock and bump.
         BritishColumbia = "british_columbia",
-        /// VSB 14 for off-road vehicles: track +25 mm, diameter +50 mm.
+        /// VSB 14 for off-road vehicles: track +25 mm, diameter +50 mm; a guard must cover the tire.
         Vsb14OffRoad = "vsb_14_off_road",
     }
 }
