@@ -15,10 +15,14 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelStamp};
 /// * `7x16` could be seven holes on a 16 in circle. A text that is a wheel size and a bolt circle is a
 ///   wheel if it names a rim diameter of 10 in or more, else a bolt circle: `7x16` and `5x10` are
 ///   wheels, `8x6.5` is a bolt circle.
+/// * A rim of several pieces and a cross-ply tire are both written with a dash, and only a contour surely tells
+///   them apart. Without one it is a tire if the width has two decimals, if the rim code is a half inch (those
+///   rims are of one piece), or if it is agricultural, and else a wheel: `6.00-16`, `11-22.5` and `9.5-24` are
+///   tires, `7.0-20`, `8-16` and `6.00E-16` wheels.
 /// * Up to three digits without a leading zero are a load index if there is one; `0118` and `317` are
 ///   dates of manufacture.
 /// * `A`, `B` and `C` alone are speed symbols, not grades; a single mark such as `TWI` comes before an
-///   identification number, which is what is left.
+///   identification number, which is what is left, if it does not begin like a rim size or else says `DOT`.
 ///
 /// Where none succeeds, the error is that of the reading that came furthest.
 ///
@@ -30,6 +34,10 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelStamp};
 ///     ("7x16", "wheel"),
 ///     ("690 kg 7x16 JWL", "wheel"),
 ///     ("25x8-12", "tire"),
+///     ("6.00-16", "tire"),
+///     ("11-22.5", "tire"),
+///     ("9.5-24", "tire"),
+///     ("7.0-20", "wheel"),
 ///     ("8x6.5", "bolt_circle"),
 ///     ("5x114.3", "bolt_circle"),
 ///     ("M14x1.5", "thread"),
@@ -100,7 +108,16 @@ impl Marking {
                     Self::BoltCircle(holes)
                 });
             }
-            (Ok(wheel), Err(_)) => return Ok(Self::Wheel(wheel)),
+            (Ok(wheel), Err(_)) => {
+                let size = wheel.size();
+                if size.is_multi_piece() && size.contour().is_none() {
+                    match Tire::parse(text) {
+                        Ok(tire) if tire.size().is_told_from_rim() => return Ok(Self::Tire(tire)),
+                        _ => {}
+                    }
+                }
+                return Ok(Self::Wheel(wheel));
+            }
             (Err(_), Ok(holes)) => return Ok(Self::BoltCircle(holes)),
             (Err(a), Err(b)) => further(a, b),
         };
@@ -139,9 +156,11 @@ impl Marking {
         }
         // Almost any letters and digits begin like an identification number, so that its error says
         // something only where the text claims to be one.
+        let claims = claims_identification(text);
         match IdentificationNumber::parse(text) {
-            Ok(number) => Ok(Self::IdentificationNumber(number)),
-            Err(error) if claims_identification(text) => Err(error),
+            Err(error) if claims => Err(error),
+            Ok(number) if claims || !number.begins_like_a_rim() => Ok(Self::IdentificationNumber(number)),
+            Ok(_) => Err(furthest),
             Err(_) => match DateCode::parse(text) {
                 Ok(date) => Ok(Self::DateCode(date)),
                 Err(_) => Err(furthest),

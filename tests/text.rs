@@ -13,7 +13,7 @@ use beadseat::tire::{
     LoadIndex, LoadRange, LoadVersion, Metric, ServiceDescription, SpeedSymbol, Tire, TireSize,
 };
 use beadseat::wheel::{BoltCircle, Bore, Inset, Seat, Thread, Wheel, WheelSize, WheelStamp};
-use beadseat::{Field, ParseError, ParseErrorKind};
+use beadseat::{Field, Marking, ParseError, ParseErrorKind};
 
 /// Calls a generic function for every designation with its canonical form, another spelling of it,
 /// and a text that is none, and answers how many there are.
@@ -153,7 +153,7 @@ fn longest_canonical_forms() {
     assert_eq!(tire.parse::<Tire>().unwrap().to_string(), tire);
     let passenger = "HL495/95VRF24.5 (279/279Y) XL";
     assert_eq!(passenger.parse::<Tire>().unwrap().to_string(), passenger);
-    let wheel = "10.75JJ-24.5 FH2 ET-123.456789 12x123.456789 123.456789";
+    let wheel = "10.75JJ-24.5 FH2 ET-123.456789 12x123.456789/223.456789 113.456789";
     assert_eq!(wheel.parse::<Wheel>().unwrap().to_string(), wheel);
 }
 
@@ -208,6 +208,9 @@ fn errors_and_their_places() {
     refused.of::<TireSize>("505/55R16", OutOfRange, F::SectionWidth, 0..3);
     refused.of::<TireSize>("205/55R32", OutOfRange, F::RimDiameter, 7..9);
     refused.of::<TireSize>("9.50-38", OutOfRange, F::RimDiameter, 5..7);
+    refused.of::<TireSize>("6.00-390", OutOfRange, F::RimDiameter, 5..8);
+    refused.of::<TireSize>("E78-390", OutOfRange, F::RimDiameter, 4..7);
+    refused.of::<TireSize>("31x10.50R390LT", OutOfRange, F::RimDiameter, 9..12);
     refused.of::<TireSize>("155R38", OutOfRange, F::RimDiameter, 4..6);
     refused.of::<TireSize>("340/65-56", OutOfRange, F::RimDiameter, 7..9);
     refused.of::<TireSize>("205/R16", Missing, F::AspectRatio, 4..5);
@@ -309,6 +312,12 @@ fn errors_and_their_places() {
     refused.of::<WheelSize>("150TR16", OutOfRange, F::RimDiameter, 5..7);
     refused.of::<WheelSize>("6Jx390", OutOfRange, F::RimDiameter, 0..6);
     refused.of::<Wheel>("7Jx16 57.1 66.6", Trailing, F::Text, 11..15);
+    refused.of::<Wheel>("7Jx16 5x406 66.6", Contradiction, F::BoltCircle, 0..16);
+    refused.of::<Wheel>("7Jx16 5x100/406", Contradiction, F::BoltCircle, 0..15);
+    refused.of::<Wheel>("7Jx16 5x112 112", Contradiction, F::Bore, 0..15);
+    refused.of::<Wheel>("7Jx16 5x114.3/100 100", Contradiction, F::Bore, 0..21);
+    refused.of::<Wheel>("4x8 204", Contradiction, F::Bore, 0..7);
+    refused.of::<WheelSize>("300 TR 300", Contradiction, F::RimWidth, 0..10);
 
     refused.of::<Thread>("Mx1.5", Missing, F::ThreadDiameter, 1..2);
     refused.of::<Thread>("M5x0.8", OutOfRange, F::ThreadDiameter, 1..2);
@@ -327,7 +336,7 @@ fn errors_and_their_places() {
     refused.of::<Seat>("ball R15", OutOfRange, F::Seat, 0..8);
     refused.of::<Seat>("cone 75°", OutOfRange, F::Seat, 0..9);
 
-    assert_eq!(refused.count, 135);
+    assert_eq!(refused.count, 144);
     assert_eq!(refused.fields.len(), FIELDS.len(), "{:?}", refused.fields);
     // No text is ambiguous yet.
     assert_eq!(refused.kinds.len(), 7, "{:?}", refused.kinds);
@@ -352,8 +361,11 @@ fn errors_of_stamps_and_their_places() {
     refused.of::<WheelStamp>("7Jx16 KBA 1234567", OutOfRange, F::ApprovalMark, 10..17);
     refused.of::<WheelStamp>("7Jx16 MADE 5", Missing, F::Origin, 11..12);
     refused.of::<WheelStamp>("7Jx16 MADE IN", Missing, F::Origin, 13..13);
+    refused.of::<WheelStamp>("7Jx16 MADE IN ET45", Missing, F::Origin, 14..15);
+    refused.of::<WheelStamp>("5x500 7Jx16 JWL", Contradiction, F::BoltCircle, 0..15);
+    refused.of::<WheelStamp>("7Jx16 112 690 kg 5x112", Contradiction, F::Bore, 0..22);
     refused.of::<WheelStamp>("7Jx16 MADE IN ABCDEFGHIJKLMNO", OutOfRange, F::Origin, 14..28);
-    assert_eq!(refused.count, 15);
+    assert_eq!(refused.count, 18);
 }
 
 const FIELDS: [Field; 21] = [
@@ -726,5 +738,31 @@ mod serde {
         assert_eq!(Ok(holes), "5x114.3".parse());
         let error = serde_json::from_str::<BoltCircle>(r#""5x57""#).unwrap_err();
         assert_eq!((error.line(), error.column()), (1, 6));
+    }
+}
+
+/// What is told apart by rule, and what is no identification number though it is letters and digits.
+#[test]
+fn lookalikes_are_told_apart() {
+    for (text, kind) in [
+        ("8.25-20", "tire"),
+        ("8.25E-20", "wheel"),
+        ("11-22.5", "tire"),
+        ("9.5-24", "tire"),
+        ("7.0-20", "wheel"),
+        ("7.0-20 ET140", "wheel"),
+        ("5-8", "bolt_circle"),
+        ("7Jx16 MAX LOAD 690 kg", "wheel"),
+        ("7Jx16 690 kg", "wheel"),
+        ("DOT 10X5 AB12 2725", "tin"),
+    ] {
+        let marking: Marking = text.parse().unwrap();
+        assert_eq!(marking.kind(), kind, "{text}");
+        if kind != "tin" {
+            assert_eq!(marking.to_string().parse(), Ok(marking), "{text}");
+        }
+    }
+    for text in ["7Jx16 AB12", "7JX16AB12", "10X5 AB12 2725"] {
+        assert!(text.parse::<Marking>().is_err(), "{text}");
     }
 }

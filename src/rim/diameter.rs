@@ -103,6 +103,17 @@ impl RimDiameter {
         if code.is_agricultural() { Err(scanner.range(Field::RimDiameter, start)) } else { Ok(code) }
     }
 
+    /// A code in inches, for tires that are named in inches or by a letter.
+    pub(crate) const fn scan_inches(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let code = tri!(Self::scan(scanner));
+        if is_millimetric(code.tenths as i64) {
+            Err(scanner.range(Field::RimDiameter, start))
+        } else {
+            Ok(code)
+        }
+    }
+
     #[inline(always)]
     pub(crate) const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();

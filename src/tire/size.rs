@@ -240,6 +240,14 @@ impl TireSize {
         }
     }
 
+    /// Whether what could be a rim of several pieces without a contour is a tire.
+    pub(crate) const fn is_told_from_rim(&self) -> bool {
+        match self {
+            Self::Numeric(size) => size.is_told_from_rim(),
+            _ => false,
+        }
+    }
+
     /// Whether the marks of the size alone make it a passenger size.
     pub(crate) const fn is_marked_passenger(&self) -> bool {
         of_family!(self, size => size.class()).is_passenger()

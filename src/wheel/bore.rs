@@ -45,7 +45,12 @@ impl Bore {
     }
 
     const fn exact(self) -> Exact {
-        Exact::from_nm(self.0.get() as i32)
+        Exact::from_nm(self.nanometres() as i32)
+    }
+
+    /// The diameter in nanometres.
+    pub(crate) const fn nanometres(self) -> u32 {
+        self.0.get()
     }
 
     /// The diameter as a length.

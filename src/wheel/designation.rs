@@ -56,7 +56,7 @@ impl WheelSize {
         } else {
             width = tri!(RimWidth::scan(scanner));
             if width.millimetres().is_some() {
-                return Self::scan_millimetric(scanner, width);
+                return Self::scan_millimetric(scanner, width, start);
             }
             if contour.is_none() {
                 contour = Self::scan_contour(scanner);
@@ -77,7 +77,11 @@ impl WheelSize {
 
     /// `TR` and the diameter, behind a width in millimetres.
     #[cold]
-    const fn scan_millimetric(scanner: &mut Scanner<'_>, width: RimWidth) -> Result<Self, ParseError> {
+    const fn scan_millimetric(
+        scanner: &mut Scanner<'_>,
+        width: RimWidth,
+        start: usize,
+    ) -> Result<Self, ParseError> {
         scanner.skip_space();
         if !scanner.eat_str("TR") {
             return Err(scanner.missing(Field::RimDiameter));
@@ -87,6 +91,9 @@ impl WheelSize {
         let diameter = tri!(RimDiameter::scan(scanner));
         if !matches!(diameter.seat_taper(), SeatTaper::Millimetric) {
             return Err(scanner.range(Field::RimDiameter, at));
+        }
+        if matches!(width.millimetres(), Some(width) if width >= diameter.whole_mm()) {
+            return Err(scanner.error(ParseErrorKind::Contradiction, Field::RimWidth, start));
         }
         let hump = Self::scan_hump(scanner);
         Ok(Self { diameter, width, contour: None, hump, multi_piece: false })
@@ -204,12 +211,15 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 /// first, `5x100 5x114.3`; both have as many holes. The canonical form is in that order. See [`WheelSize`],
 /// [`Inset`], [`BoltCircle`], [`Bore`].
 ///
+/// A bolt circle that is not smaller than the rim, or a bore that is not smaller than the bolt circle, is refused.
+///
 /// ```
 /// use beadseat::wheel::Wheel;
 /// let wheel: Wheel = "7Jx16 H2 57.1 5×112 ET45".parse()?;
 /// assert_eq!(wheel.to_string(), "7Jx16 H2 ET45 5x112 57.1");
 /// assert_eq!(wheel.bolt_circle(), Some("5x112".parse()?));
 /// assert!("7Jx16 ET45 ET40".parse::<Wheel>().is_err());
+/// assert!("7Jx16 5x112 114".parse::<Wheel>().is_err());
 /// let drilled_twice: Wheel = "6Jx15 4x100 4x4.5in ET38".parse()?;
 /// assert_eq!(drilled_twice.to_string(), "6Jx15 ET38 4x100/114.3");
 /// assert_eq!(drilled_twice.second_bolt_circle(), Some("4x114.3".parse()?));
@@ -228,9 +238,34 @@ pub struct Wheel {
 impl Wheel {
     #[inline]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
         let mut wheel = Self::of_size(tri!(WheelSize::scan(scanner)));
         while tri!(wheel.scan_part(scanner)) {}
-        Ok(wheel)
+        wheel.checked(scanner, start)
+    }
+
+    /// The same, if the bore is inside the holes, and these inside the rim.
+    #[inline]
+    pub(super) const fn checked(self, scanner: &Scanner<'_>, start: usize) -> Result<Self, ParseError> {
+        const NANOMETRES: u32 = 1_000_000;
+        let rim = self.size.diameter.whole_mm() as u32 * NANOMETRES;
+        let (mut least, mut most) = (rim, 0);
+        if let Some(first) = self.bolt_circle {
+            (least, most) = (first.nanometres(), first.nanometres());
+            if let Some(second) = self.second {
+                let second = second.get();
+                if second < least { least = second } else { most = second }
+            }
+        }
+        if most >= rim {
+            return Err(scanner.error(ParseErrorKind::Contradiction, Field::BoltCircle, start));
+        }
+        match self.bore {
+            Some(bore) if bore.nanometres() >= least => {
+                Err(scanner.error(ParseErrorKind::Contradiction, Field::Bore, start))
+            }
+            _ => Ok(self),
+        }
     }
 
     /// The same with another size.

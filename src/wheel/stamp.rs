@@ -170,7 +170,7 @@ const ORIGIN: usize = 14;
 ///     "JWL VIA MAX LOAD 690 KG 5x112 7,5J×17H2 03/2021 ET42 made in Utopia 66.6".parse()?;
 /// assert_eq!(
 ///     stamp.to_string(),
-///     "7.5Jx17 H2 ET42 5x112 66.6 MAX LOAD 690 kg 03/2021 JWL VIA MADE IN UTOPIA",
+///     "7.5Jx17 H2 ET42 5x112 66.6 690 kg 03/2021 JWL VIA MADE IN UTOPIA",
 /// );
 /// assert_eq!(stamp.load(), Some(MoldedLoad::Kilograms(690)));
 /// assert_eq!(stamp.date(), Some(WheelDate::Month { month: 3, year: 2021 }));
@@ -194,6 +194,7 @@ const _: () = assert!(size_of::<WheelStamp>() <= 64);
 
 impl WheelStamp {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
         let mut size = None;
         let mut stamp = Self {
             wheel: Wheel::of_size(WheelSize::ANY),
@@ -218,7 +219,7 @@ impl WheelStamp {
         }
         match size {
             Some(size) => {
-                stamp.wheel = stamp.wheel.with_size(size);
+                stamp.wheel = tri!(stamp.wheel.with_size(size).checked(scanner, start));
                 Ok(stamp)
             }
             None => Err(scanner.missing(Field::RimWidth)),
@@ -265,7 +266,7 @@ impl WheelStamp {
     pub(crate) fn write(&self, text: &mut Text) {
         self.wheel.write(text);
         if let Some(load) = self.load {
-            text.str(" MAX LOAD ");
+            text.byte(b' ');
             load.write(text);
         }
         if let Some(date) = self.date {
@@ -454,7 +455,14 @@ const fn scan_origin(scanner: &mut Scanner<'_>) -> Result<[u8; ORIGIN], ParseErr
     let start = scanner.at();
     let mut origin = [0; ORIGIN];
     let mut len = 0;
-    loop {
+    // A word belongs to the name unless it is a part of its own.
+    let mut ahead = *scanner;
+    while len + 1 < ORIGIN && is_word_of_a_name(&ahead) {
+        *scanner = ahead;
+        if len > 0 {
+            origin[len] = b' ';
+            len += 1;
+        }
         while scanner.byte().is_ascii_alphabetic() {
             if len == ORIGIN {
                 return Err(scanner.range(Field::Origin, start));
@@ -463,14 +471,10 @@ const fn scan_origin(scanner: &mut Scanner<'_>) -> Result<[u8; ORIGIN], ParseErr
             len += 1;
             scanner.step(1);
         }
-        // The next word belongs to the name unless it is a part of its own.
-        let mut ahead = *scanner;
-        if len == 0 || len + 1 >= ORIGIN || !ahead.skip_space() || !is_word_of_a_name(&ahead) {
+        ahead = *scanner;
+        if !ahead.skip_space() {
             break;
         }
-        *scanner = ahead;
-        origin[len] = b' ';
-        len += 1;
     }
     if len == 0 { Err(scanner.missing(Field::Origin)) } else { Ok(origin) }
 }
@@ -499,4 +503,4 @@ const fn is_word_of_a_name(scanner: &Scanner<'_>) -> bool {
         || ahead.eat_word("CB"))
 }
 
-designation!(WheelStamp in "beadseat::wheel", "5x112 690 kg 7jx16 w23/2021" => "7Jx16 5x112 MAX LOAD 690 kg W23/2021", wrong "5x112 690 kg");
+designation!(WheelStamp in "beadseat::wheel", "5x112 690 kg 7jx16 w23/2021" => "7Jx16 5x112 690 kg W23/2021", wrong "5x112 690 kg");

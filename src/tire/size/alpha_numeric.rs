@@ -68,7 +68,7 @@ impl AlphaNumeric {
             return Err(scanner.error(crate::ParseErrorKind::Contradiction, Field::Structure, at));
         }
         scanner.skip_space();
-        let rim = tri!(RimDiameter::scan(scanner));
+        let rim = tri!(RimDiameter::scan_inches(scanner));
         scanner.skip_space();
         let class = if motorcycle {
             SizeClass::Motorcycle

@@ -50,7 +50,7 @@ impl Flotation {
         scanner.skip_space();
         let mark = tri!(StructureMark::scan(scanner));
         scanner.skip_space();
-        let rim = tri!(RimDiameter::scan(scanner));
+        let rim = tri!(RimDiameter::scan_inches(scanner));
         if rim.tenths() * 10 >= overall.hundredths() {
             return Err(scanner.error(crate::ParseErrorKind::Contradiction, Field::OverallDiameter, start));
         }

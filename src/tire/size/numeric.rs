@@ -22,7 +22,7 @@ use crate::units::{self, Length};
 /// no source.
 ///
 /// Accepted: `6.00-16`, `7.50R16C`, `8.25R20`, `11R22.5`, `5.60-15`, `10/70R22.5`, `8.00-16.5LT`,
-/// `4.00-18 M/C`, `6.00-15L`, `20.8-38`. Refused: `6.005-16`, `6.00-38`.
+/// `4.00-18 M/C`, `6.00-15L`, `20.8-38`. Refused: `6.005-16`, `6.00-38`, `6.00-390`.
 ///
 /// ```
 /// use beadseat::{tire::TireSize, units::mm};
@@ -90,7 +90,12 @@ impl Numeric {
             Suffix::None
         };
         let size = Self { width, rim, mark, aspect: aspect as u8, suffix };
-        if rim.is_agricultural() && !size.is_agricultural() { Err(rim_error) } else { Ok(size) }
+        let other_units = matches!(rim.seat_taper(), SeatTaper::Millimetric);
+        if other_units || rim.is_agricultural() && !size.is_agricultural() {
+            Err(rim_error)
+        } else {
+            Ok(size)
+        }
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
@@ -107,6 +112,12 @@ impl Numeric {
             Suffix::L => "L",
             Suffix::Motorcycle => " M/C",
         });
+    }
+
+    pub(super) const fn is_told_from_rim(&self) -> bool {
+        self.width.decimals() == 2
+            || matches!(self.rim.seat_taper(), SeatTaper::FifteenDegree)
+            || self.is_agricultural()
     }
 
     const fn is_agricultural(&self) -> bool {

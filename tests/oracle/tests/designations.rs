@@ -5,7 +5,6 @@
 use std::fmt::{Debug, Display};
 use std::str::FromStr;
 
-use beadseat::ParseError;
 use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
 use beadseat::tire::{
     LoadIndex, LoadRange, LoadVersion, Metric, ServiceDescription, SizeClass, SpeedSymbol, Structure, Tire,
@@ -13,6 +12,7 @@ use beadseat::tire::{
 };
 use beadseat::uom::si::length::millimeter;
 use beadseat::wheel::{BoltCircle, Bore, Inset, Seat, Thread, Wheel, WheelSize};
+use beadseat::{Marking, ParseError, ParseErrorKind};
 use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use proptest::strategy::ValueTree;
@@ -448,6 +448,16 @@ fn wheel_size() -> impl Strategy<Value = Written> {
     })
 }
 
+/// Whether the bore lies in the holes, and these in the rim.
+fn lie_in_each_other(size: &Written, holes: Option<&Written>, bore: Option<&Written>) -> bool {
+    let number = |text: &str| text.parse::<f64>().unwrap();
+    let code = size.canonical.rsplit(['x', '-']).next().unwrap().split(' ').next().unwrap();
+    let rim = (number(code) * 25.4).round();
+    let holes = holes.map(|holes| number(holes.canonical.split_once('x').unwrap().1));
+    let bore = bore.map(|bore| number(&bore.canonical));
+    holes.is_none_or(|holes| holes < rim) && bore.is_none_or(|bore| bore < holes.unwrap_or(rim))
+}
+
 fn wheel() -> impl Strategy<Value = Written> {
     let parts = (
         wheel_size(),
@@ -455,6 +465,9 @@ fn wheel() -> impl Strategy<Value = Written> {
         prop::option::of(bolt_circle_with(&["x"])),
         prop::option::of(bore()),
     );
+    let parts = parts.prop_filter("the parts lie in each other", |(size, _, holes, bore)| {
+        lie_in_each_other(size, holes.as_ref(), bore.as_ref())
+    });
     parts.prop_flat_map(|(size, inset, holes, bore)| {
         assembled(size, [inset, holes, bore].into_iter().flatten().collect())
     })
@@ -633,6 +646,11 @@ proptest! {
         for part in [&bore, &holes, &inset].into_iter().flatten() {
             text = format!("{text} {}", part.canonical);
         }
+        if !lie_in_each_other(&size, holes.as_ref(), bore.as_ref()) {
+            let error = text.parse::<Wheel>().unwrap_err();
+            prop_assert_eq!(error.kind(), ParseErrorKind::Contradiction);
+            return Ok(());
+        }
         let wheel: Wheel = read(&text)?;
         prop_assert_eq!(wheel.size().to_string(), size.canonical);
         prop_assert_eq!(wheel.inset().map(|part| part.to_string()), inset.map(|part| part.canonical));
@@ -737,7 +755,19 @@ fn survives(text: &str) -> Result<(), TestCaseError> {
     survives_as::<WheelSize>(text)?;
     survives_as::<Wheel>(text)?;
     survives_as::<Thread>(text)?;
-    survives_as::<Seat>(text)
+    survives_as::<Seat>(text)?;
+    // Whatever it is, it is read as that again; but two numbers alone can be a rim, a tire and a bolt circle, and
+    // what only an identification number could be looks like anything once it is spaced as one.
+    if let Ok(marking) = text.parse::<Marking>() {
+        let canonical = marking.to_string();
+        let again = canonical.parse::<Marking>();
+        let alike = match marking {
+            Marking::IdentificationNumber(number) => canonical.parse() == Ok(number),
+            _ => again.is_ok() && canonical.chars().all(|c| matches!(c, '0'..='9' | '.' | 'x' | '-')),
+        };
+        prop_assert!(again == Ok(marking) || alike, "{:?}: {:?} {:?}", text, marking, again);
+    }
+    Ok(())
 }
 
 /// A valid text of any type.

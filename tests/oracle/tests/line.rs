@@ -5,9 +5,9 @@
 use std::fmt::{Debug, Display};
 use std::str::FromStr;
 
-use beadseat::ParseError;
 use beadseat::tire::SidewallLine;
 use beadseat::wheel::WheelStamp;
+use beadseat::{Marking, ParseError};
 use proptest::prelude::*;
 use proptest::sample::subsequence;
 use proptest::test_runner::TestCaseError;
@@ -73,6 +73,10 @@ where
         one.parse().map_err(|error: ParseError| TestCaseError::fail(error.show(one).to_string()))?;
     prop_assert_eq!(other.parse::<T>(), Ok(line), "{}", other);
     prop_assert_eq!(line.to_string().parse::<T>(), Ok(line), "{}", line);
+    let marking: Marking =
+        one.parse().map_err(|error: ParseError| TestCaseError::fail(error.show(one).to_string()))?;
+    prop_assert_eq!(marking.to_string(), line.to_string());
+    prop_assert_eq!(marking.to_string().parse::<Marking>(), Ok(marking), "{}", marking);
     Ok(())
 }
 
