@@ -93,6 +93,7 @@ sources! {
     REFERENCE_PRESSURE_FLOTATION: Handbook, false, "dealer article quoting the TRA yearbook", "two pressures by size for C, D, E; the higher is taken", Some(2010);
     REFERENCE_PRESSURE_TRAILER: Handbook, false, "dealer guide to load ranges", "psi of ST letters B, C, D; kPa from memory", None;
     REFERENCE_PRESSURE_TRAILER_REMEMBERED: Standard, true, "TRA yearbook practice", "ST letters E to H, H with doubt", None;
+    REFERENCE_PRESSURE_TRUCK: Standard, true, "TRA and ETRTO practice", "truck sizes with a letter, with doubt in 225/70R19.5 F and 315/80R22.5 J", None;
     REFERENCE_PRESSURE_GIVEN: Stated, false, "the tire's own marking or its maker's data", "as given", None;
     SPEED_LOAD: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-14, p. 291", Some(2009);
     SPEED_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 291", Some(2009);

@@ -4,6 +4,7 @@ pub(crate) mod factors;
 mod limit;
 mod model;
 mod p_metric;
+mod truck;
 
 pub use model::{InflationDomain, InflationModel};
 pub use p_metric::PMetricFormula;
@@ -106,8 +107,9 @@ impl Tire {
     ///
     /// Defaults: metric 250 kPa, XL and HL 290; P-metric 240, XL 280; LT and ST by load range letter, where
     /// an LT size by overall diameter has the higher of [two](super::LoadRange::flotation_reference_pressures).
-    /// `LL` of a metric size, commercial and truck tires have none: on truck tires the pressure of one letter
-    /// varies with size. [`Inflation::reference_citation`] says which it is.
+    /// On truck tires the pressure of one letter varies with the size: eight sizes with a letter have theirs from
+    /// memory, other commercial and truck tires and `LL` of a metric size have none.
+    /// [`Inflation::reference_citation`] says which it is.
     ///
     /// # Errors
     /// Without a load index, a dual index for [`Fitting::Dual`], or a reference pressure.
@@ -173,6 +175,10 @@ impl Tire {
                     _ => Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED,
                 };
                 Some((range.st_reference_pressure()?, citation))
+            }
+            (InflationModel::Commercial, size) => {
+                let pressure = truck::reference_pressure(&size, self.load_range()?)?;
+                Some((pressure, Citation::REFERENCE_PRESSURE_TRUCK))
             }
             _ => None,
         };

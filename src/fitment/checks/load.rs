@@ -148,6 +148,7 @@ pub(super) fn by_letter(law: &Inflation, finding: Finding) -> Found {
         }
         Citation::REFERENCE_PRESSURE_RANGE
         | Citation::REFERENCE_PRESSURE_FLOTATION
+        | Citation::REFERENCE_PRESSURE_TRUCK
         | Citation::REFERENCE_PRESSURE_TRAILER
         | Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED => {
             Ok(finding.marginal_if(Verdict::Within, Reason::PressureByLetter))
