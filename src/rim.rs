@@ -7,9 +7,11 @@
 mod contour;
 mod diameter;
 mod drop_centre;
+mod valve_hole;
 mod width;
 
 pub use contour::{Contour, Hump};
 pub use diameter::{RimDiameter, SeatTaper};
 pub use drop_centre::DropCentre;
+pub use valve_hole::ValveHole;
 pub use width::RimWidth;

@@ -542,9 +542,9 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Contour>(
         Field::Contour,
-        "A, B, C, D, E, F, G, J, JJ, JK, K or L",
-        &["A", "B", "C", "D", "E", "F", "G", "J", "JJ", "JK", "K", "L"],
-        &["H", "I", "M", "X", "KJ", "JJJ", "1"],
+        "A, B, C, D, E, F, G, H, J, JJ, JK, K, L, P, S, T or V",
+        &["A", "B", "C", "D", "E", "F", "G", "H", "J", "JJ", "JK", "K", "L", "P", "S", "T", "V"],
+        &["SL", "I", "M", "X", "KJ", "JJJ", "1"],
     );
     bounds.of::<Hump>(
         Field::Hump,

@@ -83,6 +83,16 @@ marks! {
         F = "F",
         /// Commercial.
         G = "G",
+        /// Commercial.
+        H = "H",
+        /// Commercial.
+        P = "P",
+        /// Of several pieces, trucks.
+        S = "S",
+        /// Of several pieces, trucks.
+        T = "T",
+        /// Of several pieces, trucks.
+        V = "V",
     }
     in "beadseat::rim", "j" => "J", wrong "Q"
 }
@@ -126,8 +136,7 @@ impl Contour {
 
     /// The height of the flange over the bead seat, `G`; `None` where no standard was seen.
     ///
-    /// Source: JIS D 4218:2021 (modified ISO 4000-2:2013), Table 3, for B, J and K. Catalogues print 18.0 mm
-    /// for JJ and JK, and either 21.6 or 25.4 mm for L.
+    /// Source: JIS D 4218:2021 (modified ISO 4000-2:2013), Table 3, for B, J and K.
     ///
     /// ```
     /// use beadseat::{rim::Contour, units::mm};
@@ -145,6 +154,36 @@ impl Contour {
             _ => return None,
         };
         Some(Toleranced::within(units::mm(nominal), units::mm(1.0)))
+    }
+
+    /// About how high the flange is where [`Contour::flange_height`] is not known, and by whose word. Nothing in
+    /// this crate is judged by it.
+    ///
+    /// JJ and JK are printed in catalogues; L is from memory, and one page prints 25.4 mm; the contours of trucks
+    /// are orders of magnitude from memory.
+    ///
+    /// ```
+    /// use beadseat::{rim::Contour, units::mm};
+    /// let (height, citation) = Contour::L.rough_flange_height().ok_or("not known")?;
+    /// assert_eq!(height, mm(21.6));
+    /// assert!(citation.is_from_memory());
+    /// assert_eq!(Contour::J.rough_flange_height(), None);
+    /// # Ok::<(), &str>(())
+    /// ```
+    pub const fn rough_flange_height(self) -> Option<(Length, Citation)> {
+        let (height, citation) = match self {
+            Self::Jj | Self::Jk => (18.0, Citation::FLANGE_CATALOGUE),
+            Self::L => (21.6, Citation::FLANGE_ROUGH),
+            Self::D => (17.5, Citation::FLANGE_ROUGH),
+            Self::E | Self::P => (20.0, Citation::FLANGE_ROUGH),
+            Self::F => (22.5, Citation::FLANGE_ROUGH),
+            Self::G => (28.0, Citation::FLANGE_ROUGH),
+            Self::H | Self::S => (33.5, Citation::FLANGE_ROUGH),
+            Self::T => (38.0, Citation::FLANGE_ROUGH),
+            Self::V => (44.5, Citation::FLANGE_ROUGH),
+            Self::A | Self::B | Self::C | Self::J | Self::K => return None,
+        };
+        Some((units::mm(height), citation))
     }
 
     /// The least radius of the flange, `R2`, where the sidewall bends over it. Source as

@@ -209,8 +209,26 @@ impl RimDiameter {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn specified(self) -> Option<Toleranced<Length>> {
+        self.specified_on(self.seat_taper())
+    }
+
+    /// The specified diameter of the bead seat on a rim of a stated taper: code 15 is made with both. Nothing if
+    /// no rim of the code has that taper, or its diameter is not known. Source as [`RimDiameter::specified`].
+    ///
+    /// ```
+    /// use beadseat::{rim::{RimDiameter, SeatTaper}, units::mm};
+    /// let code = RimDiameter::parse("15")?;
+    /// assert_eq!(code.specified_on(SeatTaper::FifteenDegree).map(|d| d.nominal()), Some(mm(381.0)));
+    /// assert_eq!(code.specified_on(SeatTaper::FiveDegree), code.specified());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn specified_on(self, taper: SeatTaper) -> Option<Toleranced<Length>> {
+        const BOTH: u16 = 150;
+        if taper != self.seat_taper() && (self.tenths != BOTH || taper == SeatTaper::Millimetric) {
+            return None;
+        }
         let inch_mm = 2.54 * f64::from(self.tenths);
-        let (mm, tolerance) = match self.seat_taper() {
+        let (mm, tolerance) = match taper {
             SeatTaper::FiveDegree if self.is_agricultural() => return None,
             SeatTaper::FiveDegree if self.tenths <= 160 => (inch_mm - 0.8, 0.4),
             SeatTaper::FiveDegree => (inch_mm + 4.8, 0.4),

@@ -118,6 +118,21 @@ impl RimWidth {
         if self.twentieths % QUARTER == 0 { None } else { Some(self.twentieths / MILLIMETRE) }
     }
 
+    /// The width between the flanges as rim tables print it: to the nearest half millimetre. Source: ETRTO tables,
+    /// from memory ([`Citation::RIM_TABLE_WIDTH`](crate::Citation::RIM_TABLE_WIDTH)). The crate computes with
+    /// [`RimWidth::length`].
+    ///
+    /// ```
+    /// use beadseat::{rim::RimWidth, units::mm};
+    /// assert_eq!(RimWidth::parse("6.5")?.tabulated(), mm(165.0));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn tabulated(self) -> Length {
+        const HALF_MILLIMETRE: u16 = MILLIMETRE / 2;
+        let halves = (self.twentieths + HALF_MILLIMETRE / 2) / HALF_MILLIMETRE;
+        units::mm(halves as f64 / 2.0)
+    }
+
     /// The width in quarter inches: 26 for 6.5 in; of a millimetric rim, the nearest.
     ///
     /// ```

@@ -159,7 +159,7 @@ impl Field {
             Self::RimWidth => {
                 "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code"
             }
-            Self::Contour => "A, B, C, D, E, F, G, J, JJ, JK, K or L",
+            Self::Contour => "A, B, C, D, E, F, G, H, J, JJ, JK, K, L, P, S, T or V",
             Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
             Self::Inset => "-300 to 300 mm",
             Self::HoleCount => "3 to 12",

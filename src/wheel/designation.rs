@@ -15,8 +15,8 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// ```
 /// `x` is a one-piece rim, `-` a rim of several pieces (ISO 3911, from memory). The contour may also stand
 /// before the width (`J7x16`). A text with the diameter first (`16x7J`) is read too: the contour stands
-/// beside the width, and without one the smaller number is the width. Rims in millimetres have `TR` between
-/// width and diameter (from memory).
+/// beside the width, and without one the smaller number is the width; an `H` at the end is the hump. Rims in
+/// millimetres have `TR` between width and diameter (from memory).
 ///
 /// Accepted: `7Jx16 H2`, `7 J × 16`, `6 1/2Jx15`, `8.25x22.5`, `16x7`, `150 TR 390 FH`. Refused: `7Jx16.2`,
 /// `7x7`, `150x16`.
@@ -52,7 +52,13 @@ impl WheelSize {
             diameter = tri!(RimDiameter::scan(scanner));
             multi_piece = tri!(Self::scan_separator(scanner));
             width = tri!(RimWidth::scan(scanner));
+            let at = scanner.at();
             contour = Self::scan_contour(scanner);
+            // Behind all of a size `H` is the hump.
+            if matches!(contour, Some(Contour::H)) {
+                scanner.back_to(at);
+                contour = None;
+            }
         } else {
             width = tri!(RimWidth::scan(scanner));
             if width.millimetres().is_some() {

@@ -140,7 +140,8 @@ fn rim_width() -> impl Strategy<Value = Written> {
         .prop_map(|(quarters, as_fraction, dash)| width_of(quarters, as_fraction, dash))
 }
 
-const CONTOURS: [&str; 12] = ["A", "B", "C", "D", "E", "F", "G", "J", "JJ", "JK", "K", "L"];
+const CONTOURS: [&str; 17] =
+    ["A", "B", "C", "D", "E", "F", "G", "H", "J", "JJ", "JK", "K", "L", "P", "S", "T", "V"];
 const HUMPS: [&str; 9] = ["H", "H2", "FH", "FH2", "CH", "CH2", "EH", "EH2", "SL"];
 
 fn one_of(marks: &'static [&'static str]) -> impl Strategy<Value = Written> {
@@ -431,7 +432,8 @@ fn wheel_size() -> impl Strategy<Value = Written> {
                 typed.extend([Gap, word(contour)]);
             }
         };
-        if diameter_first && !several {
+        // Behind all of a size `H` is the hump.
+        if diameter_first && !several && contour != Some("H") {
             typed.extend([number(diameter), Gap, Times, Gap]);
             typed.extend(width.typed);
             contour_typed(&mut typed);
