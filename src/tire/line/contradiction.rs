@@ -2,7 +2,9 @@
 
 use super::{SidewallLine, TUBE_TYPE, TUBELESS};
 use crate::molded::{MoldedLoad, MoldedSpeed};
-use crate::tire::{InSizeSpeed, LoadIndex, LoadRange, LoadVersion, SizeClass, SpeedSymbol, TireSize};
+use crate::tire::{
+    InSizeSpeed, LoadIndex, LoadRange, LoadVersion, ServiceDescription, SizeClass, SpeedSymbol, TireSize,
+};
 use crate::units::{in_kg, in_kmh, in_kpa, in_lb, in_psi};
 
 macro_rules! contradictions {
@@ -66,13 +68,17 @@ impl SidewallLine {
 
     fn has(&self, contradiction: LineContradiction) -> bool {
         let service = self.tire.service;
-        let differs = |molded: Option<MoldedLoad>, index: Option<LoadIndex>| match (molded, index) {
-            (Some(MoldedLoad::Kilograms(kg)), Some(index)) => {
-                (f64::from(kg) - in_kg(index.load())).abs() > 1.0
-            }
+        let is_of = |molded: MoldedLoad, index: LoadIndex| match molded {
+            MoldedLoad::Kilograms(kg) => (f64::from(kg) - in_kg(index.load())).abs() <= 1.0,
             // The yearbooks' pounds lie on a grid of 5 or 10.
-            (Some(MoldedLoad::Pounds(lb)), Some(index)) => (f64::from(lb) - in_lb(index.load())).abs() > 10.0,
-            _ => false,
+            MoldedLoad::Pounds(lb) => (f64::from(lb) - in_lb(index.load())).abs() <= 10.0,
+        };
+        // Of two service descriptions, one may be what a molded figure belongs to.
+        let services = || [service, self.second].into_iter().flatten();
+        let differs = |molded: Option<MoldedLoad>, index: fn(ServiceDescription) -> Option<LoadIndex>| {
+            let mut indices = services().filter_map(index).peekable();
+            molded
+                .is_some_and(|molded| indices.peek().is_some() && !indices.any(|index| is_of(molded, index)))
         };
         match contradiction {
             LineContradiction::SpeedBelowSize => {
@@ -86,10 +92,8 @@ impl SidewallLine {
             }
             LineContradiction::VersionOfOtherFamily => self.stray_version.is_some(),
             LineContradiction::RangeOfOtherFamily => self.stray_range.is_some(),
-            LineContradiction::LoadAgainstIndex => differs(self.max_load, service.map(|s| s.single())),
-            LineContradiction::DualLoadAgainstIndex => {
-                differs(self.max_load_dual, service.and_then(|s| s.dual()))
-            }
+            LineContradiction::LoadAgainstIndex => differs(self.max_load, |s| Some(s.single())),
+            LineContradiction::DualLoadAgainstIndex => differs(self.max_load_dual, |s| s.dual()),
             LineContradiction::DualLoadAboveSingle => self
                 .max_load
                 .zip(self.max_load_dual)
@@ -113,7 +117,7 @@ impl SidewallLine {
             }
             LineContradiction::SpeedAgainstSymbol => self.max_speed.is_some_and(|molded| {
                 let spare = self.tire.size.class() == SizeClass::Temporary;
-                let mut services = [service, self.second].into_iter().flatten().peekable();
+                let mut services = services().peekable();
                 services.peek().is_some() && !services.any(|s| agrees(molded, s.speed(), spare))
             }),
             LineContradiction::LightAndReinforced => {
