@@ -80,12 +80,7 @@ const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
 /// assert!(report.checks().all(|c| c.verdict() == Verdict::NotAssessed));
 /// assert_eq!(report.overall(), Verdict::Marginal);
 /// ```
-pub fn assess<'a>(
-    vehicle: &'a Vehicle,
-    change: &Change,
-    conditions: &'a Conditions,
-    limits: &'a Limits,
-) -> Report {
+pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limits: &Limits) -> Report {
     let mut report = Report::new();
     let case = |place| Case::new(place, vehicle, change.on(place), conditions, limits);
     let [front, rear] = [Place::Front, Place::Rear].map(case);

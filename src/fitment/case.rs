@@ -13,8 +13,8 @@ use crate::wheel::Inset;
 pub(super) struct Case<'a> {
     pub(super) place: Place,
     pub(super) axle: &'a Axle,
-    pub(super) original: Option<Setup>,
-    pub(super) proposed: Option<Setup>,
+    pub(super) original: Option<&'a Setup>,
+    pub(super) proposed: Option<&'a Setup>,
     pub(super) vehicle: &'a Vehicle,
     pub(super) conditions: &'a Conditions,
     pub(super) limits: &'a Limits,
@@ -61,7 +61,7 @@ impl<'a> Case<'a> {
     pub(super) fn new(
         place: Place,
         vehicle: &'a Vehicle,
-        [original, proposed]: [Option<Setup>; 2],
+        [original, proposed]: [Option<&'a Setup>; 2],
         conditions: &'a Conditions,
         limits: &'a Limits,
     ) -> Self {
@@ -74,21 +74,19 @@ impl<'a> Case<'a> {
     pub(super) fn in_any_use(
         place: Place,
         vehicle: &'a Vehicle,
-        setups: [Option<Setup>; 2],
+        setups: [Option<&'a Setup>; 2],
         limits: &'a Limits,
     ) -> Self {
         const ANY_USE: &Conditions = &Conditions::new();
         Self::new(place, vehicle, setups, ANY_USE, limits)
     }
-}
 
-impl Case<'_> {
-    pub(super) fn proposed(&self) -> Result<Setup, Missing> {
+    pub(super) fn proposed(&self) -> Result<&'a Setup, Missing> {
         self.proposed.ok_or(Input::ProposedSetup.into())
     }
 
     /// Original and proposed.
-    pub(super) fn both(&self) -> Result<(Setup, Setup), Missing> {
+    pub(super) fn both(&self) -> Result<(&'a Setup, &'a Setup), Missing> {
         need!(original = self.original => OriginalSetup, proposed = self.proposed => ProposedSetup);
         Ok((original, proposed))
     }

@@ -113,7 +113,7 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
         report.caution(Caution::MultiPiece);
     }
     let moved =
-        case.original.is_some_and(|original| case.rim_centres(&original) != case.rim_centres(&proposed));
+        case.original.is_some_and(|original| case.rim_centres(original) != case.rim_centres(proposed));
     let spaced = proposed.standoff().value > 0.0;
     if moved || spaced {
         report.caution(Caution::Bearings);

@@ -66,7 +66,7 @@ impl Room {
     }
 
     fn case(&self) -> Case<'_> {
-        Case::in_any_use(self.place, &self.vehicle, [Some(self.original), None], &self.limits)
+        Case::in_any_use(self.place, &self.vehicle, [Some(&self.original), None], &self.limits)
     }
 
     /// Answers, or says where what is lacking belongs.

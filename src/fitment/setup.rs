@@ -230,8 +230,11 @@ pub struct Change {
 
 impl Change {
     /// What is and what goes on the front axle, or on the rear one.
-    pub(super) fn on(&self, place: Place) -> [Option<Setup>; 2] {
-        let axle = |setups: &Setups| if place == Place::Front { setups.front } else { setups.rear };
-        [axle(&self.original), axle(&self.proposed)]
+    pub(super) const fn on(&self, place: Place) -> [Option<&Setup>; 2] {
+        let Self { original, proposed } = self;
+        match place {
+            Place::Front => [original.front.as_ref(), proposed.front.as_ref()],
+            _ => [original.rear.as_ref(), proposed.rear.as_ref()],
+        }
     }
 }

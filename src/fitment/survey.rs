@@ -69,11 +69,11 @@ impl Survey {
         let survey = || {
             case.car_rules()?;
             let (original, proposed) = case.both()?;
-            let (around, bodies) = swept::obstacles(&case, &original, side, Size::Nominal)?;
+            let (around, bodies) = swept::obstacles(&case, original, side, Size::Nominal)?;
             Ok(Self {
-                corner: swept::corner(&case, &original)?,
-                before: swept::outer_profile(&case, &original, Size::Nominal)?,
-                after: swept::outer_profile(&case, &proposed, Size::Nominal)?,
+                corner: swept::corner(&case, original)?,
+                before: swept::outer_profile(&case, original, Size::Nominal)?,
+                after: swept::outer_profile(&case, proposed, Size::Nominal)?,
                 around,
                 bodies,
             })

@@ -31,8 +31,8 @@ pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
     let ratio =
         |front, rear| Some(in_mm(circumference(front)?.nominal()) / in_mm(circumference(rear)?.nominal()));
     need!(
-        old = ratio(&old_front, &old_rear) => OriginalDimensions,
-        new = ratio(&new_front, &new_rear) => TireDimensions,
+        old = ratio(old_front, old_rear) => OriginalDimensions,
+        new = ratio(new_front, new_rear) => TireDimensions,
     );
     // Whichever axle grows against the other.
     let change = (new / old).max(old / new) - 1.0;

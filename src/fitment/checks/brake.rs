@@ -12,7 +12,7 @@ use crate::wheel::Barrel;
 pub(super) fn brake_clearance(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     // What touches on one side settles it, whatever is not known of the other.
-    match (radial(case, &setup), axial(case, &setup)) {
+    match (radial(case, setup), axial(case, setup)) {
         (Ok(only), Err(_)) | (Err(_), Ok(only)) if only.verdict == Verdict::Beyond => Ok(only),
         (radial, axial) => {
             both_of(radial, axial).map(|(radial, axial)| radial.graver(axial, is_tighter(&axial, &radial)))
@@ -47,7 +47,7 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
     need!(envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope, barrel = barrel(setup) => Barrel);
     let around = |inside: Toleranced<Length>| inside - Toleranced::exact(envelope);
     let (inside, of_standard) = barrel;
-    let original = case.original.and_then(|original| Some(around(self::barrel(&original)?.0)));
+    let original = case.original.and_then(|original| Some(around(self::barrel(original)?.0)));
     let finding = gap(case, around(inside), original, Reason::BarrelTouchesBrake);
     Ok(if of_standard { finding.marginal_if(Verdict::Within, Reason::BrakeClearsStandard) } else { finding })
 }
@@ -68,6 +68,6 @@ fn axial(case: &Case<'_>, setup: &Setup) -> Found {
     // A spacer between the wheels of a pair moves the outer one only.
     let standoff = |setup: &Setup| if case.is_dual() { Length::default() } else { setup.standoff() };
     let before = |setup: &Setup, back| Toleranced::exact(back + standoff(setup) - face);
-    let original = case.original.and_then(|original| Some(before(&original, original.spoke_back()?)));
+    let original = case.original.and_then(|original| Some(before(original, original.spoke_back()?)));
     Ok(gap(case, before(setup, back), original, Reason::SpokesTouchBrake))
 }

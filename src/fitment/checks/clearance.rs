@@ -176,17 +176,17 @@ impl GapChange {
     pub(super) fn above(case: &Case<'_>) -> Result<Self, Missing> {
         let gap = Gap::above(case)?;
         let (original, proposed) = case.both()?;
-        let radii = both_of(original_radius(case, &original), proposed_radius(&proposed))?;
-        Ok(Self::of(case, gap, radii, (&original, &proposed)))
+        let radii = both_of(original_radius(case, original), proposed_radius(proposed))?;
+        Ok(Self::of(case, gap, radii, (original, proposed)))
     }
 
     /// With the proposed assembly.
     fn beside(case: &Case<'_>, side: Side) -> Result<(Self, Assembly), Missing> {
         let gap = Gap::beside(case, side)?;
         let (original, proposed) = case.both()?;
-        let (old, new) = both_of(Assembly::original(case, &original), Assembly::proposed(case, &proposed))?;
+        let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(case, proposed))?;
         let reach = (old.reach(side), new.reach(side));
-        Ok((Self::of(case, gap, reach, (&original, &proposed)), new))
+        Ok((Self::of(case, gap, reach, (original, proposed)), new))
     }
 
     pub(super) fn inboard(case: &Case<'_>) -> Result<Self, Missing> {

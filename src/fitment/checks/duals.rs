@@ -14,9 +14,9 @@ pub(super) fn dual_spacing(case: &Case<'_>) -> Found {
     if !case.is_dual() {
         return Ok(Finding::new(Verdict::Within, Reason::SingleWheels, Citation::DESIGNATION));
     }
-    need!(centres = case.rim_centres(&proposed) => WheelInset, half = half_tire(&proposed, None) => TireDimensions);
+    need!(centres = case.rim_centres(proposed) => WheelInset, half = half_tire(proposed, None) => TireDimensions);
     let gap = Toleranced::exact(centres.outer - centres.inner) - half * 2.0;
-    let original_gap = case.original.and_then(|original| nominal_gap(case, &original));
+    let original_gap = case.original.and_then(|original| nominal_gap(case, original));
     let is_as_built = original_gap.is_some_and(|built| no_more(in_mm(built), in_mm(gap.nominal())));
     let held = |least, why, citation, reason| {
         let finding = at_least(gap, least, Reading::Length, why, citation);

@@ -21,7 +21,7 @@ pub(in crate::fitment) fn effects(axles: &[Option<&Case<'_>>; 2], report: &mut R
             }
         };
         let felt = |setup: &Setup| Some(Reading::Mass(equivalent_mass(setup)?));
-        effect(EffectId::RotatingInertia, felt(&original), felt(&proposed));
+        effect(EffectId::RotatingInertia, felt(original), felt(proposed));
         let (before, after) = (case.axle.placard(), proposed.pressure());
         let onset = |pressure| Some(Reading::Velocity(hydroplaning_onset(pressure).ok()?));
         effect(EffectId::Hydroplaning, before.and_then(onset), after.and_then(onset));
@@ -37,7 +37,7 @@ fn rolling(axles: &[Option<&Case<'_>>; 2], report: &mut Report) {
     let driven = |case: &&&Case<'_>| case.vehicle.drive().is_some_and(|drive| is_driven(case, drive));
     let Some(case) = axles.iter().flatten().filter(driven).find(|case| case.both().is_ok()) else { return };
     let Ok((original, proposed)) = case.both() else { return };
-    let Some((before, after)) = circumference(&original).zip(circumference(&proposed)) else { return };
+    let Some((before, after)) = circumference(original).zip(circumference(proposed)) else { return };
     let (before, after) = (before.nominal(), after.nominal());
     report.push_effect(&Effect {
         id: EffectId::Gearing,

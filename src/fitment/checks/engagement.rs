@@ -12,10 +12,10 @@ use crate::{Citation, Toleranced};
 
 pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.original.is_some_and(|original| keeps_the_joint(&original, &setup)) {
+    if case.original.is_some_and(|original| keeps_the_joint(original, setup)) {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
-    let (joint, engaged) = engagement(case, &setup)?;
+    let (joint, engaged) = engagement(case, setup)?;
     need!(least = case.limits.engagement_turns(joint.thread) => LeastTurns);
     if let Some(depth) = joint.depth.filter(|depth| !no_more(in_mm(engaged), in_mm(*depth))) {
         return Ok(Finding::new(Verdict::Beyond, Reason::BoltBottoms, Citation::DESIGNATION)
@@ -31,7 +31,7 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     // What the maker built may have less than the chart asks for, as long as it has some; but not of another
     // joint.
     let same_joint = case.original.filter(|original| original.adaptor() == setup.adaptor());
-    let built = same_joint.and_then(|original| engagement(case, &original).ok());
+    let built = same_joint.and_then(|original| engagement(case, original).ok());
     let built = built.map(|(_, engaged)| Toleranced::exact(engaged));
     let (least, citation) = least_or_as_built(Limit::new(turns, least.citation()), built);
     let finding = at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation);

@@ -113,7 +113,7 @@ pub(in crate::fitment) fn judge_track(
 
 pub(super) fn track(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
-    need!(old = case.rim_centres(&original) => OriginalInset, new = case.rim_centres(&proposed) => WheelInset);
+    need!(old = case.rim_centres(original) => OriginalInset, new = case.rim_centres(proposed) => WheelInset);
     let growth = track_growth(old, new);
     // A length that is exceeded decides by itself, whatever the track is.
     let length = case.limits.track_growth().map(|most| (most.value(), most.citation()));
@@ -126,8 +126,8 @@ pub(super) fn track(case: &Case<'_>) -> Found {
 pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     need!(
-        old = case.rim_centres(&original) => OriginalInset,
-        new = case.rim_centres(&proposed) => WheelInset,
+        old = case.rim_centres(original) => OriginalInset,
+        new = case.rim_centres(proposed) => WheelInset,
         axis = case.axle.steering().and_then(|s| s.scrub_radius().zip(s.kingpin_inclination())) => SteeringAxis,
     );
     let (scrub, inclination) = axis;

@@ -87,11 +87,11 @@ pub(super) fn centre_bore(case: &Case<'_>) -> Found {
     let (ring, seats_centre) = (setup.ring() == Some(true), setup.seat().map(Seat::is_centring));
     let limit = case.limits.centring_play();
     let Some(adaptor) = setup.adaptor() else {
-        return on_hub(case, &setup, &Fit { spigot, bore, ring, seats_centre });
+        return on_hub(case, setup, &Fit { spigot, bore, ring, seats_centre });
     };
     need!(hub_bore = adaptor.hub_bore() => AdaptorBore, own = adaptor.wheel_spigot() => AdaptorSpigot);
     // Its own fasteners have seats of their own.
-    let inner = on_hub(case, &setup, &Fit { spigot, bore: hub_bore, ring: false, seats_centre: Some(true) })?;
+    let inner = on_hub(case, setup, &Fit { spigot, bore: hub_bore, ring: false, seats_centre: Some(true) })?;
     if inner.verdict != Verdict::Beyond && bore.length() < spigot.length() {
         // A spigot that comes out of the adaptor must go into the wheel.
         need!(height = hub.and_then(|h| h.spigot_height()) => SpigotHeight);
@@ -171,7 +171,7 @@ pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
     }
     let finding =
         Finding::new(verdict, reason, Citation::DESIGNATION).reading(Reading::Thread(thread), expected);
-    Ok(on_adaptor(&setup, finding))
+    Ok(on_adaptor(setup, finding))
 }
 
 pub(super) fn fastener_seat(case: &Case<'_>) -> Found {
@@ -189,7 +189,7 @@ pub(super) fn fastener_seat(case: &Case<'_>) -> Found {
         }
     };
     need!(wheel = setup.seat() => WheelSeat);
-    Ok(on_adaptor(&setup, seats(seat, wheel)))
+    Ok(on_adaptor(setup, seats(seat, wheel)))
 }
 
 /// The joint between adaptor and hub has fasteners of its own, of which nothing is known here.

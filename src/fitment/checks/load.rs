@@ -76,12 +76,12 @@ pub(super) fn tire_load(case: &Case<'_>) -> Found {
     let tire = setup.tire();
     need!(
         load = case.axle.max_load() => MaxLoad,
-        speed = load_speed(case, &setup) => TopSpeed,
+        speed = load_speed(case, setup) => TopSpeed,
         service = tire.service() => LoadIndex,
     );
     need!(index = service.index(case.fitting(&tire)) => DualLoadIndex, rule = tire.at_speed(speed) => LoadIndex);
     need!(speed_share = rule.load_share() => LoadAtSpeed);
-    let factors = factors(case, &setup)?;
+    let factors = factors(case, setup)?;
     let speed_share = in_ratio(speed_share);
     let mut capacity = index.load() * factors.capacity * speed_share;
     let mut citation = if speed_share < 1.0 { rule.load_citation() } else { factors.citation };
@@ -169,8 +169,8 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
     }
     let index = |setup: &Setup| setup.tire().service()?.index(case.fitting(&setup.tire()));
     need!(
-        old = index(&original) => OriginalLoadIndex,
-        new = index(&proposed) => LoadIndex,
+        old = index(original) => OriginalLoadIndex,
+        new = index(proposed) => LoadIndex,
         placard = case.axle.placard() => Placard,
         pressure = proposed.pressure() => Pressure,
     );
@@ -184,16 +184,16 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
         Reason::CapacityLost,
     );
     // The same tire carries no less at no less pressure, whatever its law.
-    if same_tire(&original, &proposed) {
+    if same_tire(original, proposed) {
         return Ok(at_least(Toleranced::exact(pressure), placard, Reading::Pressure, why, Citation::PLACARD));
     }
-    let old = law(case, &original).map_err(missing_for_original)?;
+    let old = law(case, original).map_err(missing_for_original)?;
     if is_understated(&old) {
         return Err(Input::OriginalReferencePressure.into());
     }
-    let new = law(case, &proposed).map_err(missing_for_law)?;
-    let least = capacity(case, &original, &old, placard)?;
-    let carried = capacity(case, &proposed, &new, pressure)?;
+    let new = law(case, proposed).map_err(missing_for_law)?;
+    let least = capacity(case, original, &old, placard)?;
+    let carried = capacity(case, proposed, &new, pressure)?;
     let finding = at_least(Toleranced::exact(carried), least, Reading::Mass, why, new.model().citation());
     by_letter(&old, by_letter(&new, finding)?)
 }
@@ -202,9 +202,9 @@ pub(super) fn load_reserve(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire();
     need!(load = case.axle.normal_load() => NormalLoad, placard = case.axle.placard() => Placard);
-    let law = law(case, &setup).map_err(missing_for_law)?;
+    let law = law(case, setup).map_err(missing_for_law)?;
     let limit = case.limits.load_reserve();
-    let taken = case.share(load, &tire) / capacity(case, &setup, &law, placard)?;
+    let taken = case.share(load, &tire) / capacity(case, setup, &law, placard)?;
     let why = Why::either(Reason::ReservePresent, Reason::ReserveMissing);
     let mut finding = at_most(Toleranced::exact(taken), limit.value(), Reading::Ratio, why, limit.citation());
     // The law knows passenger tires only; elsewhere a thin reserve breaks good practice.

@@ -48,7 +48,7 @@ fn is_on_placard(case: &Case<'_>, setup: &Setup, normal: Pressure, full: Pressur
     let (Some(original), Some(placard)) = (case.original, case.axle.placard()) else { return false };
     let placard_full = case.axle.placard_full_load().unwrap_or(placard);
     let reached = |pressure, least| no_more(in_kpa(least), in_kpa(pressure));
-    same_tire(&original, setup)
+    same_tire(original, setup)
         && reached(normal, placard)
         && reached(full, placard_full)
         && towing_allowance(case, &setup.tire()).is_none()
@@ -56,9 +56,9 @@ fn is_on_placard(case: &Case<'_>, setup: &Setup, normal: Pressure, full: Pressur
 
 pub(super) fn inflation(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    let found = by_law_or_placard(case, &setup)?;
+    let found = by_law_or_placard(case, setup)?;
     // What the law of load finds too little, the placard of the unchanged tire may yet allow.
-    let unchanged = case.original.is_some_and(|original| same_tire(&original, &setup));
+    let unchanged = case.original.is_some_and(|original| same_tire(original, setup));
     let by_law = found.reason != Reason::PressureTooHigh;
     if unchanged && by_law && found.verdict == Verdict::Beyond && case.axle.placard().is_none() {
         return Err(Input::Placard.into());
@@ -105,22 +105,22 @@ fn normal_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<N
 /// The pressures a setup needs, each where its inputs are known.
 pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
     let setup = case.proposed?;
-    let law = law(case, &setup).ok();
+    let law = law(case, setup).ok();
     let none_carries_it = units::kpa(f64::INFINITY);
     let need = |need: Result<Need, Missing>| {
         need.ok().map(|need| need.for_load.map_or(none_carries_it, |for_load| for_load + need.extra))
     };
     let as_original = case.original.zip(case.axle.placard()).and_then(|(original, placard)| {
-        let load = carried_at(case, &original, placard)?;
+        let load = carried_at(case, original, placard)?;
         // The proposed tire may count for less than its index, as the original does in that load.
-        Some(law?.pressure_for(load * factor_elsewhere(case, &setup)?).unwrap_or(none_carries_it))
+        Some(law?.pressure_for(load * factor_elsewhere(case, setup)?).unwrap_or(none_carries_it))
     });
     Some(Pressures::new(
         case.place,
-        law.and_then(|law| need(normal_load_need(case, &setup, &law))),
-        law.and_then(|law| need(full_load_need(case, &setup, &law))),
+        law.and_then(|law| need(normal_load_need(case, setup, &law))),
+        law.and_then(|law| need(full_load_need(case, setup, &law))),
         as_original,
-        permitted(&setup).most,
+        permitted(setup).most,
     ))
 }
 

@@ -43,7 +43,7 @@ const fn law_for(kind: Kind) -> SpeedometerLaw {
 
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
     let (original, proposed) = case.both()?;
-    need!(old = circumference(&original) => OriginalDimensions, new = circumference(&proposed) => TireDimensions);
+    need!(old = circumference(original) => OriginalDimensions, new = circumference(proposed) => TireDimensions);
     let unchanged = original.tire().size() == proposed.tire().size();
     let ratio = |new: Length| if unchanged { 1.0 } else { in_mm(new) / in_mm(old.nominal()) };
     let after = |before: f64, x: f64| (1.0 + before) / x - 1.0;

@@ -62,11 +62,11 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     let (original, proposed) = case.both()?;
     let around = case.axle.surroundings().next().ok_or(Missing::from(Input::Obstacles));
     // All that is not known, at once. The outline itself is dear, and made where it is swept.
-    let known = both_of(corner(case, &original), outer_sections(case, &proposed, Size::Worst));
+    let known = both_of(corner(case, original), outer_sections(case, proposed, Size::Worst));
     let ((corner, _), _) = both_of(known, around)?;
     let limit = case.limits.swept_clearance();
     let allowance = case.limits.dynamic_allowance();
-    let worst = swept(case, &corner, &original, &proposed, side, Size::Worst)?;
+    let worst = swept(case, &corner, original, proposed, side, Size::Worst)?;
     let Some((worst, body)) = worst else {
         // Everything stands on the other side.
         return Ok((Finding::new(Verdict::Within, Reason::NothingOnThisSide, limit.citation()), None));
@@ -88,7 +88,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
         let clear = if assumed { clear.marginal_if(Verdict::Within, Reason::BarrelAssumed) } else { clear };
         return Ok((clear, Some(approach)));
     }
-    let nominal = swept(case, &corner, &original, &proposed, side, Size::Nominal)?;
+    let nominal = swept(case, &corner, original, proposed, side, Size::Nominal)?;
     let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
     let touching = is_too_near(case, in_mm(nominal));
     let (mut verdict, mut reason) = if no_more(in_mm(nominal), 0.0) {
@@ -100,7 +100,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     } else {
         (Verdict::Marginal, Reason::NearMoving)
     };
-    if touching && !comes_nearer(case, &corner, &original, &proposed, side)? {
+    if touching && !comes_nearer(case, &corner, original, proposed, side)? {
         (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
     }
     Ok((finding(verdict, reason, Some(nominal)), Some(approach)))
