@@ -1,11 +1,11 @@
 //! Whatever was read off a tire or a wheel.
 
 use crate::Citation;
-use crate::text::{ParseError, Scanner, Text};
+use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text};
 use crate::tire::{
     DateCode, Grading, IdentificationNumber, LoadIndex, SidewallLine, SidewallMark, SpeedSymbol, Tire,
 };
-use crate::wheel::{BoltCircle, Thread, Wheel, WheelStamp};
+use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 
 /// A marking of any kind, recognised by its form.
 ///
@@ -15,8 +15,8 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelStamp};
 /// * `7x16` could be seven holes on a 16 in circle. A text that is a wheel size and a bolt circle is a
 ///   wheel if it names a rim diameter of 10 in or more, else a bolt circle: `7x16` and `5x10` are
 ///   wheels, `8x6.5` is a bolt circle.
-/// * A rim of several pieces and a cross-ply tire are both written with a dash, and only a contour surely tells
-///   them apart. Without one it is a tire if the width has two decimals, if the rim code is a half inch (those
+/// * A rim of several pieces and a cross-ply tire are both written with a dash, and a contour tells them apart.
+///   Without one it is a tire if the width has two decimals, if the rim code is a half inch (those
 ///   rims are of one piece), or if it is agricultural, and else a wheel: `6.00-16`, `11-22.5` and `9.5-24` are
 ///   tires, `7.0-20`, `8-16` and `6.00E-16` wheels.
 /// * Up to three digits without a leading zero are a load index if there is one; `0118` and `317` are
@@ -24,7 +24,8 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelStamp};
 /// * `A`, `B` and `C` alone are speed symbols, not grades; a single mark such as `TWI` comes before an
 ///   identification number, which is what is left, if it does not begin like a rim size or else says `DOT`.
 ///
-/// Where none succeeds, the error is that of the reading that came furthest.
+/// Where none succeeds, the error is that of the reading that came furthest; of a wheel that contradicts itself, that
+/// of the wheel.
 ///
 /// ```
 /// use beadseat::Marking;
@@ -99,8 +100,16 @@ impl Marking {
     /// ```
     pub const fn parse(text: &str) -> Result<Self, ParseError> {
         let wheel = Wheel::parse(text);
-        let holes = BoltCircle::parse(text);
-        let mut furthest = match (wheel, holes) {
+        if let Ok(wheel) = wheel {
+            let size = wheel.size();
+            if size.is_multi_piece() && size.contour().is_none() {
+                match Tire::parse(text) {
+                    Ok(tire) if tire.size().is_told_from_rim() => return Ok(Self::Tire(tire)),
+                    _ => {}
+                }
+            }
+        }
+        let mut furthest = match (wheel, BoltCircle::parse(text)) {
             (Ok(wheel), Ok(holes)) => {
                 return Ok(if wheel.size().diameter().tenths() >= SURELY_A_RIM {
                     Self::Wheel(wheel)
@@ -108,16 +117,7 @@ impl Marking {
                     Self::BoltCircle(holes)
                 });
             }
-            (Ok(wheel), Err(_)) => {
-                let size = wheel.size();
-                if size.is_multi_piece() && size.contour().is_none() {
-                    match Tire::parse(text) {
-                        Ok(tire) if tire.size().is_told_from_rim() => return Ok(Self::Tire(tire)),
-                        _ => {}
-                    }
-                }
-                return Ok(Self::Wheel(wheel));
-            }
+            (Ok(wheel), Err(_)) => return Ok(Self::Wheel(wheel)),
             (Err(_), Ok(holes)) => return Ok(Self::BoltCircle(holes)),
             (Err(a), Err(b)) => further(a, b),
         };
@@ -141,7 +141,8 @@ impl Marking {
             Ok(line) => return Ok(Self::SidewallLine(line)),
             Err(error) => furthest = further(furthest, error),
         }
-        match WheelStamp::parse(text) {
+        let stamp = WheelStamp::parse(text);
+        match stamp {
             Ok(stamp) if stamp.is_more_than_a_wheel() => return Ok(Self::WheelStamp(stamp)),
             Ok(stamp) => return Ok(Self::Wheel(stamp.wheel())),
             Err(error) => furthest = further(furthest, error),
@@ -157,10 +158,16 @@ impl Marking {
         // Almost any letters and digits begin like an identification number, so that its error says
         // something only where the text claims to be one.
         let claims = claims_identification(text);
+        // A wheel that contradicts itself is still a wheel.
+        match (wheel, stamp) {
+            (Err(error), _) if contradicts(error, claims) => return Err(error),
+            (_, Err(error)) if contradicts(error, claims) => return Err(error),
+            _ => {}
+        }
         match IdentificationNumber::parse(text) {
             Err(error) if claims => Err(error),
-            Ok(number) if claims || !number.begins_like_a_rim() => Ok(Self::IdentificationNumber(number)),
-            Ok(_) => Err(furthest),
+            Ok(_) if !claims && begins_with_rim(text) => Err(furthest),
+            Ok(number) => Ok(Self::IdentificationNumber(number)),
             Err(_) => match DateCode::parse(text) {
                 Ok(date) => Ok(Self::DateCode(date)),
                 Err(_) => Err(furthest),
@@ -273,7 +280,14 @@ impl Marking {
             Self::LoadIndex(x) => x.write(text),
             Self::SpeedSymbol(x) => x.write(text),
             Self::DateCode(x) => x.write(text),
-            Self::IdentificationNumber(x) => x.write(text),
+            Self::IdentificationNumber(x) => {
+                let mut number = Text::new();
+                x.write(&mut number);
+                if begins_with_rim(number.as_str()) {
+                    text.str("DOT ");
+                }
+                text.str(number.as_str());
+            }
             Self::Grading(x) => x.write(text),
             Self::SidewallMark(x) => x.write(text),
         }
@@ -284,6 +298,18 @@ impl Marking {
 const fn claims_identification(text: &str) -> bool {
     let mut scanner = Scanner::new(text);
     scanner.begin().is_ok() && scanner.eat_str("DOT")
+}
+
+/// Whether a text was read as a wheel until it contradicted itself; of one that claims to be an identification
+/// number, past its size.
+const fn contradicts(error: ParseError, claims_identification: bool) -> bool {
+    matches!(error.kind(), ParseErrorKind::Contradiction)
+        && (!claims_identification || matches!(error.field(), Field::BoltCircle | Field::Bore))
+}
+
+const fn begins_with_rim(text: &str) -> bool {
+    let mut scanner = Scanner::new(text);
+    scanner.begin().is_ok() && WheelSize::scan(&mut scanner).is_ok()
 }
 
 /// The error that begins later; the second if they begin together.

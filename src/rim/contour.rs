@@ -115,6 +115,12 @@ impl Contour {
         None
     }
 
+    /// Whether only rims of trucks have it: from code 16 and 5 in on, from memory. H, S and V before a dash are
+    /// letters of speed on narrower or smaller tires.
+    pub(crate) const fn is_of_trucks(self) -> bool {
+        matches!(self, Self::H | Self::P | Self::S | Self::T | Self::V)
+    }
+
     /// What the flange adds to the rim width on each side: the least flange width of the contour, 13 mm
     /// as the most, and the shop's half inch between them.
     ///
@@ -159,8 +165,8 @@ impl Contour {
     /// About how high the flange is where [`Contour::flange_height`] is not known, and by whose word. Nothing in
     /// this crate is judged by it.
     ///
-    /// JJ and JK are printed in catalogues; L is from memory, and one page prints 25.4 mm; the contours of trucks
-    /// are orders of magnitude from memory.
+    /// JJ is from an encyclopedia that quotes a catalogue, JK from a page of rim codes (18.2 mm from memory); L is from
+    /// memory, and one page prints 25.4 mm; the contours of trucks are orders of magnitude from memory.
     ///
     /// ```
     /// use beadseat::{rim::Contour, units::mm};

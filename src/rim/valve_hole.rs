@@ -3,8 +3,7 @@
 use crate::units::{self, Length};
 use crate::{Citation, Toleranced};
 
-/// The hole in the rim that a valve sits in. The valve must be made for the hole: a small one comes loose in the
-/// large.
+/// The hole in the rim that a valve sits in, which the valve must be made for. Source: ETRTO and TRA, from memory.
 ///
 /// ```
 /// use beadseat::{rim::ValveHole, units::mm};
@@ -15,9 +14,9 @@ use crate::{Citation, Toleranced};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum ValveHole {
-    /// 11.3 mm, most cars.
+    /// 11.3 mm.
     Small,
-    /// 15.7 mm, trucks and some light trucks.
+    /// 15.7 mm.
     Large,
 }
 

@@ -105,6 +105,19 @@ impl RimWidth {
         };
     }
 
+    /// As [`RimWidth::write`], with quarters as a fraction.
+    #[cold]
+    pub(crate) fn write_fraction(self, text: &mut Text) {
+        let fraction = match self.quarters() % 4 {
+            _ if self.millimetres().is_some() => return self.write(text),
+            0 => return self.write(text),
+            1 => " 1/4",
+            2 => " 1/2",
+            _ => " 3/4",
+        };
+        text.whole(u32::from(self.quarters() / 4)).str(fraction);
+    }
+
     /// Whole millimetres, of the width of a millimetric rim. (No whole number of them from 100 to 300 in
     /// steps of 5 is a whole number of quarter inches.)
     ///

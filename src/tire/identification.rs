@@ -337,20 +337,6 @@ impl IdentificationNumber {
         self.group(0, usize::from(self.count))
     }
 
-    /// Whether the symbols begin as a rim size does, `7JX1` or `10X5`.
-    pub(crate) const fn begins_like_a_rim(&self) -> bool {
-        let mut at = 0;
-        while at < 2 && self.symbols[at].is_ascii_digit() {
-            at += 1;
-        }
-        let is_width = at > 0;
-        let contour_ends = at + 2;
-        while at < contour_ends && matches!(self.symbols[at], b'A'..=b'G' | b'J'..=b'L' | b'P') {
-            at += 1;
-        }
-        is_width && self.symbols[at] == b'X' && self.symbols[at + 1].is_ascii_digit()
-    }
-
     /// `count` symbols from `start` on; only ASCII is ever kept.
     fn group(&self, start: usize, count: usize) -> &str {
         let symbols = self.symbols.get(start..start + count).unwrap_or_default();

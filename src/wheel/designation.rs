@@ -18,6 +18,9 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// beside the width, and without one the smaller number is the width; an `H` at the end is the hump. Rims in
 /// millimetres have `TR` between width and diameter (from memory).
 ///
+/// The contours H, P, S, T and V stand on rims from 5 in and code 16 on. A rim of several pieces without a contour
+/// has its canonical width with a fraction, `6 1/2-20`, as no tire has.
+///
 /// Accepted: `7Jx16 H2`, `7 J × 16`, `6 1/2Jx15`, `8.25x22.5`, `16x7`, `150 TR 390 FH`. Refused: `7Jx16.2`,
 /// `7x7`, `150x16`.
 ///
@@ -76,6 +79,12 @@ impl WheelSize {
         // A road rim is never as wide as it is high.
         if width.quarters() * 10 >= diameter.tenths() * 4 {
             return Err(scanner.error(ParseErrorKind::Contradiction, Field::RimWidth, start));
+        }
+        if let Some(contour) = contour {
+            let is_truck = width.quarters() >= 20 && diameter.tenths() >= 160;
+            if contour.is_of_trucks() && !is_truck {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::Contour, start));
+            }
         }
         let hump = Self::scan_hump(scanner);
         Ok(Self { diameter, width, contour, hump, multi_piece })
@@ -156,9 +165,14 @@ impl WheelSize {
 
     #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
-        self.width.write(text);
-        if let Some(contour) = self.contour {
-            contour.write(text);
+        match self.contour {
+            Some(contour) => {
+                self.width.write(text);
+                contour.write(text);
+            }
+            // With a point it could be a tire.
+            None if self.multi_piece => self.width.write_fraction(text),
+            None => self.width.write(text),
         }
         match (self.width.millimetres(), self.multi_piece) {
             (Some(_), _) => text.str("TR"),

@@ -457,7 +457,7 @@ const fn scan_origin(scanner: &mut Scanner<'_>) -> Result<[u8; ORIGIN], ParseErr
     let mut len = 0;
     // A word belongs to the name unless it is a part of its own.
     let mut ahead = *scanner;
-    while len + 1 < ORIGIN && is_word_of_a_name(&ahead) {
+    while len + 1 < ORIGIN && (is_word_of_a_name(&ahead) || len == 0 && is_initial_of_a_name(&ahead)) {
         *scanner = ahead;
         if len > 0 {
             origin[len] = b' ';
@@ -477,6 +477,14 @@ const fn scan_origin(scanner: &mut Scanner<'_>) -> Result<[u8; ORIGIN], ParseErr
         }
     }
     if len == 0 { Err(scanner.missing(Field::Origin)) } else { Ok(origin) }
+}
+
+/// One letter before a word of a name, as in `W GERMANY`.
+const fn is_initial_of_a_name(scanner: &Scanner<'_>) -> bool {
+    let mut ahead = *scanner;
+    let is_letter = ahead.byte().is_ascii_alphabetic();
+    ahead.step(1);
+    is_letter && ahead.skip_space() && is_word_of_a_name(&ahead)
 }
 
 /// Two letters or more, and no word that another part begins with.
