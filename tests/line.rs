@@ -106,7 +106,12 @@ fn contradictions_are_found_and_nothing_else() {
     // 154 is 3750 kg, 156 is 4000 kg and 150 is 3350 kg, by the load index table.
     contradicts("315/80R22.5 156/150L 154/150M MAX LOAD 3750 kg", &[]);
     contradicts("315/80R22.5 156/150L 154/150M MAX LOAD 3350 kg", &[C::LoadAgainstIndex]);
-    contradicts("315/80R22.5 156/150L 154/150M MAX LOAD 4000 kg MAX LOAD DUAL 3350 kg", &[]);
+    contradicts("315/80R22.5 156/150L 154/148M MAX LOAD 4000 kg MAX LOAD DUAL 3350 kg", &[]);
+    contradicts("315/80R22.5 156/150L 154/148M MAX LOAD DUAL 3150 kg", &[]);
+    let mixed = "315/80R22.5 156/150L 154/148M MAX LOAD 4000 kg MAX LOAD DUAL 3150 kg";
+    contradicts(mixed, &[C::DualLoadAgainstIndex]);
+    let neither = "315/80R22.5 156/150L 154/148M MAX LOAD 3000 kg MAX LOAD DUAL 2900 kg";
+    contradicts(neither, &[C::LoadAgainstIndex, C::DualLoadAgainstIndex]);
     contradicts("LT245/75R17 121/118S MAX LOAD DUAL 1450 kg", &[C::DualLoadAgainstIndex]);
     contradicts("LT245/75R17 MAX LOAD 1320 kg MAX LOAD DUAL 1450 kg", &[C::DualLoadAboveSingle]);
     contradicts("LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 80 psi", &[]);

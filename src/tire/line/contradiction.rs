@@ -73,13 +73,10 @@ impl SidewallLine {
             // The yearbooks' pounds lie on a grid of 5 or 10.
             MoldedLoad::Pounds(lb) => (f64::from(lb) - in_lb(index.load())).abs() <= 10.0,
         };
-        // Of two service descriptions, one may be what a molded figure belongs to.
+        // Of two service descriptions, either may be what molded figures belong to.
         let services = || [service, self.second].into_iter().flatten();
-        let differs = |molded: Option<MoldedLoad>, index: fn(ServiceDescription) -> Option<LoadIndex>| {
-            let mut indices = services().filter_map(index).peekable();
-            molded
-                .is_some_and(|molded| indices.peek().is_some() && !indices.any(|index| is_of(molded, index)))
-        };
+        let single_goes =
+            |s: &ServiceDescription| self.max_load.is_none_or(|molded| is_of(molded, s.single()));
         match contradiction {
             LineContradiction::SpeedBelowSize => {
                 match (self.tire.size.in_size_speed(), service.map(|s| s.speed())) {
@@ -92,8 +89,13 @@ impl SidewallLine {
             }
             LineContradiction::VersionOfOtherFamily => self.stray_version.is_some(),
             LineContradiction::RangeOfOtherFamily => self.stray_range.is_some(),
-            LineContradiction::LoadAgainstIndex => differs(self.max_load, |s| Some(s.single())),
-            LineContradiction::DualLoadAgainstIndex => differs(self.max_load_dual, |s| s.dual()),
+            LineContradiction::LoadAgainstIndex => goes_with_none(services().map(|s| single_goes(&s))),
+            LineContradiction::DualLoadAgainstIndex => self.max_load_dual.is_some_and(|molded| {
+                // Single and dual go with the same description, if the single goes with any.
+                let any = services().any(|s| single_goes(&s));
+                let of = services().filter(|s| !any || single_goes(s));
+                goes_with_none(of.filter_map(|s| s.dual()).map(|dual| is_of(molded, dual)))
+            }),
             LineContradiction::DualLoadAboveSingle => self
                 .max_load
                 .zip(self.max_load_dual)
@@ -117,8 +119,7 @@ impl SidewallLine {
             }
             LineContradiction::SpeedAgainstSymbol => self.max_speed.is_some_and(|molded| {
                 let spare = self.tire.size.class() == SizeClass::Temporary;
-                let mut services = services().peekable();
-                services.peek().is_some() && !services.any(|s| agrees(molded, s.speed(), spare))
+                goes_with_none(services().map(|s| agrees(molded, s.speed(), spare)))
             }),
             LineContradiction::LightAndReinforced => {
                 self.tire.version == Some(LoadVersion::Light)
@@ -126,6 +127,12 @@ impl SidewallLine {
             }
         }
     }
+}
+
+/// Whether there are any to go with, and a molded figure goes with none.
+fn goes_with_none(of: impl Iterator<Item = bool>) -> bool {
+    let mut of = of.peekable();
+    of.peek().is_some() && !of.any(|goes| goes)
 }
 
 /// Whether a molded maximum speed goes with a speed symbol. All speeds are whole; the half keeps the
