@@ -241,7 +241,7 @@ sources! {
     ROLLING_GIVEN: Stated, false, "the tire maker's data, or a measurement", "rolling circumference as given", None;
     SPEEDOMETER_US: Regulation, false, "49 CFR 393.82", "within 8 km/h (5 mph) at 80 km/h (50 mph)", None;
     ENGINE_SPEED: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296: v = 0.06·n·C/(ig·ia), with slip", Some(2009);
-    FLANGE_CATALOGUE: Handbook, false, "catalogue and code page of rims", "flange height of JJ and JK, 18.0 mm", None;
+    FLANGE_CATALOGUE: Handbook, false, "encyclopedia quoting a catalogue; page of rim codes", "flange height of JJ and of JK, 18.0 mm", None;
     FLANGE_ROUGH: Standard, true, "TRA", "flange height of L; of truck contours an order of magnitude", None;
     RIM_TABLE_WIDTH: Standard, true, "ETRTO", "rim width to the nearest half millimetre", None;
     VALVE_HOLE: Standard, true, "ETRTO / TRA", "valve holes of 11.3 and 15.7 mm, +0.4 mm", None;

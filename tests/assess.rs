@@ -72,7 +72,7 @@ fn every_case_comes_out_as_its_source_says() {
         checked += 1;
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert_eq!(checked, 257);
+    assert_eq!(checked, 260);
 }
 
 /// How the missing inputs that a reason names would be come by.
@@ -213,6 +213,31 @@ fn a_report_is_a_small_plain_value() {
 }
 
 /// Trade articles: 2/32 in (1.5875 mm) across an axle, and with all-wheel drive over all four.
+#[test]
+fn where_only_one_end_was_swept_both_cautions_stand() {
+    const STATIC: &str = "clearances are static";
+    const DESCRIBED: &str = "is to what was described";
+    let cautions = |obstacles: [Option<&str>; 2]| {
+        let mut document: Value = serde_json::from_str(&scenario_text("field-survey-wagon")).unwrap();
+        for (axle, side) in ["front", "rear"].into_iter().zip(obstacles) {
+            let space = &mut document["vehicle"][axle]["space"];
+            match side {
+                None => drop(space.as_object_mut().unwrap().remove("obstacles")),
+                Some("both") => {}
+                Some(side) => space["obstacles"].as_array_mut().unwrap().iter_mut().for_each(|obstacle| {
+                    obstacle["side"] = side.into();
+                }),
+            }
+        }
+        let cautions = report(&document)["cautions"].to_string();
+        [STATIC, DESCRIBED].map(|text| cautions.contains(text))
+    };
+    assert_eq!(cautions([Some("both"), Some("both")]), [false, true]);
+    assert_eq!(cautions([Some("left"), Some("both")]), [true, true]);
+    assert_eq!(cautions([Some("both"), None]), [true, true]);
+    assert_eq!(cautions([None, None]), [true, false]);
+}
+
 #[test]
 fn treads_that_differ_call_for_a_caution() {
     let cautions = |scenario: &str, treads: [f64; 4]| {

@@ -68,8 +68,8 @@ impl Approach {
     }
 
     /// No position is nearer than this, with the largest tire of its size and the uncertainty of the body;
-    /// negative inside it. That holds for the outline a [`Profile`](crate::sweep::Profile) has: its shoulder
-    /// and tread are shaped by default where nobody measured them, and the wheel's spokes are not in it.
+    /// negative inside it. That holds for the outline of a [`Profile`](crate::sweep::Profile) whose shoulder and
+    /// tread are shaped by default; the wheel's spokes are not in it.
     pub const fn lower(&self) -> Length {
         units::mm(f64::from_bits(self.lower))
     }

@@ -131,10 +131,11 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
         report.caution(Caution::CamberAssumed);
     }
-    let is_swept = report.approaches().any(|approach| approach.place().axle() == case.place);
-    if is_swept {
+    let swept = report.approaches().filter(|approach| approach.place().axle() == case.place).count();
+    if swept > 0 {
         report.caution(Caution::AsDescribed);
-    } else if case.axle.gaps().is_some() {
+    }
+    if swept < 2 && case.axle.gaps().is_some() {
         report.caution(Caution::StaticOnly);
     }
 }

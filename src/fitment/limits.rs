@@ -78,7 +78,7 @@ record! {
     /// use beadseat::{Citation, fitment::{LimitSet, Limits}, units::{mm, percent}};
     /// let limits = Limits::of(LimitSet::SouthAustralia).with_own_diameter_share(percent(2.0))?;
     /// assert_eq!(limits.track_growth().map(|l| l.value()), Some(mm(26.0)));
-    /// assert_eq!(limits.diameter_share().map(|l| l.citation()), Some(Citation::CALLER));
+    /// assert_eq!(limits.diameter_share().citation(), Citation::CALLER);
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     Limits {
@@ -190,8 +190,8 @@ impl Limits {
     /// Largest change of overall diameter either way, as a share of the original; common practice on a
     /// side for which [`Limits::diameter_growth`] or [`Limits::diameter_loss`] gives a jurisdiction's
     /// length does not count.
-    pub fn diameter_share(&self) -> Option<Limit<Ratio>> {
-        own_or(self.own_diameter_share(), Some(Limit::new(units::percent(3.0), Citation::DIAMETER_CHANGE)))
+    pub fn diameter_share(&self) -> Limit<Ratio> {
+        own_or_else(self.own_diameter_share(), units::percent(3.0), Citation::DIAMETER_CHANGE)
     }
 
     /// Largest growth of overall diameter, as a length.
@@ -213,7 +213,7 @@ impl Limits {
         own_or(self.own_diameter_loss(), set)
     }
 
-    /// Least static clearance to be left; where it is not the caller's, no more than the original had.
+    /// Least static clearance to be left; where it is not the caller's, no more than the original had, if it had any.
     pub fn clearance(&self) -> Limit<Length> {
         own_or_else(self.own_clearance(), units::mm(6.35), Citation::CLEARANCE)
     }

@@ -107,7 +107,7 @@ impl Tire {
     ///
     /// Defaults: metric 250 kPa, XL and HL 290; P-metric 240, XL 280; LT and ST by load range letter, where
     /// an LT size by overall diameter has the higher of [two](super::LoadRange::flotation_reference_pressures).
-    /// On truck tires the pressure of one letter varies with the size: eight sizes with a letter have theirs from
+    /// On truck tires the pressure of one letter varies with the size: seven sizes with a letter have theirs from
     /// memory, other commercial and truck tires and `LL` of a metric size have none.
     /// [`Inflation::reference_citation`] says which it is.
     ///
@@ -229,6 +229,18 @@ impl Inflation {
     /// Where the reference pressure comes from.
     pub const fn reference_citation(&self) -> Citation {
         self.reference_citation
+    }
+
+    /// Whether the reference pressure is the default of a load range letter.
+    pub(crate) const fn is_by_letter(&self) -> bool {
+        matches!(
+            self.reference_citation,
+            Citation::REFERENCE_PRESSURE_RANGE
+                | Citation::REFERENCE_PRESSURE_FLOTATION
+                | Citation::REFERENCE_PRESSURE_TRUCK
+                | Citation::REFERENCE_PRESSURE_TRAILER
+                | Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED
+        )
     }
 
     /// The lowest pressure the law holds for.

@@ -27,7 +27,6 @@ pub(super) fn inner(case: &Case<'_>) -> Found {
 }
 
 /// A measured gap, and how much of it must be left: the limit, or what there was if that is less.
-#[derive(Clone, Copy)]
 pub(in crate::fitment) struct Gap {
     measured: Length,
     uncertainty: Length,
@@ -193,18 +192,22 @@ impl GapChange {
         Ok(Self::beside(case, Side::Inboard)?.0)
     }
 
-    fn is_none(&self) -> bool {
+    fn is_unchanged(&self) -> bool {
         self.same_body && !self.tire_measured
     }
 
     /// What is left.
     pub(super) fn left(&self) -> Toleranced<Length> {
-        if self.is_none() { self.gap.now() } else { self.gap.now() - (self.new - self.old) }
+        if self.is_unchanged() { self.gap.now() } else { self.gap.now() - (self.new - self.old) }
     }
 
     fn judge(&self) -> Finding {
         let gap = &self.gap;
-        if self.is_none() {
+        // What the maker built is no fault of a change, but a caller's own limit stands.
+        if gap.citation == Citation::CALLER {
+            return at_least(self.left(), gap.least, Reading::Length, PLAIN, gap.citation);
+        }
+        if self.is_unchanged() {
             return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
                 .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(gap.least)));
         }

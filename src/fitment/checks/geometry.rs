@@ -11,27 +11,23 @@ use crate::{Citation, Status, Toleranced};
 
 /// The limit on one side, of one given as a share and one given as a length: the smaller, but a share
 /// that is common practice yields to anybody's length.
-fn tighter(share: Option<(Length, Citation)>, length: Option<Limit<Length>>) -> Option<(Length, Citation)> {
-    let length = length.map(|l| (l.value(), l.citation()));
-    match (share, length) {
-        (Some(share), Some(length)) => {
-            let yields = share.1.status() == Status::CommonPractice;
-            Some(if yields || length.0 < share.0 { length } else { share })
-        }
-        (share, length) => share.or(length),
-    }
+fn tighter(share: (Length, Citation), length: Option<Limit<Length>>) -> (Length, Citation) {
+    let yields =
+        |length: &Limit<Length>| share.1.status() == Status::CommonPractice || length.value() < share.0;
+    length.filter(yields).map_or(share, |length| (length.value(), length.citation()))
 }
 
 /// The most that something may shrink and grow, each by whose word.
 struct TwoSided {
-    loss: Option<(Length, Citation)>,
-    growth: Option<(Length, Citation)>,
+    loss: (Length, Citation),
+    growth: (Length, Citation),
 }
 
 impl TwoSided {
     /// Of the overall diameter of an original.
     fn of_diameter(case: &Case<'_>, old: Length) -> Self {
-        let share = case.limits.diameter_share().map(|l| (old * l.value(), l.citation()));
+        let share = case.limits.diameter_share();
+        let share = (old * share.value(), share.citation());
         Self {
             loss: tighter(share, case.limits.diameter_loss()),
             growth: tighter(share, case.limits.diameter_growth()),
@@ -40,22 +36,15 @@ impl TwoSided {
 
     /// The limit on the side of the change owns it.
     fn judge(&self, change: Length, wrap: impl Fn(Length) -> Reading) -> Finding {
-        let side = if change.value >= 0.0 { self.growth } else { self.loss };
-        let citation = side.map_or(Citation::DIAMETER_CHANGE, |(_, citation)| citation);
-        let inside = side.is_none_or(|(most, _)| in_mm(change).abs() <= in_mm(most) + 1e-9);
+        let (most, citation) = if change.value >= 0.0 { self.growth } else { self.loss };
+        let inside = in_mm(change).abs() <= in_mm(most) + 1e-9;
         let (verdict, reason) = if in_mm(change) == 0.0 {
             (Verdict::Within, Reason::Unchanged)
         } else {
             PLAIN.judge(inside, inside)
         };
-        let finding = Finding::new(verdict, reason, citation);
-        let bound = match (self.loss, self.growth) {
-            (Some((loss, _)), Some((growth, _))) => Bound::Between(wrap(-loss), wrap(growth)),
-            (Some((loss, _)), None) => Bound::AtLeast(wrap(-loss)),
-            (None, Some((growth, _))) => Bound::AtMost(wrap(growth)),
-            (None, None) => return finding,
-        };
-        finding.reading(wrap(change), bound)
+        let bound = Bound::Between(wrap(-self.loss.0), wrap(self.growth.0));
+        Finding::new(verdict, reason, citation).reading(wrap(change), bound)
     }
 }
 
@@ -70,12 +59,12 @@ pub(super) fn ride_height(case: &Case<'_>) -> Found {
     let half = |(most, citation)| (most / 2.0, citation);
     let limits = match case.limits.own_ride_height_change() {
         Some(most) => {
-            let own = Some((most, Citation::CALLER));
+            let own = (most, Citation::CALLER);
             TwoSided { loss: own, growth: own }
         }
         None => {
             let TwoSided { loss, growth } = TwoSided::of_diameter(case, old);
-            TwoSided { loss: loss.map(half), growth: growth.map(half) }
+            TwoSided { loss: half(loss), growth: half(growth) }
         }
     };
     Ok(limits.judge((new - old) / 2.0, Reading::Length))
@@ -97,7 +86,11 @@ pub(in crate::fitment) fn most_track_growth(case: &Case<'_>) -> Result<Option<(L
         }
         None => None,
     };
-    Ok(tighter(share, case.limits.track_growth()))
+    let length = case.limits.track_growth();
+    Ok(match share {
+        Some(share) => Some(tighter(share, length)),
+        None => length.map(|most| (most.value(), most.citation())),
+    })
 }
 
 /// Holds the growth of the track against the most it may be.

@@ -142,19 +142,14 @@ pub(super) fn carried_at(case: &Case<'_>, setup: &Setup, pressure: Pressure) -> 
 /// A finding that rests on the default of a load range letter is never better than marginal; and where the
 /// letter stands for two pressures, what the higher is too little for is not known.
 pub(super) fn by_letter(law: &Inflation, finding: Finding) -> Found {
-    match law.reference_citation() {
-        Citation::REFERENCE_PRESSURE_FLOTATION if finding.verdict == Verdict::Beyond => {
-            Err(Input::ReferencePressure.into())
-        }
-        Citation::REFERENCE_PRESSURE_RANGE
-        | Citation::REFERENCE_PRESSURE_FLOTATION
-        | Citation::REFERENCE_PRESSURE_TRUCK
-        | Citation::REFERENCE_PRESSURE_TRAILER
-        | Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED => {
-            Ok(finding.marginal_if(Verdict::Within, Reason::PressureByLetter))
-        }
-        _ => Ok(finding),
+    if is_understated(law) && finding.verdict == Verdict::Beyond {
+        return Err(Input::ReferencePressure.into());
     }
+    Ok(if law.is_by_letter() {
+        finding.marginal_if(Verdict::Within, Reason::PressureByLetter)
+    } else {
+        finding
+    })
 }
 
 /// Whether the default of the law makes an original carry less than it may: not something to compare with.

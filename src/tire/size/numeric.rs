@@ -90,8 +90,8 @@ impl Numeric {
             Suffix::None
         };
         let size = Self { width, rim, mark, aspect: aspect as u8, suffix };
-        let other_units = matches!(rim.seat_taper(), SeatTaper::Millimetric);
-        if other_units || rim.is_agricultural() && !size.is_agricultural() {
+        let is_millimetric = matches!(rim.seat_taper(), SeatTaper::Millimetric);
+        if is_millimetric || rim.is_agricultural() && !size.is_agricultural() {
             Err(rim_error)
         } else {
             Ok(size)
