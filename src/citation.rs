@@ -52,6 +52,7 @@ macro_rules! sources {
     ($($name:ident: $status:ident, $memory:literal, $document:literal, $clause:literal, $year:expr;)*) => {
         #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
         #[derive(Clone, Copy)]
+        #[repr(u8)]
         enum Place { $($name,)* }
 
         impl Citation {
@@ -126,6 +127,8 @@ sources! {
     WHEEL_GUARD_AU: Regulation, false, "ADR 42", "wheel guards: 30° ahead to 50° behind", None;
     WHEEL_GUARD: CommonPractice, false, "good practice after EU 1009/2010", "tread covered from 30° ahead to 50° behind", None;
     TRACTION_DEVICE: Standard, false, "SAE classes of traction devices", "S 37 and 15 mm, U 50 and 23 mm, W 63.5 and 38.1 mm over tread and beside sidewall", None;
+    BRAKE_DISC: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-10, p. 289", Some(2009);
+    PROJECTION: Regulation, false, "EU 1009/2010, ADR 42", "covers of hub and nuts: 30 mm, edges of 5 mm radius", None;
     BRAKE_CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm between wheel and brake", None;
     RIM_HUMP: Standard, true, "ISO 4000-2 / ETRTO", "humps for tubeless radial tires; extended ones for run-flat tires", None;
     CIRCUMFERENCE_RATIO: CommonPractice, false, "common practice, no source", "± 0.5 % all-wheel drive, ± 1 % anti-lock and stability control", None;

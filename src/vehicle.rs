@@ -13,8 +13,10 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod guard_zone;
 mod surrounding;
 
+pub use guard_zone::GuardZone;
 pub use surrounding::{BodyKind, GapSide, Surrounding, Surroundings};
 
 use crate::Count;

@@ -17,8 +17,9 @@ use crate::wheel::{Inset, Wheel};
 ///
 /// It answers as the checks of an assessment do, at their worst case: what it gives is what they find
 /// inside, and a hundredth of a millimetre more is not. Two findings have exceptions it does not know. Unless the
-/// limit is the caller's, the unchanged original is inside whatever it measures, and where the rim stands out further than its tire, a
-/// check that is inside is called marginal ([`Reason::FlangeAssumed`](super::Reason::FlangeAssumed)).
+/// limit is the caller's, the unchanged original is inside whatever it measures; and where the rim stands out
+/// further than its tire, a check that is inside is called marginal
+/// ([`Reason::FlangeAssumed`](super::Reason::FlangeAssumed)).
 ///
 /// What it does not look at stays to be judged: load, brake, scrub radius, lock and bump.
 ///

@@ -237,6 +237,28 @@ impl RimDiameter {
         };
         Some(Toleranced::within(units::mm(mm), units::mm(tolerance)))
     }
+
+    /// The largest brake disc that usually goes under a rim of the code, 12 to 17. For judging whether a figure is
+    /// plausible, not whether a disc clears: that is measured. Source: Crolla (ed.) 2009
+    /// ([`Citation::BRAKE_DISC`]).
+    ///
+    /// ```
+    /// use beadseat::{rim::RimDiameter, units::mm};
+    /// assert_eq!(RimDiameter::parse("16")?.largest_usual_disc(), Some(mm(330.0)));
+    /// assert_eq!(RimDiameter::parse("18")?.largest_usual_disc(), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn largest_usual_disc(self) -> Option<Length> {
+        Some(units::mm(match self.tenths {
+            120 => 221.0,
+            130 => 256.0,
+            140 => 278.0,
+            150 => 308.0,
+            160 => 330.0,
+            170 => 360.0,
+            _ => return None,
+        }))
+    }
 }
 
 /// Codes in millimetres, × 10: 300 to 500 in steps of 5.
