@@ -99,7 +99,12 @@ marks! {
 
 impl Contour {
     /// Reads a contour in front of a width: a digit must follow.
+    #[inline]
     pub(crate) const fn scan_before_width(scanner: &mut Scanner<'_>) -> Option<Self> {
+        if scanner.at_digit() { None } else { Self::scan_letters_before_width(scanner) }
+    }
+
+    const fn scan_letters_before_width(scanner: &mut Scanner<'_>) -> Option<Self> {
         let mut i = 0;
         while i < Self::ALL.len() {
             let mut ahead = *scanner;

@@ -88,8 +88,11 @@ impl Text {
     /// Only whole strings and ASCII bytes are ever written, so this is never the empty fallback.
     #[inline]
     pub(crate) fn as_str(&self) -> &str {
-        // With the zeros behind it: it is whole words that are checked fast.
-        core::str::from_utf8(&self.bytes).ok().and_then(|all| all.get(..self.len)).unwrap_or_default()
+        // With some of the zeros behind it: it is blocks of two words that are checked fast.
+        const BLOCK: usize = 16;
+        const { assert!(CAPACITY % BLOCK == 0) };
+        let blocks = self.bytes.get(..self.len.next_multiple_of(BLOCK)).unwrap_or(&self.bytes);
+        core::str::from_utf8(blocks).ok().and_then(|all| all.get(..self.len)).unwrap_or_default()
     }
 }
 
