@@ -18,15 +18,9 @@ fn main() -> ExitCode {
     if flags.iter().any(|flag| flag != "--json") {
         return misuse();
     }
-    let scenario = match common::read_scenario(file) {
-        Ok(scenario) => scenario,
-        Err(message) => {
-            eprintln!("{message}");
-            return ExitCode::from(2);
-        }
-    };
-    let text = if flags.is_empty() { for_people(&scenario) } else { for_programs(&scenario) };
-    common::print(&text)
+    common::answer(file, |scenario| {
+        Ok(if flags.is_empty() { for_people(scenario) } else { for_programs(scenario) })
+    })
 }
 
 fn misuse() -> ExitCode {

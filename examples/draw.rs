@@ -30,13 +30,7 @@ fn main() -> ExitCode {
         eprintln!("usage: draw SCENARIO.json [front|rear] [left|right]");
         return ExitCode::from(2);
     };
-    match common::read_scenario(file).and_then(|scenario| draw(&scenario, is_rear, is_right)) {
-        Ok(sheet) => common::print(&sheet),
-        Err(message) => {
-            eprintln!("{message}");
-            ExitCode::from(2)
-        }
-    }
+    common::answer(file, |scenario| draw(scenario, is_rear, is_right))
 }
 
 fn draw(scenario: &Scenario, is_rear: bool, is_right: bool) -> Result<String, String> {

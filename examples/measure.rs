@@ -17,16 +17,10 @@ fn main() -> ExitCode {
         eprintln!("usage: measure SCENARIO.json");
         return ExitCode::from(2);
     };
-    let scenario = match common::read_scenario(file) {
-        Ok(scenario) => scenario,
-        Err(message) => {
-            eprintln!("{message}");
-            return ExitCode::from(2);
-        }
-    };
-    let name = Echo(scenario.name().unwrap_or("vehicle without a name")).to_string();
-    let text = format!("{name}\n\n{}", list(&scenario.assess()));
-    common::print(&text)
+    common::answer(file, |scenario| {
+        let name = Echo(scenario.name().unwrap_or("vehicle without a name"));
+        Ok(format!("{name}\n\n{}", list(&scenario.assess())))
+    })
 }
 
 fn list(report: &Report) -> String {

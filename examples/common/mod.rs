@@ -12,6 +12,17 @@ use beadseat::scenario::Scenario;
 /// Larger files are refused.
 const LARGEST: u64 = 1 << 20;
 
+/// Prints what is said of the scenario in a file, or what is wrong with it: then the exit code is 2.
+pub(crate) fn answer(path: &str, say: impl FnOnce(&Scenario) -> Result<String, String>) -> ExitCode {
+    match read_scenario(path).and_then(|scenario| say(&scenario)) {
+        Ok(text) => print(&text),
+        Err(message) => {
+            eprintln!("{message}");
+            ExitCode::from(2)
+        }
+    }
+}
+
 /// Reads a scenario, or says what is wrong with the file and where.
 pub(crate) fn read_scenario(path: &str) -> Result<Scenario, String> {
     let mut text = String::new();
@@ -49,7 +60,7 @@ pub(crate) fn plain(word: &str) -> String {
 }
 
 /// Prints a text to the standard output.
-pub(crate) fn print(text: &str) -> ExitCode {
+fn print(text: &str) -> ExitCode {
     match std::io::stdout().write_all(text.as_bytes()) {
         Ok(()) => ExitCode::SUCCESS,
         // A reader that has seen enough, as `head` does, is no failure.
