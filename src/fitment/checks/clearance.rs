@@ -66,9 +66,19 @@ impl Gap {
         Toleranced::within(self.measured, self.uncertainty)
     }
 
-    /// Holds what is left of the gap against the least that must be.
+    /// What a change from old to new leaves of it.
+    fn left(&self, old: Toleranced<Length>, new: Toleranced<Length>) -> Toleranced<Length> {
+        self.now() - (new - old)
+    }
+
+    /// Holds what is left of it against the least that must be.
+    fn hold(&self, left: Toleranced<Length>) -> Finding {
+        at_least(left, self.least, Reading::Length, PLAIN, self.citation)
+    }
+
+    /// Both at once.
     pub(in crate::fitment) fn judge(&self, old: Toleranced<Length>, new: Toleranced<Length>) -> Finding {
-        at_least(self.now() - (new - old), self.least, Reading::Length, PLAIN, self.citation)
+        self.hold(self.left(old, new))
     }
 
     /// The other way round: how far what is new may reach for [`Gap::judge`] to find it inside, worst case
@@ -198,20 +208,20 @@ impl GapChange {
 
     /// What is left.
     pub(super) fn left(&self) -> Toleranced<Length> {
-        if self.is_unchanged() { self.gap.now() } else { self.gap.now() - (self.new - self.old) }
+        if self.is_unchanged() { self.gap.now() } else { self.gap.left(self.old, self.new) }
     }
 
     fn judge(&self) -> Finding {
         let gap = &self.gap;
+        let finding = gap.hold(self.left());
         // What the maker built is no fault of a change, but a caller's own limit stands.
         if gap.citation == Citation::CALLER {
-            return at_least(self.left(), gap.least, Reading::Length, PLAIN, gap.citation);
+            return finding;
         }
         if self.is_unchanged() {
             return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
                 .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(gap.least)));
         }
-        let finding = gap.judge(self.old, self.new);
         // A new tire of the same size where a smaller one was measured is no change of what was built.
         if self.same_body { finding.marginal_if(Verdict::Beyond, Reason::LargerOfSameSize) } else { finding }
     }

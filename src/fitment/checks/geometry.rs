@@ -5,29 +5,32 @@ use crate::fitment::case::{Case, Centres, need};
 use crate::fitment::check::{Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
-use crate::units::{self, Angle, Length, in_mm};
+use crate::units::{self, Angle, Length, Ratio, in_mm};
 use crate::wheel::{SteeringLean, track_change};
 use crate::{Citation, Status, Toleranced};
 
 /// The limit on one side, of one given as a share and one given as a length: the smaller, but a share
 /// that is common practice yields to anybody's length.
-fn tighter(share: (Length, Citation), length: Option<Limit<Length>>) -> (Length, Citation) {
-    let yields =
-        |length: &Limit<Length>| share.1.status() == Status::CommonPractice || length.value() < share.0;
-    length.filter(yields).map_or(share, |length| (length.value(), length.citation()))
+fn tighter(share: Limit<Length>, length: Option<Limit<Length>>) -> Limit<Length> {
+    let is_practice = share.citation().status() == Status::CommonPractice;
+    length.filter(|length| is_practice || length.value() < share.value()).unwrap_or(share)
+}
+
+/// A share of a length as a length.
+fn share_of(whole: Length, share: Limit<Ratio>) -> Limit<Length> {
+    Limit::new(whole * share.value(), share.citation())
 }
 
 /// The most that something may shrink and grow, each by whose word.
 struct TwoSided {
-    loss: (Length, Citation),
-    growth: (Length, Citation),
+    loss: Limit<Length>,
+    growth: Limit<Length>,
 }
 
 impl TwoSided {
     /// Of the overall diameter of an original.
     fn of_diameter(case: &Case<'_>, old: Length) -> Self {
-        let share = case.limits.diameter_share();
-        let share = (old * share.value(), share.citation());
+        let share = share_of(old, case.limits.diameter_share());
         Self {
             loss: tighter(share, case.limits.diameter_loss()),
             growth: tighter(share, case.limits.diameter_growth()),
@@ -36,15 +39,15 @@ impl TwoSided {
 
     /// The limit on the side of the change owns it.
     fn judge(&self, change: Length, wrap: impl Fn(Length) -> Reading) -> Finding {
-        let (most, citation) = if change.value >= 0.0 { self.growth } else { self.loss };
-        let inside = in_mm(change).abs() <= in_mm(most) + 1e-9;
+        let most = if change.value >= 0.0 { self.growth } else { self.loss };
+        let inside = in_mm(change).abs() <= in_mm(most.value()) + 1e-9;
         let (verdict, reason) = if in_mm(change) == 0.0 {
             (Verdict::Within, Reason::Unchanged)
         } else {
             PLAIN.judge(inside, inside)
         };
-        let bound = Bound::Between(wrap(-self.loss.0), wrap(self.growth.0));
-        Finding::new(verdict, reason, citation).reading(wrap(change), bound)
+        let bound = Bound::Between(wrap(-self.loss.value()), wrap(self.growth.value()));
+        Finding::new(verdict, reason, most.citation()).reading(wrap(change), bound)
     }
 }
 
@@ -56,10 +59,10 @@ pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
 /// The change against the caller's limit, or against half of what the diameter may change.
 pub(super) fn ride_height(case: &Case<'_>) -> Found {
     let (old, new) = case.diameters()?;
-    let half = |(most, citation)| (most / 2.0, citation);
+    let half = |most: Limit<Length>| Limit::new(most.value() / 2.0, most.citation());
     let limits = match case.limits.own_ride_height_change() {
         Some(most) => {
-            let own = (most, Citation::CALLER);
+            let own = Limit::new(most, Citation::CALLER);
             TwoSided { loss: own, growth: own }
         }
         None => {
@@ -78,28 +81,17 @@ pub(in crate::fitment) fn track_growth(old: Centres, new: Centres) -> Toleranced
 }
 
 /// The most that the track may grow, and by whose word; nothing where nobody limits it.
-pub(in crate::fitment) fn most_track_growth(case: &Case<'_>) -> Result<Option<(Length, Citation)>, Missing> {
-    let share = match case.limits.track_growth_share() {
-        Some(limit) => {
-            need!(track = case.axle.track() => Track);
-            Some((track * limit.value(), limit.citation()))
-        }
-        None => None,
-    };
+pub(in crate::fitment) fn most_track_growth(case: &Case<'_>) -> Result<Option<Limit<Length>>, Missing> {
     let length = case.limits.track_growth();
-    Ok(match share {
-        Some(share) => Some(tighter(share, length)),
-        None => length.map(|most| (most.value(), most.citation())),
-    })
+    let Some(share) = case.limits.track_growth_share() else { return Ok(length) };
+    need!(track = case.axle.track() => Track);
+    Ok(Some(tighter(share_of(track, share), length)))
 }
 
 /// Holds the growth of the track against the most it may be.
-pub(in crate::fitment) fn judge_track(
-    growth: Toleranced<Length>,
-    most: Option<(Length, Citation)>,
-) -> Finding {
+pub(in crate::fitment) fn judge_track(growth: Toleranced<Length>, most: Option<Limit<Length>>) -> Finding {
     match most {
-        Some((most, citation)) => at_most(growth, most, Reading::Length, PLAIN, citation),
+        Some(most) => at_most(growth, most.value(), Reading::Length, PLAIN, most.citation()),
         None => Finding::new(Verdict::Within, Reason::Inside, Citation::TRACK_GROWTH),
     }
 }
@@ -109,8 +101,8 @@ pub(super) fn track(case: &Case<'_>) -> Found {
     need!(old = case.rim_centres(original) => OriginalInset, new = case.rim_centres(proposed) => WheelInset);
     let growth = track_growth(old, new);
     // A length that is exceeded decides by itself, whatever the track is.
-    let length = case.limits.track_growth().map(|most| (most.value(), most.citation()));
-    if length.is_some_and(|(most, _)| !no_more(in_mm(growth.max()), in_mm(most))) {
+    let length = case.limits.track_growth();
+    if length.is_some_and(|most| !no_more(in_mm(growth.max()), in_mm(most.value()))) {
         return Ok(judge_track(growth, length));
     }
     Ok(judge_track(growth, most_track_growth(case)?))
