@@ -155,8 +155,6 @@ impl Marking {
             Ok(mark) => return Ok(Self::SidewallMark(mark)),
             Err(error) => furthest = further(furthest, error),
         }
-        // Almost any letters and digits begin like an identification number, so that its error says
-        // something only where the text claims to be one.
         let claims = claims_identification(text);
         // A wheel that contradicts itself is still a wheel.
         match (wheel, stamp) {
@@ -164,6 +162,8 @@ impl Marking {
             (_, Err(error)) if contradicts(error, claims) => return Err(error),
             _ => {}
         }
+        // Almost any letters and digits begin like an identification number, so that its error says
+        // something only where the text claims to be one.
         match IdentificationNumber::parse(text) {
             Err(error) if claims => Err(error),
             Ok(_) if !claims && begins_with_rim(text) => Err(furthest),

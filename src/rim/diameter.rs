@@ -107,11 +107,11 @@ impl RimDiameter {
     pub(crate) const fn scan_inches(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let code = tri!(Self::scan(scanner));
-        if is_millimetric(code.tenths as i64) {
-            Err(scanner.range(Field::RimDiameter, start))
-        } else {
-            Ok(code)
-        }
+        if code.is_in_millimetres() { Err(scanner.range(Field::RimDiameter, start)) } else { Ok(code) }
+    }
+
+    pub(crate) const fn is_in_millimetres(self) -> bool {
+        matches!(self.seat_taper(), SeatTaper::Millimetric)
     }
 
     #[inline(always)]
@@ -224,7 +224,7 @@ impl RimDiameter {
     /// ```
     pub fn specified_on(self, taper: SeatTaper) -> Option<Toleranced<Length>> {
         const BOTH: u16 = 150;
-        if taper != self.seat_taper() && (self.tenths != BOTH || taper == SeatTaper::Millimetric) {
+        if taper != self.seat_taper() && self.tenths != BOTH {
             return None;
         }
         let inch_mm = 2.54 * f64::from(self.tenths);

@@ -3,7 +3,7 @@
 use core::num::NonZeroU32;
 
 use super::{BoltCircle, Bore, Inset, bolt_circle};
-use crate::rim::{Contour, Hump, RimDiameter, RimWidth, SeatTaper};
+use crate::rim::{Contour, Hump, RimDiameter, RimWidth};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
 /// The size of a wheel: rim width, contour, nominal diameter, hump.
@@ -73,7 +73,7 @@ impl WheelSize {
             multi_piece = tri!(Self::scan_separator(scanner));
             diameter = tri!(RimDiameter::scan(scanner));
         }
-        if matches!(diameter.seat_taper(), SeatTaper::Millimetric) || width.millimetres().is_some() {
+        if diameter.is_in_millimetres() || width.millimetres().is_some() {
             return Err(scanner.range(Field::RimDiameter, start));
         }
         // A road rim is never as wide as it is high.
@@ -104,7 +104,7 @@ impl WheelSize {
         scanner.skip_space();
         let at = scanner.at();
         let diameter = tri!(RimDiameter::scan(scanner));
-        if !matches!(diameter.seat_taper(), SeatTaper::Millimetric) {
+        if !diameter.is_in_millimetres() {
             return Err(scanner.range(Field::RimDiameter, at));
         }
         if matches!(width.millimetres(), Some(width) if width >= diameter.whole_mm()) {

@@ -90,8 +90,7 @@ impl Numeric {
             Suffix::None
         };
         let size = Self { width, rim, mark, aspect: aspect as u8, suffix };
-        let is_millimetric = matches!(rim.seat_taper(), SeatTaper::Millimetric);
-        if is_millimetric || rim.is_agricultural() && !size.is_agricultural() {
+        if rim.is_in_millimetres() || rim.is_agricultural() && !size.is_agricultural() {
             Err(rim_error)
         } else {
             Ok(size)
