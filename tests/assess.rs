@@ -212,7 +212,6 @@ fn a_report_is_a_small_plain_value() {
     assert!(size_of::<beadseat::fitment::Report>() <= 8 * 1024, "{}", size_of::<beadseat::fitment::Report>());
 }
 
-/// Trade articles: 2/32 in (1.5875 mm) across an axle, and with all-wheel drive over all four.
 #[test]
 fn where_only_one_end_was_swept_both_cautions_stand() {
     const STATIC: &str = "clearances are static";
@@ -238,6 +237,7 @@ fn where_only_one_end_was_swept_both_cautions_stand() {
     assert_eq!(cautions([None, None]), [true, false]);
 }
 
+/// Trade articles: 2/32 in (1.5875 mm) across an axle, and with all-wheel drive over all four.
 #[test]
 fn treads_that_differ_call_for_a_caution() {
     let cautions = |scenario: &str, treads: [f64; 4]| {
