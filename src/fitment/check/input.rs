@@ -132,7 +132,7 @@ inputs! {
     LeastTurns = "limits.engagement_turns", "no table here has this thread: take the least turns from the fastener's maker", [Papers] Anywhere;
     BrakeEnvelope = "vehicle.*.brake.envelope_radius_mm", "wheel off, from the middle of the spindle to the outermost point of the caliper, with a square and a rule", [Straightedge, Tape] WheelOff;
     CaliperFace = "vehicle.*.brake.caliper_face_mm", "wheel off, straightedge over the mounting face, how far the caliper stands out of it", [Straightedge, Caliper] WheelOff;
-    Barrel = "proposed.*.barrel_radius_mm", "least inner radius of the rim over the brake: half the inside diameter at the well", [Caliper, Tape] Anywhere;
+    Barrel = "proposed.*.barrel_radius_mm", "least inner radius of the rim, inside its bead seat: half the inside diameter at the well", [Caliper, Tape] Anywhere;
     SpokeBack = "proposed.*.spoke_back_mm", "wheel face down, straightedge over the rim, depth to the back of the spokes less depth to the mounting face", [Straightedge, Caliper] Anywhere;
     AdaptorHubCircle = "proposed.*.adaptor.hub_bolt_circle", "measure the holes by which the adaptor is held to the hub", [Caliper] Anywhere;
     AdaptorWheelCircle = "proposed.*.adaptor.wheel_bolt_circle", "measure the studs or threaded holes of the adaptor", [Caliper] Anywhere;

@@ -143,7 +143,7 @@ reasons! {
     DeviceDoesNotFit = "no room for the stated class of traction device",
 
     ClearsThroughout = "clear of everything described, over all steer and travel; spokes are not looked at here",
-    BarrelAssumed = "clear, but the barrel decides it and its radius is assumed: measure it",
+    ClearsStandardBarrel = "clear, if the barrel is the largest that the standard allows: measure it",
     NearerThanRules = "nearer than the limit that rules here, even at nominal size: see the nearest approach below",
     NothingOnThisSide = "nothing is described on this side",
     TouchesMoving = "it touches, even at nominal size: see the nearest approach below",

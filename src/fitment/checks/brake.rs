@@ -7,7 +7,7 @@ use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::Reading;
 use crate::units::{Length, in_mm};
-use crate::wheel::Barrel;
+use crate::wheel::{Barrel, WheelSize};
 
 pub(super) fn brake_clearance(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -52,14 +52,22 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
     Ok(if of_standard { finding.marginal_if(Verdict::Within, Reason::BrakeClearsStandard) } else { finding })
 }
 
-/// The inner radius of the barrel, and whether it is only the largest that the standard allows.
-fn barrel(setup: &Setup) -> Option<(Toleranced<Length>, bool)> {
+/// The inner radius of the barrel, and whether it is only the largest that the standard allows. What was measured
+/// outside the bead seat is not the barrel.
+pub(super) fn barrel(setup: &Setup) -> Option<(Toleranced<Length>, bool)> {
+    let rim = setup.wheel().size();
     if let Some(measured) = setup.barrel_radius() {
-        return Some((Toleranced::exact(measured), false));
+        return (measured < seat(&rim).nominal()).then_some((Toleranced::exact(measured), false));
     }
     let thickness = Toleranced::exact(setup.barrel_thickness()?);
-    let barrel = Barrel::of_standard(&setup.wheel().size(), thickness).ok()?;
+    let barrel = Barrel::of_standard(&rim, thickness).ok()?;
     Some((barrel.brake_envelope_radius(), barrel.is_largest()))
+}
+
+/// The radius of the bead seat, or half the nominal diameter where none is specified.
+pub(super) fn seat(rim: &WheelSize) -> Toleranced<Length> {
+    let diameter = rim.diameter();
+    diameter.specified().unwrap_or(Toleranced::exact(diameter.nominal())) * 0.5
 }
 
 /// The spokes in front of the caliper.

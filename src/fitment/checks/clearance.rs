@@ -219,8 +219,10 @@ impl GapChange {
             return finding;
         }
         if self.is_unchanged() {
+            // Even what touches.
+            let as_built = gap.least.min(gap.measured);
             return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-                .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(gap.least)));
+                .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(as_built)));
         }
         // A new tire of the same size where a smaller one was measured is no change of what was built.
         if self.same_body { finding.marginal_if(Verdict::Beyond, Reason::LargerOfSameSize) } else { finding }

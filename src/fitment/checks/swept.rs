@@ -1,5 +1,6 @@
 //! Does anything touch from lock to lock and from rebound to jounce?
 
+use super::brake::{barrel, seat};
 use super::clearance::{Assembly, half_rim, half_tire, same_body};
 use crate::Toleranced;
 use crate::fitment::case::{Case, both_of, need};
@@ -7,17 +8,20 @@ use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Approach, Setup};
-use crate::rim::{Contour, RimDiameter};
+use crate::rim::Contour;
 use crate::sweep::{
-    ContactPatch, Corner, Effort, Obstacles, Part, Profile, RimSection, SteeringAxis, Swept, TireSection,
+    ContactPatch, Corner, Effort, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
 };
 use crate::tire::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
 use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding};
 
-/// What the well and the metal of a rim take off its seat where the barrel was not measured: a deep well of
-/// 22 mm and 8 mm of metal. Common practice, no source.
+/// What the well and the metal of a rim take off its seat where one is drawn whose barrel was not measured: a
+/// deep well of 22 mm and 8 mm of metal. Common practice, no source. Nothing is judged by it.
 const BARREL_BELOW_SEAT: Length = mm(30.0);
+
+/// The smallest barrel that a setup takes.
+const LEAST_BARREL: Length = mm(50.0);
 
 /// At the worst of every tolerance, or as meant.
 #[derive(Clone, Copy, PartialEq)]
@@ -32,6 +36,43 @@ impl Size {
             Self::Worst => length.max(),
             Self::Nominal => length.nominal(),
         }
+    }
+
+    fn of_inside(self, length: Toleranced<Length>) -> Length {
+        match self {
+            Self::Worst => length.min(),
+            Self::Nominal => length.nominal(),
+        }
+    }
+}
+
+/// A setup and the inside radius of its rim.
+#[derive(Clone, Copy)]
+struct Wheel<'a> {
+    setup: &'a Setup,
+    barrel: Toleranced<Length>,
+}
+
+impl<'a> Wheel<'a> {
+    /// With a barrel as small as any.
+    fn closed(setup: &'a Setup) -> Self {
+        Self { setup, barrel: Toleranced::exact(LEAST_BARREL) }
+    }
+
+    /// With its own barrel, or open to its bead seat.
+    fn open(setup: &'a Setup) -> Self {
+        Self::less_open(setup, Length::default())
+    }
+
+    /// With its own barrel, or as one is usually drawn.
+    fn usual(setup: &'a Setup) -> Self {
+        Self::less_open(setup, BARREL_BELOW_SEAT)
+    }
+
+    fn less_open(setup: &'a Setup, below: Length) -> Self {
+        let seat = seat(&setup.wheel().size()).nominal();
+        let barrel = barrel(setup).map_or(Toleranced::exact(seat - below), |(barrel, _)| barrel);
+        Self { setup, barrel }
     }
 }
 
@@ -62,17 +103,39 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     let (original, proposed) = case.both()?;
     let around = case.axle.surroundings().next().ok_or(Missing::from(Input::Obstacles));
     // All that is not known, at once. The outline itself is dear, and made where it is swept.
-    let known = both_of(corner(case, original), outer_sections(case, proposed, Size::Worst));
-    let ((corner, _), _) = both_of(known, around)?;
+    let outline = outer_sections(case, Wheel::closed(proposed), Size::Worst);
+    let ((corner, _), _) = both_of(both_of(corner(case, original), outline), around)?;
+    let swept = |wheel| judge(case, &corner, original, wheel, side);
+
+    let known = barrel(proposed);
+    let (most, nearest_open) = swept(Wheel::open(proposed))?;
+    if most.verdict == Verdict::Beyond || known.is_some_and(|(_, is_largest)| !is_largest) {
+        return Ok((most, nearest_open));
+    }
+    // What is true of the least and of the most open barrel is true of all between.
+    let (least, nearest) = swept(Wheel::closed(proposed))?;
+    if (least.verdict, least.reason) == (most.verdict, most.reason) {
+        return Ok((least, nearest));
+    }
+    need!(_largest = known => Barrel);
+    Ok((most.marginal_if(Verdict::Within, Reason::ClearsStandardBarrel), nearest_open))
+}
+
+fn judge(
+    case: &Case<'_>,
+    corner: &Corner,
+    original: &Setup,
+    proposed: Wheel<'_>,
+    side: VehicleSide,
+) -> Result<(Finding, Option<Approach>), Missing> {
     let limit = case.limits.swept_clearance();
     let allowance = case.limits.dynamic_allowance();
-    let worst = swept(case, &corner, original, proposed, side, Size::Worst)?;
+    let worst = swept(case, corner, original, proposed, side, Size::Worst)?;
     let Some((worst, body)) = worst else {
         // Everything stands on the other side.
         return Ok((Finding::new(Verdict::Within, Reason::NothingOnThisSide, limit.citation()), None));
     };
     let least = worst.lower() - allowance.value();
-    let enough = no_more(in_mm(limit.value()), in_mm(least));
     let finding = |verdict, reason, nominal: Option<Length>| {
         let finding = Finding::new(verdict, reason, limit.citation())
             .reading(Reading::Length(least), Bound::AtLeast(Reading::Length(limit.value())));
@@ -81,14 +144,11 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
             None => finding,
         }
     };
-    let approach = Approach::new(case.place, body, &worst);
-    if enough {
-        let assumed = worst.place().part() == Part::Barrel && proposed.barrel_radius().is_none();
-        let clear = finding(Verdict::Within, Reason::ClearsThroughout, None);
-        let clear = if assumed { clear.marginal_if(Verdict::Within, Reason::BarrelAssumed) } else { clear };
-        return Ok((clear, Some(approach)));
+    let approach = Some(Approach::new(case.place, body, &worst));
+    if no_more(in_mm(limit.value()), in_mm(least)) {
+        return Ok((finding(Verdict::Within, Reason::ClearsThroughout, None), approach));
     }
-    let nominal = swept(case, &corner, original, proposed, side, Size::Nominal)?;
+    let nominal = swept(case, corner, original, proposed, side, Size::Nominal)?;
     let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
     let touching = is_too_near(case, in_mm(nominal));
     let (mut verdict, mut reason) = if no_more(in_mm(nominal), 0.0) {
@@ -100,10 +160,10 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     } else {
         (Verdict::Marginal, Reason::NearMoving)
     };
-    if touching && !comes_nearer(case, &corner, original, proposed, side)? {
+    if touching && !comes_nearer(case, corner, original, proposed, side)? {
         (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
     }
-    Ok((finding(verdict, reason, Some(nominal)), Some(approach)))
+    Ok((finding(verdict, reason, Some(nominal)), approach))
 }
 
 /// Whether what is left, in millimetres, is nothing, or less than a rule forbids even at nominal size.
@@ -117,24 +177,26 @@ fn comes_nearer(
     case: &Case<'_>,
     corner: &Corner,
     original: &Setup,
-    proposed: &Setup,
+    proposed: Wheel<'_>,
     side: VehicleSide,
 ) -> Result<bool, Missing> {
     const DEEP: f64 = -30.0;
-    if same_body(original, proposed) {
+    if same_body(original, proposed.setup) {
         return Ok(false);
     }
     let allowance = in_mm(case.limits.dynamic_allowance().value());
     let (around, _) = obstacles(case, original, side, Size::Nominal)?;
+    // A barrel that is not known excuses nothing.
+    let before = Wheel::open(original);
     for obstacle in around.iter() {
         let mut one = Obstacles::new();
         one.push(*obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
-        let left = |setup: &Setup| -> Result<f64, Missing> {
-            let found = nearest(case, corner, setup, &one, Size::Nominal)?;
+        let left = |wheel| -> Result<f64, Missing> {
+            let found = nearest(case, corner, wheel, &one, Size::Nominal)?;
             Ok(found.map_or(f64::INFINITY, |swept| in_mm(swept.upper())) - allowance)
         };
         let after = left(proposed)?;
-        if is_too_near(case, after) && (after < DEEP || !no_more(left(original)?, after)) {
+        if is_too_near(case, after) && (after < DEEP || !no_more(left(before)?, after)) {
             return Ok(true);
         }
     }
@@ -204,12 +266,12 @@ fn swept(
     case: &Case<'_>,
     corner: &Corner,
     original: &Setup,
-    setup: &Setup,
+    wheel: Wheel<'_>,
     side: VehicleSide,
     size: Size,
 ) -> Result<Option<(Swept, BodyKind)>, Missing> {
     let (around, kinds) = obstacles(case, original, side, size)?;
-    Ok(nearest(case, corner, setup, &around, size)?.map(|swept| {
+    Ok(nearest(case, corner, wheel, &around, size)?.map(|swept| {
         let kind = kinds.get(swept.obstacle()).copied().flatten();
         (swept, kind.unwrap_or(BodyKind::Other))
     }))
@@ -218,15 +280,15 @@ fn swept(
 fn nearest(
     case: &Case<'_>,
     corner: &Corner,
-    setup: &Setup,
+    wheel: Wheel<'_>,
     around: &Obstacles,
     size: Size,
 ) -> Result<Option<Swept>, Missing> {
-    need!(centres = case.rim_centres(setup) => WheelInset);
+    need!(centres = case.rim_centres(wheel.setup) => WheelInset);
     let mut nearest: Option<Swept> = None;
     let inner = (centres.inner != centres.outer).then_some(centres.inner);
     for centre in core::iter::once(centres.outer).chain(inner) {
-        let profile = sections(setup, centre, size).and_then(outline)?;
+        let profile = sections(wheel, centre, size).and_then(outline)?;
         let found = corner.clearance(&profile, around, Effort::default());
         let found = found.map_err(|_| Missing::from(Input::Obstacles))?;
         nearest = match (nearest, found) {
@@ -278,12 +340,16 @@ pub(in crate::fitment) fn outer_profile(
     setup: &Setup,
     size: Size,
 ) -> Result<Profile, Missing> {
-    outer_sections(case, setup, size).and_then(outline)
+    outer_sections(case, Wheel::usual(setup), size).and_then(outline)
 }
 
-fn outer_sections(case: &Case<'_>, setup: &Setup, size: Size) -> Result<(RimSection, TireSection), Missing> {
-    need!(centres = case.rim_centres(setup) => WheelInset);
-    sections(setup, centres.outer, size)
+fn outer_sections(
+    case: &Case<'_>,
+    wheel: Wheel<'_>,
+    size: Size,
+) -> Result<(RimSection, TireSection), Missing> {
+    need!(centres = case.rim_centres(wheel.setup) => WheelInset);
+    sections(wheel, centres.outer, size)
 }
 
 fn outline((rim, tire): (RimSection, TireSection)) -> Result<Profile, Missing> {
@@ -291,22 +357,20 @@ fn outline((rim, tire): (RimSection, TireSection)) -> Result<Profile, Missing> {
 }
 
 /// The rim of a setup and its tire in section.
-fn sections(setup: &Setup, centre: Length, size: Size) -> Result<(RimSection, TireSection), Missing> {
+fn sections(
+    Wheel { setup, barrel }: Wheel<'_>,
+    centre: Length,
+    size: Size,
+) -> Result<(RimSection, TireSection), Missing> {
     let (tire, rim) = (setup.tire().size(), setup.wheel().size());
     let over_all = if setup.is_snow() { tire.overall_diameter_snow() } else { tire.overall_diameter() };
     need!(half_tire = half_tire(setup, None) => TireDimensions, diameter = over_all => TireDimensions);
     // A contour that is not known, or whose flange is not, is taken as J.
     let contour = rim.contour().unwrap_or(Contour::J);
-    let seat = rim.diameter().specified().map_or_else(|| nominal_seat(rim.diameter()), |d| d * 0.5);
+    let seat = seat(&rim);
     let height = contour.flange_height().or_else(|| Contour::J.flange_height());
     let flange = height.map_or(seat, |height| seat + height);
-    let barrel = setup.barrel_radius().unwrap_or(seat.nominal() - BARREL_BELOW_SEAT);
-    RimSection::new(centre, size.of(half_rim(&rim)), size.of(flange), barrel)
+    RimSection::new(centre, size.of(half_rim(&rim)), size.of(flange), size.of_inside(barrel))
         .and_then(|rim| Ok((rim, TireSection::new(size.of(half_tire), size.of(diameter * 0.5))?)))
         .map_err(|_| Input::TireDimensions.into())
-}
-
-/// Half the nominal diameter, for rims whose seat is not known.
-fn nominal_seat(diameter: RimDiameter) -> Toleranced<Length> {
-    Toleranced::exact(diameter.nominal()) * 0.5
 }
