@@ -18,7 +18,7 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 /// * A rim of several pieces and a cross-ply tire are both written with a dash, and a contour tells them apart.
 ///   Without one it is a tire if the width has two decimals, if the rim code is a half inch (those rims are of one
 ///   piece), or if it is agricultural, and else a wheel: `6.00-16`, `11-22.5` and `9.5-24` are tires, `7.0-20`,
-///   `8-16` and `6.00E-16` wheels. Common practice, no source.
+///   `8-16` and `6.00E-16` wheels. Common practice, no source. A `D` in place of the dash is a tire's, `7.0D20`.
 /// * Up to three digits without a leading zero are a load index if there is one; `0118` and `317` are
 ///   dates of manufacture.
 /// * `A`, `B` and `C` alone are speed symbols, not grades; a single mark such as `TWI` comes before an
@@ -39,6 +39,7 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 ///     ("11-22.5", "tire"),
 ///     ("9.5-24", "tire"),
 ///     ("7.0-20", "wheel"),
+///     ("7.0D20", "tire"),
 ///     ("8x6.5", "bolt_circle"),
 ///     ("5x114.3", "bolt_circle"),
 ///     ("M14x1.5", "thread"),
