@@ -777,7 +777,8 @@ fn survives(text: &str) -> Result<(), TestCaseError> {
         let alike = match marking {
             Marking::IdentificationNumber(number) => canonical.parse() == Ok(number),
             Marking::Tire(tire) if canonical.contains('-') => {
-                canonical.parse() == Ok(tire) && matches!(again, Ok(Marking::Wheel(w)) if w.size().is_multi_piece())
+                canonical.parse() == Ok(tire)
+                    && matches!(again, Ok(Marking::Wheel(w)) if w.size().is_multi_piece())
             }
             _ => again.is_ok() && canonical.chars().all(|c| matches!(c, '0'..='9' | 'x' | '-')),
         };

@@ -117,9 +117,11 @@ fn hold(drawing: &str, views: usize, obstacles: usize) -> Result<usize, TestCase
             seen += 1;
         }
     }
+    // The columns of names; figures of dimensions stand about the middle of their lines, wherever that is.
     let texts: Vec<(f64, f64, &str)> = root
         .descendants()
         .filter(|node| node.tag_name().name() == "text" && node.is_element())
+        .filter(|node| node.attribute("text-anchor") != Some("middle"))
         .map(|node| (number(&node, "x"), number(&node, "y"), node.text().unwrap_or("")))
         .collect();
     for number in 1..=obstacles {
@@ -167,10 +169,11 @@ fn scene(
     if let Some(swept) = &swept {
         scene = scene.with_swept(swept);
     }
-    prop_assert!(hold(&scene.sheet().to_string(), 2, list.len())? > 300);
+    // A drawing of nothing is none: half of the fewest coordinates that 100 000 scenes had.
+    prop_assert!(hold(&scene.sheet().to_string(), 2, list.len())? > 150);
     if views {
-        prop_assert!(hold(&scene.front_view().to_string(), 1, list.len())? > 150);
-        prop_assert!(hold(&scene.plan_view_at_lock().to_string(), 1, list.len())? > 100);
+        prop_assert!(hold(&scene.front_view().to_string(), 1, list.len())? > 135);
+        prop_assert!(hold(&scene.plan_view_at_lock().to_string(), 1, list.len())? > 75);
     }
     Ok(())
 }
