@@ -8,20 +8,23 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 ///
 /// # Syntax
 /// ```text
-/// size = [ "M" ] letter [ "R" ] aspect ( "-" | "B" ) rim [ "LT" ]
+/// size = [ "M" ] letter [ "R" ] aspect ( "-" | "B" ) rim [ "LT" | "M/C" ]
 /// ```
 /// White space may stand between any two parts. Letters A to N without I and K, and of motorcycles H to
 /// V. Dimensions stand in tables; of a size that is not listed they are not known. `MR` is a radial of
-/// letter M, but in the 85 and 90 series the R of a motorcycle.
+/// letter M, but in the 85 and 90 series the R of a motorcycle. `M/C` may stand behind a size that begins
+/// with the `M` of motorcycles, of which it says no more, and is not written.
 ///
-/// Accepted: `ER78-14`, `AR 60 - 8`, `H78-15`, `L60-15`, `G78-15LT`, `MT90B16`, `MH90-21`. Refused:
-/// `I78-14`, `E77-14`.
+/// Accepted: `ER78-14`, `AR 60 - 8`, `H78-15`, `L60-15`, `G78-15LT`, `MT90B16`, `MT90B16 M/C`, `MH90-21`.
+/// Refused: `I78-14`, `E77-14`, `H78-15 M/C`.
 ///
 /// ```
 /// use beadseat::tire::{SizeClass, Structure, TireSize};
 /// let size: TireSize = "er78-14".parse()?;
 /// assert_eq!((size.to_string().as_str(), size.structure()), ("ER78-14", Structure::Radial));
-/// assert_eq!("MT90B16".parse::<TireSize>()?.class(), SizeClass::Motorcycle);
+/// let motorcycle: TireSize = "MT90B16 M/C".parse()?;
+/// assert_eq!((motorcycle.to_string().as_str(), motorcycle.class()), ("MT90B16", SizeClass::Motorcycle));
+/// assert!("H78-15 M/C".parse::<TireSize>().is_err());
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -71,6 +74,7 @@ impl AlphaNumeric {
         let rim = tri!(RimDiameter::scan_inches(scanner));
         scanner.skip_space();
         let class = if motorcycle {
+            scanner.eat_alone("M/C");
             SizeClass::Motorcycle
         } else if scanner.eat_alone("LT") {
             SizeClass::LightTruck

@@ -156,6 +156,14 @@ proptest! {
         prop_assert_eq!(readings(&spaced), readings(&text), "{}", spaced);
     }
 
+    /// The letter in front of a motorcycle's size says already what `M/C` says, and of a car's contradicts it.
+    #[test]
+    fn a_load_letter_beside_the_mark_of_motorcycles(text in alpha_numeric()) {
+        let size: TireSize = text.parse().unwrap();
+        let marked = format!("{text} M/C").parse::<TireSize>();
+        prop_assert_eq!(marked.ok(), (size.class() == SizeClass::Motorcycle).then_some(size));
+    }
+
     #[test]
     fn what_is_known_of_a_size_is_in_order(text in any_family()) {
         let size: TireSize = text.parse().unwrap();
