@@ -115,7 +115,7 @@ impl Motion<'_> {
         let h = &cell.half;
         let (size_s, size_t, polar) = match self.piece {
             Piece::Line { half, .. } => (length(half), 0.0, 0.0),
-            Piece::Disc { .. } => (1.0, cell.middle[S] + h[S], 1.0),
+            Piece::Round { .. } => (1.0, cell.middle[S] + h[S], 1.0),
         };
         let spread = size_s * h[S] + size_t * h[T];
         let (roll, tilt) = (self.roll_rate, self.tilt_rate);

@@ -27,8 +27,8 @@ pub(super) struct Cell {
 pub(super) enum Piece {
     /// From the middle `s` times along: `s` from −1 to 1.
     Line { middle: Vector, half: Vector },
-    /// Polar: `s` the radius, `t` the angle.
-    Disc { centre: Vector, across: [Vector; 2], radius: f64 },
+    /// Polar: `s` the radius, `t` the angle, in their ranges. An arc has one radius.
+    Round { centre: Vector, across: [Vector; 2], radius: Span, angle: Span },
 }
 
 impl Piece {
@@ -40,7 +40,13 @@ impl Piece {
                 Some(Self::Line { middle: scale(add(from, to), 0.5), half: scale(sub(to, from), 0.5) })
             }
             Shape::Disc { centre, across, radius } if number == 0 => {
-                Some(Self::Disc { centre, across, radius })
+                let turn = if radius > 0.0 { core::f64::consts::TAU } else { 0.0 };
+                let (radius, angle) = (Span { least: 0.0, most: radius }, Span { least: 0.0, most: turn });
+                Some(Self::Round { centre, across, radius, angle })
+            }
+            Shape::Arc { centre, across, radius, angle } if number == 0 => {
+                let angle = Span { least: 0.0, most: angle };
+                Some(Self::Round { centre, across, radius: Span::at(radius), angle })
             }
             _ => None,
         }
@@ -50,10 +56,7 @@ impl Piece {
         match self {
             Self::Line { half, .. } if dot(*half, *half) == 0.0 => [Span::AT_REST; 2],
             Self::Line { .. } => [Span { least: -1.0, most: 1.0 }, Span::AT_REST],
-            Self::Disc { radius, .. } => {
-                let turn = if *radius > 0.0 { core::f64::consts::TAU } else { 0.0 };
-                [Span { least: 0.0, most: *radius }, Span { least: 0.0, most: turn }]
-            }
+            Self::Round { radius, angle, .. } => [*radius, *angle],
         }
     }
 
@@ -61,7 +64,7 @@ impl Piece {
     fn at(&self, s: f64, t: f64) -> (Vector, Vector, Vector) {
         match *self {
             Self::Line { middle, half } => (add(middle, scale(half, s)), half, [0.0; 3]),
-            Self::Disc { centre, across, .. } => {
+            Self::Round { centre, across, .. } => {
                 let turn = Turn::by(t);
                 let out = add(scale(across[0], turn.cos), scale(across[1], turn.sin));
                 let round = add(scale(across[0], -turn.sin * s), scale(across[1], turn.cos * s));

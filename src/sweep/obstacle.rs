@@ -90,6 +90,9 @@ pub enum ObstacleError {
 /// Points of an outline, at most.
 const MAX_POINTS: usize = 8;
 
+/// How many places along an arc are told.
+const PLACES_OF_AN_ARC: usize = 25;
+
 /// Straight pieces of an outline, at most.
 pub(super) const MAX_PIECES: usize = MAX_POINTS - 1;
 
@@ -99,6 +102,8 @@ pub(super) enum Shape {
     Chain { points: [Vector; MAX_POINTS], count: usize },
     /// A flat disc with two directions across it.
     Disc { centre: Vector, across: [Vector; 2], radius: f64 },
+    /// A part of the edge of a disc, from the first direction so far towards the second.
+    Arc { centre: Vector, across: [Vector; 2], radius: f64, angle: f64 },
 }
 
 /// A body near the wheel: a shape, thickened by a radius of its own and by how far it may be off.
@@ -196,8 +201,7 @@ impl Obstacle {
         Self::polyline(&points[..pairs.len()])
     }
 
-    /// An arch lip: the arc through three points, in order. It is held as seven straight pieces, thickened by
-    /// the height of the arc over each of them, so that it is never farther away than the lip.
+    /// An arch lip: the arc through three points, in order.
     ///
     /// # Errors
     /// Points of which two coincide; an arc of more than 5 m radius that is not straight.
@@ -208,7 +212,7 @@ impl Obstacle {
     /// let top = Point::new(mm(0.0), mm(30.0), mm(390.0))?;
     /// let rear = Point::new(mm(-350.0), mm(35.0), mm(80.0))?;
     /// let lip = Obstacle::arch_lip(front, top, rear)?;
-    /// assert!(lip.radius() > mm(5.0) && lip.radius() < mm(10.0));
+    /// assert!(lip.points().next().is_some_and(|first| (first.up() - front.up()).abs() < mm(1e-9)));
     /// assert!(Obstacle::arch_lip(front, front, rear).is_err());
     /// # Ok::<(), beadseat::sweep::ObstacleError>(())
     /// ```
@@ -234,16 +238,7 @@ impl Obstacle {
         let last = sub(to.0, centre);
         let angle = libm::atan2(dot(last, ahead), dot(last, across));
         let angle = if angle < 0.0 { angle + core::f64::consts::TAU } else { angle };
-        let step = angle / (MAX_POINTS - 1) as f64;
-        let mut points = [from.0; MAX_POINTS];
-        for (i, point) in points.iter_mut().enumerate() {
-            let (sin, cos) = libm::sincos(step * i as f64);
-            *point = add(centre, add(scale(across, radius * cos), scale(ahead, radius * sin)));
-        }
-        let sagitta = radius * (1.0 - libm::cos(step / 2.0));
-        let mut lip = Self::of(Shape::Chain { points, count: MAX_POINTS });
-        lip.radius = sagitta;
-        Ok(lip)
+        Ok(Self::of(Shape::Arc { centre, across: [across, ahead], radius, angle }))
     }
 
     /// A flat round plate, such as a spring seat or a backing plate: its centre, another point of its axis,
@@ -326,7 +321,7 @@ impl Obstacle {
     }
 
     /// The points of its shape in order, before it is thickened: a point, the corners of an edge or the ends
-    /// of the line through the middle of a bar. Of a disc, its centre.
+    /// of the line through the middle of a bar. Of a disc, its centre; of an arc, places along it.
     ///
     /// ```
     /// use beadseat::{sweep::{Obstacle, Point}, units::mm};
@@ -335,11 +330,22 @@ impl Obstacle {
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn points(&self) -> impl Iterator<Item = Point> {
-        let (points, count) = match self.shape {
-            Shape::Chain { points, count } => (points, count),
-            Shape::Disc { centre, .. } => ([centre; MAX_POINTS], 1),
+        let shape = self.shape;
+        let count = match shape {
+            Shape::Chain { count, .. } => count,
+            Shape::Disc { .. } => 1,
+            Shape::Arc { .. } => PLACES_OF_AN_ARC,
         };
-        points.into_iter().take(count).map(Point)
+        (0..count).map(move |i| {
+            Point(match shape {
+                Shape::Chain { points, .. } => points[i],
+                Shape::Disc { centre, .. } => centre,
+                Shape::Arc { centre, across, radius, angle } => {
+                    let (sin, cos) = libm::sincos(angle * i as f64 / (PLACES_OF_AN_ARC - 1) as f64);
+                    add(centre, add(scale(across[0], radius * cos), scale(across[1], radius * sin)))
+                }
+            })
+        })
     }
 
     /// A point of the edge of a disc, at an angle around its axis; none of another shape.

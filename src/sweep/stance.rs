@@ -29,6 +29,8 @@ pub struct Stance {
     steer: Turn,
     /// Outboard along the spindle, up across it, and forward across both: in the knuckle, before it moves.
     axes: [Vector; 3],
+    /// The same at ride height.
+    axes_at_rest: [Vector; 3],
     travel: f64,
 }
 
@@ -39,16 +41,20 @@ impl Corner {
         let roll = self.beam.map_or(0.0, |track| (z - other) / track);
         let (through, direction) =
             self.axis.map_or(([0.0; 3], [0.0, 0.0, 1.0]), |axis| (axis.through, axis.direction));
-        let (spindle, _) = spindle(self.camber + self.camber_gain * z, self.toe + self.toe_gain * z);
-        let up = sub([0.0, 0.0, 1.0], scale(spindle, spindle[2]));
-        let up = scale(up, 1.0 / length(up));
+        let axes = |z: f64| {
+            let (spindle, _) = spindle(self.camber + self.camber_gain * z, self.toe + self.toe_gain * z);
+            let up = sub([0.0, 0.0, 1.0], scale(spindle, spindle[2]));
+            let up = scale(up, 1.0 / length(up));
+            [spindle, up, cross(spindle, up)]
+        };
         Stance {
             hub: [0.0, self.lateral_gain * z - 0.25 * roll * (z - other), z],
             roll: if roll == 0.0 { Turn::NONE } else { Turn::by(roll) },
             through,
             direction,
             steer: Turn::by(in_rad(pose.steer())),
-            axes: [spindle, up, cross(spindle, up)],
+            axes: axes(z),
+            axes_at_rest: axes(0.0),
             travel: z,
         }
     }
@@ -71,7 +77,13 @@ impl Stance {
     pub fn carried(&self, carrier: Carrier, point: Point) -> Result<Point, OutOfRange> {
         Ok(Point(match carrier {
             Carrier::Body => point.0,
-            Carrier::Knuckle => self.moved(point.0),
+            // It tips and turns as the wheel does.
+            Carrier::Knuckle => {
+                let [outboard, up, forward] = self.axes_at_rest.map(|axis| dot(point.0, axis));
+                let [by_outboard, by_up, by_forward] = self.axes;
+                let tipped = add(scale(by_outboard, outboard), scale(by_up, up));
+                self.moved(add(tipped, scale(by_forward, forward)))
+            }
             Carrier::Travels => self.risen(point.0),
             Carrier::Arm { pivot, end } => {
                 let arm = Arm::new(pivot, end, Span::at(self.travel))?;
@@ -95,7 +107,7 @@ impl Stance {
         self.axes.map(|axis| units::mm(dot(place, axis)))
     }
 
-    /// What the knuckle carries.
+    /// What turns and travels with the wheel.
     fn moved(&self, point: Vector) -> Vector {
         self.risen(add(self.through, self.steer.about(self.direction, sub(point, self.through))))
     }

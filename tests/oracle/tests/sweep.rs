@@ -153,7 +153,24 @@ struct Body {
 #[derive(Clone, Debug)]
 enum Form {
     Chain(Vec<[f64; 3]>),
-    Disc { centre: [f64; 3], on_axis: [f64; 3], radius: f64 },
+    Disc {
+        centre: [f64; 3],
+        on_axis: [f64; 3],
+        radius: f64,
+    },
+    /// From the first direction so far towards the second, both of length 1 and across each other.
+    Arc {
+        centre: [f64; 3],
+        across: [[f64; 3]; 2],
+        radius: f64,
+        angle: f64,
+    },
+}
+
+/// The point of an arc at an angle.
+fn on_arc(centre: [f64; 3], across: [[f64; 3]; 2], radius: f64, angle: f64) -> Point3<f64> {
+    let [one, other] = across.map(Vector3::from);
+    Point3::from(centre) + (one * angle.cos() + other * angle.sin()) * radius
 }
 
 fn coordinates(p: Point) -> Point3<f64> {
@@ -173,6 +190,10 @@ impl Body {
             }
             Form::Disc { centre, on_axis, radius } => {
                 Obstacle::disc(point(*centre), point(*on_axis), mm(*radius)).unwrap()
+            }
+            &Form::Arc { centre, across, radius, angle } => {
+                let at = |share: f64| point(on_arc(centre, across, radius, share * angle).into());
+                Obstacle::arch_lip(at(0.0), at(0.4), at(1.0)).unwrap()
             }
         };
         obstacle
@@ -202,6 +223,7 @@ impl Body {
                 let (sin, cos) = (t * std::f64::consts::TAU).sin_cos();
                 centre + turn * Vector3::new(cos, sin, 0.0) * (radius * s)
             }
+            &Form::Arc { centre, across, radius, angle } => on_arc(centre, across, radius, s * angle),
         }
     }
 
@@ -223,13 +245,20 @@ impl Body {
                 let off = (from - centre).dot(&(on_axis - centre).normalize());
                 off.abs().max((from - centre).norm() - radius)
             }
+            &Form::Arc { centre, across, radius, angle } => {
+                let [x, y] = across.map(|way| (from - Point3::from(centre)).dot(&Vector3::from(way)));
+                let at = y.atan2(x).rem_euclid(std::f64::consts::TAU);
+                let ends = [0.0, angle].into_iter().chain((at <= angle).then_some(at));
+                ends.map(|at| (from - on_arc(centre, across, radius, at)).norm())
+                    .fold(f64::INFINITY, f64::min)
+            }
         }
     }
 
     fn pieces(&self) -> usize {
         match &self.form {
             Form::Chain(points) => points.len().max(2) - 1,
-            Form::Disc { .. } => 1,
+            Form::Disc { .. } | Form::Arc { .. } => 1,
         }
     }
 
@@ -237,6 +266,7 @@ impl Body {
         match &self.form {
             Form::Chain(_) => [3 * self.pieces() + 1, 1],
             Form::Disc { .. } => [3, 9],
+            Form::Arc { .. } => [19, 1],
         }
     }
 }
@@ -399,6 +429,13 @@ fn body() -> impl Strategy<Value = Body> {
         1 => (place(), (1.0..50.0, 1.0..50.0, -50.0..50.0), 5.0..90.0).prop_map(|(centre, (x, y, z), radius)| {
             Form::Disc { centre, on_axis: near(centre, [x, y, z]), radius }
         }),
+        1 => (place(), [-3.0..3.0, -1.5..1.5, -3.0..3.0], 60.0..500.0, 0.1..6.0).prop_map(
+            |(centre, turns, radius, angle)| {
+                let turn = Rotation3::from_euler_angles(turns[0], turns[1], turns[2]);
+                let across = [Vector3::x(), Vector3::y()].map(|way| (turn * way).into());
+                Form::Arc { centre, across, radius, angle }
+            }
+        ),
     ];
     let arm = (-450.0..-350.0, -60.0..60.0, -90.0..-40.0, -80.0..20.0).prop_map(|(y, z, end_y, end_z)| {
         Carrier::Arm { pivot: point([0.0, y, z]), end: point([0.0, end_y, end_z]) }
@@ -497,6 +534,9 @@ fn reversed(build: &Build, bodies: &[Body]) -> (Build, Vec<Body>) {
             Form::Chain(points) => Form::Chain(points.into_iter().map(over).collect()),
             Form::Disc { centre, on_axis, radius } => {
                 Form::Disc { centre: over(centre), on_axis: over(on_axis), radius }
+            }
+            Form::Arc { centre, across, radius, angle } => {
+                Form::Arc { centre: over(centre), across: across.map(over), radius, angle }
             }
         };
         body
@@ -614,6 +654,7 @@ proptest! {
         (steer, travel) in (-30.0..30.0, -90.0..90.0),
     ) {
         body.carrier = Carrier::Knuckle;
+        let obstacle = body.obstacle();
         let around = around(&[body]);
         let corner = build.corner();
         let rest = sweep(&corner.held_at(Pose::new(deg(0.0), mm(0.0))).unwrap(), &profile, &around);
@@ -621,6 +662,13 @@ proptest! {
         let swept = sweep(&corner, &profile, &around);
         for other in [there, swept] {
             prop_assert_eq!((other.lower(), other.upper()), (rest.lower(), rest.upper()));
+        }
+        let (at_rest, stance) =
+            (corner.stance(Pose::new(deg(0.0), mm(0.0))), corner.stance(Pose::new(deg(steer), mm(travel))));
+        for point in obstacle.points() {
+            let carried = stance.carried(Carrier::Knuckle, point).unwrap();
+            let (before, after) = (at_rest.along_and_across(point), stance.along_and_across(carried));
+            prop_assert!(before.iter().zip(&after).all(|(a, b)| in_mm(*a - *b).abs() < 1e-9));
         }
     }
 
