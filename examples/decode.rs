@@ -1,4 +1,4 @@
-//! Reads markings off tires and wheels: `decode [--json] [TEXT…]`, or one a line from standard input.
+//! Reads markings off tires and wheels: `decode [--json] [--] [TEXT…]`, or one a line from standard input.
 //!
 //! Exit code 0 if all could be read, 1 if any could not, 2 for misuse.
 
@@ -7,12 +7,12 @@ use std::process::ExitCode;
 
 use beadseat::rim::{Contour, RimDiameter, SeatTaper};
 use beadseat::tire::{
-    DateCode, IdentificationNumber, LoadIndex, ManufactureWeek, RimRange, SidewallLine, SpeedSymbol, Tire,
-    TireSize,
+    DateCode, Fitting, Grade, IdentificationNumber, LoadIndex, ManufactureWeek, MoldedLimit, RimRange,
+    ServiceDescription, SidewallLine, SpeedSymbol, Tire, TireSize,
 };
-use beadseat::units::Length;
+use beadseat::units::{Length, Ratio};
 use beadseat::uom::si::{
-    area::square_millimeter, length::millimeter, mass::kilogram, pressure::kilopascal,
+    area::square_millimeter, length::millimeter, mass::kilogram, pressure::kilopascal, ratio::ratio,
     velocity::kilometer_per_hour,
 };
 use beadseat::wheel::{BoltCircle, Thread, Wheel, WheelDate, WheelMark, WheelStamp};
@@ -20,13 +20,18 @@ use beadseat::{Echo, Marking, MoldedLoad, MoldedPressure, ParseError, Toleranced
 use serde_json::{Map, Value, json};
 
 fn main() -> ExitCode {
-    let mut arguments: Vec<String> = std::env::args().skip(1).collect();
-    let json = arguments.iter().any(|a| a == "--json");
-    arguments.retain(|a| a != "--json");
-    if let Some(flag) = arguments.iter().find(|a| a.starts_with("--")) {
-        eprintln!("unknown option {}\nusage: decode [--json] [TEXT...]", Echo(flag));
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    // Behind `--` everything is a text.
+    let (options, rest) = match arguments.iter().position(|argument| argument == "--") {
+        Some(at) => (&arguments[..at], &arguments[at + 1..]),
+        None => (&arguments[..], &[][..]),
+    };
+    let json = options.iter().any(|option| option == "--json");
+    if let Some(flag) = options.iter().find(|option| option.starts_with("--") && *option != "--json") {
+        eprintln!("unknown option {}\nusage: decode [--json] [--] [TEXT...]", Echo(flag));
         return ExitCode::from(2);
     }
+    let texts: Vec<&String> = options.iter().filter(|option| *option != "--json").chain(rest).collect();
 
     let mut out = std::io::stdout().lock();
     let mut all_read = true;
@@ -39,11 +44,11 @@ fn main() -> ExitCode {
             (false, Err(error)) => writeln!(out, "{}\n", error.show(text)),
         }
     };
-    let done = if arguments.is_empty() {
+    let done = if texts.is_empty() {
         // Bytes that are not UTF-8 are shown as such and refused by the parsers.
         std::io::stdin().lock().split(b'\n').try_for_each(|line| answer(&String::from_utf8_lossy(&line?)))
     } else {
-        arguments.iter().try_for_each(|text| answer(text))
+        texts.iter().try_for_each(|text| answer(text))
     };
     match done {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
@@ -111,6 +116,7 @@ fn facts(marking: &Marking) -> Facts {
         Marking::WheelStamp(stamp) => stamp_facts(stamp),
         Marking::BoltCircle(holes) => bolt_circle_facts(holes),
         Marking::Thread(thread) => thread_facts(thread),
+        Marking::ServiceDescription(service) => service_facts(Some(*service)),
         Marking::LoadIndex(index) => {
             vec![("kg", kg(*index)), ("lb", index.printed_pounds().into())]
         }
@@ -121,6 +127,21 @@ fn facts(marking: &Marking) -> Facts {
             ("traction", grading.traction().name().into()),
             ("temperature", grading.temperature().name().into()),
         ],
+        Marking::Grade(Grade::Treadwear(grade)) => {
+            vec![("life_of_control", number(grade.life_of_control().get::<ratio>()))]
+        }
+        Marking::Grade(Grade::Traction(grade)) => {
+            let (asphalt, concrete) = grade.exceeds().unzip();
+            let least = |friction: Option<Ratio>| friction.map(|f| number(f.get::<ratio>())).into();
+            vec![
+                ("friction_above_on_asphalt", least(asphalt)),
+                ("friction_above_on_concrete", least(concrete)),
+            ]
+        }
+        Marking::Grade(Grade::Temperature(grade)) => {
+            vec![("endured_kmh", number(grade.endured_speed().get::<kilometer_per_hour>()))]
+        }
+        Marking::MoldedLimit(limit) => limit_facts(limit),
         Marking::SidewallMark(mark) => vec![("topic", mark.topic().name().into())],
         Marking::SpeedSymbol(symbol) => {
             vec![("kmh", kmh(*symbol)), ("mph", symbol.printed_mph().into())]
@@ -174,8 +195,6 @@ fn rim_range(range: RimRange) -> Value {
 
 fn tire_facts(tire: &Tire) -> Facts {
     let size = tire.size();
-    let service = tire.service();
-    let dual = service.and_then(|s| s.dual());
     let rolling = size.rolling();
     let on_measuring_rim = size.measuring_rim().and_then(|w| size.section_width_on(w));
     let mut facts = vec![("family", size.family().into())];
@@ -193,12 +212,9 @@ fn tire_facts(tire: &Tire) -> Facts {
     facts.extend([
         ("construction", size.structure().name().into()),
         ("rim_diameter_in", rim_diameter_in(size.rim_diameter())),
-        ("load_index_single", service.map(|s| s.single().number()).into()),
-        ("load_index_dual", dual.map(|li| li.number()).into()),
-        ("load_kg_single", service.map(|s| kg(s.single())).into()),
-        ("load_kg_dual", dual.map(kg).into()),
-        ("speed_symbol", service.map(|s| s.speed().to_string()).into()),
-        ("speed_kmh", service.map(|s| kmh(s.speed())).into()),
+    ]);
+    facts.extend(service_facts(tire.service()));
+    facts.extend([
         ("load_version", tire.load_version().map(|v| v.to_string()).into()),
         ("load_range", tire.load_range().map(|r| r.letter().to_string()).into()),
         ("overall_diameter_mm", overall_diameter(&size)),
@@ -213,6 +229,40 @@ fn tire_facts(tire: &Tire) -> Facts {
         ("revolutions_per_km", rolling.map(|r| number(r.revolutions_per_km())).into()),
     ]);
     facts
+}
+
+fn service_facts(service: Option<ServiceDescription>) -> Facts {
+    let dual = service.and_then(|s| s.dual());
+    vec![
+        ("load_index_single", service.map(|s| s.single().number()).into()),
+        ("load_index_dual", dual.map(|li| li.number()).into()),
+        ("load_kg_single", service.map(|s| kg(s.single())).into()),
+        ("load_kg_dual", dual.map(kg).into()),
+        ("speed_symbol", service.map(|s| s.speed().to_string()).into()),
+        ("speed_kmh", service.map(|s| kmh(s.speed())).into()),
+    ]
+}
+
+fn limit_facts(limit: &MoldedLimit) -> Facts {
+    match *limit {
+        MoldedLimit::Load { fitting, load, at } => {
+            let key = match fitting {
+                Fitting::Single => "max_load_kg",
+                Fitting::Dual => "max_load_dual_kg",
+            };
+            let load = number(load.load().get::<kilogram>());
+            vec![(key, load), ("load_pressure_kpa", at.map(kpa).into())]
+        }
+        MoldedLimit::Pressure(pressure) => vec![("max_pressure_kpa", kpa(pressure))],
+        MoldedLimit::Speed(speed) => {
+            vec![("max_speed_kmh", number(speed.speed().get::<kilometer_per_hour>()))]
+        }
+        _ => Vec::new(),
+    }
+}
+
+fn kpa(pressure: MoldedPressure) -> Value {
+    number(pressure.pressure().get::<kilopascal>())
 }
 
 /// The code, where it is inches; one of millimetres is in the canonical text.
@@ -316,15 +366,17 @@ fn date_facts(date: Option<DateCode>) -> Facts {
 
 fn line_facts(line: &SidewallLine) -> Facts {
     let load = |load: Option<MoldedLoad>| load.map(|l| number(l.load().get::<kilogram>())).into();
-    let pressure = |p: Option<MoldedPressure>| p.map(|p| number(p.pressure().get::<kilopascal>())).into();
+    let marks: Vec<_> = line.marks().map(|mark| json!(mark.to_string())).collect();
     let mut facts = tire_facts(&line.tire());
     facts.extend([
         ("second_service", line.second_service().map(|s| s.to_string()).into()),
         ("max_load_kg", load(line.max_load())),
         ("max_load_dual_kg", load(line.max_load_dual())),
-        ("load_pressure_kpa", pressure(line.load_pressure())),
-        ("max_pressure_kpa", pressure(line.max_pressure())),
+        ("load_pressure_kpa", line.load_pressure().map(kpa).into()),
+        ("load_pressure_dual_kpa", line.load_pressure_dual().map(kpa).into()),
+        ("max_pressure_kpa", line.max_pressure().map(kpa).into()),
         ("max_speed_kmh", line.max_speed().map(|v| number(v.speed().get::<kilometer_per_hour>())).into()),
+        ("marks", marks.into()),
         ("mud_and_snow", line.is_mud_and_snow().into()),
         ("severe_snow", line.is_for_severe_snow().into()),
         ("tubeless", line.is_tubeless().into()),

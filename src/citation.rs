@@ -206,6 +206,7 @@ sources! {
     FACTORY_SECOND: CommonPractice, true, "common practice, no source", "blemished tires", None;
     ORIGINAL_EQUIPMENT_MARK: CommonPractice, true, "common practice, no source", "symbol of a vehicle maker", None;
     LOAD_VERSION_MARK: Handbook, false, "trade technical pages on load marks", "XL 41 or 42 psi, LL 35 psi, HL above XL", None;
+    MOLDED_LIMIT: Handbook, false, "trade page on load and pressure marks, NHTSA letter 004609", "what MAX LOAD and MAX PRESS mean", None;
     LOAD_RANGE_MARK: Regulation, true, "49 CFR 571.139", "S5.5(d)", None;
     PLIES: Regulation, true, "49 CFR 571.139", "S5.5(f) plies, as a US agency letter has it; S5.5(e) cord materials from memory", None;
     APPROVAL_MARK: Handbook, false, "trade notes on approval marks", "E and e, country, series, S, W and R", None;

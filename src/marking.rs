@@ -3,7 +3,8 @@
 use crate::Citation;
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text};
 use crate::tire::{
-    DateCode, Grading, IdentificationNumber, LoadIndex, SidewallLine, SidewallMark, SpeedSymbol, Tire,
+    DateCode, Grade, Grading, IdentificationNumber, LoadIndex, MoldedLimit, ServiceDescription, SidewallLine,
+    SidewallMark, SpeedSymbol, Tire,
 };
 use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 
@@ -22,7 +23,8 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 /// * Up to three digits without a leading zero are a load index if there is one; `0118` and `317` are
 ///   dates of manufacture.
 /// * `A`, `B` and `C` alone are speed symbols, not grades; a single mark such as `TWI` comes before an
-///   identification number, which is what is left, if it does not begin like a rim size or else says `DOT`.
+///   identification number, which is what is left, if it does not begin like a rim size and is not of digits
+///   alone, but for the date, or else says `DOT`: `205 55 16` is refused.
 ///
 /// Where none succeeds, the error is that of the reading that came furthest; of a wheel that contradicts itself, that
 /// of the wheel.
@@ -43,10 +45,13 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 ///     ("8x6.5", "bolt_circle"),
 ///     ("5x114.3", "bolt_circle"),
 ///     ("M14x1.5", "thread"),
+///     ("91V", "service_description"),
 ///     ("91", "load_index"),
 ///     ("V", "speed_symbol"),
 ///     ("DOT 1AB 2C3D4E 2725", "tin"),
 ///     ("TREADWEAR 400 TRACTION AA TEMPERATURE A", "grading"),
+///     ("TRACTION AA", "grading"),
+///     ("MAX LOAD 615 kg (1356 LBS)", "molded_limit"),
 ///     ("M+S", "sidewall_mark"),
 /// ] {
 ///     assert_eq!(text.parse::<Marking>()?.kind(), kind, "{text}");
@@ -71,6 +76,8 @@ pub enum Marking {
     BoltCircle(BoltCircle),
     /// A thread.
     Thread(Thread),
+    /// Load index and speed symbol without a size.
+    ServiceDescription(ServiceDescription),
     /// A load index alone.
     LoadIndex(LoadIndex),
     /// A speed symbol alone.
@@ -81,6 +88,10 @@ pub enum Marking {
     DateCode(DateCode),
     /// A quality grading.
     Grading(Grading),
+    /// One of the grades alone.
+    Grade(Grade),
+    /// A molded maximum without a size: of load, pressure or speed.
+    MoldedLimit(MoldedLimit),
     /// A single mark of a sidewall.
     SidewallMark(SidewallMark),
 }
@@ -126,9 +137,13 @@ impl Marking {
             Ok(index) => return Ok(Self::LoadIndex(index)),
             Err(error) => furthest = further(furthest, error),
         }
-        // A word that begins with the letter of a speed is not for that reason nearly a speed symbol.
+        // A word that begins with the letter of a speed is not for that reason nearly a speed symbol, nor a number
+        // a service description.
         if let Ok(symbol) = SpeedSymbol::parse(text) {
             return Ok(Self::SpeedSymbol(symbol));
+        }
+        if let Ok(service) = ServiceDescription::parse(text) {
+            return Ok(Self::ServiceDescription(service));
         }
         match Thread::parse(text) {
             Ok(thread) => return Ok(Self::Thread(thread)),
@@ -150,6 +165,18 @@ impl Marking {
         }
         match Grading::parse(text) {
             Ok(grading) => return Ok(Self::Grading(grading)),
+            // A number with a digit behind a stroke is no grading for that.
+            Err(error) if at_digit(text, error) => {}
+            Err(error) => furthest = further(furthest, error),
+        }
+        match Grade::parse(text) {
+            Ok(grade) => return Ok(Self::Grade(grade)),
+            Err(error) => furthest = further(furthest, error),
+        }
+        match MoldedLimit::parse(text) {
+            Ok(limit) => return Ok(Self::MoldedLimit(limit)),
+            // A number without a unit of speed is no limit for that.
+            Err(_) if begins_with_digit(text) => {}
             Err(error) => furthest = further(furthest, error),
         }
         match SidewallMark::parse(text) {
@@ -167,7 +194,7 @@ impl Marking {
         // something only where the text claims to be one.
         match IdentificationNumber::parse(text) {
             Err(error) if claims => Err(error),
-            Ok(_) if !claims && begins_with_rim(text) => Err(furthest),
+            Ok(_) if !claims && could_be_a_size(text) => Err(furthest),
             Ok(number) => Ok(Self::IdentificationNumber(number)),
             Err(_) => match DateCode::parse(text) {
                 Ok(date) => Ok(Self::DateCode(date)),
@@ -176,18 +203,20 @@ impl Marking {
         }
     }
 
-    /// A stable name of the kind: `tire`, `wheel`, `bolt_circle`, `thread`, `load_index`,
-    /// `speed_symbol`, `tin`, `grading`, `sidewall_mark`.
+    /// A stable name of the kind: `tire`, `wheel`, `bolt_circle`, `thread`, `service_description`, `load_index`,
+    /// `speed_symbol`, `tin`, `grading`, `molded_limit`, `sidewall_mark`.
     pub const fn kind(&self) -> &'static str {
         match self {
             Self::Tire(_) | Self::SidewallLine(_) => "tire",
             Self::Wheel(_) | Self::WheelStamp(_) => "wheel",
             Self::BoltCircle(_) => "bolt_circle",
             Self::Thread(_) => "thread",
+            Self::ServiceDescription(_) => "service_description",
             Self::LoadIndex(_) => "load_index",
             Self::SpeedSymbol(_) => "speed_symbol",
             Self::IdentificationNumber(_) | Self::DateCode(_) => "tin",
-            Self::Grading(_) => "grading",
+            Self::Grading(_) | Self::Grade(_) => "grading",
+            Self::MoldedLimit(_) => "molded_limit",
             Self::SidewallMark(_) => "sidewall_mark",
         }
     }
@@ -209,11 +238,16 @@ impl Marking {
             }
             Self::BoltCircle(_) => "a bolt circle: how many fastener holes, on what diameter",
             Self::Thread(_) => "a screw thread: its outer diameter and its pitch",
+            Self::ServiceDescription(_) => "a service description: the load of one tire, and at which speed",
             Self::LoadIndex(_) => "a load index: the load of one tire, as a number from a table",
             Self::SpeedSymbol(_) => "a speed symbol: the speed a tire is made for",
             Self::DateCode(_) => "a date of manufacture: week, and last digit of the year, before mid 2000",
             Self::IdentificationNumber(_) => "a tire identification number: who made it, and in which week",
             Self::Grading(_) => "grades of wear, wet traction and heat in a test, for comparing tires",
+            Self::Grade(Grade::Treadwear(_)) => "a grade of wear in a test, against a control tire of 100",
+            Self::Grade(Grade::Traction(_)) => "a grade of braking straight ahead on wet pavement",
+            Self::Grade(Grade::Temperature(_)) => "a grade of the heat endured at speed in a laboratory",
+            Self::MoldedLimit(_) => "the most that the tire may bear",
             Self::SidewallMark(mark) => mark.meaning(),
         }
     }
@@ -237,12 +271,26 @@ impl Marking {
             }
             Self::BoltCircle(_) => "it must be the hub's exactly: near misses seem to fit and do not seat",
             Self::Thread(_) => "fastener and hub must have the same, or the thread strips",
+            Self::ServiceDescription(_) => {
+                "load at the right pressure and speed must both cover the vehicle's; not below the original's"
+            }
             Self::LoadIndex(_) => {
                 "with the pressure it must carry the axle's share; not below the original's"
             }
             Self::SpeedSymbol(_) => "not below the vehicle's top speed, unless local law excepts snow tires",
             Self::DateCode(_) => "more than 25 years old: not for the road",
             Self::IdentificationNumber(_) => "tells the age; ask for the recall lists by it",
+            Self::Grade(Grade::Treadwear(_)) => {
+                "compares tires of one maker fairly, of different makers loosely"
+            }
+            Self::Grade(Grade::Traction(_)) => "AA grips best; says nothing of cornering or of deep water",
+            Self::Grade(Grade::Temperature(_)) => {
+                "C is the legal minimum; holds for a tire that is neither soft nor overloaded"
+            }
+            Self::MoldedLimit(MoldedLimit::Pressure(_)) => {
+                "not the pressure to inflate to: that is on the vehicle's placard"
+            }
+            Self::MoldedLimit(_) => "a limit, not advice: the vehicle's placard says how to load and inflate",
             Self::Grading(_) => "compares tires of one maker fairly, of different makers loosely",
             Self::SidewallMark(mark) => mark.for_choice(),
         }
@@ -261,11 +309,13 @@ impl Marking {
             Self::Wheel(_) | Self::WheelStamp(_) => Citation::RIM_SPECIFIED,
             Self::BoltCircle(_) => Citation::DESIGNATION,
             Self::Thread(_) => Citation::THREAD_STRESS_AREA,
-            Self::LoadIndex(_) => Citation::LOAD_INDEX,
+            Self::ServiceDescription(_) | Self::LoadIndex(_) => Citation::LOAD_INDEX,
             Self::SpeedSymbol(_) => Citation::SPEED_SYMBOL,
             Self::DateCode(_) => Citation::DATE_CODE,
             Self::IdentificationNumber(number) => number.form().citation(),
             Self::Grading(grading) => grading.traction().citation(),
+            Self::Grade(grade) => grade.citation(),
+            Self::MoldedLimit(_) => Citation::MOLDED_LIMIT,
             Self::SidewallMark(mark) => mark.citation(),
         }
     }
@@ -278,18 +328,21 @@ impl Marking {
             Self::WheelStamp(x) => x.write(text),
             Self::BoltCircle(x) => x.write(text),
             Self::Thread(x) => x.write(text),
+            Self::ServiceDescription(x) => x.write(text),
             Self::LoadIndex(x) => x.write(text),
             Self::SpeedSymbol(x) => x.write(text),
             Self::DateCode(x) => x.write(text),
             Self::IdentificationNumber(x) => {
                 let mut number = Text::new();
                 x.write(&mut number);
-                if begins_with_rim(number.as_str()) {
+                if could_be_a_size(number.as_str()) {
                     text.str("DOT ");
                 }
                 text.str(number.as_str());
             }
             Self::Grading(x) => x.write(text),
+            Self::Grade(x) => x.write(text),
+            Self::MoldedLimit(x) => x.write(text),
             Self::SidewallMark(x) => x.write(text),
         }
     }
@@ -308,14 +361,42 @@ const fn contradicts(error: ParseError, claims_identification: bool) -> bool {
         && (!claims_identification || matches!(error.field(), Field::BoltCircle | Field::Bore))
 }
 
-const fn begins_with_rim(text: &str) -> bool {
+/// Whether a text begins like a rim, or is of more digits than a date has, and nothing else.
+const fn could_be_a_size(text: &str) -> bool {
     let mut scanner = Scanner::new(text);
-    scanner.begin().is_ok() && WheelSize::scan(&mut scanner).is_ok()
+    scanner.begin().is_ok() && WheelSize::scan(&mut scanner).is_ok() || is_of_digits(text.as_bytes())
 }
 
-/// The error that begins later; the second if they begin together.
+const fn is_of_digits(text: &[u8]) -> bool {
+    const OF_A_DATE: u8 = 4;
+    let (mut at, mut digits) = (0, 0);
+    while at < text.len() {
+        if text[at].is_ascii_alphabetic() {
+            return false;
+        }
+        if text[at].is_ascii_digit() {
+            digits += 1;
+        }
+        at += 1;
+    }
+    digits > OF_A_DATE
+}
+
+const fn begins_with_digit(text: &str) -> bool {
+    let mut scanner = Scanner::new(text);
+    scanner.begin().is_ok() && scanner.at_digit()
+}
+
+/// Whether an error stands at a digit.
+const fn at_digit(text: &str, error: ParseError) -> bool {
+    let at = error.span().start;
+    at < text.len() && text.as_bytes()[at].is_ascii_digit()
+}
+
+/// The error that begins later; if they begin together, the longer, which has read more, or else the second.
 const fn further(a: ParseError, b: ParseError) -> ParseError {
-    if a.span().start > b.span().start { a } else { b }
+    let (of_a, of_b) = (a.span(), b.span());
+    if of_a.start > of_b.start || of_a.start == of_b.start && of_a.end > of_b.end { a } else { b }
 }
 
 impl core::str::FromStr for Marking {

@@ -54,6 +54,7 @@ impl MoldedLoad {
         if scanner.eat_word("KG") {
             Ok(Self::Kilograms(number))
         } else if scanner.eat_word("LBS") || scanner.eat_word("LB") {
+            scanner.eat(b'.');
             Ok(Self::Pounds(number))
         } else {
             Err(scanner.missing(Field::MaximumLoad))

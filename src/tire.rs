@@ -35,7 +35,7 @@ pub use energy_label::{
     ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, SnowTest, SoundLevel, TireClass,
 };
 pub use gearing::{Gearing, axle_ratio_to_restore, effective_axle_ratio};
-pub use grading::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
+pub use grading::{Grade, Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
 pub use hydroplaning::hydroplaning_onset;
 #[cfg(feature = "jiff")]
 pub use identification::{Age, FutureDate};
@@ -50,7 +50,7 @@ pub use inflation::factors::{
 pub use inflation::{
     Fitting, Inflation, InflationDomain, InflationError, InflationModel, LoadAtPressure, PMetricFormula,
 };
-pub use line::{LineContradiction, SidewallLine};
+pub use line::{LineContradiction, MoldedLimit, SidewallLine};
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};
@@ -78,10 +78,11 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// tire = size { service | version | range }      each at most once, in any order
 /// ```
 /// `XL`, `LL` and `HL` belong to passenger sizes, a load range or ply rating to `LT`, `C` and truck
-/// sizes. The canonical form is size, service description, version, range.
+/// sizes; of `LT`, `ST` and half-inch sizes its letter may stand alone, or behind a stroke, common practice.
+/// The canonical form is size, service description, version, range.
 ///
-/// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `HL245/40R19 101Y XL`.
-/// Refused: `205/55R16 91V 91V`, `LT245/75R17 XL`.
+/// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `LT245/75R17 121/118S E`, `HL245/40R19 101Y XL`,
+/// `120/70ZR17M/C (58W)`. Refused: `205/55R16 91V 91V`, `205/55ZR16 (91W)`, `LT245/75R17 XL`.
 ///
 /// ```
 /// use beadseat::{tire::Tire, units::kg};
@@ -109,11 +110,13 @@ impl Tire {
             scanner.skip_space();
             let at = scanner.at();
             match ServiceDescription::scan(scanner) {
-                Ok(only) if scanner.at_end() => {
+                Ok(only) if scanner.at_end() && !matches!(only.speed(), SpeedSymbol::AboveW) => {
                     return Ok(Self { size, service: Some(only), version: None, range: None });
                 }
-                // What begins like a ply rating may be one.
-                Ok(first) if !matches!(first.speed(), SpeedSymbol::P) => service = Some(first),
+                // What begins like a ply rating may be one, and some symbols are not every tire's.
+                Ok(first) if !matches!(first.speed(), SpeedSymbol::P | SpeedSymbol::AboveW) => {
+                    service = Some(first);
+                }
                 Err(error) if !matches!(error.field(), Field::LoadIndex) => return Err(error),
                 _ => scanner.back_to(at),
             }
@@ -168,10 +171,14 @@ impl Tire {
             if self.service.is_some() {
                 return Ok(None);
             }
-            return Ok(Some(Mark::Service(tri!(ServiceDescription::scan(scanner)))));
+            return Ok(Some(Mark::Service(tri!(self.scan_service(scanner)))));
         }
-        if LoadRange::is_next(scanner) {
-            let range = tri!(LoadRange::scan(scanner));
+        let letter = if self.size.has_range_letter() { LoadRange::scan_letter(scanner) } else { None };
+        if letter.is_some() || LoadRange::is_next(scanner) {
+            let range = match letter {
+                Some(range) => range,
+                None => tri!(LoadRange::scan(scanner)),
+            };
             if self.range.is_some() {
                 return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
             }
@@ -186,6 +193,16 @@ impl Tire {
             return Ok(Some(Mark::Version(version)));
         }
         Ok(None)
+    }
+
+    /// A service description that a tire of this size can have: `(W)` is of motorcycles.
+    const fn scan_service(&self, scanner: &mut Scanner<'_>) -> Result<ServiceDescription, ParseError> {
+        let at = scanner.at();
+        let service = tri!(ServiceDescription::scan(scanner));
+        if matches!(service.speed(), SpeedSymbol::AboveW) && !self.size.is_marked_motorcycle() {
+            return Err(scanner.range(Field::SpeedSymbol, at));
+        }
+        Ok(service)
     }
 
     /// Keeps a mark that its family has.

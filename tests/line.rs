@@ -25,8 +25,33 @@ fn lines_as_people_type_and_molds_print_them() {
     );
     reads(
         "LT245/75R17 MAX. LOAD DUAL 1320 kg (2910 LBS) AT 550 kPa (80 PSI) COLD 121/118S MAX LOAD SINGLE 1450 KG LRE",
-        "LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 550 kPa MAX LOAD DUAL 1320 kg",
+        "LT245/75R17 121/118S LRE MAX LOAD 1450 kg MAX LOAD DUAL 1320 kg AT 550 kPa",
     );
+    // The two loads may stand at two pressures, and in either order.
+    reads(
+        "LT245/75R17 MAX LOAD DUAL 1320 kg AT 520 kPa MAX LOAD SINGLE 1450 kg AT 550 kPa",
+        "LT245/75R17 MAX LOAD 1450 kg AT 550 kPa MAX LOAD DUAL 1320 kg AT 520 kPa",
+    );
+    reads("205/55R16 91V MAX. LOAD 1356 LBS. @ 44 PSI", "205/55R16 91V MAX LOAD 1356 lb AT 44 psi");
+    reads("205/55R16 MAX. PERMISSIBLE INFLATION PRESSURE 350 kPa (51 PSI)", "205/55R16 MAX PRESS 350 kPa");
+    reads("205/55R16 MAX COLD PRESS. 51 PSI", "205/55R16 MAX PRESS 51 psi");
+    reads("P205/55R16 89H Radial", "P205/55R16 89H RADIAL");
+    reads("205/55R16 91V radial tubeless outside M+S", "205/55R16 91V M+S TUBELESS RADIAL OUTSIDE");
+    reads("265/75R16 116T Mud and Snow POR", "265/75R16 116T M+S POR");
+    reads("18x9.5-8 NHS", "18x9.5-8 NHS");
+    reads("P205/55R16 89H STEEL BELTED RADIAL", "P205/55R16 89H RADIAL");
+    reads("LT245/75R17 121/118S E", "LT245/75R17 121/118S LRE");
+    reads("LT245/75R17/E 121/118S", "LT245/75R17 121/118S LRE");
+    reads("35x12.50R20LT E 121Q M+S", "35x12.50R20LT 121Q LRE M+S");
+    reads("ST205/75R15 D", "ST205/75R15 LRD");
+    reads("11R22.5 G 144/142L", "11R22.5 144/142L LRG");
+    reads("LT245/75R17 M S 121/118S", "LT245/75R17 121/118S M+S");
+    reads("LT245/75R17 10 ply rating", "LT245/75R17 LRE");
+    reads("195/65R15 95T RNF", "195/65R15 95T XL");
+    reads("120/70ZR17M/C (58W) TL", "120/70ZR17 M/C (58W) TUBELESS");
+    reads("120/70ZR17 M/C 58W (58W)", "120/70ZR17 M/C 58W (58W)");
+    reads("205/55R16 91V (91W)", "205/55R16 91V 91W");
+    reads("100/90-19 57V TT", "100/90-19 M/C 57V TUBE TYPE");
     reads("195/70R15C 104/102R (97T)", "195/70R15C 104/102R 97T");
     reads("225/75 R 16 C 121/120 R ( 116 T ) M+S", "225/75R16C 121/120R 116T M+S");
     reads("11R22.5 148/145L (150/147K) 16PR", "11R22.5 148/145L 150/147K LRH");
@@ -54,6 +79,19 @@ fn refused(text: &str, kind: ParseErrorKind, field: Field, part: &str) {
 fn lines_that_are_refused_say_where() {
     use ParseErrorKind::{Contradiction, Missing, OutOfRange, Trailing};
     refused("205/55R16 91V WIDE", Trailing, Field::Text, "WIDE");
+    refused("205/55R16 91V RF", ParseErrorKind::Ambiguous, Field::SidewallMark, "RF");
+    refused("LT245/75R17 121/118S E D", Contradiction, Field::LoadRange, "D");
+    refused("205/55R16 91V E", Trailing, Field::Text, "E");
+    refused("195/70R15C 104/102R D", Trailing, Field::Text, "D");
+    let eleven = "205/55R16 M+S 3PMSF TL TT DOT CCC BIS SNI GSO SL ET";
+    refused(eleven, OutOfRange, Field::SidewallMark, "ET");
+    refused("205/55R16 91V 91(W)", OutOfRange, Field::SpeedSymbol, "91(W)");
+    refused(
+        "205/55R16 MAX LOAD 600 kg MAX LOAD 615 kg",
+        Contradiction,
+        Field::MaximumLoad,
+        "MAX LOAD 615 kg",
+    );
     refused("205/55R16 M+S M+S", Contradiction, Field::SidewallMark, "M+S");
     refused("205/55R16 91V 90T 89S", Contradiction, Field::LoadIndex, "");
     refused("205/55R16 MAX LOAD 615", Missing, Field::MaximumLoad, "");
@@ -64,7 +102,7 @@ fn lines_that_are_refused_say_where() {
     refused("205/55R16 MAX SPEED 2 km/h", OutOfRange, Field::MaximumSpeed, "2");
     refused("205/55R16 MAX SPEED 501 km/h", OutOfRange, Field::MaximumSpeed, "501");
     refused("205/55R16 80 km/h", Missing, Field::MaximumSpeed, "");
-    refused("205/55R16 80 km/h max 50 mph max", Contradiction, Field::MaximumSpeed, "50 mph");
+    refused("205/55R16 80 km/h max 50 mph max", Contradiction, Field::MaximumSpeed, "50 mph max");
     refused("205/55R16 MAX SPEED 80 km/h (60 mph)", Contradiction, Field::MaximumSpeed, "80 km/h (60 mph)");
     refused("205/55R16 MAX SPEED 80 km/h (50 mph", Missing, Field::MaximumSpeed, "");
     refused("195/70R15C (97T)", OutOfRange, Field::SpeedSymbol, "T");
@@ -121,6 +159,15 @@ fn contradictions_are_found_and_nothing_else() {
         &[C::PressureBelowReference],
     );
     contradicts("8.25R20 TUBELESS TUBE TYPE", &[C::TubelessAndTubeType]);
+    contradicts("205/55R16 91V RADIAL", &[]);
+    contradicts("195/65-15 91S RADIAL", &[C::StructureAgainstSize]);
+    contradicts("195/65R15 91S BIAS PLY", &[C::StructureAgainstSize]);
+    contradicts("195/65B15 91S BIAS BELTED", &[]);
+    contradicts("195/65B15 91S DIAGONAL", &[C::StructureAgainstSize]);
+    contradicts("205/55R16 91V SL", &[]);
+    contradicts("205/55R16 94V XL STANDARD LOAD", &[C::StandardLoadAndAnother]);
+    contradicts("HL245/40R19 101Y SL", &[C::StandardLoadAndAnother]);
+    contradicts("205/55R16 91V INSIDE OUTSIDE", &[C::InsideAndOutside]);
     contradicts("ST205/75R15 107M LRD MAX LOAD 975 kg AT 450 kPa", &[]);
     contradicts("ST205/75R15 107M LRD MAX LOAD 975 kg AT 550 kPa", &[C::RangeAgainstPressure]);
     // On truck and van sizes the pressure of a letter varies with the size.

@@ -150,7 +150,7 @@ impl Field {
             Self::LoadIndex => "0 to 279",
             Self::DualLoadIndex => "0 to 279 and not above the single load index",
             Self::SpeedSymbol => {
-                "A1 to A8, B to W without I, O and X, Y, or (Y) around the service description"
+                "A1 to A8, B to W without I, O and X, Y, or (Y), and of motorcycles (W), around the service description"
             }
             Self::LoadVersion => "XL, EXTRA LOAD, REINFORCED, LL or HL, on a passenger size",
             Self::LoadRange => {

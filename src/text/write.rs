@@ -2,7 +2,7 @@
 //! alignment work.
 
 /// Longer than any canonical form; what would not fit is left out, and a test holds that none does.
-const CAPACITY: usize = 192;
+const CAPACITY: usize = 256;
 
 #[derive(Clone, Copy)]
 pub(crate) struct Text {

@@ -1,5 +1,9 @@
 //! Uniform tire quality grading: treadwear, traction, temperature.
 
+mod single;
+
+pub use single::Grade;
+
 use crate::text::ParseErrorKind::Ambiguous;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length, Ratio, Velocity, in_inches, in_mph, in_percent, in_ratio};
@@ -169,6 +173,18 @@ pub enum TractionGrade {
 }
 
 impl TractionGrade {
+    /// A grade of one letter.
+    const fn scan_letter(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let grade = match scanner.peek(0) {
+            b'A' => Self::A,
+            b'B' => Self::B,
+            b'C' => Self::C,
+            _ => return Err(scanner.missing(Field::Traction)),
+        };
+        scanner.step(1);
+        Ok(grade)
+    }
+
     /// The coefficients on asphalt and on concrete that the tire exceeds; `None` for C, which has no
     /// floor.
     ///
@@ -267,6 +283,24 @@ pub enum TemperatureGrade {
 const MPH_PER_TURN_A_MINUTE: f64 = 60.0 / 300.0;
 
 impl TemperatureGrade {
+    const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let grade = match scanner.peek(0) {
+            b'A' => Self::A,
+            b'B' => Self::B,
+            b'C' => Self::C,
+            _ => return Err(scanner.missing(Field::Temperature)),
+        };
+        scanner.step(1);
+        if scanner.peek(0).is_ascii_alphabetic() {
+            while scanner.peek(0).is_ascii_alphabetic() {
+                scanner.step(1);
+            }
+            return Err(scanner.range(Field::Temperature, start));
+        }
+        Ok(grade)
+    }
+
     const fn mph(self) -> f64 {
         match self {
             Self::A => 115.0,
@@ -400,13 +434,7 @@ impl Grading {
             skip_separator(scanner);
         }
         let start = scanner.at();
-        let mut traction = match scanner.peek(0) {
-            b'A' => TractionGrade::A,
-            b'B' => TractionGrade::B,
-            b'C' => TractionGrade::C,
-            _ => return Err(scanner.missing(Field::Traction)),
-        };
-        scanner.eat(scanner.peek(0));
+        let mut traction = tri!(TractionGrade::scan_letter(scanner));
         if matches!(traction, TractionGrade::A) && scanner.peek(0) == b'A' {
             let mut ahead = *scanner;
             ahead.eat(b'A');
@@ -421,20 +449,7 @@ impl Grading {
         if scanner.eat_word("TEMPERATURE") {
             skip_separator(scanner);
         }
-        let start = scanner.at();
-        let temperature = match scanner.peek(0) {
-            b'A' => TemperatureGrade::A,
-            b'B' => TemperatureGrade::B,
-            b'C' => TemperatureGrade::C,
-            _ => return Err(scanner.missing(Field::Temperature)),
-        };
-        scanner.eat(scanner.peek(0));
-        if scanner.peek(0).is_ascii_alphabetic() {
-            while scanner.peek(0).is_ascii_alphabetic() {
-                scanner.eat(scanner.peek(0));
-            }
-            return Err(scanner.range(Field::Temperature, start));
-        }
+        let temperature = tri!(TemperatureGrade::scan(scanner));
         Ok(Self { treadwear, traction, temperature })
     }
 

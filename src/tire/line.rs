@@ -1,10 +1,16 @@
 //! Everything that stands on a sidewall behind the size, in any order.
 
 mod contradiction;
+mod limit;
 
 pub use contradiction::LineContradiction;
+pub use limit::MoldedLimit;
 
-use super::{LoadRange, LoadVersion, Mark, ServiceDescription, SpeedSymbol, Tire, TireSize, is_ply_rating};
+use super::sidewall::MarkSet;
+use super::{
+    Fitting, LoadRange, LoadVersion, Mark, ServiceDescription, SidewallMark, SpeedSymbol, Tire, TireSize,
+    is_ply_rating,
+};
 use crate::molded::{self, MoldedLoad, MoldedPressure, MoldedSpeed};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
@@ -12,18 +18,13 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 ///
 /// # Syntax
 /// ```text
-/// line     = size { service | version | range | mark | load | pressure | speed }
-/// mark     = "M+S" | "3PMSF" | "TUBELESS" | "TUBE TYPE"
-/// load     = "MAX" "LOAD" [ "SINGLE" | "DUAL" ] number ( "kg" | "lb" ) [ "(" number unit ")" ] [ "AT" number … ]
-/// pressure = "MAX" ( "PRESS" | "PRESSURE" ) number ( "kPa" | "psi" ) [ "(" number unit ")" ]
-/// speed    = "MAX" [ "SPEED" ] number ( "km/h" | "mph" ) [ "(" number unit ")" ], or "MAX" behind the number
+/// line = size { service | version | range | mark | limit }
 /// ```
-/// In any order, each at most once, but for two service descriptions: the second is the one in a circle,
+/// A mark is one of [`SidewallMark::WORDS`], of which ten may stand, a limit a [`MoldedLimit`]. In any order, each at most once, but for two service descriptions: the second is the one in a circle,
 /// another load at another speed. It stands behind the first, in brackets or without: `104/102R (97T)`. But
-/// `(94Y)` is above 300 km/h here too, first or second.
+/// `(94Y)` is above 300 km/h here too, first or second, and so is of motorcycles `(58W)` above 270 km/h.
 ///
-/// Of a load, pressure or speed in both units the first is kept, and the second must say the same within
-/// what rounding and the yearbooks' grids explain. The canonical form is in the order above.
+/// The canonical form is in the order above, marks in the order of their table.
 ///
 /// ```
 /// use beadseat::{MoldedLoad, tire::SidewallLine, units::kpa};
@@ -42,22 +43,17 @@ pub struct SidewallLine {
     max_load: Option<MoldedLoad>,
     max_load_dual: Option<MoldedLoad>,
     load_pressure: Option<MoldedPressure>,
+    load_pressure_dual: Option<MoldedPressure>,
     max_pressure: Option<MoldedPressure>,
     max_speed: Option<MoldedSpeed>,
     /// A version or range that the tire's family does not have.
     stray_version: Option<LoadVersion>,
     stray_range: Option<LoadRange>,
-    marks: u8,
+    marks: MarkSet,
 }
 
-const MUD_AND_SNOW: u8 = 1;
-const SEVERE_SNOW: u8 = 2;
-const TUBELESS: u8 = 4;
-const TUBE_TYPE: u8 = 8;
-
-/// Marks that are one word or two, in the canonical order.
-const MARKS: [(u8, &str); 4] =
-    [(MUD_AND_SNOW, "M+S"), (SEVERE_SNOW, "3PMSF"), (TUBELESS, "TUBELESS"), (TUBE_TYPE, "TUBE TYPE")];
+/// So many that the longest canonical form can be read again.
+const MOST_MARKS: u32 = 10;
 
 impl SidewallLine {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
@@ -68,11 +64,12 @@ impl SidewallLine {
             max_load: None,
             max_load_dual: None,
             load_pressure: None,
+            load_pressure_dual: None,
             max_pressure: None,
             max_speed: None,
             stray_version: None,
             stray_range: None,
-            marks: 0,
+            marks: MarkSet::new(),
         };
         let mut version_given = false;
         loop {
@@ -90,24 +87,14 @@ impl SidewallLine {
         version_given: &mut bool,
     ) -> Result<bool, ParseError> {
         let at = scanner.at();
-        if let Some(mark) = Self::scan_mark(scanner) {
-            if self.marks & mark != 0 {
-                return Err(scanner.error(ParseErrorKind::Contradiction, Field::SidewallMark, at));
-            }
-            self.marks |= mark;
-            return Ok(true);
+        if let Some(mark) = Self::scan_usual_mark(scanner) {
+            return self.take_mark(mark, scanner, at);
         }
-        if scanner.eat_word("MAX") {
-            tri!(self.scan_maximum(scanner));
-            return Ok(true);
-        }
-        if scanner.at_digit() && MoldedSpeed::is_next(scanner) {
-            tri!(self.scan_speed(scanner));
-            scanner.skip_space();
-            return if scanner.eat_word("MAX") {
-                Ok(true)
-            } else {
-                Err(scanner.missing(Field::MaximumSpeed))
+        if MoldedLimit::is_next(scanner) {
+            let limit = tri!(MoldedLimit::scan(scanner));
+            return match self.take_limit(limit) {
+                Ok(()) => Ok(true),
+                Err(field) => Err(scanner.error(ParseErrorKind::Contradiction, field, at)),
             };
         }
         let passenger = self.tire.size.is_marked_passenger();
@@ -124,19 +111,78 @@ impl SidewallLine {
                 if self.second.is_some() {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadIndex, at));
                 }
-                self.second = Some(tri!(Self::scan_second(scanner)));
+                self.second = Some(tri!(self.scan_second(scanner)));
             }
-            None => return Ok(false),
+            None => {
+                return match tri!(SidewallMark::scan_word(scanner)) {
+                    Some(mark) => self.take_mark(mark, scanner, at),
+                    None => Ok(false),
+                };
+            }
         }
         Ok(true)
     }
 
-    /// The service description in a circle. Brackets stand for the circle, but around the Y of more than
-    /// 300 km/h.
-    const fn scan_second(scanner: &mut Scanner<'_>) -> Result<ServiceDescription, ParseError> {
+    const fn take_mark(
+        &mut self,
+        mark: SidewallMark,
+        scanner: &Scanner<'_>,
+        at: usize,
+    ) -> Result<bool, ParseError> {
+        if self.marks.contains(mark) {
+            return Err(scanner.error(ParseErrorKind::Contradiction, Field::SidewallMark, at));
+        }
+        if self.marks.len() == MOST_MARKS {
+            return Err(scanner.range(Field::SidewallMark, at));
+        }
+        self.marks.insert(mark);
+        Ok(true)
+    }
+
+    /// Keeps a limit; the field of one that is there already.
+    const fn take_limit(&mut self, limit: MoldedLimit) -> Result<(), Field> {
+        match limit {
+            MoldedLimit::Load { fitting, load, at } => {
+                let (of_load, of_pressure) = match fitting {
+                    Fitting::Single => (&mut self.max_load, &mut self.load_pressure),
+                    Fitting::Dual => (&mut self.max_load_dual, &mut self.load_pressure_dual),
+                };
+                if of_load.is_some() {
+                    return Err(Field::MaximumLoad);
+                }
+                (*of_load, *of_pressure) = (Some(load), at);
+            }
+            MoldedLimit::Pressure(_) if self.max_pressure.is_some() => return Err(Field::MaximumPressure),
+            MoldedLimit::Pressure(pressure) => self.max_pressure = Some(pressure),
+            MoldedLimit::Speed(_) if self.max_speed.is_some() => return Err(Field::MaximumSpeed),
+            MoldedLimit::Speed(speed) => self.max_speed = Some(speed),
+        }
+        Ok(())
+    }
+
+    /// All limits, in the canonical order.
+    fn limits(&self) -> impl Iterator<Item = MoldedLimit> {
+        let load =
+            |fitting, load: Option<MoldedLoad>, at| load.map(|load| MoldedLimit::Load { fitting, load, at });
+        [
+            load(Fitting::Single, self.max_load, self.load_pressure),
+            load(Fitting::Dual, self.max_load_dual, self.load_pressure_dual),
+            self.max_pressure.map(MoldedLimit::Pressure),
+            self.max_speed.map(MoldedLimit::Speed),
+        ]
+        .into_iter()
+        .flatten()
+    }
+
+    /// The service description in a circle. Brackets stand for the circle, but where they belong to the symbol.
+    const fn scan_second(&self, scanner: &mut Scanner<'_>) -> Result<ServiceDescription, ParseError> {
+        let motorcycle = self.tire.size.is_marked_motorcycle();
         if let Some(mut inside) = molded::open(scanner) {
             match ServiceDescription::scan(&mut inside) {
-                Ok(service) if !matches!(service.speed(), SpeedSymbol::Y | SpeedSymbol::AboveY) => {
+                Ok(service)
+                    if !(matches!(service.speed(), SpeedSymbol::Y | SpeedSymbol::AboveY)
+                        || motorcycle && matches!(service.speed(), SpeedSymbol::W)) =>
+                {
                     *scanner = inside;
                     tri!(molded::close(scanner, Field::SpeedSymbol));
                     return Ok(service);
@@ -144,83 +190,20 @@ impl SidewallLine {
                 _ => {}
             }
         }
-        ServiceDescription::scan(scanner)
+        self.tire.scan_service(scanner)
     }
 
-    const fn scan_mark(scanner: &mut Scanner<'_>) -> Option<u8> {
+    /// The marks that stand on most tires, without a look at the whole table.
+    const fn scan_usual_mark(scanner: &mut Scanner<'_>) -> Option<SidewallMark> {
         match scanner.peek(0) {
             b'M' if scanner.eat_alone("M+S") || scanner.eat_alone("M&S") || scanner.eat_alone("M/S") => {
-                Some(MUD_AND_SNOW)
+                Some(SidewallMark::MudAndSnow)
             }
-            b'3' if scanner.eat_alone("3PMSF") => Some(SEVERE_SNOW),
-            b'T' if scanner.eat_alone("TUBELESS") || scanner.eat_alone("TL") => Some(TUBELESS),
-            b'T' if scanner.eat_alone("TUBE TYPE") || scanner.eat_alone("TT") => Some(TUBE_TYPE),
+            b'3' if scanner.eat_alone("3PMSF") => Some(SidewallMark::SevereSnow),
+            b'T' if scanner.eat_alone("TUBELESS") || scanner.eat_alone("TL") => Some(SidewallMark::Tubeless),
+            b'T' if scanner.eat_alone("TUBE TYPE") || scanner.eat_alone("TT") => Some(SidewallMark::TubeType),
             _ => None,
         }
-    }
-
-    /// What stands behind `MAX`.
-    const fn scan_maximum(&mut self, scanner: &mut Scanner<'_>) -> Result<(), ParseError> {
-        scanner.eat(b'.');
-        scanner.skip_space();
-        let at = scanner.at();
-        if scanner.eat_word("LOAD") {
-            scanner.skip_space();
-            let dual = scanner.eat_word("DUAL");
-            if !dual {
-                scanner.eat_word("SINGLE");
-            }
-            scanner.skip_space();
-            let load = tri!(MoldedLoad::scan(scanner));
-            let place = if dual { &mut self.max_load_dual } else { &mut self.max_load };
-            if place.is_some() {
-                return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumLoad, at));
-            }
-            *place = Some(load);
-            let behind = scanner.at();
-            scanner.skip_space();
-            if !scanner.eat_word("AT") {
-                scanner.back_to(behind);
-                return Ok(());
-            }
-            scanner.skip_space();
-            let at = scanner.at();
-            let pressure = tri!(MoldedPressure::scan(scanner));
-            // Single and dual load are molded at one pressure or at two; the first is kept.
-            match self.load_pressure {
-                Some(_) if !dual => {
-                    return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumPressure, at));
-                }
-                Some(_) => {}
-                None => self.load_pressure = Some(pressure),
-            }
-            return Ok(());
-        }
-        if scanner.at_digit() || scanner.eat_word("SPEED") {
-            scanner.skip_space();
-            return self.scan_speed(scanner);
-        }
-        if !(scanner.eat_word("PRESSURE") || scanner.eat_word("PRESS")) {
-            return Err(scanner.missing(Field::MaximumLoad));
-        }
-        scanner.eat(b'.');
-        scanner.skip_space();
-        let pressure = tri!(MoldedPressure::scan(scanner));
-        if self.max_pressure.is_some() {
-            return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumPressure, at));
-        }
-        self.max_pressure = Some(pressure);
-        Ok(())
-    }
-
-    const fn scan_speed(&mut self, scanner: &mut Scanner<'_>) -> Result<(), ParseError> {
-        let at = scanner.at();
-        let speed = tri!(MoldedSpeed::scan(scanner));
-        if self.max_speed.is_some() {
-            return Err(scanner.error(ParseErrorKind::Contradiction, Field::MaximumSpeed, at));
-        }
-        self.max_speed = Some(speed);
-        Ok(())
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
@@ -237,30 +220,13 @@ impl SidewallLine {
             text.byte(b' ');
             range.write(text);
         }
-        for (bit, mark) in MARKS {
-            if self.marks & bit != 0 {
-                text.byte(b' ').str(mark);
-            }
+        for mark in self.marks.iter() {
+            text.byte(b' ');
+            mark.write(text);
         }
-        for (label, load) in [(" MAX LOAD ", self.max_load), (" MAX LOAD DUAL ", self.max_load_dual)] {
-            if let Some(load) = load {
-                text.str(label);
-                load.write(text);
-                // The pressure belongs to the first load that stands.
-                let first = label == " MAX LOAD " || self.max_load.is_none();
-                if let Some(pressure) = self.load_pressure.filter(|_| first) {
-                    text.str(" AT ");
-                    pressure.write(text);
-                }
-            }
-        }
-        if let Some(pressure) = self.max_pressure {
-            text.str(" MAX PRESS ");
-            pressure.write(text);
-        }
-        if let Some(speed) = self.max_speed {
-            text.str(" MAX SPEED ");
-            speed.write(text);
+        for limit in self.limits() {
+            text.byte(b' ');
+            limit.write(text);
         }
     }
 
@@ -294,9 +260,26 @@ impl SidewallLine {
         self.max_load_dual
     }
 
-    /// The pressure molded beside the maximum load: the reference pressure.
+    /// The pressure molded beside the maximum load: the reference pressure. Beside that of a pair, if it stands
+    /// beside that alone.
     pub const fn load_pressure(&self) -> Option<MoldedPressure> {
-        self.load_pressure
+        match self.load_pressure {
+            None => self.load_pressure_dual,
+            single => single,
+        }
+    }
+
+    /// The pressure molded beside the maximum load of a tire of a pair.
+    ///
+    /// ```
+    /// use beadseat::{MoldedPressure, tire::SidewallLine};
+    /// let line = SidewallLine::parse("LT245/75R17 MAX LOAD 3195 lb AT 80 psi MAX LOAD DUAL 2910 lb AT 75 psi")?;
+    /// assert_eq!(line.load_pressure(), Some(MoldedPressure::Psi(80)));
+    /// assert_eq!(line.load_pressure_dual(), Some(MoldedPressure::Psi(75)));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn load_pressure_dual(&self) -> Option<MoldedPressure> {
+        self.load_pressure_dual
     }
 
     /// The maximum pressure molded by itself.
@@ -316,14 +299,27 @@ impl SidewallLine {
         self.max_speed
     }
 
+    /// The marks of [`SidewallMark::WORDS`] that stand in the line, in the order of their table.
+    ///
+    /// ```
+    /// use beadseat::tire::{SidewallLine, SidewallMark};
+    /// let line = SidewallLine::parse("205/55R16 91V RADIAL TUBELESS M+S")?;
+    /// let marks: Vec<_> = line.marks().collect();
+    /// assert_eq!(marks, [SidewallMark::MudAndSnow, SidewallMark::Tubeless, SidewallMark::Radial]);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn marks(&self) -> impl Iterator<Item = SidewallMark> + use<> {
+        self.marks.iter()
+    }
+
     /// Whether it is marked M+S.
     pub const fn is_mud_and_snow(&self) -> bool {
-        self.marks & MUD_AND_SNOW != 0
+        self.marks.contains(SidewallMark::MudAndSnow)
     }
 
     /// Whether it bears the three-peak mountain with snowflake.
     pub const fn is_for_severe_snow(&self) -> bool {
-        self.marks & SEVERE_SNOW != 0
+        self.marks.contains(SidewallMark::SevereSnow)
     }
 
     /// Whether it is marked TUBELESS (true) or TUBE TYPE (false).
@@ -334,7 +330,8 @@ impl SidewallLine {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn is_tubeless(&self) -> Option<bool> {
-        match (self.marks & TUBELESS != 0, self.marks & TUBE_TYPE != 0) {
+        let (tubeless, tube) = (SidewallMark::Tubeless, SidewallMark::TubeType);
+        match (self.marks.contains(tubeless), self.marks.contains(tube)) {
             (true, false) => Some(true),
             (false, true) => Some(false),
             _ => None,

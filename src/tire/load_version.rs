@@ -1,12 +1,14 @@
 //! Load version and load range: how the casing is built for its load.
 
+use core::num::NonZeroU8;
+
 use crate::text::{Field, ParseError, Scanner, Text, designation};
 use crate::units::{self, Pressure};
 
 /// The load version of a passenger tire.
 ///
 /// # Syntax
-/// `XL`, `EXTRA LOAD` or `REINFORCED`; `LL`; `HL` (which the canonical form of a size carries in front).
+/// `XL`, `EXTRA LOAD`, `REINFORCED` or its short form `RNF`; `LL`; `HL` (which the canonical form of a size carries in front).
 ///
 /// ```
 /// use beadseat::tire::LoadVersion;
@@ -26,7 +28,7 @@ pub enum LoadVersion {
 
 impl LoadVersion {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        if scanner.eat_word("XL") || scanner.eat_word("REINFORCED") {
+        if scanner.eat_word("XL") || scanner.eat_word("REINFORCED") || scanner.eat_word("RNF") {
             return Ok(Self::Extra);
         }
         let mut ahead = *scanner;
@@ -57,7 +59,7 @@ designation!(LoadVersion in "beadseat::tire", "Reinforced" => "XL", wrong "XXL")
 /// The load range of a light truck or commercial tire, by letter or ply rating.
 ///
 /// # Syntax
-/// `LRE`, `LOAD RANGE E`, `10PR` or `10 PLY`; canonical `LRE`. `Ord` is by strength.
+/// `LRE`, `LOAD RANGE E`, `10PR`, `10 PLY` or `10 PLY RATING`; canonical `LRE`. `Ord` is by strength.
 ///
 /// Source of the pairs: a dealer article quoting the TRA yearbook of 2010.
 ///
@@ -70,14 +72,22 @@ designation!(LoadVersion in "beadseat::tire", "Reinforced" => "XL", wrong "XXL")
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct LoadRange {
-    /// Half the ply rating, less one: the place in [`LETTERS`].
-    step: u8,
+    /// Half the ply rating: one more than the place in [`LETTERS`].
+    half: NonZeroU8,
 }
 
 /// Letters of ply ratings 2, 4, 6 … 24. I and K are not used.
 const LETTERS: &[u8; 12] = b"ABCDEFGHJLMN";
 
 impl LoadRange {
+    /// Of 1 to 12.
+    const fn of_half(half: u16) -> Self {
+        match NonZeroU8::new(half as u8) {
+            Some(half) => Self { half },
+            None => Self { half: NonZeroU8::MIN },
+        }
+    }
+
     /// Whether a ply rating or load range begins here, be it one that exists or not.
     pub(crate) const fn is_next(scanner: &Scanner<'_>) -> bool {
         scanner.at_digit() || (scanner.peek(0) == b'L' && matches!(scanner.peek(1), b'R' | b'O'))
@@ -91,13 +101,19 @@ impl LoadRange {
                 Err(error) => return Err(error),
             };
             scanner.skip_space();
-            if !(scanner.eat_word("PR") || scanner.eat_word("PLY")) {
+            if scanner.eat_word("PLY") {
+                let mut ahead = *scanner;
+                ahead.skip_space();
+                if ahead.eat_word("RATING") {
+                    *scanner = ahead;
+                }
+            } else if !scanner.eat_word("PR") {
                 return Err(scanner.missing(Field::LoadRange));
             }
             if rating % 2 != 0 || rating < 2 || rating > 24 {
                 return Err(scanner.range(Field::LoadRange, start));
             }
-            return Ok(Self { step: (rating / 2 - 1) as u8 });
+            return Ok(Self::of_half(rating / 2));
         }
         let mut ahead = *scanner;
         if ahead.eat_word("LOAD") && ahead.skip_space() && ahead.eat_word("RANGE") {
@@ -113,16 +129,36 @@ impl LoadRange {
             if ahead.peek(0) == LETTERS[step] && !ahead.peek(1).is_ascii_alphanumeric() {
                 ahead.eat(LETTERS[step]);
                 *scanner = ahead;
-                return Ok(Self { step: step as u8 });
+                return Ok(Self::of_half(step as u16 + 1));
             }
             step += 1;
         }
         Err(ahead.missing(Field::LoadRange))
     }
 
+    /// A letter by itself, perhaps behind a stroke; not M, which is of winter marks more often.
+    pub(super) const fn scan_letter(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut ahead = *scanner;
+        ahead.eat(b'/');
+        let letter = ahead.peek(0);
+        let mut step = 0;
+        while step < LETTERS.len() {
+            if letter == LETTERS[step] && letter != b'M' {
+                ahead.step(1);
+                if ahead.at_end() || ahead.skip_space() {
+                    *scanner = ahead;
+                    return Some(Self::of_half(step as u16 + 1));
+                }
+                return None;
+            }
+            step += 1;
+        }
+        None
+    }
+
     #[inline]
     pub(crate) fn write(self, text: &mut Text) {
-        text.str("LR").byte(LETTERS[self.step as usize]);
+        text.str("LR").byte(self.letter() as u8);
     }
 
     /// The letter.
@@ -132,7 +168,7 @@ impl LoadRange {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn letter(self) -> char {
-        LETTERS[self.step as usize] as char
+        LETTERS[self.half.get() as usize - 1] as char
     }
 
     /// The ply rating: a measure of strength, not a count of plies.
@@ -142,7 +178,7 @@ impl LoadRange {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn ply_rating(self) -> u8 {
-        2 * (self.step + 1)
+        2 * self.half.get()
     }
 
     /// The cold pressure at which an LT-metric tire of this range carries its load index.

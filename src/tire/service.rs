@@ -3,11 +3,11 @@
 use super::{Fitting, LoadIndex, SpeedSymbol};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
-/// What a tire may carry and how fast: `91V`, `104/102R`, `(94Y)`.
+/// What a tire may carry and how fast: `91V`, `104/102R`, `(94Y)`, `(58W)`.
 ///
 /// # Syntax
 /// ```text
-/// service = index [ "/" index ] symbol | "(" index [ "/" index ] "Y)"
+/// service = index [ "/" index ] symbol | "(" index [ "/" index ] ( "Y" | "W" ) ")"
 /// ```
 /// The second index is the load of each tire of a dual pair and is never above the first. `94(Y)` is
 /// read too; the canonical form brackets the whole.
@@ -71,7 +71,10 @@ impl ServiceDescription {
             Some(SpeedSymbol::Y) if scanner.eat(b')') => {
                 Ok(Self { single, dual, speed: SpeedSymbol::AboveY })
             }
-            Some(SpeedSymbol::Y) | None => Err(scanner.missing(Field::SpeedSymbol)),
+            Some(SpeedSymbol::W) if scanner.eat(b')') => {
+                Ok(Self { single, dual, speed: SpeedSymbol::AboveW })
+            }
+            Some(SpeedSymbol::W | SpeedSymbol::Y) | None => Err(scanner.missing(Field::SpeedSymbol)),
             Some(_) => Err(scanner.range(Field::SpeedSymbol, start)),
         }
     }

@@ -2,9 +2,11 @@
 
 mod approval;
 mod plies;
+mod set;
 
 pub use approval::{ApprovalAuthority, ApprovalMark, ApprovalStage};
 pub use plies::{Cord, Layer, Plies};
+pub(super) use set::MarkSet;
 
 use super::{LoadRange, LoadVersion};
 use crate::Citation;
@@ -48,8 +50,7 @@ macro_rules! marks {
         ///
         /// # Syntax
         /// One mark of the table, in any case; where it has a space, a hyphen or nothing may stand. A
-        /// load version or load range by its own grammar, `RNF` for `XL`, an [`ApprovalMark`], and
-        /// [`Plies`]. `RF` alone is refused as ambiguous: it was reinforced once and is run-flat now. `TL`
+        /// load version or load range by its own grammar, an [`ApprovalMark`], and [`Plies`]. `RF` alone is refused as ambiguous: it was reinforced once and is run-flat now. `TL`
         /// and `TT` are the trade's short forms.
         ///
         /// | mark | also read | means |
@@ -176,6 +177,15 @@ macro_rules! marks {
                 }
             }
 
+            /// The place in [`Self::WORDS`].
+            const fn word(&self) -> Option<u8> {
+                enum Word { $($variant,)* }
+                match self {
+                    $(Self::$variant => Some(Word::$variant as u8),)*
+                    Self::LoadVersion(_) | Self::LoadRange(_) | Self::Approval(_) | Self::Plies(_) => None,
+                }
+            }
+
             const fn canonical(&self) -> &'static str {
                 match self {
                     $(Self::$variant => $canonical,)*
@@ -223,7 +233,7 @@ marks! {
         "only on rims for tubeless tires; a tube is no repair";
     TubeType Construction TUBE_TYPE "TUBE TYPE" ["TT"]
         "needs a tube", "fit the tube of its size";
-    Radial Construction STRUCTURE_MARK "RADIAL" []
+    Radial Construction STRUCTURE_MARK "RADIAL" ["STEEL BELTED RADIAL"]
         "radial plies", "never on one axle with diagonal tires";
     Diagonal Construction STRUCTURE_MARK "DIAGONAL" ["BIAS" "BIAS PLY"]
         "diagonal plies", "never on one axle with radial tires";
@@ -282,7 +292,25 @@ impl SidewallMark {
         if Plies::is_next(scanner) {
             return Ok(Self::Plies(tri!(Plies::scan(scanner))));
         }
-        let start = scanner.at();
+        if let Some(mark) = tri!(Self::scan_word(scanner)) {
+            return Ok(mark);
+        }
+        let mut ahead = *scanner;
+        if let Ok(version) = LoadVersion::scan(&mut ahead) {
+            *scanner = ahead;
+            return Ok(Self::LoadVersion(version));
+        }
+        let mut ahead = *scanner;
+        if let Ok(range) = LoadRange::scan(&mut ahead) {
+            *scanner = ahead;
+            return Ok(Self::LoadRange(range));
+        }
+        Err(scanner.missing(Field::SidewallMark))
+    }
+
+    /// A mark of the table, if one is here.
+    #[inline(never)]
+    pub(super) const fn scan_word(scanner: &mut Scanner<'_>) -> Result<Option<Self>, ParseError> {
         // The longest spelling wins: `DOT-R` is not `DOT` with something behind it.
         let mut found = None;
         let mut longest = *scanner;
@@ -296,28 +324,14 @@ impl SidewallMark {
             }
             i += 1;
         }
-        if let Some(mark) = found {
-            *scanner = longest;
-            return Ok(mark);
+        match spelled(*scanner, "RF") {
+            Some(behind) if found.is_none() => {
+                return Err(behind.error(Ambiguous, Field::SidewallMark, scanner.at()));
+            }
+            _ => {}
         }
-        if let Some(behind) = spelled(*scanner, "RNF") {
-            *scanner = behind;
-            return Ok(Self::LoadVersion(LoadVersion::Extra));
-        }
-        if let Some(behind) = spelled(*scanner, "RF") {
-            return Err(behind.error(Ambiguous, Field::SidewallMark, start));
-        }
-        let mut ahead = *scanner;
-        if let Ok(version) = LoadVersion::scan(&mut ahead) {
-            *scanner = ahead;
-            return Ok(Self::LoadVersion(version));
-        }
-        let mut ahead = *scanner;
-        if let Ok(range) = LoadRange::scan(&mut ahead) {
-            *scanner = ahead;
-            return Ok(Self::LoadRange(range));
-        }
-        Err(scanner.missing(Field::SidewallMark))
+        *scanner = longest;
+        Ok(found)
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

@@ -64,8 +64,8 @@ pub enum InSizeSpeed {
 /// | [`Metric`], `P`, `LT`, `HL`, `T`, `ST` | prefix | `P215/65R15`, `LT245/75R17`, `HL245/40R19`, `T125/70D16`, `ST205/75R15` | `d + 2H` | from memory |
 /// | [`Metric`], `C`, `CP` | suffix | `195/70R15C`, `225/75R16CP` | `d + 2H`, UN R54 | from memory |
 /// | [`Metric`], truck | half-inch rim | `295/80R22.5`, `385/65R22.5` | `d + 2H`, UN R54 | from memory |
-/// | [`Metric`], motorcycle | `M/C` | `120/70ZR17 M/C` | `d + 2H`; limits not known | from memory |
-/// | [`Metric`], agricultural | no mark, whole-inch rim, width in 0 | `710/55-30`, `340/65R42` | not known | |
+/// | [`Metric`], motorcycle | `M/C`, or no mark, not radial, width in 0 to 190 | `120/70ZR17 M/C`, `100/90-19` | `d + 2H`; limits not known | from memory |
+/// | [`Metric`], agricultural | no mark, whole-inch rim, width in 0 from 240 | `710/55-30`, `340/65R42` | not known | |
 /// | [`NoAspect`] | width structure rim | `155R13`, `185R14C`, `155-13/6.15-13` | UN R30 and R54 Annex 5 | from memory |
 /// | [`Numeric`] | inches structure rim | `6.00-16`, `7.50R16C`, `11R22.5`, `4.00-18 M/C` | UN R30 and R54 Annex 5 | from memory |
 /// | [`Numeric`], agricultural | one decimal, even rim code from 24 | `9.5-24`, `20.8-38` | not known | |
@@ -251,6 +251,17 @@ impl TireSize {
     /// Whether the marks of the size alone make it a passenger size.
     pub(crate) const fn is_marked_passenger(&self) -> bool {
         of_family!(self, size => size.class()).is_passenger()
+    }
+
+    /// Whether a single letter beside the size is its load range.
+    pub(crate) const fn has_range_letter(&self) -> bool {
+        let class = of_family!(self, size => size.class());
+        matches!(class, SizeClass::LightTruck | SizeClass::Trailer | SizeClass::Truck)
+    }
+
+    /// Whether the marks of the size alone make it a motorcycle's.
+    pub(crate) const fn is_marked_motorcycle(&self) -> bool {
+        matches!(of_family!(self, size => size.class()), SizeClass::Motorcycle)
     }
 
     /// The nominal rim diameter, which the wheel's must equal.

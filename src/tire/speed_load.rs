@@ -100,7 +100,7 @@ impl Tire {
                 SpeedSymbol::Y | SpeedSymbol::AboveY => {
                     (between(Y_LOAD, v), at_most(v, Y_KNOWN_KMH).then_some(0.0))
                 }
-                SpeedSymbol::W => (between(W_LOAD, v), Some(between(W_PRESSURE, v))),
+                SpeedSymbol::W | SpeedSymbol::AboveW => (between(W_LOAD, v), Some(between(W_PRESSURE, v))),
                 SpeedSymbol::V => (between(V_LOAD, v), Some(between(R_TO_V_PRESSURE, v))),
                 _ => (100.0, Some(between(R_TO_V_PRESSURE, v))),
             }

@@ -7,14 +7,14 @@ macro_rules! symbols {
     ($($variant:ident $mark:literal $kmh:literal $mph:literal,)*) => {
         /// A speed symbol.
         ///
-        /// `Ord` is by speed, not by letter: H (210 km/h) stands between U and V. The bracketed
-        /// [`SpeedSymbol::AboveY`] is above them all.
+        /// `Ord` is by speed, not by letter: H (210 km/h) stands between U and V, and each of the bracketed
+        /// [`SpeedSymbol::AboveW`] and [`SpeedSymbol::AboveY`] directly above its letter.
         ///
         /// # Syntax
-        /// `A1` to `A8`, one of the letters `B` to `W` without `I`, `O` and `X`, `Y`, or `(Y)`.
+        /// `A1` to `A8`, one of the letters `B` to `W` without `I`, `O` and `X`, `Y`, `(W)` or `(Y)`.
         ///
         /// Source: UN R30 and R54, tables of speed categories, seen in trade tables; km/h for all, mph
-        /// as printed for most; `(Y)` from memory.
+        /// as printed for most; `(Y)`, and `(W)` of UN R75, from memory.
         ///
         /// ```
         /// use beadseat::{tire::SpeedSymbol, units::kmh};
@@ -25,6 +25,11 @@ macro_rules! symbols {
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         pub enum SpeedSymbol {
             $(#[doc = concat!($kmh, " km/h, printed as ", $mph, " mph.")] $variant,)*
+            /// Above 270 km/h: `W` with the whole service description in brackets, of motorcycles; how far
+            /// above, only the maker can say.
+            AboveW,
+            /// 300 km/h, printed as 186 mph.
+            Y,
             /// Above 300 km/h: `Y` with the whole service description in brackets and `ZR` in the size;
             /// how far above, only the maker can say.
             AboveY,
@@ -37,10 +42,15 @@ macro_rules! symbols {
             /// use beadseat::tire::SpeedSymbol;
             /// assert!(SpeedSymbol::ALL.windows(2).all(|pair| pair[0].speed() <= pair[1].speed()));
             /// ```
-            pub const ALL: &[Self] = &[$(Self::$variant,)* Self::AboveY];
+            pub const ALL: &[Self] = &[$(Self::$variant,)* Self::AboveW, Self::Y, Self::AboveY];
 
             const fn row(self) -> (&'static str, u16, u16) {
-                match self { $(Self::$variant => ($mark, $kmh, $mph),)* Self::AboveY => ("(Y)", 300, 186) }
+                match self {
+                    $(Self::$variant => ($mark, $kmh, $mph),)*
+                    Self::AboveW => ("(W)", 270, 168),
+                    Self::Y => ("Y", 300, 186),
+                    Self::AboveY => ("(Y)", 300, 186),
+                }
             }
         }
     };
@@ -75,7 +85,6 @@ symbols! {
     H "H" 210 130,
     V "V" 240 149,
     W "W" 270 168,
-    Y "Y" 300 186,
 }
 
 impl SpeedSymbol {
@@ -99,6 +108,9 @@ impl SpeedSymbol {
         if scanner.eat_str("(Y)") {
             return Ok(Self::AboveY);
         }
+        if scanner.eat_str("(W)") {
+            return Ok(Self::AboveW);
+        }
         match Self::scan_bare(scanner) {
             Some(symbol) => Ok(symbol),
             None => Err(scanner.missing(Field::SpeedSymbol)),
@@ -113,12 +125,13 @@ impl SpeedSymbol {
     /// The letter, without brackets.
     pub(crate) const fn letter(self) -> &'static str {
         match self {
+            Self::AboveW => "W",
             Self::AboveY => "Y",
             _ => self.row().0,
         }
     }
 
-    /// The speed it stands for; of [`SpeedSymbol::AboveY`], the speed it is above.
+    /// The speed it stands for; of a bracketed symbol, the speed it is above.
     ///
     /// ```
     /// use beadseat::{tire::SpeedSymbol, units::kmh};
@@ -141,10 +154,11 @@ impl SpeedSymbol {
     ///
     /// ```
     /// use beadseat::tire::SpeedSymbol;
-    /// assert!(SpeedSymbol::AboveY.is_open_ended() && !SpeedSymbol::Y.is_open_ended());
+    /// assert!(SpeedSymbol::AboveY.is_open_ended() && SpeedSymbol::AboveW.is_open_ended());
+    /// assert!(!SpeedSymbol::Y.is_open_ended());
     /// ```
     pub const fn is_open_ended(self) -> bool {
-        matches!(self, Self::AboveY)
+        matches!(self, Self::AboveW | Self::AboveY)
     }
 }
 

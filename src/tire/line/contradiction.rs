@@ -1,9 +1,10 @@
 //! What cannot all be true on one sidewall.
 
-use super::{SidewallLine, TUBE_TYPE, TUBELESS};
+use super::SidewallLine;
 use crate::molded::{MoldedLoad, MoldedSpeed};
 use crate::tire::{
-    InSizeSpeed, LoadIndex, LoadRange, LoadVersion, ServiceDescription, SizeClass, SpeedSymbol, TireSize,
+    InSizeSpeed, LoadIndex, LoadRange, LoadVersion, ServiceDescription, SidewallMark, SizeClass, SpeedSymbol,
+    Structure, TireSize,
 };
 use crate::units::{in_kg, in_kmh, in_kpa, in_lb, in_psi};
 
@@ -48,6 +49,9 @@ contradictions! {
     PressureBelowReference = "the maximum pressure is below the pressure of the maximum load",
     TubelessAndTubeType = "TUBELESS and TUBE TYPE exclude each other",
     SpeedAgainstSymbol = "the molded maximum speed is not the speed of the speed symbol",
+    StructureAgainstSize = "RADIAL, DIAGONAL or BIAS BELTED is not the structure of the size",
+    StandardLoadAndAnother = "SL excludes XL, LL and HL",
+    InsideAndOutside = "INSIDE and OUTSIDE exclude each other on one side of a tire",
     LightAndReinforced = "LL and HL exclude each other",
 }
 
@@ -77,6 +81,7 @@ impl SidewallLine {
         let services = || [service, self.second].into_iter().flatten();
         let single_goes =
             |s: &ServiceDescription| self.max_load.is_none_or(|molded| is_of(molded, s.single()));
+        let both = |one, other| self.marks.contains(one) && self.marks.contains(other);
         match contradiction {
             LineContradiction::SpeedBelowSize => {
                 match (self.tire.size.in_size_speed(), service.map(|s| s.speed())) {
@@ -106,17 +111,27 @@ impl SidewallLine {
                     (TireSize::Metric(_), SizeClass::Trailer) => LoadRange::st_reference_pressure,
                     _ => return false,
                 };
-                self.tire.range.and_then(default).zip(self.load_pressure).is_some_and(|(default, molded)| {
-                    (in_psi(default) - in_psi(molded.pressure())).abs() > 3.0
-                })
+                self.tire.range.and_then(default).zip(self.load_pressure()).is_some_and(
+                    |(default, molded)| (in_psi(default) - in_psi(molded.pressure())).abs() > 3.0,
+                )
             }
             LineContradiction::PressureBelowReference => self
-                .load_pressure
+                .load_pressure()
                 .zip(self.max_pressure)
                 .is_some_and(|(at, most)| in_kpa(at.pressure()) > in_kpa(most.pressure()) + 5.0),
-            LineContradiction::TubelessAndTubeType => {
-                self.marks & (TUBELESS | TUBE_TYPE) == TUBELESS | TUBE_TYPE
+            LineContradiction::TubelessAndTubeType => both(SidewallMark::Tubeless, SidewallMark::TubeType),
+            LineContradiction::StructureAgainstSize => [
+                (SidewallMark::Radial, Structure::Radial),
+                (SidewallMark::Diagonal, Structure::Diagonal),
+                (SidewallMark::BiasBelted, Structure::BiasBelted),
+            ]
+            .into_iter()
+            .any(|(mark, structure)| self.marks.contains(mark) && self.tire.size.structure() != structure),
+            LineContradiction::StandardLoadAndAnother => {
+                self.marks.contains(SidewallMark::StandardLoad)
+                    && (self.tire.load_version().is_some() || self.stray_version.is_some())
             }
+            LineContradiction::InsideAndOutside => both(SidewallMark::Inside, SidewallMark::Outside),
             LineContradiction::SpeedAgainstSymbol => self.max_speed.is_some_and(|molded| {
                 let spare = self.tire.size.class() == SizeClass::Temporary;
                 goes_with_none(services().map(|s| agrees(molded, s.speed(), spare)))

@@ -1,7 +1,7 @@
 //! Metric sizes: section width, aspect ratio, structure, rim.
 
-use super::SizeClass;
 use super::structure::{StructureMark, marked};
+use super::{SizeClass, Structure};
 use crate::rim::{RimDiameter, SeatTaper};
 use crate::text::ParseErrorKind::OutOfRange;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -22,13 +22,15 @@ use crate::units::{self, Length};
 /// half-inch rim is a truck size.
 ///
 /// A size without mark on a whole-inch rim whose width ends in 0 is agricultural: 240 to 1250 mm, aspect
-/// ratio 65 to 95, on rim codes of 24 to 54 from 50, structure `R`, `D` or `-`. Passenger widths end in 5,
-/// and motorcycle tires, whose `M/C` is often left away, are narrower or flatter, so that such a size can
-/// be neither. Common practice, no source.
+/// ratio 65 to 95, on rim codes of 24 to 54 from 50, structure `R`, `D` or `-`. One of 50 to 190 mm with `-`,
+/// `D` or `B` on rim codes of 10 to 23 is a motorcycle's, whose `M/C` is often left away; where it is radial,
+/// `M/C` must stand, lest a mistyped passenger size be read so. Passenger widths end in 5, and between those
+/// of motorcycles and of tractors lies a gap. Common practice, no source.
 ///
 /// Accepted: `205/55R16`, `P205/55 ZR 16`, `195/65-15`, `LT245/75R17`, `195/70R15C`, `HL245/40R19`,
 /// `295/80R22.5`, `T125/70D16`, `ST205/75R15`, `225/75R16CP`, `220/55R390`, `120/70ZR17 M/C`,
-/// `710/55-30`, `340/65R42`. Refused: `206/55R16`, `240/40R18`, `205/55/16`, `205/55R27`, `205/55R32`.
+/// `710/55-30`, `340/65R42`, `100/90-19`. Refused: `206/55R16`, `240/40R18`, `180/65R15`, `205/55/16`,
+/// `205/55R27`, `205/55R32`.
 ///
 /// ```
 /// use beadseat::{tire::Metric, units::mm};
@@ -92,9 +94,15 @@ impl Metric {
             (None, None) => match rim.seat_taper() {
                 SeatTaper::FifteenDegree => SizeClass::Truck,
                 SeatTaper::FiveDegree if ends_in_0 => {
-                    let size =
-                        Self { width_mm, rim, aspect: aspect as u8, class: SizeClass::Agricultural, mark };
-                    return if size.can_be_agricultural() { Ok(size) } else { Err(width_error) };
+                    let class = SizeClass::Agricultural;
+                    let size = Self { width_mm, rim, aspect: aspect as u8, class, mark };
+                    if size.can_be_agricultural() {
+                        return Ok(size);
+                    }
+                    if !size.can_be_motorcycle() {
+                        return Err(width_error);
+                    }
+                    SizeClass::Motorcycle
                 }
                 SeatTaper::FiveDegree | SeatTaper::Millimetric => SizeClass::Passenger,
             },
@@ -122,6 +130,12 @@ impl Metric {
     const fn can_be_agricultural(&self) -> bool {
         let least_aspect = if self.rim.tenths() < 240 { 65 } else { 50 };
         self.width_mm >= 240 && self.aspect >= least_aspect && self.aspect <= 95 && self.mark.is_plain()
+    }
+
+    /// Whether an unmarked size with a width ending in 0 is a motorcycle's, and cannot be a car's mistyped.
+    const fn can_be_motorcycle(&self) -> bool {
+        let rim = self.rim.tenths();
+        self.width_mm <= 190 && rim >= 100 && rim <= 230 && !matches!(self.mark.structure, Structure::Radial)
     }
 
     #[inline(always)]

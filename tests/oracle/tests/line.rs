@@ -13,7 +13,7 @@ use proptest::sample::subsequence;
 use proptest::test_runner::TestCaseError;
 
 /// A size with marks that may all stand beside it.
-const LINES: [(&str, &[&str]); 7] = [
+const LINES: [(&str, &[&str]); 10] = [
     (
         "205/55R16",
         &["91V", "XL", "M+S", "3PMSF", "TUBELESS", "MAX LOAD 615 kg (1356 lb)", "MAX PRESS 340 kPa"],
@@ -27,6 +27,20 @@ const LINES: [(&str, &[&str]); 7] = [
     ("T125/70D16", &["96M", "MAX SPEED 80 KM/H (50 MPH)", "MAX PRESS 420 kPa"]),
     ("710/55R30", &["153D", "40 km/h MAX", "TL", "MAX LOAD 3650 kg"]),
     ("155R13", &["78S", "REINFORCED", "TL"]),
+    ("120/70ZR17 M/C", &["(58W)", "TL", "ROTATION", "RADIAL"]),
+    (
+        "LT245/75R17",
+        &[
+            "E",
+            "121/118S",
+            "MUD AND SNOW",
+            "STEEL BELTED RADIAL",
+            "POR",
+            "MAX LOAD SINGLE 3195 LBS AT 80 PSI COLD",
+            "MAX LOAD DUAL 2910 LBS. @ 75 PSI",
+        ],
+    ),
+    ("100/90-19", &["57V", "TT", "TWI", "OUTSIDE", "MAX. PERMISSIBLE INFLATION PRESSURE 280 kPa"]),
 ];
 
 /// The same of wheels, where the size too may stand anywhere.
