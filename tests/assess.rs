@@ -3,7 +3,12 @@
 #![allow(clippy::disallowed_methods, reason = "the other way to the same figure")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
+use beadseat::fitment::Survey;
 use beadseat::scenario::Scenario;
+use beadseat::sweep::Pose;
+use beadseat::tire::VehicleSide;
+use beadseat::units::{deg, mm};
+use beadseat::uom::si::length::millimeter;
 use serde_json::Value;
 
 const SCENARIOS: [&str; 3] = ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"];
@@ -72,7 +77,7 @@ fn every_case_comes_out_as_its_source_says() {
         checked += 1;
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert_eq!(checked, 266);
+    assert_eq!(checked, 267);
 }
 
 /// How the missing inputs that a reason names would be come by.
@@ -132,6 +137,34 @@ fn a_scenario_shows_a_rub_that_static_checks_miss() {
             scenario.assess().approaches().filter(|a| a.place().name().starts_with("front")).count(),
             2
         );
+    }
+}
+
+/// A gap from the sidewall is the same gap when the wheel leans and toes in, and is measured straight out.
+#[test]
+fn a_gap_is_from_the_face_that_leans() {
+    let place = |side: &str, camber: f64, toe: f64| {
+        let mut wagon: Value = serde_json::from_str(&scenario_text("field-survey-wagon")).unwrap();
+        let gap = serde_json::json!([{
+            "what": "liner", "gap_mm": 20, "gap_side": side, "height_mm": 290, "forward_mm": -60
+        }]);
+        patch(&mut wagon, "/vehicle/rear/space/obstacles", &gap);
+        patch(&mut wagon, "/vehicle/rear/camber_deg", &serde_json::json!(camber));
+        patch(&mut wagon, "/vehicle/rear/toe_deg", &serde_json::json!(toe));
+        let scenario: Scenario = serde_json::from_value(wagon).unwrap();
+        let (vehicle, change, limits) = (scenario.vehicle(), scenario.change(), scenario.limits());
+        let survey = Survey::rear(vehicle, change, limits, VehicleSide::Left).unwrap();
+        let body = survey.around().iter().next().unwrap().points().next().unwrap();
+        let (axial, _) = survey.corner().stance(Pose::new(deg(0.0), mm(0.0))).in_wheel(body);
+        axial.get::<millimeter>()
+    };
+    for (side, outward) in [("outer", 1.0), ("inner", -1.0)] {
+        for (camber, toe) in [(-3.0_f64, 0.0_f64), (2.0, 0.0), (0.0, 1.0), (-1.5, -0.5)] {
+            // Across the face it is less by the cosines of what the face leans.
+            let across = 20.0 * camber.to_radians().cos() * toe.to_radians().cos();
+            let nearer = outward * (place(side, 0.0, 0.0) - place(side, camber, toe));
+            assert!((nearer - (20.0 - across)).abs() < 1e-9, "{side} {camber} {toe}: {nearer}");
+        }
     }
 }
 

@@ -796,9 +796,7 @@ fn lookalikes_are_told_apart() {
         assert_eq!(marking.kind(), kind, "{text}");
         assert_eq!(marking.to_string().parse(), Ok(marking), "{text}");
     }
-    for text in
-        ["205 55 16", "205-55-16", "2055 5516", "1234567 3219", "AA", "MAX LOAD 615", "190/65R15"]
-    {
+    for text in ["205 55 16", "205-55-16", "2055 5516", "1234567 3219", "AA", "MAX LOAD 615", "190/65R15"] {
         assert!(text.parse::<Marking>().is_err(), "{text}");
     }
     for text in ["7Jx16 AB12", "7JX16AB12", "7HX16AB12", "10X5 AB12 2725"] {

@@ -60,6 +60,24 @@ impl Corner {
     }
 }
 
+impl Corner {
+    /// How far outboard of the hub face a plane across the spindle is at ride height, so far ahead of the hub and
+    /// above it. The plane is told by where the spindle meets it, outboard along the spindle; it leans with
+    /// camber and toe.
+    ///
+    /// ```
+    /// use beadseat::{sweep::Corner, units::{deg, mm}};
+    /// let leaning = Corner::new().with_camber(deg(-2.0))?; // the top inboard
+    /// let sidewall = leaning.outboard_across_spindle(mm(60.0), mm(0.0), mm(200.0));
+    /// assert!((sidewall - mm(60.0 / 0.999391 - 200.0 * 0.034921)).abs() < mm(1e-3));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub fn outboard_across_spindle(&self, axial: Length, forward: Length, up: Length) -> Length {
+        let (spindle, _) = spindle(self.camber, self.toe);
+        units::mm((in_mm(axial) - in_mm(forward) * spindle[0] - in_mm(up) * spindle[2]) / spindle[1])
+    }
+}
+
 impl Stance {
     /// A point of the wheel: how far outboard along the spindle, how far from it, and at what angle around
     /// it, from the top forward.

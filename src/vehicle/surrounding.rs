@@ -89,8 +89,9 @@ enum Form {
 ///
 /// Coordinates are those of the corner frame ([`sweep`](crate::sweep)): forward, outboard and up from the
 /// centre of the hub face, at ride height with the wheels straight ahead; so a body on both sides is
-/// described once. A gap is measured to the body from the widest place of the tire that is on, and becomes
-/// a point of the same frame once that tire's dimensions are known.
+/// described once. A gap is measured to the body from the face of the tire that is on: the plane across the
+/// spindle through its widest place, which leans with camber and toe. It becomes a point of the same frame once
+/// that tire's dimensions are known.
 ///
 /// In files an object with `what`, one of `points_mm` (1 to 8 points of three numbers), `arc_mm` (three
 /// points), `disc_mm` (centre and another point of its axis, with `disc_radius_mm`) or `gap_mm` (with
@@ -260,16 +261,16 @@ impl Surrounding {
         matches!(self.form, Form::Gap { .. })
     }
 
-    /// The face of the tire it was measured from, if it was.
-    pub(crate) const fn gap_side(&self) -> Option<GapSide> {
+    /// The face of the tire it was measured from, how far ahead of and above the hub, if it was.
+    pub(crate) const fn gap_place(&self) -> Option<(GapSide, Length, Length)> {
         match self.form {
-            Form::Gap { side, .. } => Some(side),
+            Form::Gap { side, forward, height, .. } => Some((side, forward, height)),
             _ => None,
         }
     }
 
-    /// Where it is, `face` being how far outboard of the hub face the face of the tire is that a gap was
-    /// measured from; what is not known of that is added to the uncertainty, which of a gap is no less than
+    /// Where it is, `face` being how far outboard of the hub face the face of the tire is, there where a gap was
+    /// measured from it; what is not known of that is added to the uncertainty, which of a gap is no less than
     /// that of the other `gaps` of the axle.
     pub(crate) fn obstacle(&self, face: Toleranced<Length>, gaps: Length) -> Result<Obstacle, ObstacleError> {
         let mut uncertainty = self.uncertainty;

@@ -88,7 +88,7 @@ inputs! {
     HubThread = "vehicle.*.hub.thread", "measure a stud or bolt with a caliper and a thread gauge", [Caliper, ThreadGauge] OnGround;
     HubSeat = "vehicle.*.hub.seat", "look at the seat of an original fastener, or in the maker's data", [] OnGround;
     HubFastening = "vehicle.*.hub.fastening", "bolts into the hub or nuts on studs", [] Anywhere;
-    SteeringAxis = "vehicle.*.steering", "take scrub radius and kingpin inclination from the maker's alignment data", [Papers] Anywhere;
+    SteeringAxis = "vehicle.*.steering", "take scrub radius and kingpin inclination from the maker's alignment data, or tape where two points of the axis are from the middle of the hub's face, such as both ball joints (axis_mm)", [Papers, Tape] Anywhere;
     InnerClearance = "vehicle.*.space.inner_clearance_mm", "on the floor, least gap inboard of tire and rim, with a gauge or stiff wire", [Gauge] OnGround;
     OuterClearance = "vehicle.*.space.outer_clearance_mm", "on the floor, straightedge down from the arch lip, to the sidewall", [Straightedge, Tape] OnGround;
     UpperClearance = "vehicle.*.space.upper_clearance_mm", "on the floor, least gap between tread and what is above it", [Tape] OnGround;
@@ -116,8 +116,9 @@ inputs! {
     OriginalInset = "original.*.wheel (inset)", "wheel off, read ET behind the spokes, or measure the backspacing", [Straightedge, Tape] WheelOff;
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge", [Caliper, ThreadGauge] Anywhere;
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel", [] Anywhere;
-    Obstacles = "vehicle.*.space.obstacles", "wheels straight, on the floor: tape, for each body near the wheel, how far ahead, outboard and above the hub it is", [Tape, Straightedge] OnGround;
-    Travel = "vehicle.*.travel", "wheel off, measure from ride height to the bump stop and to full droop with a tape, or take the maker's data", [Tape] WheelOff;
+    Obstacles = "vehicle.*.space.obstacles", "wheels straight, on the floor: tape, for each body near the wheel, how far ahead of, outboard of and above the middle of the hub's mounting face it is, or the gap from the tire to it (gap_mm); the arm that carries one is longer than it travels", [Tape, Straightedge] OnGround;
+    Travel = "vehicle.*.travel", "wheel off, body on stands: tape how far the hub hangs below its ride height, noted before on the floor, and how far it rises above that to the bump stop, or take the maker's data; what is gained in camber, toe or track needs 10 mm of bump", [Tape] WheelOff;
+    AxleType = "vehicle.*.axle_type", "look under the vehicle: a beam joins both wheels, or each moves by itself", [] OnGround;
     Locks = "vehicle.*.steering.lock_inner_deg (and lock_outer_deg)", "turn plates, or chalk lines along the wheel straight and at full lock, and a protractor", [Straightedge] OnGround;
     CasterAndTrail = "vehicle.*.steering.caster_deg (and trail_mm)", "take them from the maker's alignment data", [Papers] Anywhere;
     HubHeight = "vehicle.*.steering.hub_height_mm", "tape from the floor to the middle of the hub, original tires, at ride height", [Tape] OnGround;

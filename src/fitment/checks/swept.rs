@@ -2,6 +2,7 @@
 
 use super::brake::{barrel, seat};
 use super::clearance::{Assembly, half_rim, half_tire, same_body};
+use crate::OutOfRange;
 use crate::Toleranced;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
@@ -14,7 +15,7 @@ use crate::sweep::{
 };
 use crate::tire::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
-use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding};
+use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding, Travel};
 
 /// What the well and the metal of a rim take off its seat where one is drawn whose barrel was not measured: a
 /// deep well of 22 mm and 8 mm of metal. Common practice, no source. Nothing is judged by it.
@@ -205,37 +206,67 @@ fn comes_nearer(
 
 /// How the wheels of an axle move. The steering axis is where the original wheel and tire put it.
 pub(in crate::fitment) fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
-    let axle = case.axle;
-    need!(travel = axle.travel().and_then(|t| t.jounce().zip(t.rebound())) => Travel);
-    let camber = axle.camber().unwrap_or_default();
-    let (jounce, rebound) = travel;
-    let mut corner = Corner::new()
-        .with_camber(camber)
-        .and_then(|corner| corner.with_toe(axle.toe().unwrap_or_default()))
-        .and_then(|corner| corner.travelling(jounce, rebound))
-        .map_err(|_| Missing::from(Input::Travel))?;
-    let gained = axle
-        .travel()
-        .filter(|t| t.camber_change().is_some() || t.toe_change().is_some() || t.lateral_change().is_some());
-    if let Some(gained) = gained {
-        // What is gained in no travel to speak of says nothing: an error below 10 mm.
-        corner = corner
-            .with_camber_change(gained.camber_change().unwrap_or_default(), jounce)
-            .and_then(|corner| corner.with_toe_change(gained.toe_change().unwrap_or_default(), jounce))
-            .and_then(|corner| {
-                corner.with_lateral_change(gained.lateral_change().unwrap_or_default(), jounce)
-            })
-            .map_err(|_| Missing::from(Input::Travel))?;
-    }
-    if case.place == Place::Front || axle.steering().is_some() {
-        let (axis, (inner, outer)) = both_of(steering_axis(case, original, camber), locks(case))?;
+    let (travel, (steering, beam)) =
+        both_of(travel(case), both_of(steering(case, original), beam_track(case)))?;
+    let mut corner = travelling(at_rest(case)?, travel).map_err(|_| Missing::from(Input::Travel))?;
+    if let Some((axis, (inner, outer))) = steering {
         corner = corner.steered(axis, inner, outer).map_err(|_| Missing::from(Input::Locks))?;
     }
-    if axle.axle_type() == Some(AxleType::Beam) {
-        need!(track = axle.track() => Track);
-        corner = corner.on_beam_axle(track).map_err(|_| Missing::from(Input::Track))?;
+    match beam {
+        Some(track) => corner.on_beam_axle(track).map_err(|_| Missing::from(Input::Track)),
+        None => Ok(corner),
+    }
+}
+
+/// Straight ahead at ride height; camber and toe are none if not said.
+fn at_rest(case: &Case<'_>) -> Result<Corner, Missing> {
+    let (camber, toe) = (case.axle.camber().unwrap_or_default(), case.axle.toe().unwrap_or_default());
+    let corner = Corner::new().with_camber(camber).and_then(|corner| corner.with_toe(toe));
+    corner.map_err(|_| Missing::from(Input::Travel))
+}
+
+fn travel(case: &Case<'_>) -> Result<(Travel, Length, Length), Missing> {
+    need!(travel = case.axle.travel().and_then(|t| Some((t, t.jounce()?, t.rebound()?))) => Travel);
+    Ok(travel)
+}
+
+/// # Errors
+/// What is gained in no travel to speak of, below 10 mm, says nothing.
+fn travelling(
+    corner: Corner,
+    (travel, jounce, rebound): (Travel, Length, Length),
+) -> Result<Corner, OutOfRange> {
+    let mut corner = corner.travelling(jounce, rebound)?;
+    if let Some(change) = travel.camber_change() {
+        corner = corner.with_camber_change(change, jounce)?;
+    }
+    if let Some(change) = travel.toe_change() {
+        corner = corner.with_toe_change(change, jounce)?;
+    }
+    if let Some(change) = travel.lateral_change() {
+        corner = corner.with_lateral_change(change, jounce)?;
     }
     Ok(corner)
+}
+
+type Steered = (SteeringAxis, (Angle, Angle));
+
+fn steering(case: &Case<'_>, original: &Setup) -> Result<Option<Steered>, Missing> {
+    if case.place != Place::Front && case.axle.steering().is_none() {
+        return Ok(None);
+    }
+    let camber = case.axle.camber().unwrap_or_default();
+    both_of(steering_axis(case, original, camber), locks(case)).map(Some)
+}
+
+/// The track of a beam axle; none beside independent wheels.
+fn beam_track(case: &Case<'_>) -> Result<Option<Length>, Missing> {
+    need!(kind = case.axle.axle_type() => AxleType);
+    if kind != AxleType::Beam {
+        return Ok(None);
+    }
+    need!(track = case.axle.track() => Track);
+    Ok(Some(track))
 }
 
 fn locks(case: &Case<'_>) -> Result<(Angle, Angle), Missing> {
@@ -312,8 +343,12 @@ pub(in crate::fitment) fn obstacles(
     let mut kinds: Kinds = [None; crate::sweep::MAX_OBSTACLES];
     let on_side = |body: &&Surrounding| body.side().is_none_or(|only| only == side);
     for (kind, body) in kinds.iter_mut().zip(case.axle.surroundings().filter(on_side)) {
-        let face = match body.gap_side() {
-            Some(side) => present_face(case, original, side)?,
+        let face = match body.gap_place() {
+            Some((side, forward, height)) => {
+                let face = present_face(case, original, side)?;
+                let at_rest = at_rest(case)?;
+                face.map(|axial| at_rest.outboard_across_spindle(axial, forward, height))
+            }
             None => Toleranced::exact(mm(0.0)),
         };
         let gaps = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
@@ -325,7 +360,7 @@ pub(in crate::fitment) fn obstacles(
     Ok((if size == Size::Nominal { around.at_nominal() } else { around }, kinds))
 }
 
-/// How far outboard of the hub face a face of the tire is that was on when gaps were measured.
+/// How far outboard along the spindle a face of the tire is that was on when gaps were measured.
 fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Toleranced<Length>, Missing> {
     let present = Assembly::original(case, original)?;
     Ok(match side {
