@@ -74,7 +74,9 @@ fn heading(scenario: &Scenario, place: Place) -> String {
     if let Some(check) = report.get(CheckId::SweptClearance, place) {
         let nearest = report.approaches().find(|nearest| nearest.place() == place);
         text += &match nearest {
-            Some(nearest) => format!(", {}: at worst {nearest}", check.verdict().name()),
+            Some(nearest) => {
+                format!(", {}: at worst {nearest}; drawn at nominal size", check.verdict().name())
+            }
             None => format!(", {}", check.reason().text()),
         };
     }

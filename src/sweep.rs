@@ -46,6 +46,7 @@ mod minimum;
 mod motion;
 mod obstacle;
 mod profile;
+mod rod;
 mod section;
 mod stance;
 mod vector;

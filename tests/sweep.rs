@@ -274,6 +274,69 @@ fn an_arm_must_reach_as_far_as_the_wheel_travels() {
     assert!(sweep(96.0).unwrap_err().to_string().starts_with("height of an arm's end over its pivot 96"));
 }
 
+/// A rod of 250 mm straight across, raised by 70 mm at its outer end: it lies 3-4-5 with 70, 240 and 250, so that its
+/// middle is 120 mm inboard and 35 mm from the spindle in the wheel's frame.
+#[test]
+fn a_tie_rod_keeps_its_length() {
+    let (outer, inner) = (point(0.0, 0.0, 0.0), point(0.0, -250.0, 0.0));
+    let rod = Carrier::Rod { outer, inner };
+    for (travel, lower_end) in [(70.0, -1.0), (-70.0, 1.0)] {
+        let stance = Corner::new().stance(Pose::new(deg(0.0), mm(travel)));
+        let middle = stance.carried(rod, point(0.0, -125.0, 0.0)).unwrap();
+        assert!((in_mm(middle.outboard()) + 120.0).abs() < 1e-9);
+        assert!((in_mm(middle.up()) - travel / 2.0).abs() < 1e-9);
+        let [along, up, _] = stance.along_and_across(middle);
+        assert!((in_mm(along) + 120.0).abs() < 1e-9 && (in_mm(up) - lower_end * 35.0).abs() < 1e-9);
+        // And the sweep says the same of the middle alone.
+        let there = Corner::new().held_at(Pose::new(deg(0.0), mm(travel))).unwrap();
+        let alone = Obstacle::point(point(0.0, -125.0, 0.0)).carried_by(rod).unwrap();
+        let gap = common_wheel().distance(mm(-120.0), mm(35.0)).0;
+        assert!((in_mm(swept(&there, &common_wheel(), alone).upper() - gap)).abs() < 1e-9);
+    }
+    // Its outer end stays where it is on the knuckle, through steer too.
+    let patch = ContactPatch::under(mm(-46.0), mm(292.0), deg(0.0)).unwrap();
+    let axis = SteeringAxis::from_ground(patch, deg(13.5), deg(7.0), mm(-8.0), mm(22.0)).unwrap();
+    let corner = Corner::new()
+        .steered(axis, deg(39.0), deg(33.0))
+        .and_then(|corner| corner.travelling(mm(80.0), mm(90.0)))
+        .and_then(|corner| corner.with_camber_change(deg(-1.0), mm(80.0)))
+        .unwrap();
+    let (outer, inner) = (point(-100.0, -120.0, -40.0), point(-120.0, -430.0, -30.0));
+    let rod = Carrier::Rod { outer, inner };
+    let length = |a: Point, b: Point| {
+        let [x, y, z] = [a.forward() - b.forward(), a.outboard() - b.outboard(), a.up() - b.up()].map(in_mm);
+        libm::sqrt(x * x + y * y + z * z)
+    };
+    for (steer, travel) in [(39.0, 80.0), (-33.0, -90.0), (20.0, -40.0)] {
+        let stance = corner.stance(Pose::new(deg(steer), mm(travel)));
+        let [joint, rack] = [outer, inner].map(|end| stance.carried(rod, end).unwrap());
+        assert_eq!(joint, stance.carried(Carrier::Knuckle, outer).unwrap());
+        assert!((length(joint, rack) - length(outer, inner)).abs() < 1e-9);
+        assert_eq!((rack.forward(), rack.up()), (inner.forward(), inner.up()));
+    }
+}
+
+/// What is no part of a rod, cannot be reached, or belongs to a beam axle is refused.
+#[test]
+fn a_tie_rod_has_its_limits() {
+    let (outer, inner) = (point(0.0, 0.0, 0.0), point(0.0, -250.0, 0.0));
+    let rod = Carrier::Rod { outer, inner };
+    let beside = Obstacle::segment(outer, point(0.0, -250.0, 1.0)).carried_by(rod);
+    assert_eq!(beside, Err(ObstacleError::OffRod));
+    let chain = Obstacle::polyline(&[outer, point(0.0, -100.0, 0.0), inner]).unwrap().carried_by(rod);
+    assert_eq!(chain, Err(ObstacleError::OffRod));
+    let short = Carrier::Rod { outer, inner: point(0.0, -39.0, 0.0) };
+    assert_eq!(Obstacle::point(outer).carried_by(short), Err(ObstacleError::Coincident));
+    let around = only(Obstacle::segment(outer, inner).carried_by(rod).unwrap());
+    let sweep = |corner: Corner| corner.clearance(&common_wheel(), &around, Effort::default());
+    // 0.95 of 250 mm.
+    assert!(sweep(Corner::new().travelling(mm(237.0), mm(0.0)).unwrap()).is_ok());
+    let far = sweep(Corner::new().travelling(mm(238.0), mm(0.0)).unwrap()).unwrap_err();
+    assert!(far.to_string().starts_with("a tie rod's outer end off the line of its rack 238"), "{far}");
+    let beam = Corner::new().travelling(mm(50.0), mm(50.0)).and_then(|c| c.on_beam_axle(mm(1500.0))).unwrap();
+    assert!(sweep(beam).is_err());
+}
+
 /// An arch lip about the spindle is everywhere as far away as its arc.
 #[test]
 fn an_arch_lip_holds_its_arc() {

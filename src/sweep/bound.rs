@@ -50,10 +50,31 @@ pub(super) struct Bounded {
 impl Motion<'_> {
     /// Bounds a box. Where the first order already shows that it is not below `enough`, nothing more is asked.
     pub(super) fn bound(&self, cell: &Cell, enough: f64) -> Bounded {
-        let at = self.placed(&cell.middle);
-        let speeds = self.speeds(&at, cell);
+        match &self.rod {
+            Some(rod) => {
+                let at = rod.at(self.corner, cell.middle[STEER], cell.middle[TRAVEL]);
+                let speeds = rod.speeds(self, &at, cell);
+                let place = self.along_and_from_spindle(&at, cell.middle[S]);
+                self.bound_at(place, &speeds, cell, enough, |reach| rod.tangent(self, &at, cell, reach))
+            }
+            None => {
+                let at = self.placed(&cell.middle);
+                let speeds = self.speeds(&at, cell);
+                self.bound_at((at.a, at.r), &speeds, cell, enough, |reach| self.tangent(&at, reach))
+            }
+        }
+    }
+
+    fn bound_at(
+        &self,
+        (a, r): (f64, f64),
+        speeds: &Speeds,
+        cell: &Cell,
+        enough: f64,
+        tangent: impl Fn(&Reach) -> Tangent,
+    ) -> Bounded {
         let h = &cell.half;
-        let [mut near, mut far] = self.profile.reaches(at.a, at.r);
+        let [mut near, mut far] = self.profile.reaches(a, r);
         if far.distance < near.distance {
             (near, far) = (far, near);
         }
@@ -64,7 +85,7 @@ impl Motion<'_> {
         if bounded.lower >= enough {
             return bounded;
         }
-        let bends = speeds.bends(h);
+        let bends = speeds.bends;
         bounded.lower = f64::INFINITY;
         for (nearest, reach) in [(true, near), (false, far)] {
             let value = reach.distance - self.thickness;
@@ -72,12 +93,12 @@ impl Motion<'_> {
             if least >= bounded.lower {
                 continue;
             }
-            let tangent = self.tangent(&at, &reach);
+            let tangent = tangent(&reach);
             if nearest {
                 bounded.slope = tangent.slope;
             }
             let turning =
-                if reach.out < 0.0 { -reach.out * (speeds.moved / (2.0 * at.r)).min(2.0) } else { 0.0 };
+                if reach.out < 0.0 { -reach.out * (speeds.moved / (2.0 * r)).min(2.0) } else { 0.0 };
             let fall = tangent.fall(h) + bends.iter().sum::<f64>() + turning * speeds.moved;
             let lower = least.max(value - fall);
             if lower < bounded.lower {
@@ -149,55 +170,55 @@ impl Motion<'_> {
         let steer = length(cross(axis, at.arm)) + carried;
         let from_hub_steered = length(at.place) + steer * h[STEER] + carried;
         let tilting = tilt * from_hub_steered.min(self.farthest);
+        let distance = [steer, travel + tilting, other, size_s, size_t];
         Speeds {
-            distance: [steer, travel + tilting, other, size_s, size_t],
-            more,
+            distance,
             moved: steer * h[STEER] + tilt * from_hub_steered * h[TRAVEL] + carried,
-            tilting: tilt,
-            from_hub: from_hub_steered,
+            bends: bends(&distance, &more, tilt, from_hub_steered, h),
         }
     }
 }
 
 /// Bounds over a box.
-struct Speeds {
+pub(super) struct Speeds {
     /// Of the distance, for each variable.
-    distance: [f64; VARIABLES],
-    /// How far the speeds in all but steer change over the box.
-    more: [f64; VARIABLES - 1],
+    pub(super) distance: [f64; VARIABLES],
     /// How far the point moves from its place in the middle.
-    moved: f64,
-    /// Turning of the spindle for each millimetre of travel, and the greatest distance from the hub.
-    tilting: f64,
-    from_hub: f64,
+    pub(super) moved: f64,
+    /// What of that is not along the tangent, shared among the variables.
+    pub(super) bends: [f64; VARIABLES],
 }
 
-impl Speeds {
-    /// What is bent otherwise than by steer, shared among the variables. Of what the others move the point,
-    /// `½·Σ moreᵢ·hᵢ` is not in a straight line, and steer turns that by at most `h`. Tilting turns the spindle by
-    /// at most `tilt·hz`, which moves a point that itself moves by `m` by `tilt·hz·m` more, and bends by
-    /// `½·(tilt·hz)²` of its distance from the hub.
-    fn bends(&self, h: &[f64; VARIABLES]) -> [f64; VARIABLES] {
-        let tilt = self.tilting * h[TRAVEL];
-        let steered = 0.5 * (1.0 + h[STEER]);
-        let mut bends = [0.0; VARIABLES];
-        for i in TRAVEL..VARIABLES {
-            bends[i] = steered * self.more[i - 1] * h[i];
-        }
-        for (bend, (speed, h)) in bends.iter_mut().zip(self.distance.iter().zip(h)) {
-            *bend += tilt * speed * h;
-        }
-        bends[TRAVEL] += 0.5 * tilt * tilt * self.from_hub;
-        bends
+/// What is bent otherwise than by steer, shared among the variables, `more` being how far the speeds in all but
+/// steer change over the box. Of what the others move the point, `½·Σ moreᵢ·hᵢ` is not in a straight line, and
+/// steer turns that by at most `h`. Tilting turns the spindle by at most `tilt·hz`, which moves a point that itself
+/// moves by `m` by `tilt·hz·m` more, and bends by `½·(tilt·hz)²` of its distance from the hub.
+fn bends(
+    distance: &[f64; VARIABLES],
+    more: &[f64; VARIABLES - 1],
+    tilting: f64,
+    from_hub: f64,
+    h: &[f64; VARIABLES],
+) -> [f64; VARIABLES] {
+    let tilt = tilting * h[TRAVEL];
+    let steered = 0.5 * (1.0 + h[STEER]);
+    let mut bends = [0.0; VARIABLES];
+    for i in TRAVEL..VARIABLES {
+        bends[i] = steered * more[i - 1] * h[i];
     }
+    for (bend, (speed, h)) in bends.iter_mut().zip(distance.iter().zip(h)) {
+        *bend += tilt * speed * h;
+    }
+    bends[TRAVEL] += 0.5 * tilt * tilt * from_hub;
+    bends
 }
 
 /// The tangent of a part's distance, along which the point moves.
-struct Tangent {
-    slope: [f64; VARIABLES],
+pub(super) struct Tangent {
+    pub(super) slope: [f64; VARIABLES],
     /// `α` and `β` of steer: of the point itself first, then what each other variable adds.
-    levers: [f64; VARIABLES],
-    turns: [f64; VARIABLES],
+    pub(super) levers: [f64; VARIABLES],
+    pub(super) turns: [f64; VARIABLES],
 }
 
 impl Tangent {

@@ -4,6 +4,7 @@ use super::arm::Arm;
 use super::corner::{Corner, Span};
 use super::obstacle::{Carrier, Obstacle, Point, Shape};
 use super::profile::{Place, Profile, place};
+use super::rod::{self, Rod, between};
 use super::vector::{Turn, Vector, X, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
 
@@ -81,6 +82,10 @@ pub(super) struct Motion<'a> {
     pub(super) profile: &'a Profile,
     pub(super) piece: Piece,
     pub(super) arm: Option<Arm>,
+    /// The rod it is a part of, with the shares of its length at the middle of the piece and from there to its end.
+    pub(super) rod: Option<Rod>,
+    pub(super) share_middle: f64,
+    pub(super) share_half: f64,
     /// Whether travel moves the piece past the knuckle.
     pub(super) heaves: bool,
     /// Roll for each millimetre of the difference of travel, past the piece.
@@ -124,7 +129,7 @@ pub(super) struct Placed {
 
 impl<'a> Motion<'a> {
     /// # Errors
-    /// For an arm too short for the travel.
+    /// For an arm too short for the travel, or a rod for how far its end moves.
     pub(super) fn new(
         corner: &'a Corner,
         profile: &'a Profile,
@@ -135,12 +140,23 @@ impl<'a> Motion<'a> {
             Carrier::Arm { pivot, end } => Some(Arm::new(pivot, end, corner.travel)?),
             _ => None,
         };
+        let rod = match obstacle.carrier {
+            Carrier::Rod { outer, inner } => Some(Rod::new(outer, inner, corner)?),
+            _ => None,
+        };
+        let (share_middle, share_half) = match (&rod, piece) {
+            (Some(rod), Piece::Line { middle, half }) => {
+                let share = rod.share(middle);
+                (share, rod.share(add(middle, half)) - share)
+            }
+            _ => (0.0, 0.0),
+        };
         let (steers, heaves) = match obstacle.carrier {
             Carrier::Knuckle => (false, false),
             Carrier::Travels => (true, false),
-            Carrier::Body | Carrier::Arm { .. } => (true, true),
+            Carrier::Body | Carrier::Arm { .. } | Carrier::Rod { .. } => (true, true),
         };
-        let tilt_rate = if steers { corner.camber_gain.abs() + corner.toe_gain.abs() } else { 0.0 };
+        let tilt_rate = if steers { corner.tilt_rate() } else { 0.0 };
         let roll_rate = if heaves { corner.beam.map_or(0.0, |track| 1.0 / track) } else { 0.0 };
         let steer = if steers && corner.axis.is_some() { corner.steer } else { Span::AT_REST };
         let travel = if heaves || tilt_rate > 0.0 { corner.travel } else { Span::AT_REST };
@@ -152,10 +168,13 @@ impl<'a> Motion<'a> {
             profile,
             piece,
             arm,
+            rod,
+            share_middle,
+            share_half,
             heaves,
             roll_rate,
             thickness: obstacle.radius + obstacle.uncertainty,
-            axis: corner.axis.map_or(([0.0; 3], [0.0, 0.0, 1.0]), |axis| (axis.through, axis.direction)),
+            axis: corner.axis_or_upright(),
             spindle: spindle(corner.camber, corner.toe).0,
             tilt_rate,
             farthest: profile.farthest(),
@@ -180,7 +199,7 @@ impl<'a> Motion<'a> {
         }
         let mut roll_angle = 0.0;
         if self.heaves {
-            let mut hub = [0.0, self.corner.lateral_gain * z, z];
+            let mut hub = self.corner.hub(z);
             let mut hub_by_travel = [0.0, self.corner.lateral_gain, 1.0];
             if self.roll_rate > 0.0 {
                 roll_angle = (z - other) * self.roll_rate;
@@ -240,10 +259,31 @@ impl<'a> Motion<'a> {
 
     /// The clearance at one place of all variables, and where on the profile.
     pub(super) fn value(&self, at: &[f64; VARIABLES]) -> (f64, Place) {
-        let placed = self.placed(at);
-        let [rim, tire] = self.profile.reaches(placed.a, placed.r);
+        let (a, r) = match &self.rod {
+            Some(rod) => self.along_and_from_spindle(&rod.at(self.corner, at[STEER], at[TRAVEL]), at[S]),
+            None => {
+                let placed = self.placed(at);
+                (placed.a, placed.r)
+            }
+        };
+        let [rim, tire] = self.profile.reaches(a, r);
         let reach = if rim.distance < tire.distance { rim } else { tire };
-        (reach.distance - self.thickness, place(&reach, placed.a, placed.r))
+        (reach.distance - self.thickness, place(&reach, a, r))
+    }
+
+    /// The share of the rod's length at a place of the piece.
+    pub(super) fn share(&self, s: f64) -> f64 {
+        self.share_middle + self.share_half * s
+    }
+
+    /// A place of the rod in the wheel frame.
+    pub(super) fn on_rod(&self, at: &rod::Place, s: f64) -> Vector {
+        between(at.outer, at.inner, self.share(s))
+    }
+
+    pub(super) fn along_and_from_spindle(&self, at: &rod::Place, s: f64) -> (f64, f64) {
+        let [along, up, forward] = self.on_rod(at, s);
+        (along, libm::hypot(up, forward))
     }
 
     /// The point of the piece, where it is at ride height.

@@ -67,6 +67,15 @@ pub enum Carrier {
         /// Where the arm meets the knuckle.
         end: Point,
     },
+    /// A tie rod, of which the obstacle is the line through the middle or a part of it. Its outer end steers and
+    /// travels with the knuckle; its inner end slides straight across the vehicle with the rack, as far as the
+    /// rod's length asks. Of an independent wheel only: the rod of a beam axle joins two knuckles.
+    Rod {
+        /// The joint on the knuckle.
+        outer: Point,
+        /// The joint at the rack, wheels straight ahead at ride height.
+        inner: Point,
+    },
 }
 
 /// Why an obstacle was refused.
@@ -82,6 +91,9 @@ pub enum ObstacleError {
     /// Points that must differ coincide: an axis, an arc or an arm needs a direction.
     #[error("points that must differ coincide")]
     Coincident,
+    /// What a tie rod carries is the line between its joints or a part of it.
+    #[error("a tie rod carries the line between its joints only")]
+    OffRod,
     /// More than [`MAX_OBSTACLES`].
     #[error("a corner has at most 16 obstacles")]
     TooMany,
@@ -89,6 +101,9 @@ pub enum ObstacleError {
 
 /// Points of an outline, at most.
 const MAX_POINTS: usize = 8;
+
+/// What is so near the line of a rod is on it, mm.
+const ON_A_ROD: f64 = 1e-6;
 
 /// How many places along an arc are told.
 const PLACES_OF_AN_ARC: usize = 25;
@@ -308,12 +323,26 @@ impl Obstacle {
     /// Sets what it is fixed to; the body if not said.
     ///
     /// # Errors
-    /// An arm less than 20 mm long from pivot to end, seen from the front.
+    /// An arm less than 20 mm long from pivot to end, seen from the front; a rod that is not twice as long; a shape
+    /// beside the line of its rod.
     pub fn carried_by(mut self, carrier: Carrier) -> Result<Self, ObstacleError> {
         if let Carrier::Arm { pivot, end } = carrier {
             let [_, y, z] = sub(end.0, pivot.0);
             if libm::hypot(y, z) < 20.0 {
                 return Err(ObstacleError::Coincident);
+            }
+        }
+        if let Carrier::Rod { outer, inner } = carrier {
+            let way = sub(inner.0, outer.0);
+            let size = length(way);
+            if size < 40.0 {
+                return Err(ObstacleError::Coincident);
+            }
+            let on_rod =
+                |point: Vector| length(cross(scale(way, 1.0 / size), sub(point, outer.0))) < ON_A_ROD;
+            match self.shape {
+                Shape::Chain { points, count: 1 | 2 } if points[..2].iter().all(|&point| on_rod(point)) => {}
+                _ => return Err(ObstacleError::OffRod),
             }
         }
         self.carrier = carrier;

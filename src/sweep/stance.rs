@@ -4,6 +4,7 @@ use super::arm::Arm;
 use super::corner::{Corner, Pose, Span};
 use super::motion::spindle;
 use super::obstacle::{Carrier, Point};
+use super::rod::Rod;
 use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
 use crate::units::{self, Angle, Length, in_mm, in_rad};
@@ -22,6 +23,7 @@ use crate::units::{self, Angle, Length, in_mm, in_rad};
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Stance {
+    corner: Corner,
     hub: Vector,
     roll: Turn,
     through: Vector,
@@ -29,8 +31,6 @@ pub struct Stance {
     steer: Turn,
     /// Outboard along the spindle, up across it, and forward across both: in the knuckle, before it moves.
     axes: [Vector; 3],
-    /// The same at ride height.
-    axes_at_rest: [Vector; 3],
     travel: f64,
 }
 
@@ -39,28 +39,56 @@ impl Corner {
     pub fn stance(&self, pose: Pose) -> Stance {
         let (z, other) = (in_mm(pose.travel()), in_mm(pose.other_travel()));
         let roll = self.beam.map_or(0.0, |track| (z - other) / track);
-        let (through, direction) =
-            self.axis.map_or(([0.0; 3], [0.0, 0.0, 1.0]), |axis| (axis.through, axis.direction));
-        let axes = |z: f64| {
-            let (spindle, _) = spindle(self.camber + self.camber_gain * z, self.toe + self.toe_gain * z);
-            let up = sub([0.0, 0.0, 1.0], scale(spindle, spindle[2]));
-            let up = scale(up, 1.0 / length(up));
-            [spindle, up, cross(spindle, up)]
-        };
+        let (through, direction) = self.axis_or_upright();
         Stance {
-            hub: [0.0, self.lateral_gain * z - 0.25 * roll * (z - other), z],
+            corner: *self,
+            hub: sub(self.hub(z), [0.0, 0.25 * roll * (z - other), 0.0]),
             roll: if roll == 0.0 { Turn::NONE } else { Turn::by(roll) },
             through,
             direction,
             steer: Turn::by(in_rad(pose.steer())),
-            axes: axes(z),
-            axes_at_rest: axes(0.0),
+            axes: self.axes(z),
             travel: z,
         }
     }
 }
 
 impl Corner {
+    /// A point of the steering axis and its direction; upright through the hub where none steers.
+    pub(super) fn axis_or_upright(&self) -> (Vector, Vector) {
+        self.axis.map_or(([0.0; 3], [0.0, 0.0, 1.0]), |axis| (axis.through, axis.direction))
+    }
+
+    /// Where travel takes the hub of an independent wheel.
+    pub(super) const fn hub(&self, z: f64) -> Vector {
+        [0.0, self.lateral_gain * z, z]
+    }
+
+    /// How far that is for each millimetre of travel.
+    pub(super) fn hub_speed(&self) -> f64 {
+        libm::hypot(1.0, self.lateral_gain)
+    }
+
+    /// A bound of how camber and toe turn the knuckle for each millimetre of travel.
+    pub(super) fn tilt_rate(&self) -> f64 {
+        self.camber_gain.abs() + self.toe_gain.abs()
+    }
+
+    /// Outboard along the spindle, up across it, and forward across both, before the knuckle moves.
+    pub(super) fn axes(&self, z: f64) -> [Vector; 3] {
+        let (spindle, _) = spindle(self.camber + self.camber_gain * z, self.toe + self.toe_gain * z);
+        let up = sub([0.0, 0.0, 1.0], scale(spindle, spindle[2]));
+        let up = scale(up, 1.0 / length(up));
+        [spindle, up, cross(spindle, up)]
+    }
+
+    /// A point of the knuckle, tipped by what camber and toe gain.
+    pub(super) fn tipped(&self, point: Vector, z: f64) -> Vector {
+        let [outboard, up, forward] = self.axes(0.0).map(|axis| dot(point, axis));
+        let [by_outboard, by_up, by_forward] = self.axes(z);
+        add(add(scale(by_outboard, outboard), scale(by_up, up)), scale(by_forward, forward))
+    }
+
     /// How far outboard of the hub face a plane across the spindle is at ride height, so far ahead of the hub and
     /// above it. The plane is told by where the spindle meets it, outboard along the spindle; it leans with
     /// camber and toe.
@@ -91,22 +119,22 @@ impl Stance {
     /// A point that was measured at ride height, where its carrier has taken it.
     ///
     /// # Errors
-    /// For an arm too short for the travel.
+    /// For an arm too short for the travel, or a rod for how far its end moves.
     pub fn carried(&self, carrier: Carrier, point: Point) -> Result<Point, OutOfRange> {
         Ok(Point(match carrier {
             Carrier::Body => point.0,
             // It tips and turns as the wheel does.
-            Carrier::Knuckle => {
-                let [outboard, up, forward] = self.axes_at_rest.map(|axis| dot(point.0, axis));
-                let [by_outboard, by_up, by_forward] = self.axes;
-                let tipped = add(scale(by_outboard, outboard), scale(by_up, up));
-                self.moved(add(tipped, scale(by_forward, forward)))
-            }
+            Carrier::Knuckle => self.moved(self.corner.tipped(point.0, self.travel)),
             Carrier::Travels => self.risen(point.0),
             Carrier::Arm { pivot, end } => {
                 let arm = Arm::new(pivot, end, Span::at(self.travel))?;
                 let (turn, _) = arm.turn(self.travel);
                 add(arm.pivot, turn.about_x(sub(point.0, arm.pivot)))
+            }
+            Carrier::Rod { outer, inner } => {
+                let rod = Rod::new(outer, inner, &self.corner)?;
+                let [outer, inner] = rod.ends(&self.corner, self.steer, self.travel);
+                add(outer, scale(sub(inner, outer), rod.share(point.0)))
             }
         }))
     }

@@ -42,8 +42,8 @@ words! {
 }
 
 impl BodyKind {
-    /// What usually carries it: the knuckle for what belongs to strut, brake and steering, else the body.
-    /// Common practice, no source.
+    /// What usually carries it: the knuckle for what belongs to strut, brake and steering, else the body. A tie rod
+    /// of two points is a [`Carrier::Rod`] between them. Common practice, no source.
     ///
     /// ```
     /// use beadseat::{sweep::Carrier, vehicle::BodyKind};
@@ -96,7 +96,7 @@ enum Form {
 /// In files an object with `what`, one of `points_mm` (1 to 8 points of three numbers), `arc_mm` (three
 /// points), `disc_mm` (centre and another point of its axis, with `disc_radius_mm`) or `gap_mm` (with
 /// `gap_side`, `height_mm` above the hub, `forward_mm`), and `radius_mm`, `uncertainty_mm`, `carrier` (with
-/// `pivot_mm` and `end_mm` for an `arm`) and `side`.
+/// `pivot_mm` and `end_mm`, its inner and its outer end, for an `arm` or a `rod`) and `side`.
 ///
 /// ```
 /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, GapSide, Surrounding}};
@@ -120,7 +120,14 @@ pub struct Surrounding {
 impl Surrounding {
     fn of(kind: BodyKind, form: Form) -> Result<Self, ObstacleError> {
         let none = units::mm(0.0);
-        let carrier = kind.usual_carrier();
+        let carrier = match (kind, form) {
+            (BodyKind::TieRod, Form::Points([one, other, ..], 2)) => {
+                let (outer, inner) =
+                    if one.outboard() < other.outboard() { (other, one) } else { (one, other) };
+                Carrier::Rod { outer, inner }
+            }
+            _ => kind.usual_carrier(),
+        };
         let body = Self { kind, form, radius: none, uncertainty: none, carrier, side: None };
         body.checked()
     }
@@ -226,7 +233,7 @@ impl Surrounding {
     /// Sets what carries it; if not said, what usually carries its kind ([`BodyKind::usual_carrier`]).
     ///
     /// # Errors
-    /// An arm too short to turn.
+    /// An arm or rod too short to turn, a body beside the line of its rod.
     pub fn carried_by(mut self, carrier: Carrier) -> Result<Self, ObstacleError> {
         self.carrier = carrier;
         self.checked()

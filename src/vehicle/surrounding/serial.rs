@@ -37,6 +37,8 @@ words! {
         Travels = "travels",
         /// An arm.
         Arm = "arm",
+        /// A tie rod.
+        Rod = "rod",
     }
 }
 
@@ -104,7 +106,7 @@ record! {
         uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 100];
         /// What carries it.
         carrier / with_carrier: CarrierWord = "carrier";
-        /// A point of the line an arm turns about.
+        /// A point of the line an arm turns about, or the inner joint of a rod.
         pivot / with_pivot: Point = "pivot_mm";
         /// Its outer end.
         end / with_end: Point = "end_mm";
@@ -141,17 +143,22 @@ impl Facts {
             ));
         }
         let carrier = match (self.carrier(), self.pivot(), self.end()) {
-            (None, None, None) => kind.usual_carrier(),
+            (None, None, None) => return self.carried(body.map_err(E::custom)?),
             (Some(CarrierWord::Body), None, None) => Carrier::Body,
             (Some(CarrierWord::Knuckle), None, None) => Carrier::Knuckle,
             (Some(CarrierWord::Travels), None, None) => Carrier::Travels,
             (Some(CarrierWord::Arm), Some(pivot), Some(end)) => Carrier::Arm { pivot, end },
-            _ => return Err(E::custom("an arm, and nothing else, has `pivot_mm` and `end_mm`")),
+            (Some(CarrierWord::Rod), Some(inner), Some(outer)) => Carrier::Rod { outer, inner },
+            _ => return Err(E::custom("an arm and a rod, and nothing else, have `pivot_mm` and `end_mm`")),
         };
+        self.carried(body.and_then(|body| body.carried_by(carrier)).map_err(E::custom)?)
+    }
+
+    /// With what does not depend on its form.
+    fn carried<E: Error>(&self, body: Surrounding) -> Result<Surrounding, E> {
         let body = body
-            .and_then(|body| body.with_radius(self.radius().unwrap_or_default()))
+            .with_radius(self.radius().unwrap_or_default())
             .and_then(|body| body.with_uncertainty(self.uncertainty().unwrap_or_default()))
-            .and_then(|body| body.carried_by(carrier))
             .map_err(E::custom)?;
         Ok(self.side().map_or(body, |side| body.only_on(side)))
     }
@@ -189,9 +196,10 @@ impl Serialize for Surrounding {
             Carrier::Knuckle => CarrierWord::Knuckle,
             Carrier::Travels => CarrierWord::Travels,
             Carrier::Arm { .. } => CarrierWord::Arm,
+            Carrier::Rod { .. } => CarrierWord::Rod,
         };
         map.serialize_entry("carrier", &word)?;
-        if let Carrier::Arm { pivot, end } = &self.carrier {
+        if let Carrier::Arm { pivot, end } | Carrier::Rod { inner: pivot, outer: end } = &self.carrier {
             map.serialize_entry("pivot_mm", pivot)?;
             map.serialize_entry("end_mm", end)?;
         }

@@ -130,6 +130,44 @@ impl Build {
         placed.inverse() * arm
     }
 
+    /// Takes points of something of a carrier to the wheel's frame.
+    fn in_wheel(
+        &self,
+        carrier: Carrier,
+        [steer, z, other]: [f64; 3],
+    ) -> Box<dyn Fn(Point3<f64>) -> Point3<f64>> {
+        let Carrier::Rod { outer, inner } = carrier else {
+            let wheel_from = self.wheel_from(carrier, [steer, z, other]);
+            return Box::new(move |point| wheel_from * point);
+        };
+        let (outer, inner) = (coordinates(outer), coordinates(inner));
+        let way = inner - outer;
+        let [joint, slid] = self.ends_of_rod(outer, inner, steer, z);
+        Box::new(move |point| joint + (slid - joint) * ((point - outer).dot(&way) / way.norm_squared()))
+    }
+
+    /// The same bodies, those of rods that the corner has no room for fixed to its own body.
+    fn with_rods(&self, bodies: &[Body]) -> Vec<Body> {
+        let settle = |body: &Body| {
+            let alone = around(std::slice::from_ref(body));
+            let reaches =
+                self.corner().clearance(&any_wheel(), &alone, Effort::new(mm(0.1), 1).unwrap()).is_ok();
+            Body { carrier: if reaches { body.carrier } else { Carrier::Body }, ..body.clone() }
+        };
+        bodies.iter().map(settle).collect()
+    }
+
+    /// Where the joints of a rod are in the wheel's frame.
+    fn ends_of_rod(&self, outer: Point3<f64>, inner: Point3<f64>, steer: f64, z: f64) -> [Point3<f64>; 2] {
+        let wheel = self.axle(z, z) * self.steer(steer) * self.tilt(z);
+        let joint = wheel * self.tilt(0.0).inverse() * outer;
+        // Where a sphere about the joint meets the line of the rack, on the rod's side.
+        let off = joint - inner;
+        let across = ((outer - inner).norm_squared() - off.x * off.x - off.z * off.z).sqrt();
+        let slid = inner + Vector3::y() * (off.y - (outer.y - inner.y).signum() * across);
+        [joint, slid].map(|end| wheel.inverse() * end)
+    }
+
     fn ranges(&self) -> [(f64, f64); 3] {
         let (inner, outer) = self.steering.map_or((0.0, 0.0), |s| (s.inner, s.outer));
         let travel = (-self.rebound, self.jounce);
@@ -171,6 +209,11 @@ enum Form {
 fn on_arc(centre: [f64; 3], across: [[f64; 3]; 2], radius: f64, angle: f64) -> Point3<f64> {
     let [one, other] = across.map(Vector3::from);
     Point3::from(centre) + (one * angle.cos() + other * angle.sin()) * radius
+}
+
+fn any_wheel() -> Profile {
+    let rim = RimSection::new(mm(-46.0), mm(94.0), mm(220.0), mm(185.0)).unwrap();
+    Profile::new(rim, TireSection::new(mm(107.0), mm(316.0)).unwrap()).unwrap()
 }
 
 fn coordinates(p: Point) -> Point3<f64> {
@@ -274,7 +317,7 @@ impl Body {
 /// Clearance of one body at a pose and a place of the body.
 fn clearance(build: &Build, profile: &Profile, body: &Body, at: [f64; 5]) -> f64 {
     let [steer, z, other, s, t] = at;
-    let p = build.wheel_from(body.carrier, [steer, z, other]) * body.at(s, t);
+    let p = build.in_wheel(body.carrier, [steer, z, other])(body.at(s, t));
     in_mm(profile.distance(mm(p.y), mm(p.x.hypot(p.z))).0) - body.radius - body.uncertainty
 }
 
@@ -291,10 +334,10 @@ fn sampled(build: &Build, profile: &Profile, body: &Body, poses: [usize; 3]) -> 
     for steer in steps(steers, poses[0]) {
         for z in steps(travels, poses[1]) {
             for other in steps(others, poses[2]) {
-                let wheel_from = build.wheel_from(body.carrier, [steer, z, other]);
+                let in_wheel = build.in_wheel(body.carrier, [steer, z, other]);
                 for s in steps((0.0, 1.0), along) {
                     for t in steps((0.0, 1.0), round) {
-                        let p = wheel_from * body.at(s, t);
+                        let p = in_wheel(body.at(s, t));
                         let gap = in_mm(profile.distance(mm(p.y), mm(p.x.hypot(p.z))).0);
                         if gap < best.0 {
                             best = (gap, [steer, z, other, s, t]);
@@ -446,12 +489,19 @@ fn body() -> impl Strategy<Value = Body> {
         1 => Just(Carrier::Travels),
         1 => arm,
     ];
-    (form, 0.0..40.0, 0.0..4.0, carrier).prop_map(|(form, radius, uncertainty, carrier)| Body {
-        form,
-        radius,
-        uncertainty,
-        carrier,
-    })
+    let carried = (form, carrier).boxed();
+    // Of a rod, from its joint on the knuckle inward.
+    let joint = (-160.0..160.0, -180.0..20.0, -150.0..150.0);
+    let rod = (joint, (-60.0..60.0, -450.0..-250.0, -60.0..60.0), 0.0..0.5, 0.5..1.0).prop_map(
+        |((x, y, z), (a, b, c), from, to): (_, _, f64, f64)| {
+            let (outer, inner) = ([x, y, z], near([x, y, z], [a, b, c]));
+            let at = |share: f64| near(outer, [a * share, b * share, c * share]);
+            let carrier = Carrier::Rod { outer: point(outer), inner: point(inner) };
+            (Form::Chain(vec![at(from), at(to)]), carrier)
+        },
+    );
+    (prop_oneof![5 => carried, 1 => rod], 0.0..40.0, 0.0..4.0)
+        .prop_map(|((form, carrier), radius, uncertainty)| Body { form, radius, uncertainty, carrier })
 }
 
 /// Of a range: all of it, or less down to a thousandth.
@@ -487,6 +537,7 @@ proptest! {
             (steering.inner, steering.outer) = (steering.inner * steer_share, steering.outer * steer_share);
         }
         (build.jounce, build.rebound) = (build.jounce * travel_share, build.rebound * travel_share);
+        let bodies = build.with_rods(&bodies);
         let effort = Effort::new(mm(0.1), boxes).unwrap();
         let swept = build.corner().clearance(&profile, &around(&bodies), effort).unwrap().unwrap();
         let (lower, upper) = (in_mm(swept.lower()), in_mm(swept.upper()));
@@ -499,7 +550,7 @@ proptest! {
         let at = [pose.steer().get::<radian>(), in_mm(pose.travel()), in_mm(pose.other_travel())];
         let touched = coordinates(swept.point());
         prop_assert!(body.distance(touched) < 1e-6);
-        let p = build.wheel_from(body.carrier, at) * touched;
+        let p = build.in_wheel(body.carrier, at)(touched);
         let gap = in_mm(profile.distance(mm(p.y), mm(p.x.hypot(p.z))).0) - body.radius - body.uncertainty;
         prop_assert!((gap - upper).abs() < 1e-8, "{gap} at {swept:?}");
         let place = swept.place();
@@ -539,6 +590,11 @@ fn reversed(build: &Build, bodies: &[Body]) -> (Build, Vec<Body>) {
                 Form::Arc { centre: over(centre), across: across.map(over), radius, angle }
             }
         };
+        if let Carrier::Rod { outer, inner } = &mut body.carrier {
+            for joint in [outer, inner] {
+                *joint = point(over(coordinates(*joint).into()));
+            }
+        }
         body
     });
     (build, bodies.collect())
@@ -558,6 +614,7 @@ proptest! {
         profile in profile(),
         bodies in prop::collection::vec(body(), 2..=3),
     ) {
+        let bodies = build.with_rods(&bodies);
         let corner = build.corner();
         let all = sweep(&corner, &profile, &around(&bodies));
         let fewer = sweep(&corner, &profile, &around(&bodies[1..]));
@@ -574,7 +631,7 @@ proptest! {
         growth in 0.0..30.0,
     ) {
         let corner = build.corner();
-        let around = around(std::slice::from_ref(&body));
+        let around = around(&build.with_rods(&[body]));
         let small = sweep(&corner, &profile, &around);
         let large = sweep(&corner, &profile.grown(mm(growth)).unwrap(), &around);
         prop_assert!(in_mm(large.lower()) <= in_mm(small.upper()) - growth + 1e-8);
@@ -610,6 +667,7 @@ proptest! {
         if let Some(steering) = &mut build.steering {
             steering.caster = steering.caster.clamp(-9.0, 9.0);
         }
+        let bodies = build.with_rods(&bodies);
         let swept = sweep(&build.corner(), &profile, &around(&bodies));
         let (build, bodies) = reversed(&build, &bodies);
         let other = sweep(&build.corner(), &profile, &around(&bodies));

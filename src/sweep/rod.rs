@@ -1,0 +1,184 @@
+//! A rod between the knuckle and a rack.
+//!
+//! Its outer end `A` is fixed to the knuckle: in the wheel frame it stays at `w_A`. Its inner end `B` slides across
+//! the vehicle by `y` so that the rod keeps its length `L`. With `q` from where `B` is at rest to `A` in the body,
+//! `p` its part fore-and-aft and up, and `m² = L² − p²`: `y = q_y ∓ m`, so `y' = A'·u`, `u` of length `L/m`. A
+//! place of the rod at the share `σ` of its length is at `w = (1 − σ)·w_A + σ·w_B(δ, z)` in the wheel frame, so
+//! that all of its motion is `σ` times that of `B`.
+//!
+//! **Bounds.** With `|A_δ| ≤ ρ_A`, its distance from the steering axis, and `|A_z| ≤ h`, the speed of the hub and what
+//! camber and toe turn: `|y_i| ≤ |A_i|·L/m` and `|y_ij| ≤ |A_ij|·L/m + |A_i|·|A_j|·L²/m³`, `m` at its least in the box.
+//! `w_B` is a point that moves by `y` past which the wheel steers, travels and tips, as any of the body:
+//! `|w_B,δ| ≤ ρ_B + |y_δ|`, `|w_B,δδ| ≤ ρ_B + 2·|y_δ| + |y_δδ|`, and so on. `|w_B − w_A| = L`. The distance falls by no
+//! more than its derivatives in the middle and half of these second ones make it fall; what camber and toe turn
+//! counts with its bound, not with its derivative.
+
+use super::bound::{Speeds, Tangent};
+use super::corner::Corner;
+use super::motion::{Cell, Motion, S, STEER, TRAVEL, VARIABLES};
+use super::obstacle::Point;
+use super::profile::Reach;
+use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
+use crate::OutOfRange;
+
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Rod {
+    outer: Vector,
+    inner: Vector,
+    length: f64,
+    /// −1 for a rod whose inner end is outboard of its outer one.
+    sign: f64,
+}
+
+/// Where a rod is in one position: in the wheel frame along the spindle, up and forward across it.
+pub(super) struct Place {
+    pub(super) outer: Vector,
+    pub(super) inner: Vector,
+    /// Derivatives of the inner end, but for what camber and toe turn.
+    by_steer: Vector,
+    by_travel: Vector,
+    /// Distances of the ends from the steering axis, and of the inner one from the hub.
+    outer_radius: f64,
+    inner_radius: f64,
+    from_hub: f64,
+    /// `|p|`.
+    aside: f64,
+}
+
+impl Rod {
+    /// Of a rod with these ends at ride height, wheels straight ahead.
+    ///
+    /// # Errors
+    /// If steer and travel take the outer end so far fore-and-aft or up that it could be more than 0.95 of the
+    /// rod's length from where the inner end slides, or if the axle is a beam, whose rod joins two knuckles.
+    pub(super) fn new(outer: Point, inner: Point, corner: &Corner) -> Result<Self, OutOfRange> {
+        let (outer, inner) = (outer.0, inner.0);
+        let way = sub(outer, inner);
+        let rod = Self { outer, inner, length: length(way), sign: if way[1] < 0.0 { -1.0 } else { 1.0 } };
+        let (through, axis) = corner.axis_or_upright();
+        let around = length(cross(axis, sub(outer, through)));
+        let steer = corner.steer.most.max(-corner.steer.least);
+        let travel = corner.travel.most.max(-corner.travel.least);
+        let tilt = corner.tilt_rate() * length(outer);
+        let around = around + tilt * travel;
+        let most = libm::hypot(way[0], way[2]) + around * steer + (corner.hub_speed() + tilt) * travel;
+        let allowed = if corner.beam.is_some() { 0.0 } else { 0.95 * rod.length };
+        OutOfRange::check("a tie rod's outer end off the line of its rack", most, "mm", 0.0, allowed)?;
+        Ok(rod)
+    }
+
+    /// The share of its length, from the outer end, at a point of it.
+    pub(super) fn share(&self, point: Vector) -> f64 {
+        let way = sub(self.inner, self.outer);
+        dot(sub(point, self.outer), way) / dot(way, way)
+    }
+
+    /// Where the ends are in the body: the outer one on the knuckle, the inner one slid.
+    pub(super) fn ends(&self, corner: &Corner, steer: Turn, z: f64) -> [Vector; 2] {
+        let (through, axis) = corner.axis_or_upright();
+        let arm = steer.about(axis, sub(corner.tipped(self.outer, z), through));
+        let outer = add(corner.hub(z), add(through, arm));
+        let [x, y, height] = sub(outer, self.inner);
+        let across = libm::sqrt(self.length * self.length - x * x - height * height);
+        [outer, add(self.inner, [0.0, y - self.sign * across, 0.0])]
+    }
+
+    pub(super) fn at(&self, corner: &Corner, steer: f64, z: f64) -> Place {
+        let steer = Turn::by(steer);
+        let (through, axis) = corner.axis_or_upright();
+        let [outer, inner] = self.ends(corner, steer, z);
+        let hub = add(corner.hub(z), through);
+        let q = sub(outer, self.inner);
+        let aside = libm::hypot(q[0], q[2]);
+        let across = libm::sqrt(self.length * self.length - aside * aside);
+        let u = [self.sign * q[0] / across, 1.0, self.sign * q[2] / across];
+        let hub_by_travel = [0.0, corner.lateral_gain, 1.0];
+        let arm_by_steer = cross(axis, sub(outer, hub));
+        let back = |v: Vector| steer.back().about(axis, v);
+        let from_axis = back(sub(inner, hub));
+        let place = add(through, from_axis);
+        let by_steer = sub(back([0.0, dot(arm_by_steer, u), 0.0]), cross(axis, from_axis));
+        let by_travel = back(sub([0.0, dot(hub_by_travel, u), 0.0], hub_by_travel));
+        let axes = corner.axes(z);
+        let in_wheel = |v: Vector| axes.map(|axis| dot(v, axis));
+        Place {
+            outer: corner.axes(0.0).map(|axis| dot(self.outer, axis)),
+            inner: in_wheel(place),
+            by_steer: in_wheel(by_steer),
+            by_travel: in_wheel(by_travel),
+            outer_radius: length(arm_by_steer),
+            inner_radius: length(cross(axis, from_axis)),
+            from_hub: length(place),
+            aside,
+        }
+    }
+
+    /// How fast a place of the rod can move past the wheel in a box, and what its motion bends.
+    pub(super) fn speeds(&self, motion: &Motion<'_>, at: &Place, cell: &Cell) -> Speeds {
+        let spread = motion.share_half.abs() * cell.half[S];
+        let share = motion.share(cell.middle[S]).abs() + spread;
+        let (h_steer, h_travel) = (cell.half[STEER], cell.half[TRAVEL]);
+        let tilt = motion.corner.tilt_rate();
+        let hub = motion.corner.hub_speed();
+        // Of the outer end in the body.
+        let tipping = tilt * length(self.outer);
+        let outer_steer = at.outer_radius + tipping * h_travel;
+        let outer_travel = hub + tipping;
+        let aside = at.aside + outer_steer * h_steer + outer_travel * h_travel;
+        // No position is so far aside; see `new`.
+        let aside = aside.min(0.95 * self.length);
+        let across = libm::sqrt(self.length * self.length - aside * aside);
+        let (k, bend) = (self.length / across, self.length * self.length / (across * across * across));
+        // Of what the inner end slides.
+        let (slide_steer, slide_travel) = (outer_steer * k, outer_travel * k);
+        let slide_steer_steer = outer_steer * k + outer_steer * outer_steer * bend;
+        let slide_steer_travel = tipping * k + outer_steer * outer_travel * bend;
+        let slide_travel_travel = tilt * tipping * k + outer_travel * outer_travel * bend;
+        // Of the inner end past the wheel.
+        let radius = at.inner_radius + slide_steer * h_steer + (slide_travel + hub) * h_travel;
+        let steer = radius + slide_steer;
+        let past = hub + slide_travel;
+        let from_hub = at.from_hub + steer * h_steer + past * h_travel;
+        let travel = past + tilt * from_hub;
+        let steer_steer = radius + 2.0 * slide_steer + slide_steer_steer;
+        let steer_travel = past + slide_steer_travel + tilt * steer;
+        let travel_travel = slide_travel_travel + 2.0 * tilt * past + tilt * tilt * from_hub;
+        let not_in_slope = tilt * from_hub + tipping * k;
+        let along = motion.share_half.abs() * self.length;
+        let mixed = 0.5 * share * steer_travel * h_steer * h_travel;
+        let by_steer = 0.5 * spread * steer * h_steer;
+        let by_travel = 0.5 * spread * travel * h_travel;
+        let mut bends = [0.0; VARIABLES];
+        bends[STEER] = 0.5 * share * steer_steer * h_steer * h_steer + mixed + by_steer;
+        bends[TRAVEL] = 0.5 * share * travel_travel * h_travel * h_travel
+            + mixed
+            + by_travel
+            + share * not_in_slope * h_travel;
+        bends[S] = by_steer + by_travel;
+        let mut distance = [0.0; VARIABLES];
+        (distance[STEER], distance[TRAVEL], distance[S]) = (share * steer, share * travel, along);
+        let moved = (0..VARIABLES).map(|i| distance[i] * cell.half[i]).sum();
+        Speeds { distance, moved, bends }
+    }
+
+    /// The derivatives of the distance, but for what camber and toe turn.
+    pub(super) fn tangent(&self, motion: &Motion<'_>, at: &Place, cell: &Cell, reach: &Reach) -> Tangent {
+        let [_, up, forward] = motion.on_rod(at, cell.middle[S]);
+        let r = libm::hypot(up, forward);
+        let out = if r > 0.0 { reach.out / r } else { 0.0 };
+        let gradient = [reach.along, out * up, out * forward];
+        let share = motion.share(cell.middle[S]);
+        let mut slope = [0.0; VARIABLES];
+        slope[STEER] = share * dot(gradient, at.by_steer);
+        slope[TRAVEL] = share * dot(gradient, at.by_travel);
+        slope[S] = motion.share_half * dot(gradient, sub(at.inner, at.outer));
+        let mut turns = [0.0; VARIABLES];
+        turns[STEER] = slope[STEER];
+        Tangent { slope, levers: [0.0; VARIABLES], turns }
+    }
+}
+
+/// From the outer end so far to the inner one.
+pub(super) fn between(outer: Vector, inner: Vector, share: f64) -> Vector {
+    add(outer, scale(sub(inner, outer), share))
+}
