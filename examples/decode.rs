@@ -110,8 +110,8 @@ type Facts = Vec<(&'static str, Value)>;
 
 fn facts(marking: &Marking) -> Facts {
     match marking {
-        Marking::Tire(tire) => tire_facts(tire),
-        Marking::SidewallLine(line) => line_facts(line),
+        Marking::Tire(tire) => with_contradictions(tire_facts(tire), marking),
+        Marking::SidewallLine(line) => with_contradictions(line_facts(line), marking),
         Marking::Wheel(wheel) => wheel_facts(wheel),
         Marking::WheelStamp(stamp) => stamp_facts(stamp),
         Marking::BoltCircle(holes) => bolt_circle_facts(holes),
@@ -148,6 +148,11 @@ fn facts(marking: &Marking) -> Facts {
         }
         _ => Vec::new(),
     }
+}
+
+fn with_contradictions(mut facts: Facts, marking: &Marking) -> Facts {
+    facts.push(("contradictions", marking.contradictions().map(|c| c.text()).collect::<Vec<_>>().into()));
+    facts
 }
 
 /// A number without the dust of unit conversion, whole if it is.
@@ -380,7 +385,6 @@ fn line_facts(line: &SidewallLine) -> Facts {
         ("mud_and_snow", line.is_mud_and_snow().into()),
         ("severe_snow", line.is_for_severe_snow().into()),
         ("tubeless", line.is_tubeless().into()),
-        ("contradictions", line.contradictions().map(|c| c.text()).collect::<Vec<_>>().into()),
     ]);
     facts
 }

@@ -3,8 +3,8 @@
 use crate::Citation;
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text};
 use crate::tire::{
-    DateCode, Grade, Grading, IdentificationNumber, LoadIndex, MoldedLimit, ServiceDescription, SidewallLine,
-    SidewallMark, SpeedSymbol, Tire,
+    DateCode, Grade, Grading, IdentificationNumber, LineContradiction, LoadIndex, MoldedLimit,
+    ServiceDescription, SidewallLine, SidewallMark, SpeedSymbol, Tire,
 };
 use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 
@@ -23,8 +23,8 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 /// * Up to three digits without a leading zero are a load index if there is one; `0118` and `317` are
 ///   dates of manufacture.
 /// * `A`, `B` and `C` alone are speed symbols, not grades; a single mark such as `TWI` comes before an
-///   identification number, which is what is left, if it does not begin like a rim size and is not of digits
-///   alone, but for the date, or else says `DOT`: `205 55 16` is refused.
+///   identification number, which is what is left, if it has a date, does not begin like a rim size and is not of
+///   digits alone, or else says `DOT`: `205 55 16` is refused.
 ///
 /// Where none succeeds, the error is that of the reading that came furthest; of a wheel that contradicts itself, that
 /// of the wheel.
@@ -65,8 +65,8 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 pub enum Marking {
     /// A tire size, with service description and how it is built.
     Tire(Tire),
-    /// A tire size with more beside it: maximum load and pressure, marks of winter and of tubes, or what
-    /// cannot all be true.
+    /// A tire size with more beside it: maximum load and pressure, marks of winter and of tubes, or a mark of
+    /// another family.
     SidewallLine(SidewallLine),
     /// A wheel size, with what stands beside it.
     Wheel(Wheel),
@@ -194,7 +194,7 @@ impl Marking {
         // something only where the text claims to be one.
         match IdentificationNumber::parse(text) {
             Err(error) if claims => Err(error),
-            Ok(_) if !claims && could_be_a_size(text) => Err(furthest),
+            Ok(number) if !claims && (could_be_a_size(text) || number.date().is_none()) => Err(furthest),
             Ok(number) => Ok(Self::IdentificationNumber(number)),
             Err(_) => match DateCode::parse(text) {
                 Ok(date) => Ok(Self::DateCode(date)),
@@ -219,6 +219,24 @@ impl Marking {
             Self::MoldedLimit(_) => "molded_limit",
             Self::SidewallMark(_) => "sidewall_mark",
         }
+    }
+
+    /// What cannot all be true of a tire that it names; of anything else nothing.
+    ///
+    /// ```
+    /// use beadseat::{Marking, tire::LineContradiction};
+    /// let slow = Marking::parse("205/55ZR16 91V")?;
+    /// assert_eq!(slow.contradictions().collect::<Vec<_>>(), [LineContradiction::SpeedBelowSize]);
+    /// assert_eq!(Marking::parse("5x112")?.contradictions().count(), 0);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn contradictions(&self) -> impl Iterator<Item = LineContradiction> + use<> {
+        let line = match *self {
+            Self::Tire(tire) => Some(tire.into()),
+            Self::SidewallLine(line) => Some(line),
+            _ => None,
+        };
+        line.into_iter().flat_map(|line: SidewallLine| line.contradictions())
     }
 
     /// What it is.

@@ -51,7 +51,7 @@ impl MoldedLoad {
             return Err(scanner.range(Field::MaximumLoad, at));
         }
         scanner.skip_space();
-        if scanner.eat_word("KG") {
+        if scanner.eat_word("KG") || scanner.eat_word("KGS") {
             Ok(Self::Kilograms(number))
         } else if scanner.eat_word("LBS") || scanner.eat_word("LB") {
             scanner.eat(b'.');

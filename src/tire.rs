@@ -77,8 +77,8 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// ```text
 /// tire = size { service | version | range }      each at most once, in any order
 /// ```
-/// `XL`, `LL` and `HL` belong to passenger sizes, a load range or ply rating to `LT`, `C` and truck
-/// sizes; of `LT`, `ST` and half-inch sizes its letter may stand alone, or behind a stroke, common practice.
+/// `XL`, `LL` and `HL` belong to sizes of cars and motorcycles, a load range or ply rating to all but metric sizes
+/// of cars, and either may be said twice in two ways; of `LT`, `ST` and half-inch sizes its letter may stand alone, or behind a stroke, common practice.
 /// The canonical form is size, service description, version, range.
 ///
 /// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `LT245/75R17 121/118S E`, `HL245/40R19 101Y XL`,
@@ -142,16 +142,15 @@ impl Tire {
     /// Reads whatever else stands beside a size.
     #[inline(never)]
     const fn scan_marks(mut self, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        let passenger = self.size.is_marked_passenger();
         let mut version_given = false;
         loop {
             scanner.skip_space();
             let at = scanner.at();
             match tri!(self.scan_mark(scanner, &mut version_given)) {
-                Some(Mark::Range(_)) if passenger => {
+                Some(Mark::Range(_)) if !self.size.has_load_range() => {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
                 }
-                Some(Mark::Version(_)) if !passenger => {
+                Some(Mark::Version(_)) if !self.size.has_load_version() => {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
                 }
                 Some(mark) => self.take(mark),
@@ -179,14 +178,16 @@ impl Tire {
                 Some(range) => range,
                 None => tri!(LoadRange::scan(scanner)),
             };
-            if self.range.is_some() {
+            if matches!(self.range, Some(other) if !other.is(range)) {
                 return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
             }
             return Ok(Some(Mark::Range(range)));
         }
         if let Ok(version) = LoadVersion::scan(scanner) {
             let impossible = matches!(version, LoadVersion::High) && self.size.with_high_load().is_none();
-            if *version_given || impossible {
+            // The same said twice is no contradiction.
+            let again = matches!(self.version, Some(given) if given as u8 == version as u8);
+            if *version_given && !again || impossible {
                 return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
             }
             *version_given = true;

@@ -46,6 +46,13 @@ fn lines_as_people_type_and_molds_print_them() {
     reads("ST205/75R15 D", "ST205/75R15 LRD");
     reads("11R22.5 G 144/142L", "11R22.5 144/142L LRG");
     reads("LT245/75R17 M S 121/118S", "LT245/75R17 121/118S M+S");
+    reads("LT245/75R17 121/118S LOAD RANGE E 10 PLY RATING", "LT245/75R17 121/118S LRE");
+    reads("205/55R16 94V XL REINFORCED", "205/55R16 94V XL");
+    reads(
+        "11R22.5 146/143L MAX. LOAD SINGLE 6610 LBS AT 105 PSI COLD DUAL 6005 LBS AT 105 PSI COLD",
+        "11R22.5 146/143L MAX LOAD 6610 lb AT 105 psi MAX LOAD DUAL 6005 lb AT 105 psi",
+    );
+    reads("205/55R16 Maximum Load 615 KGS", "205/55R16 MAX LOAD 615 kg");
     reads("LT245/75R17 10 ply rating", "LT245/75R17 LRE");
     reads("195/65R15 95T RNF", "195/65R15 95T XL");
     reads("120/70ZR17M/C (58W) TL", "120/70ZR17 M/C (58W) TUBELESS");
@@ -165,6 +172,18 @@ fn contradictions_are_found_and_nothing_else() {
     contradicts("195/65B15 91S BIAS BELTED", &[]);
     contradicts("195/65B15 91S DIAGONAL", &[C::StructureAgainstSize]);
     contradicts("205/55R16 91V SL", &[]);
+    // 1380 kg is the published load of this LT size at 80 psi (load_pressure.csv); index 120 is 1400 kg, 119 1360 kg.
+    contradicts("LT235/85R16 120/116Q LRE MAX LOAD SINGLE 3042 LBS AT 80 PSI", &[]);
+    contradicts("LT235/85R16 120/116Q MAX LOAD 1361 kg", &[]);
+    contradicts("LT235/85R16 120/116Q MAX LOAD 1360 kg", &[C::LoadAgainstIndex]);
+    contradicts("LT235/85R16 120/116Q MAX LOAD 1449 kg", &[]);
+    contradicts("LT235/85R16 120/116Q MAX LOAD 1450 kg", &[C::LoadAgainstIndex]);
+    contradicts("225/75R16 104T MAX LOAD 901 kg", &[]);
+    contradicts("225/75R16 104T MAX LOAD 905 kg", &[C::LoadAgainstIndex]);
+    contradicts("HR78-15 LRB", &[]);
+    contradicts("165-13 4PR", &[]);
+    contradicts("195/65R15 91S 4PR", &[C::RangeOfOtherFamily]);
+    contradicts("130/90-16 M/C 73H REINFORCED", &[]);
     contradicts("205/55R16 94V XL STANDARD LOAD", &[C::StandardLoadAndAnother]);
     contradicts("HL245/40R19 101Y SL", &[C::StandardLoadAndAnother]);
     contradicts("205/55R16 91V INSIDE OUTSIDE", &[C::InsideAndOutside]);

@@ -58,19 +58,7 @@ const MOST_MARKS: u32 = 10;
 impl SidewallLine {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let size = tri!(TireSize::scan(scanner));
-        let mut line = Self {
-            tire: Tire { size, service: None, version: None, range: None },
-            second: None,
-            max_load: None,
-            max_load_dual: None,
-            load_pressure: None,
-            load_pressure_dual: None,
-            max_pressure: None,
-            max_speed: None,
-            stray_version: None,
-            stray_range: None,
-            marks: MarkSet::new(),
-        };
+        let mut line = Self::of(Tire { size, service: None, version: None, range: None });
         let mut version_given = false;
         loop {
             scanner.skip_space();
@@ -97,11 +85,11 @@ impl SidewallLine {
                 Err(field) => Err(scanner.error(ParseErrorKind::Contradiction, field, at)),
             };
         }
-        let passenger = self.tire.size.is_marked_passenger();
+        let size = self.tire.size;
         match tri!(self.tire.scan_mark(scanner, version_given)) {
-            Some(Mark::Version(version)) if !passenger => self.stray_version = Some(version),
-            Some(Mark::Range(range)) if passenger => {
-                if self.stray_range.is_some() {
+            Some(Mark::Version(version)) if !size.has_load_version() => self.stray_version = Some(version),
+            Some(Mark::Range(range)) if !size.has_load_range() => {
+                if matches!(self.stray_range, Some(other) if !other.is(range)) {
                     return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
                 }
                 self.stray_range = Some(range);
@@ -336,6 +324,32 @@ impl SidewallLine {
             (false, true) => Some(false),
             _ => None,
         }
+    }
+}
+
+impl SidewallLine {
+    /// A tire with nothing more beside it.
+    const fn of(tire: Tire) -> Self {
+        Self {
+            tire,
+            second: None,
+            max_load: None,
+            max_load_dual: None,
+            load_pressure: None,
+            load_pressure_dual: None,
+            max_pressure: None,
+            max_speed: None,
+            stray_version: None,
+            stray_range: None,
+            marks: MarkSet::new(),
+        }
+    }
+}
+
+impl From<Tire> for SidewallLine {
+    /// A line of a tire and nothing more.
+    fn from(tire: Tire) -> Self {
+        Self::of(tire)
     }
 }
 

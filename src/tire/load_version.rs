@@ -136,6 +136,10 @@ impl LoadRange {
         Err(ahead.missing(Field::LoadRange))
     }
 
+    pub(super) const fn is(self, other: Self) -> bool {
+        self.half.get() == other.half.get()
+    }
+
     /// A letter by itself, perhaps behind a stroke; not M, which is of winter marks more often.
     pub(super) const fn scan_letter(scanner: &mut Scanner<'_>) -> Option<Self> {
         let mut ahead = *scanner;

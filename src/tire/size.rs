@@ -248,9 +248,16 @@ impl TireSize {
         }
     }
 
-    /// Whether the marks of the size alone make it a passenger size.
-    pub(crate) const fn is_marked_passenger(&self) -> bool {
-        of_family!(self, size => size.class()).is_passenger()
+    /// Whether XL and the like can stand beside the size: cars and motorcycles have them.
+    pub(crate) const fn has_load_version(&self) -> bool {
+        of_family!(self, size => size.class()).is_passenger() || self.is_marked_motorcycle()
+    }
+
+    /// Whether a load range or ply rating can stand beside it: of cars, sizes of the time of the cross-ply have
+    /// them, metric ones have not. Common practice, no source.
+    pub(crate) const fn has_load_range(&self) -> bool {
+        let class = of_family!(self, size => size.class());
+        !class.is_passenger() || !matches!(self, Self::Metric(_))
     }
 
     /// Whether a single letter beside the size is its load range.

@@ -12,6 +12,9 @@ macro_rules! contradictions {
     ($($variant:ident = $text:literal,)*) => {
         /// Two things on one sidewall that cannot both be true.
         ///
+        /// A molded maximum load must be that of an index. Of P, LT, ST and T sizes, whose yearbook has loads of its
+        /// own and takes the nearest index, it must only lie between those of the two beside it.
+        ///
         /// A molded maximum speed is held against the symbols of both service descriptions, miles within
         /// what charts differ. On a temporary spare (`T`) it may be below the symbol: the 80 km/h that is
         /// customary there limits the use, not the tire (owner manual). Not looked for: a load range
@@ -40,8 +43,8 @@ macro_rules! contradictions {
 
 contradictions! {
     SpeedBelowSize = "the letter inside the size (ZR, VR, HR, SR) promises more speed than the speed symbol",
-    VersionOfOtherFamily = "XL, LL and HL belong to passenger sizes, not to this family",
-    RangeOfOtherFamily = "a load range or ply rating belongs to LT, C and truck sizes, not to this family",
+    VersionOfOtherFamily = "XL, LL and HL belong to sizes of cars and motorcycles, not to this family",
+    RangeOfOtherFamily = "a load range or ply rating belongs to LT, C, truck and old sizes, not to metric ones of cars",
     LoadAgainstIndex = "the molded maximum load is not the load of the load index",
     DualLoadAgainstIndex = "the molded maximum load for pairs is not the load of the second load index",
     DualLoadAboveSingle = "the maximum load of a tire in a pair is above that of a single one",
@@ -72,7 +75,12 @@ impl SidewallLine {
 
     fn has(&self, contradiction: LineContradiction) -> bool {
         let service = self.tire.service;
+        let of_yearbook = matches!(
+            self.tire.size.class(),
+            SizeClass::PMetric | SizeClass::LightTruck | SizeClass::Trailer | SizeClass::Temporary
+        );
         let is_of = |molded: MoldedLoad, index: LoadIndex| match molded {
+            _ if of_yearbook => is_nearer_than_neighbours(molded, index),
             MoldedLoad::Kilograms(kg) => (f64::from(kg) - in_kg(index.load())).abs() <= 1.0,
             // The yearbooks' pounds lie on a grid of 5 or 10.
             MoldedLoad::Pounds(lb) => (f64::from(lb) - in_lb(index.load())).abs() <= 10.0,
@@ -142,6 +150,15 @@ impl SidewallLine {
             }
         }
     }
+}
+
+/// Whether a molded load lies between those of the next lower and the next higher index.
+fn is_nearer_than_neighbours(molded: MoldedLoad, index: LoadIndex) -> bool {
+    let load = in_kg(molded.load());
+    let of = |number: u16| LoadIndex::new(number).map(|index| in_kg(index.load()));
+    let below = index.number().checked_sub(1).and_then(of).unwrap_or(0.0);
+    let above = of(index.number() + 1).unwrap_or(f64::INFINITY);
+    below < load && load < above
 }
 
 /// Whether there are any to go with, and a molded figure goes with none.

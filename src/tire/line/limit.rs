@@ -9,12 +9,13 @@ use crate::tire::Fitting;
 /// # Syntax
 /// ```text
 /// limit    = load | pressure | speed
-/// load     = "MAX" "LOAD" [ "SINGLE" | "DUAL" ] number ( "kg" | "lb" ) [ "(" number unit ")" ] [ "AT" number … ]
+/// load     = ( "MAX" "LOAD" [ "SINGLE" | "DUAL" ] | "SINGLE" | "DUAL" )
+///            number ( "kg" | "lb" ) [ "(" number unit ")" ] [ "AT" number … ]
 /// pressure = "MAX" [ "PERMISSIBLE" ] [ "COLD" ] [ "INFLATION" ] ( "PRESS" | "PRESSURE" )
 ///            number ( "kPa" | "psi" ) [ "(" number unit ")" ]
 /// speed    = "MAX" [ "SPEED" ] number ( "km/h" | "mph" ) [ "(" number unit ")" ], or "MAX" behind the number
 /// ```
-/// A point may stand behind a short form, `@` for `AT`, and `COLD` behind a pressure. In both units the first is
+/// `MAXIMUM` is `MAX`; a point may stand behind a short form, `@` for `AT`, and `COLD` behind a pressure. In both units the first is
 /// kept, and the second must say the same within what rounding and the yearbooks' grids explain.
 ///
 /// Accepted: `MAX LOAD 615 kg (1356 LBS)`, `MAX. LOAD DUAL 2910 lb @ 80 psi cold`, `MAX. PRESS. 44 PSI`,
@@ -51,7 +52,11 @@ impl MoldedLimit {
     /// Whether one begins here.
     pub(super) const fn is_next(scanner: &Scanner<'_>) -> bool {
         let mut ahead = *scanner;
-        if ahead.at_digit() { MoldedSpeed::is_next(scanner) } else { ahead.eat_word("MAX") }
+        if ahead.at_digit() {
+            MoldedSpeed::is_next(scanner)
+        } else {
+            eat_max(&mut ahead) || ahead.eat_word("SINGLE") || ahead.eat_word("DUAL")
+        }
     }
 
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
@@ -65,10 +70,13 @@ impl MoldedLimit {
                 Err(scanner.missing(Field::MaximumSpeed))
             };
         }
-        if !scanner.eat_word("MAX") {
+        let mut ahead = *scanner;
+        if ahead.eat_word("SINGLE") || ahead.eat_word("DUAL") {
+            return Self::scan_load(scanner);
+        }
+        if !eat_max(scanner) {
             return Err(scanner.missing(Field::MaximumLoad));
         }
-        scanner.eat(b'.');
         scanner.skip_space();
         if scanner.eat_word("LOAD") {
             return Self::scan_load(scanner);
@@ -89,8 +97,9 @@ impl MoldedLimit {
     /// What stands behind `MAX LOAD`.
     const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         scanner.skip_space();
-        let fitting = if scanner.eat_word("DUAL") { Fitting::Dual } else { Fitting::Single };
-        if matches!(fitting, Fitting::Single) {
+        let dual = scanner.eat_word("DUAL");
+        let fitting = if dual { Fitting::Dual } else { Fitting::Single };
+        if !dual {
             scanner.eat_word("SINGLE");
         }
         scanner.skip_space();
@@ -129,6 +138,15 @@ impl MoldedLimit {
             }
         }
     }
+}
+
+/// Steps over the word that every limit has.
+const fn eat_max(scanner: &mut Scanner<'_>) -> bool {
+    let here = scanner.eat_word("MAX") || scanner.eat_word("MAXIMUM");
+    if here {
+        scanner.eat(b'.');
+    }
+    here
 }
 
 /// Steps over words that may stand here, in this order, and the space behind each.
