@@ -796,11 +796,38 @@ fn lookalikes_are_told_apart() {
         assert_eq!(marking.kind(), kind, "{text}");
         assert_eq!(marking.to_string().parse(), Ok(marking), "{text}");
     }
-    for text in ["205 55 16", "205-55-16", "2055 5516", "1234567 3219", "20560VR17", "TREADWEAR", "AA", "MAX LOAD 615", "190/65R15"] {
+    for text in [
+        "205 55 16",
+        "205-55-16",
+        "2055 5516",
+        "1234567 3219",
+        "20560VR17",
+        "TREADWEAR",
+        "AA",
+        "MAX LOAD 615",
+        "190/65R15",
+    ] {
         assert!(text.parse::<Marking>().is_err(), "{text}");
     }
     for text in ["7Jx16 AB12", "7JX16AB12", "7HX16AB12", "10X5 AB12 2725"] {
         assert!(text.parse::<Marking>().is_err(), "{text}");
+    }
+    // A month with a year of two digits could be holes on inches, and is neither.
+    for text in ["7Jx16 ET45 03/12", "7Jx18 06/15", "10/12"] {
+        assert!(text.parse::<Marking>().is_err(), "{text}");
+    }
+    let error = WheelStamp::parse("7Jx16 ET45 03/12").unwrap_err();
+    assert_eq!(
+        (error.kind(), error.field(), error.span()),
+        (ParseErrorKind::Ambiguous, Field::BoltCircle, 11..16)
+    );
+    for (typed, canonical) in [
+        ("5/4.5", "5x114.3"),
+        ("5/5in", "5x127"),
+        ("7½Jx17 +45mm Ø57.1", "7.5Jx17 ET45 57.1"),
+        ("7Jx16 ET 45 mm 5/112 MAX LOAD: 690 kg", "7Jx16 ET45 5x112 690 kg"),
+    ] {
+        assert_eq!(typed.parse::<Marking>().unwrap().to_string(), canonical);
     }
     // A wheel that contradicts itself is nothing else.
     for (text, field) in [

@@ -77,18 +77,18 @@ impl RimWidth {
         }
     }
 
-    /// ` 1/2`, `-1/4`, ` 3/4` behind whole inches, in quarters.
+    /// ` 1/2`, `-1/4`, ` 3/4` or `½` behind whole inches, in quarters.
     #[inline]
     const fn scan_fraction(scanner: &mut Scanner<'_>) -> i64 {
         let mut ahead = *scanner;
         if !ahead.eat(b'-') {
             ahead.skip_space();
         }
-        let quarters = if ahead.eat_str("1/2") {
+        let quarters = if ahead.eat_str("1/2") || ahead.eat_str("\u{bd}") {
             2
-        } else if ahead.eat_str("1/4") {
+        } else if ahead.eat_str("1/4") || ahead.eat_str("\u{bc}") {
             1
-        } else if ahead.eat_str("3/4") {
+        } else if ahead.eat_str("3/4") || ahead.eat_str("\u{be}") {
             3
         } else {
             return 0;

@@ -120,15 +120,15 @@ pub struct Surrounding {
 impl Surrounding {
     fn of(kind: BodyKind, form: Form) -> Result<Self, ObstacleError> {
         let none = units::mm(0.0);
-        let carrier = match (kind, form) {
-            (BodyKind::TieRod, Form::Points([one, other, ..], 2)) => {
-                let (outer, inner) =
-                    if one.outboard() < other.outboard() { (other, one) } else { (one, other) };
-                Carrier::Rod { outer, inner }
-            }
-            _ => kind.usual_carrier(),
-        };
+        let carrier = kind.usual_carrier();
         let body = Self { kind, form, radius: none, uncertainty: none, carrier, side: None };
+        if let (BodyKind::TieRod, Form::Points([one, other, ..], 2)) = (kind, form) {
+            let (outer, inner) = if one.outboard() < other.outboard() { (other, one) } else { (one, other) };
+            // What is too short for a rod is its end.
+            if let Ok(rod) = body.carried_by(Carrier::Rod { outer, inner }) {
+                return Ok(rod);
+            }
+        }
         body.checked()
     }
 

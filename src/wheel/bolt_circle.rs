@@ -13,10 +13,12 @@ use crate::units::{self, Angle, Length};
 /// bolt circle = count ( "x" | "-" | "/" ) diameter [ "mm" | "in" | '"' ]
 /// ```
 /// 3 to 12 holes. Without a unit, a diameter below 20 is inches and one from 60 to 600 is millimetres;
-/// anything else is refused. Inches and millimetres are held exactly, so equal circles are equal
+/// anything else is refused, and so are whole inches behind a stroke without unit, which could be a month and a
+/// year. Inches and millimetres are held exactly, so equal circles are equal
 /// however they were written. Canonical in millimetres.
 ///
-/// Accepted: `5x112`, `5×114,3`, `5 x 4.5in`, `6x5.5"`, `4-100`. Refused: `5x57`, `2x100`, `13x112`.
+/// Accepted: `5x112`, `5×114,3`, `5 x 4.5in`, `6x5.5"`, `4-100`, `5/4.5`. Refused: `5x57`, `2x100`, `13x112`,
+/// `03/12`.
 ///
 /// ```
 /// use beadseat::{literal, units::mm, uom::si::length::millimeter, wheel::BoltCircle};
@@ -42,10 +44,15 @@ impl BoltCircle {
             return Err(scanner.range(Field::HoleCount, at));
         }
         scanner.skip_space();
-        if !(scanner.eat_times() || scanner.eat(b'-') || scanner.eat(b'/')) {
+        let stroke = scanner.eat(b'/');
+        if !(stroke || scanner.eat_times() || scanner.eat(b'-')) {
             return Err(scanner.missing(Field::BoltCircle));
         }
         scanner.skip_space();
+        if stroke && could_be_a_year(*scanner) {
+            tri!(scanner.whole(Field::BoltCircle));
+            return Err(scanner.error(ParseErrorKind::Ambiguous, Field::BoltCircle, at));
+        }
         let diameter = tri!(Self::scan_diameter(scanner));
         match NonZeroU8::new(count as u8) {
             Some(count) => Ok(Self { diameter, count }),
@@ -252,6 +259,17 @@ impl HoleCentre {
     pub const fn y(&self) -> Length {
         self.y
     }
+}
+
+/// Whether one or two digits stand here, without decimals or a unit.
+const fn could_be_a_year(mut scanner: Scanner<'_>) -> bool {
+    let at = scanner.at();
+    scanner.skip_digits();
+    let digits = scanner.at() - at;
+    let decimals = matches!(scanner.peek(0), b'.' | b',') && scanner.peek(1).is_ascii_digit();
+    scanner.skip_space();
+    let unit = scanner.eat_word("IN") || scanner.is_at(b'"') || scanner.eat_str("\u{2033}");
+    (digits == 1 || digits == 2) && !decimals && !unit
 }
 
 designation!(BoltCircle in "beadseat::wheel", "5 X 4.75\\\"" => "5x120.65", wrong "5x57");

@@ -9,7 +9,7 @@ use crate::units::Length;
 /// The diameter of the centre bore.
 ///
 /// # Syntax
-/// `57.1`, `57,1 mm`, `CB57.1`; 20 to 400 mm. Canonical `57.1`. `Ord` is by diameter.
+/// `57.1`, `57,1 mm`, `CB57.1`, `Ø57.1`; 20 to 400 mm. Canonical `57.1`. `Ord` is by diameter.
 ///
 /// ```
 /// use beadseat::{units::mm, wheel::Bore};
@@ -23,8 +23,14 @@ pub struct Bore(
 );
 
 impl Bore {
+    /// Whether a bore, or a number that could be one, begins here.
+    pub(crate) const fn is_next(scanner: &Scanner<'_>) -> bool {
+        let mut ahead = *scanner;
+        scanner.at_digit() || ahead.eat_str("CB") || eat_sign(&mut ahead)
+    }
+
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        if scanner.eat_str("CB") {
+        if scanner.eat_str("CB") || eat_sign(scanner) {
             scanner.skip_space();
         }
         let at = scanner.at();
@@ -57,6 +63,11 @@ impl Bore {
     pub const fn length(&self) -> Length {
         self.exact().length()
     }
+}
+
+/// Steps over the sign of a diameter, or the letter that stands for it.
+const fn eat_sign(scanner: &mut Scanner<'_>) -> bool {
+    scanner.eat_str("\u{d8}") || scanner.eat_str("\u{2300}")
 }
 
 designation!(Bore in "beadseat::wheel", "cb57.10" => "57.1", wrong "12");

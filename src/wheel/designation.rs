@@ -309,7 +309,7 @@ impl Wheel {
             self.inset = Some(tri!(Inset::scan(scanner)));
         } else if bolt_circle::is_next(scanner) {
             return self.scan_circle(scanner);
-        } else if scanner.at_digit() || scanner.peek(0) == b'C' && scanner.peek(1) == b'B' {
+        } else if Bore::is_next(scanner) {
             if self.bore.is_some() {
                 return Ok(false);
             }

@@ -51,6 +51,11 @@ impl Inset {
         }
         scanner.skip_space();
         let size = tri!(Exact::scan_mm(scanner, Field::Inset, 0, 300)).nm();
+        let mut ahead = *scanner;
+        ahead.skip_space();
+        if ahead.eat_word("MM") {
+            *scanner = ahead;
+        }
         Ok(Self(Exact::from_nm(if negative != outset { -size } else { size })))
     }
 

@@ -390,6 +390,7 @@ const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Option<MoldedLoad>, Pars
     }
     if ahead.eat_word("LOAD") {
         named = true;
+        ahead.eat(b':');
         ahead.skip_space();
     }
     if !named {

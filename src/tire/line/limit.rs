@@ -15,7 +15,7 @@ use crate::tire::Fitting;
 ///            number ( "kPa" | "psi" ) [ "(" number unit ")" ]
 /// speed    = "MAX" [ "SPEED" ] number ( "km/h" | "mph" ) [ "(" number unit ")" ], or "MAX" behind the number
 /// ```
-/// `MAXIMUM` is `MAX`; a point may stand behind a short form, `@` for `AT`, and `COLD` behind a pressure. In both units the first is
+/// `MAXIMUM` is `MAX`; a point may stand behind a short form, `:` behind `LOAD`, `@` for `AT`, and `COLD` behind a pressure. In both units the first is
 /// kept, and the second must say the same within what rounding and the yearbooks' grids explain.
 ///
 /// Accepted: `MAX LOAD 615 kg (1356 LBS)`, `MAX. LOAD DUAL 2910 lb @ 80 psi cold`, `MAX. PRESS. 44 PSI`,
@@ -79,6 +79,7 @@ impl MoldedLimit {
         }
         scanner.skip_space();
         if scanner.eat_word("LOAD") {
+            scanner.eat(b':');
             return Self::scan_load(scanner);
         }
         if scanner.at_digit() || scanner.eat_word("SPEED") {
