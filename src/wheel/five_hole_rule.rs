@@ -1,5 +1,6 @@
 //! The shop rule for a circle of five holes, and how far it errs.
 
+use super::measured_circle::off;
 use super::{BoltCircle, MeasuredCircle};
 use crate::units::{Length, in_mm};
 use crate::{OutOfRange, Toleranced};
@@ -82,8 +83,7 @@ impl FiveHoleRule {
     /// # Errors
     /// A circle outside 60 to 600 mm.
     pub fn estimate(&self) -> Result<MeasuredCircle, OutOfRange> {
-        let half = |span: Toleranced<Length>| in_mm(span.max() - span.min()) / 2.0;
-        let off = in_mm(self.error()).abs() + (half(self.reading) + half(self.hole) / 2.0) / sine();
-        MeasuredCircle::new(5, [in_mm(self.reading()), off, off])
+        let worst = in_mm(self.error()).abs() + (off(self.reading) + off(self.hole) / 2.0) / sine();
+        MeasuredCircle::new(5, [in_mm(self.reading()), worst, worst])
     }
 }

@@ -45,11 +45,27 @@ pub struct MeasuredCircle {
     likely: Length,
 }
 
+/// The diameter of the circle around a triangle, and the square of its area.
+///
+/// # Errors
+/// Flatter than this, and the circle is anything.
+fn around_triangle([a, b, c]: [f64; 3]) -> Result<(f64, f64), OutOfRange> {
+    let s = (a + b + c) / 2.0;
+    OutOfRange::check("longest side of the triangle", a.max(b).max(c), "mm", 0.0, s * (1.0 - 1e-6))?;
+    let square = s * (s - a) * (s - b) * (s - c);
+    Ok((a * b * c / (2.0 * libm::sqrt(square)), square))
+}
+
+/// How far a length may be off its nominal value, on the side where that is more, mm.
+pub(super) fn off(length: Toleranced<Length>) -> f64 {
+    in_mm((length.max() - length.nominal()).max(length.nominal() - length.min()))
+}
+
 /// `Σ factor·length`, and what the errors of the lengths make of it.
 fn sum(terms: &[(f64, Toleranced<Length>)]) -> [f64; 3] {
     let (mut value, mut worst, mut squares) = (0.0, 0.0, 0.0);
     for &(factor, length) in terms {
-        let error = factor.abs() * in_mm(length.max() - length.min()) / 2.0;
+        let error = factor.abs() * off(length);
         value += factor * in_mm(length.nominal());
         worst += error;
         squares += error * error;
@@ -208,7 +224,7 @@ impl MeasuredCircle {
     /// From the three distances between the centres of any three holes.
     ///
     /// # Errors
-    /// As [`MeasuredCircle::from_bore`]; also if no triangle has such sides.
+    /// As [`MeasuredCircle::from_bore`]; also if no triangle has such sides, at the worst of their errors.
     ///
     /// ```
     /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
@@ -219,19 +235,35 @@ impl MeasuredCircle {
     /// ```
     pub fn from_three_sides(count: u8, sides: [Toleranced<Length>; 3]) -> Result<Self, OutOfRange> {
         let [a, b, c] = sides.map(|side| in_mm(side.nominal()));
-        let s = (a + b + c) / 2.0;
-        let square = s * (s - a) * (s - b) * (s - c);
-        // Flatter than this, and the circle is anything.
-        OutOfRange::check("longest side of the triangle", a.max(b).max(c), "mm", 0.0, s * (1.0 - 1e-6))?;
-        let area = libm::sqrt(square);
-        let diameter = a * b * c / (2.0 * area);
+        let (diameter, square) = around_triangle([a, b, c])?;
         // ∂D/∂a = D·(1/a − a·(b² + c² − a²) / (8·K²)), and so for each side.
         let slope =
             |a: f64, b: f64, c: f64| diameter * (1.0 / a - a * (b * b + c * c - a * a) / (8.0 * square));
         let slopes = [slope(a, b, c), slope(b, c, a), slope(c, a, b)];
         let [x, y, z] = sides;
-        let [_, worst, likely] = sum(&[(slopes[0], x), (slopes[1], y), (slopes[2], z)]);
-        Self::new(count, [diameter, worst, likely])
+        let [_, _, likely] = sum(&[(slopes[0], x), (slopes[1], y), (slopes[2], z)]);
+        // With two sides kept, the circle grows to both ends of the third, and is least where one of the two is a
+        // diameter: it is greatest at a corner of the box of errors. It is least at one too, if no angle of the
+        // triangle is right in the box, and else not less than the longest side can be.
+        let (mut least, mut most) = (diameter, diameter);
+        let mut signs = [[false; 2]; 3];
+        let (mut longest, ends) = (0.0_f64, [x, y, z].map(|side| [in_mm(side.min()), in_mm(side.max())]));
+        for corner in 0..8 {
+            let sides = [0, 1, 2].map(|i| ends[i][corner >> i & 1]);
+            let (around, _) = around_triangle(sides)?;
+            (least, most) = (least.min(around), most.max(around));
+            let squares = sides.map(|side| side * side);
+            for (i, sign) in signs.iter_mut().enumerate() {
+                sign[usize::from(squares[0] + squares[1] + squares[2] > 2.0 * squares[i])] = true;
+            }
+        }
+        for [short, _] in ends {
+            longest = longest.max(short);
+        }
+        if signs.contains(&[true; 2]) {
+            least = least.min(longest);
+        }
+        Self::new(count, [diameter, (most - diameter).max(diameter - least), likely])
     }
 
     /// From a circle fitted through hole centres.

@@ -778,7 +778,11 @@ fn survives(text: &str) -> Result<(), TestCaseError> {
             Marking::IdentificationNumber(number) => canonical.parse() == Ok(number),
             Marking::Tire(tire) if canonical.contains('-') => {
                 canonical.parse() == Ok(tire)
-                    && matches!(again, Ok(Marking::Wheel(w)) if w.size().is_multi_piece())
+                    && match again {
+                        Ok(Marking::Wheel(wheel)) => wheel.size().is_multi_piece(),
+                        Ok(Marking::BoltCircle(_)) => true,
+                        _ => false,
+                    }
             }
             _ => again.is_ok() && canonical.chars().all(|c| matches!(c, '0'..='9' | 'x' | '-')),
         };
