@@ -333,7 +333,7 @@ fn errors_and_their_places() {
     refused.of::<Wheel>("7Jx16 5x406 66.6", Contradiction, F::BoltCircle, 0..16);
     refused.of::<Wheel>("7Jx16 5x100/406", Contradiction, F::BoltCircle, 0..15);
     refused.of::<Wheel>("7Jx16 5x112 112", Contradiction, F::Bore, 0..15);
-    refused.of::<Wheel>("7Jx16 5x114.3/100 100", Contradiction, F::Bore, 0..21);
+    refused.of::<Wheel>("7Jx16 5x114.3/5x100 100", Contradiction, F::Bore, 0..23);
     refused.of::<Wheel>("4x8 204", Contradiction, F::Bore, 0..7);
     refused.of::<WheelSize>("300 TR 300", Contradiction, F::RimWidth, 0..10);
 
@@ -824,11 +824,20 @@ fn lookalikes_are_told_apart() {
     for (typed, canonical) in [
         ("5/4.5", "5x114.3"),
         ("5/5in", "5x127"),
+        ("7Jx16 ET45 5x112/66.6", "7Jx16 ET45 5x112 66.6"),
+        ("8.25x22.5 10x335/281", "8.25x22.5 10x335 281"),
+        ("7Jx16 5x120/5x112", "7Jx16 5x120/5x112"),
+        ("7Jx16 5x112/120", "7Jx16 5x112/120"),
         ("7½Jx17 +45mm Ø57.1", "7.5Jx17 ET45 57.1"),
         ("7Jx16 ET 45 mm 5/112 MAX LOAD: 690 kg", "7Jx16 ET45 5x112 690 kg"),
     ] {
         assert_eq!(typed.parse::<Marking>().unwrap().to_string(), canonical);
     }
+    let error = WheelStamp::parse("7Jx16 5x120/112").unwrap_err();
+    assert_eq!(
+        (error.kind(), error.field(), error.span()),
+        (ParseErrorKind::Ambiguous, Field::BoltCircle, 6..15)
+    );
     // A wheel that contradicts itself is nothing else.
     for (text, field) in [
         ("J7X16 5X112 112", Field::Bore),

@@ -225,10 +225,12 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 /// # Syntax
 /// ```text
 /// wheel   = size { inset | circles | bore }        each at most once, in any order
-/// circles = bolt circle [ "/" ( diameter | bolt circle ) ]
+/// circles = bolt circle [ "/" ( diameter | bolt circle | bore ) ]
 /// ```
 /// A wheel that is drilled for two circles has the second behind a stroke, `5x100/114.3`, or beside the
-/// first, `5x100 5x114.3`; both have as many holes. The canonical form is in that order. See [`WheelSize`],
+/// first, `5x100 5x114.3`; both have as many holes. A number behind the stroke that is at most 0.86 of the circle is
+/// the bore, `5x112/66.6`, and another smaller one is refused as ambiguous: `5x120/5x112` says which it is. The
+/// canonical form is in that order. See [`WheelSize`],
 /// [`Inset`], [`BoltCircle`], [`Bore`].
 ///
 /// A bolt circle that is not smaller than the rim, or a bore that is not smaller than the bolt circle, is refused.
@@ -338,6 +340,24 @@ impl Wheel {
                     return Ok(true);
                 }
                 *scanner = ahead;
+                scanner.skip_space();
+                if !bolt_circle::is_next(scanner) {
+                    let mut bore = *scanner;
+                    match Bore::scan(&mut bore) {
+                        Ok(found) if found.is_inside(first) => {
+                            if self.bore.is_some() {
+                                return Ok(false);
+                            }
+                            *scanner = bore;
+                            self.bore = Some(found);
+                            return Ok(true);
+                        }
+                        Ok(found) if found.nanometres() < first.nanometres() => {
+                            return Err(bore.error(ParseErrorKind::Ambiguous, Field::BoltCircle, at));
+                        }
+                        _ => {}
+                    }
+                }
                 tri!(first.scan_second(scanner))
             }
         };
@@ -358,7 +378,12 @@ impl Wheel {
         }
         if let Some(second) = self.second_bolt_circle() {
             text.byte(b'/');
-            second.write_diameter(text);
+            // A smaller number alone would be a bore.
+            if self.bolt_circle.is_some_and(|first| second.nanometres() < first.nanometres()) {
+                second.write(text);
+            } else {
+                second.write_diameter(text);
+            }
         }
         if let Some(bore) = self.bore {
             text.byte(b' ');

@@ -8,7 +8,7 @@ macro_rules! reasons {
         ///
         /// ```
         /// use beadseat::fitment::Reason;
-        /// assert_eq!(Reason::HolesDiffer.to_string(), "the wheel's holes do not lie on the hub's bolt circle");
+        /// assert_eq!(Reason::HolesDiffer.to_string(), "the holes do not lie on the bolt circle of what they are held to");
         /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         #[non_exhaustive]
@@ -86,25 +86,26 @@ reasons! {
     RatioChanged = "the ratio of front and rear circumference changes more than the drive or the control systems bear",
     RatioFree = "the ratio of front and rear changes, and nothing on the vehicle compares the axles",
 
-    HolesAgree = "the wheel's holes lie on the hub's bolt circle",
-    HolesDiffer = "the wheel's holes do not lie on the hub's bolt circle",
+    HolesAgree = "the holes lie on the bolt circle of what they are held to",
+    HolesDiffer = "the holes do not lie on the bolt circle of what they are held to",
     HolesNearMiss = "a near miss: every hole is off by half the difference; it seems to go on and does not seat",
     HoleCountDiffers = "wheel and hub have different numbers of holes",
 
     HubCentric = "the spigot centres the wheel",
     RingCentres = "the bore is larger than the spigot and a ring fills it",
     RingNeeded = "the bore is larger than the spigot: a ring is needed, or the seats alone centre the wheel",
-    BoreTooSmall = "the bore is smaller than the spigot: the wheel cannot go on",
+    BoreTooSmall = "the bore is smaller than the spigot: it cannot go on",
     NoCentring = "neither spigot nor seats centre the wheel",
     SpacerHidesSpigot = "the spacer is as thick as the spigot is high: the spigot no longer centres the wheel",
 
     HubsOwnFasteners = "the hub's own fasteners are kept",
-    ThreadsAgree = "the fasteners have the hub's thread",
-    ThreadsDiffer = "the fasteners do not have the hub's thread: they strip or come loose",
+    ThreadsAgree = "the fasteners have the thread that they meet",
+    ThreadsDiffer = "the fasteners do not have the thread that they meet: they strip or come loose",
     FastenerKindDiffers = "bolts for a hub with studs, or nuts for a hub without",
     SeatShapesAgree = "fasteners and wheel have the same seat",
     SeatShapesDiffer = "fasteners and wheel have different seats: they cannot hold their clamp load",
 
+    StudsStandOut = "the hub's studs stand out of the adaptor: the wheel lies flat only if it has room for them",
     TurnsEnough = "enough of the thread holds",
     TurnsTooFew = "too little of the thread holds: it can strip or work loose",
     BoltDoesNotReach = "the fastener does not reach the thread",
@@ -113,7 +114,7 @@ reasons! {
     TouchedByTheFigures = "no nearer than the original wheel, which touches by these figures: measure again",
     InnerJointNotJudged = "the wheel's joint is right; the one between adaptor and hub is not judged here: its thread, seats and turns must be right too",
     SpigotThroughAdaptor = "the hub's spigot comes out of the adaptor, and the wheel's bore is too small for it",
-    DepthNotKnown = "far more thread than is needed, and the depth of the hole is not known: the bolt may bottom",
+    DepthNotKnown = "deeper than the thread is wide, and the depth of the hole is not known: the bolt may bottom",
     BrakeClears = "the brake clears the barrel and the spokes",
     BrakeClearsStandard = "the brake clears the largest barrel the rim standard allows; the wheel's own may be smaller: measure it",
     BarrelTouchesBrake = "the rim's barrel comes too close to the brake",

@@ -35,8 +35,17 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     let built = built.map(|(_, engaged)| Toleranced::exact(engaged));
     let (least, citation) = least_or_as_built(Limit::new(turns, least.citation()), built);
     let finding = at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation);
-    let deep = joint.kind == FastenerKind::Bolt && joint.depth.is_none() && engaged > turns * 2.0;
-    Ok(if setup.adaptor().is_some() {
+    // A hole whose end is not known holds what the original bolt had in it, or as much as the thread is wide.
+    // Common practice, no source.
+    let held = built.map_or(Length::default(), |built| built.nominal()).max(joint.thread.major_diameter());
+    let deep =
+        joint.kind == FastenerKind::Bolt && joint.depth.is_none() && !no_more(in_mm(engaged), in_mm(held));
+    let studs = setup.adaptor().zip(case.axle.hub().and_then(|hub| hub.stud_length()));
+    let studs_stand_out =
+        studs.is_some_and(|(adaptor, stud)| !no_more(in_mm(stud), in_mm(adaptor.thickness().length())));
+    Ok(if studs_stand_out {
+        finding.marginal_if(Verdict::Within, Reason::StudsStandOut)
+    } else if setup.adaptor().is_some() {
         finding.marginal_if(Verdict::Within, Reason::InnerJointNotJudged)
     } else if deep {
         finding.marginal_if(Verdict::Within, Reason::DepthNotKnown)
@@ -52,6 +61,8 @@ fn keeps_the_joint(original: &Setup, proposed: &Setup) -> bool {
         && original.wheel() == proposed.wheel()
         && original.spacer().unwrap_or_default() == proposed.spacer().unwrap_or_default()
         && original.adaptor() == proposed.adaptor()
+        // Of wheels that are called the same, one may be of steel and one of alloy.
+        && original.disc_thickness().zip(proposed.disc_thickness()).is_none_or(|(a, b)| a == b)
 }
 
 /// What the wheel is screwed to.

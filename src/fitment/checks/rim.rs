@@ -56,10 +56,9 @@ pub(super) fn rim_contour(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let (tire, rim) = (setup.tire().size(), setup.wheel().size());
     let finding = |verdict, reason| Ok(Finding::new(verdict, reason, Citation::RIM_HUMP));
-    if case
-        .original
-        .is_some_and(|o| o.wheel().size() == rim && o.tire().size().structure() == tire.structure())
-    {
+    let run_flat = |size: TireSize| matches!(size, TireSize::Metric(size) if size.is_run_flat());
+    let kind = |size: TireSize| (size.structure(), run_flat(size));
+    if case.original.is_some_and(|o| o.wheel().size() == rim && kind(o.tire().size()) == kind(tire)) {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
     if rim.diameter().seat_taper() == SeatTaper::FifteenDegree {
@@ -76,8 +75,7 @@ pub(super) fn rim_contour(case: &Case<'_>) -> Found {
         need!(_contour = rim.contour() => WheelContour);
         return finding(Verdict::Marginal, Reason::NoHump);
     }
-    let run_flat = matches!(tire, TireSize::Metric(size) if size.is_run_flat());
-    if run_flat && !matches!(rim.hump(), Some(Hump::Eh | Hump::Eh2)) {
+    if run_flat(tire) && !matches!(rim.hump(), Some(Hump::Eh | Hump::Eh2)) {
         return finding(Verdict::Marginal, Reason::ExtendedHumpAdvised);
     }
     finding(Verdict::Within, Reason::HumpsHold)
