@@ -12,7 +12,7 @@ use crate::{Citation, Toleranced};
 
 pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.original.is_some_and(|original| keeps_the_joint(original, setup)) {
+    if case.original.map_or(Ok(false), |original| keeps_the_joint(original, setup))? {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
     let (joint, engaged) = engagement(case, setup)?;
@@ -40,10 +40,7 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     let held = built.map_or(Length::default(), |built| built.nominal()).max(joint.thread.major_diameter());
     let deep =
         joint.kind == FastenerKind::Bolt && joint.depth.is_none() && !no_more(in_mm(engaged), in_mm(held));
-    let studs = setup.adaptor().zip(case.axle.hub().and_then(|hub| hub.stud_length()));
-    let studs_stand_out =
-        studs.is_some_and(|(adaptor, stud)| !no_more(in_mm(stud), in_mm(adaptor.thickness().length())));
-    Ok(if studs_stand_out {
+    Ok(if studs_stand_out(case, setup)? {
         finding.marginal_if(Verdict::Within, Reason::StudsStandOut)
     } else if setup.adaptor().is_some() {
         finding.marginal_if(Verdict::Within, Reason::InnerJointNotJudged)
@@ -54,15 +51,33 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     })
 }
 
+/// Whether the hub's studs are longer than an adaptor over them is thick.
+fn studs_stand_out(case: &Case<'_>, setup: &Setup) -> Result<bool, Missing> {
+    let Some(adaptor) = setup.adaptor() else { return Ok(false) };
+    let hub = case.axle.hub();
+    need!(fastening = hub.and_then(|h| h.fastening()) => HubFastening);
+    if fastening != Fastening::Stud {
+        return Ok(false);
+    }
+    need!(stud = hub.and_then(|h| h.stud_length()) => StudLength);
+    Ok(!no_more(in_mm(stud), in_mm(adaptor.thickness().length())))
+}
+
 /// Whether the hub's own fasteners hold the original wheel as they did.
-fn keeps_the_joint(original: &Setup, proposed: &Setup) -> bool {
-    proposed.fasteners().is_none()
+fn keeps_the_joint(original: &Setup, proposed: &Setup) -> Result<bool, Missing> {
+    let alike = proposed.fasteners().is_none()
         && original.fasteners().is_none()
         && original.wheel() == proposed.wheel()
         && original.spacer().unwrap_or_default() == proposed.spacer().unwrap_or_default()
-        && original.adaptor() == proposed.adaptor()
-        // Of wheels that are called the same, one may be of steel and one of alloy.
-        && original.disc_thickness().zip(proposed.disc_thickness()).is_none_or(|(a, b)| a == b)
+        && original.adaptor() == proposed.adaptor();
+    // Of wheels that are called the same, one may be of steel and one of alloy.
+    match original.disc_thickness() {
+        Some(original) if alike => {
+            need!(thickness = proposed.disc_thickness() => DiscThickness);
+            Ok(thickness == original)
+        }
+        _ => Ok(alike),
+    }
 }
 
 /// What the wheel is screwed to.
