@@ -813,7 +813,7 @@ fn lookalikes_are_told_apart() {
         assert!(text.parse::<Marking>().is_err(), "{text}");
     }
     // A month with a year of two digits could be holes on inches, and is neither.
-    for text in ["7Jx16 ET45 03/12", "7Jx18 06/15", "10/12"] {
+    for text in ["7Jx16 ET45 03/12", "7Jx18 06/15", "10/12", "04/98"] {
         assert!(text.parse::<Marking>().is_err(), "{text}");
     }
     let error = WheelStamp::parse("7Jx16 ET45 03/12").unwrap_err();
@@ -824,6 +824,7 @@ fn lookalikes_are_told_apart() {
     for (typed, canonical) in [
         ("5/4.5", "5x114.3"),
         ("5/5in", "5x127"),
+        ("4/98", "4x98"),
         ("7Jx16 ET45 5x112/66.6", "7Jx16 ET45 5x112 66.6"),
         ("8.25x22.5 10x335/281", "8.25x22.5 10x335 281"),
         ("7Jx16 5x120/5x112", "7Jx16 5x120/5x112"),

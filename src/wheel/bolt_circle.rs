@@ -13,8 +13,8 @@ use crate::units::{self, Angle, Length};
 /// bolt circle = count ( "x" | "-" | "/" ) diameter [ "mm" | "in" | '"' ]
 /// ```
 /// 3 to 12 holes. Without a unit, a diameter below 20 is inches and one from 60 to 600 is millimetres;
-/// anything else is refused, and so are whole inches behind a stroke without unit, which could be a month and a
-/// year. Inches and millimetres are held exactly, so equal circles are equal
+/// anything else is refused. So are, behind a stroke, whole inches without a unit and a count that begins with 0,
+/// which could be a month and a year. Inches and millimetres are held exactly, so equal circles are equal
 /// however they were written. Canonical in millimetres.
 ///
 /// Accepted: `5x112`, `5×114,3`, `5 x 4.5in`, `6x5.5"`, `4-100`, `5/4.5`. Refused: `5x57`, `2x100`, `13x112`,
@@ -39,6 +39,7 @@ pub struct BoltCircle {
 impl BoltCircle {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let at = scanner.at();
+        let zero = scanner.is_at(b'0');
         let count = tri!(scanner.whole(Field::HoleCount));
         if count < 3 || count > 12 {
             return Err(scanner.range(Field::HoleCount, at));
@@ -49,7 +50,7 @@ impl BoltCircle {
             return Err(scanner.missing(Field::BoltCircle));
         }
         scanner.skip_space();
-        if stroke && could_be_a_year(*scanner) {
+        if stroke && (zero || is_of_whole_inches(*scanner)) {
             tri!(scanner.whole(Field::BoltCircle));
             return Err(scanner.error(ParseErrorKind::Ambiguous, Field::BoltCircle, at));
         }
@@ -261,15 +262,16 @@ impl HoleCentre {
     }
 }
 
-/// Whether one or two digits stand here, without decimals or a unit.
-const fn could_be_a_year(mut scanner: Scanner<'_>) -> bool {
+/// Whether a whole number below 20 stands here, without decimals or a unit.
+const fn is_of_whole_inches(mut scanner: Scanner<'_>) -> bool {
     let at = scanner.at();
+    let tens = scanner.byte();
     scanner.skip_digits();
     let digits = scanner.at() - at;
     let decimals = matches!(scanner.peek(0), b'.' | b',') && scanner.peek(1).is_ascii_digit();
     scanner.skip_space();
     let unit = scanner.eat_word("IN") || scanner.is_at(b'"') || scanner.eat_str("\u{2033}");
-    (digits == 1 || digits == 2) && !decimals && !unit
+    (digits == 1 || digits == 2 && tens < b'2') && !decimals && !unit
 }
 
 designation!(BoltCircle in "beadseat::wheel", "5 X 4.75\\\"" => "5x120.65", wrong "5x57");
