@@ -20,7 +20,8 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// ```text
 /// line = size { service | version | range | mark | limit }
 /// ```
-/// A mark is one of [`SidewallMark::WORDS`], of which ten may stand, a limit a [`MoldedLimit`]. In any order, each at most once, but for two service descriptions: the second is the one in a circle,
+/// A mark is one of [`SidewallMark::WORDS`], of which ten may stand, a limit a [`MoldedLimit`]. In any order,
+/// each at most once, but for two service descriptions: the second is the one in a circle,
 /// another load at another speed. It stands behind the first, in brackets or without: `104/102R (97T)`. But
 /// `(94Y)` is above 300 km/h here too, first or second, and so is of motorcycles `(58W)` above 270 km/h.
 ///
