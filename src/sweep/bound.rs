@@ -52,10 +52,10 @@ impl Motion<'_> {
     pub(super) fn bound(&self, cell: &Cell, enough: f64) -> Bounded {
         match &self.rod {
             Some(rod) => {
-                let at = rod.at(self.corner, cell.middle[STEER], cell.middle[TRAVEL]);
-                let speeds = rod.speeds(self, &at, cell);
-                let place = self.along_and_from_spindle(&at, cell.middle[S]);
-                self.bound_at(place, &speeds, cell, enough, |reach| rod.tangent(self, &at, cell, reach))
+                let at = rod.at(self.corner, &cell.middle);
+                let speeds = rod.speeds(self.corner, &at, cell);
+                let place = at.along_and_from_spindle();
+                self.bound_at(place, &speeds, cell, enough, |reach| rod.tangent(&at, reach))
             }
             None => {
                 let at = self.placed(&cell.middle);

@@ -4,7 +4,7 @@ use super::arm::Arm;
 use super::corner::{Corner, Span};
 use super::obstacle::{Carrier, Obstacle, Point, Shape};
 use super::profile::{Place, Profile, place};
-use super::rod::{self, Rod, between};
+use super::rod::PartOfRod;
 use super::vector::{Turn, Vector, X, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
 
@@ -82,10 +82,7 @@ pub(super) struct Motion<'a> {
     pub(super) profile: &'a Profile,
     pub(super) piece: Piece,
     pub(super) arm: Option<Arm>,
-    /// The rod it is a part of, with the shares of its length at the middle of the piece and from there to its end.
-    pub(super) rod: Option<Rod>,
-    pub(super) share_middle: f64,
-    pub(super) share_half: f64,
+    pub(super) rod: Option<PartOfRod>,
     /// Whether travel moves the piece past the knuckle.
     pub(super) heaves: bool,
     /// Roll for each millimetre of the difference of travel, past the piece.
@@ -140,16 +137,11 @@ impl<'a> Motion<'a> {
             Carrier::Arm { pivot, end } => Some(Arm::new(pivot, end, corner.travel)?),
             _ => None,
         };
-        let rod = match obstacle.carrier {
-            Carrier::Rod { outer, inner } => Some(Rod::new(outer, inner, corner)?),
-            _ => None,
-        };
-        let (share_middle, share_half) = match (&rod, piece) {
-            (Some(rod), Piece::Line { middle, half }) => {
-                let share = rod.share(middle);
-                (share, rod.share(add(middle, half)) - share)
+        let rod = match (obstacle.carrier, piece) {
+            (Carrier::Rod { outer, inner }, Piece::Line { middle, half }) => {
+                Some(PartOfRod::new(outer, inner, corner, middle, half)?)
             }
-            _ => (0.0, 0.0),
+            _ => None,
         };
         let (steers, heaves) = match obstacle.carrier {
             Carrier::Knuckle => (false, false),
@@ -169,8 +161,6 @@ impl<'a> Motion<'a> {
             piece,
             arm,
             rod,
-            share_middle,
-            share_half,
             heaves,
             roll_rate,
             thickness: obstacle.radius + obstacle.uncertainty,
@@ -200,7 +190,7 @@ impl<'a> Motion<'a> {
         let mut roll_angle = 0.0;
         if self.heaves {
             let mut hub = self.corner.hub(z);
-            let mut hub_by_travel = [0.0, self.corner.lateral_gain, 1.0];
+            let mut hub_by_travel = self.corner.hub_by_travel();
             if self.roll_rate > 0.0 {
                 roll_angle = (z - other) * self.roll_rate;
                 hub[1] -= 0.25 * roll_angle * (z - other);
@@ -260,7 +250,7 @@ impl<'a> Motion<'a> {
     /// The clearance at one place of all variables, and where on the profile.
     pub(super) fn value(&self, at: &[f64; VARIABLES]) -> (f64, Place) {
         let (a, r) = match &self.rod {
-            Some(rod) => self.along_and_from_spindle(&rod.at(self.corner, at[STEER], at[TRAVEL]), at[S]),
+            Some(rod) => rod.at(self.corner, at).along_and_from_spindle(),
             None => {
                 let placed = self.placed(at);
                 (placed.a, placed.r)
@@ -269,21 +259,6 @@ impl<'a> Motion<'a> {
         let [rim, tire] = self.profile.reaches(a, r);
         let reach = if rim.distance < tire.distance { rim } else { tire };
         (reach.distance - self.thickness, place(&reach, a, r))
-    }
-
-    /// The share of the rod's length at a place of the piece.
-    pub(super) fn share(&self, s: f64) -> f64 {
-        self.share_middle + self.share_half * s
-    }
-
-    /// A place of the rod in the wheel frame.
-    pub(super) fn on_rod(&self, at: &rod::Place, s: f64) -> Vector {
-        between(at.outer, at.inner, self.share(s))
-    }
-
-    pub(super) fn along_and_from_spindle(&self, at: &rod::Place, s: f64) -> (f64, f64) {
-        let [along, up, forward] = self.on_rod(at, s);
-        (along, libm::hypot(up, forward))
     }
 
     /// The point of the piece, where it is at ride height.

@@ -15,7 +15,7 @@
 
 use super::bound::{Speeds, Tangent};
 use super::corner::Corner;
-use super::motion::{Cell, Motion, S, STEER, TRAVEL, VARIABLES};
+use super::motion::{Cell, S, STEER, TRAVEL, VARIABLES};
 use super::obstacle::Point;
 use super::profile::Reach;
 use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
@@ -28,12 +28,25 @@ pub(super) struct Rod {
     length: f64,
     /// −1 for a rod whose inner end is outboard of its outer one.
     sign: f64,
+    /// Of the outer end, along the wheel's axes: it stays there.
+    in_wheel: Vector,
 }
 
-/// Where a rod is in one position: in the wheel frame along the spindle, up and forward across it.
+/// A straight part of a rod, with the shares of its length at the middle of the part and from there to its end.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct PartOfRod {
+    rod: Rod,
+    middle: f64,
+    half: f64,
+}
+
+/// Where a part of a rod is in one position: in the wheel frame along the spindle, up and forward across it.
 pub(super) struct Place {
-    pub(super) outer: Vector,
-    pub(super) inner: Vector,
+    /// The place of the part that was asked for, and its share of the rod's length.
+    point: Vector,
+    share: f64,
+    /// From the outer end to the inner one.
+    way: Vector,
     /// Derivatives of the inner end, but for what camber and toe turn.
     by_steer: Vector,
     by_travel: Vector,
@@ -54,14 +67,21 @@ impl Rod {
     pub(super) fn new(outer: Point, inner: Point, corner: &Corner) -> Result<Self, OutOfRange> {
         let (outer, inner) = (outer.0, inner.0);
         let way = sub(outer, inner);
-        let rod = Self { outer, inner, length: length(way), sign: if way[1] < 0.0 { -1.0 } else { 1.0 } };
+        let rod = Self {
+            outer,
+            inner,
+            length: length(way),
+            sign: if way[1] < 0.0 { -1.0 } else { 1.0 },
+            in_wheel: corner.axes(0.0).map(|axis| dot(outer, axis)),
+        };
         let (through, axis) = corner.axis_or_upright();
         let around = length(cross(axis, sub(outer, through)));
         let steer = corner.steer.most.max(-corner.steer.least);
         let travel = corner.travel.most.max(-corner.travel.least);
         let tilt = corner.tilt_rate() * length(outer);
         let around = around + tilt * travel;
-        let most = libm::hypot(way[0], way[2]) + around * steer + (corner.hub_speed() + tilt) * travel;
+        let most =
+            libm::hypot(way[0], way[2]) + around * steer + (length(corner.hub_by_travel()) + tilt) * travel;
         let allowed = if corner.beam.is_some() { 0.0 } else { 0.95 * rod.length };
         OutOfRange::check("a tie rod's outer end off the line of its rack", most, "mm", 0.0, allowed)?;
         Ok(rod)
@@ -76,23 +96,40 @@ impl Rod {
     /// Where the ends are in the body: the outer one on the knuckle, the inner one slid.
     pub(super) fn ends(&self, corner: &Corner, steer: Turn, z: f64) -> [Vector; 2] {
         let (through, axis) = corner.axis_or_upright();
-        let arm = steer.about(axis, sub(corner.tipped(self.outer, z), through));
+        let arm = steer.about(axis, sub(corner.of_wheel(self.in_wheel, z), through));
         let outer = add(corner.hub(z), add(through, arm));
         let [x, y, height] = sub(outer, self.inner);
         let across = libm::sqrt(self.length * self.length - x * x - height * height);
         [outer, add(self.inner, [0.0, y - self.sign * across, 0.0])]
     }
+}
 
-    pub(super) fn at(&self, corner: &Corner, steer: f64, z: f64) -> Place {
-        let steer = Turn::by(steer);
+impl PartOfRod {
+    /// # Errors
+    /// Those of [`Rod::new`].
+    pub(super) fn new(
+        outer: Point,
+        inner: Point,
+        corner: &Corner,
+        middle: Vector,
+        half: Vector,
+    ) -> Result<Self, OutOfRange> {
+        let rod = Rod::new(outer, inner, corner)?;
+        let share = rod.share(middle);
+        Ok(Self { rod, middle: share, half: rod.share(add(middle, half)) - share })
+    }
+
+    pub(super) fn at(&self, corner: &Corner, at: &[f64; VARIABLES]) -> Place {
+        let (rod, z) = (&self.rod, at[TRAVEL]);
+        let steer = Turn::by(at[STEER]);
         let (through, axis) = corner.axis_or_upright();
-        let [outer, inner] = self.ends(corner, steer, z);
+        let [outer, inner] = rod.ends(corner, steer, z);
         let hub = add(corner.hub(z), through);
-        let q = sub(outer, self.inner);
+        let q = sub(outer, rod.inner);
         let aside = libm::hypot(q[0], q[2]);
-        let across = libm::sqrt(self.length * self.length - aside * aside);
-        let u = [self.sign * q[0] / across, 1.0, self.sign * q[2] / across];
-        let hub_by_travel = [0.0, corner.lateral_gain, 1.0];
+        let across = libm::sqrt(rod.length * rod.length - aside * aside);
+        let u = [rod.sign * q[0] / across, 1.0, rod.sign * q[2] / across];
+        let hub_by_travel = corner.hub_by_travel();
         let arm_by_steer = cross(axis, sub(outer, hub));
         let back = |v: Vector| steer.back().about(axis, v);
         let from_axis = back(sub(inner, hub));
@@ -101,9 +138,12 @@ impl Rod {
         let by_travel = back(sub([0.0, dot(hub_by_travel, u), 0.0], hub_by_travel));
         let axes = corner.axes(z);
         let in_wheel = |v: Vector| axes.map(|axis| dot(v, axis));
+        let share = self.middle + self.half * at[S];
+        let inner = in_wheel(place);
         Place {
-            outer: corner.axes(0.0).map(|axis| dot(self.outer, axis)),
-            inner: in_wheel(place),
+            point: between(rod.in_wheel, inner, share),
+            share,
+            way: sub(inner, rod.in_wheel),
             by_steer: in_wheel(by_steer),
             by_travel: in_wheel(by_travel),
             outer_radius: length(arm_by_steer),
@@ -114,21 +154,22 @@ impl Rod {
     }
 
     /// How fast a place of the rod can move past the wheel in a box, and what its motion bends.
-    pub(super) fn speeds(&self, motion: &Motion<'_>, at: &Place, cell: &Cell) -> Speeds {
-        let spread = motion.share_half.abs() * cell.half[S];
-        let share = motion.share(cell.middle[S]).abs() + spread;
+    pub(super) fn speeds(&self, corner: &Corner, at: &Place, cell: &Cell) -> Speeds {
+        let rod = &self.rod;
+        let spread = self.half.abs() * cell.half[S];
+        let share = at.share.abs() + spread;
         let (h_steer, h_travel) = (cell.half[STEER], cell.half[TRAVEL]);
-        let tilt = motion.corner.tilt_rate();
-        let hub = motion.corner.hub_speed();
+        let tilt = corner.tilt_rate();
+        let hub = length(corner.hub_by_travel());
         // Of the outer end in the body.
-        let tipping = tilt * length(self.outer);
+        let tipping = tilt * length(rod.outer);
         let outer_steer = at.outer_radius + tipping * h_travel;
         let outer_travel = hub + tipping;
         let aside = at.aside + outer_steer * h_steer + outer_travel * h_travel;
         // No position is so far aside; see `new`.
-        let aside = aside.min(0.95 * self.length);
-        let across = libm::sqrt(self.length * self.length - aside * aside);
-        let (k, bend) = (self.length / across, self.length * self.length / (across * across * across));
+        let aside = aside.min(0.95 * rod.length);
+        let across = libm::sqrt(rod.length * rod.length - aside * aside);
+        let (k, bend) = (rod.length / across, rod.length * rod.length / (across * across * across));
         // Of what the inner end slides.
         let (slide_steer, slide_travel) = (outer_steer * k, outer_travel * k);
         let slide_steer_steer = outer_steer * k + outer_steer * outer_steer * bend;
@@ -144,7 +185,7 @@ impl Rod {
         let steer_travel = past + slide_steer_travel + tilt * steer;
         let travel_travel = slide_travel_travel + 2.0 * tilt * past + tilt * tilt * from_hub;
         let not_in_slope = tilt * from_hub + tipping * k;
-        let along = motion.share_half.abs() * self.length;
+        let along = self.half.abs() * rod.length;
         let mixed = 0.5 * share * steer_travel * h_steer * h_travel;
         let by_steer = 0.5 * spread * steer * h_steer;
         let by_travel = 0.5 * spread * travel * h_travel;
@@ -162,19 +203,25 @@ impl Rod {
     }
 
     /// The derivatives of the distance, but for what camber and toe turn.
-    pub(super) fn tangent(&self, motion: &Motion<'_>, at: &Place, cell: &Cell, reach: &Reach) -> Tangent {
-        let [_, up, forward] = motion.on_rod(at, cell.middle[S]);
+    pub(super) fn tangent(&self, at: &Place, reach: &Reach) -> Tangent {
+        let [_, up, forward] = at.point;
         let r = libm::hypot(up, forward);
         let out = if r > 0.0 { reach.out / r } else { 0.0 };
         let gradient = [reach.along, out * up, out * forward];
-        let share = motion.share(cell.middle[S]);
         let mut slope = [0.0; VARIABLES];
-        slope[STEER] = share * dot(gradient, at.by_steer);
-        slope[TRAVEL] = share * dot(gradient, at.by_travel);
-        slope[S] = motion.share_half * dot(gradient, sub(at.inner, at.outer));
+        slope[STEER] = at.share * dot(gradient, at.by_steer);
+        slope[TRAVEL] = at.share * dot(gradient, at.by_travel);
+        slope[S] = self.half * dot(gradient, at.way);
         let mut turns = [0.0; VARIABLES];
         turns[STEER] = slope[STEER];
         Tangent { slope, levers: [0.0; VARIABLES], turns }
+    }
+}
+
+impl Place {
+    pub(super) fn along_and_from_spindle(&self) -> (f64, f64) {
+        let [along, up, forward] = self.point;
+        (along, libm::hypot(up, forward))
     }
 }
 

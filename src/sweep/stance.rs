@@ -4,7 +4,7 @@ use super::arm::Arm;
 use super::corner::{Corner, Pose, Span};
 use super::motion::spindle;
 use super::obstacle::{Carrier, Point};
-use super::rod::Rod;
+use super::rod::{Rod, between};
 use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
 use crate::units::{self, Angle, Length, in_mm, in_rad};
@@ -26,8 +26,6 @@ pub struct Stance {
     corner: Corner,
     hub: Vector,
     roll: Turn,
-    through: Vector,
-    direction: Vector,
     steer: Turn,
     /// Outboard along the spindle, up across it, and forward across both: in the knuckle, before it moves.
     axes: [Vector; 3],
@@ -39,13 +37,10 @@ impl Corner {
     pub fn stance(&self, pose: Pose) -> Stance {
         let (z, other) = (in_mm(pose.travel()), in_mm(pose.other_travel()));
         let roll = self.beam.map_or(0.0, |track| (z - other) / track);
-        let (through, direction) = self.axis_or_upright();
         Stance {
             corner: *self,
             hub: sub(self.hub(z), [0.0, 0.25 * roll * (z - other), 0.0]),
             roll: if roll == 0.0 { Turn::NONE } else { Turn::by(roll) },
-            through,
-            direction,
             steer: Turn::by(in_rad(pose.steer())),
             axes: self.axes(z),
             travel: z,
@@ -64,9 +59,9 @@ impl Corner {
         [0.0, self.lateral_gain * z, z]
     }
 
-    /// How far that is for each millimetre of travel.
-    pub(super) fn hub_speed(&self) -> f64 {
-        libm::hypot(1.0, self.lateral_gain)
+    /// Its derivative in travel.
+    pub(super) const fn hub_by_travel(&self) -> Vector {
+        [0.0, self.lateral_gain, 1.0]
     }
 
     /// A bound of how camber and toe turn the knuckle for each millimetre of travel.
@@ -84,7 +79,11 @@ impl Corner {
 
     /// A point of the knuckle, tipped by what camber and toe gain.
     pub(super) fn tipped(&self, point: Vector, z: f64) -> Vector {
-        let [outboard, up, forward] = self.axes(0.0).map(|axis| dot(point, axis));
+        self.of_wheel(self.axes(0.0).map(|axis| dot(point, axis)), z)
+    }
+
+    /// A point of the wheel, told along its axes, before the knuckle moves.
+    pub(super) fn of_wheel(&self, [outboard, up, forward]: Vector, z: f64) -> Vector {
         let [by_outboard, by_up, by_forward] = self.axes(z);
         add(add(scale(by_outboard, outboard), scale(by_up, up)), scale(by_forward, forward))
     }
@@ -134,7 +133,7 @@ impl Stance {
             Carrier::Rod { outer, inner } => {
                 let rod = Rod::new(outer, inner, &self.corner)?;
                 let [outer, inner] = rod.ends(&self.corner, self.steer, self.travel);
-                add(outer, scale(sub(inner, outer), rod.share(point.0)))
+                between(outer, inner, rod.share(point.0))
             }
         }))
     }
@@ -147,15 +146,17 @@ impl Stance {
 
     /// Where a point of the body is along the spindle, and across it up and forward.
     pub fn along_and_across(&self, point: Point) -> [Length; 3] {
+        let (through, direction) = self.corner.axis_or_upright();
         let unrolled = self.roll.back().about_x(sub(point.0, self.hub));
-        let straight = self.steer.back().about(self.direction, sub(unrolled, self.through));
-        let place = add(self.through, straight);
+        let straight = self.steer.back().about(direction, sub(unrolled, through));
+        let place = add(through, straight);
         self.axes.map(|axis| units::mm(dot(place, axis)))
     }
 
     /// What turns and travels with the wheel.
     fn moved(&self, point: Vector) -> Vector {
-        self.risen(add(self.through, self.steer.about(self.direction, sub(point, self.through))))
+        let (through, direction) = self.corner.axis_or_upright();
+        self.risen(add(through, self.steer.about(direction, sub(point, through))))
     }
 
     fn risen(&self, point: Vector) -> Vector {

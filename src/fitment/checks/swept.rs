@@ -2,8 +2,6 @@
 
 use super::brake::{barrel, seat};
 use super::clearance::{Assembly, half_rim, half_tire, same_body};
-use crate::OutOfRange;
-use crate::Toleranced;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
@@ -16,6 +14,7 @@ use crate::sweep::{
 use crate::tire::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
 use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding, Travel};
+use crate::{OutOfRange, Toleranced};
 
 /// What the well and the metal of a rim take off its seat where one is drawn whose barrel was not measured: a
 /// deep well of 22 mm and 8 mm of metal. Common practice, no source. Nothing is judged by it.
