@@ -150,12 +150,12 @@ impl CircleFit {
             .map(|((row, _), weight)| weight.abs() * (row[1].abs() + row[2].abs()))
             .sum::<f64>();
         let off = rows().map(|(_, r)| (r - radius).abs()).fold(0.0, f64::max);
+        let (u, diameter) = (in_mm(uncertainty.abs()), 2.0 * radius * spread);
         Ok(Self {
             centre: HoleCentre::new(units::mm(x0 + cx * spread), units::mm(y0 + cy * spread)),
-            diameter: units::mm(2.0 * radius * spread),
-            worst: uncertainty.abs() * (2.0 * worst) * SECOND_ORDER
-                + uncertainty.abs() * (in_mm(uncertainty.abs()) * 4.0 / (radius * spread)),
-            likely: uncertainty.abs() * (2.0 * libm::sqrt(first[0])),
+            diameter: units::mm(diameter),
+            worst: units::mm(u * 2.0 * worst * SECOND_ORDER + 8.0 * u * u / diameter),
+            likely: units::mm(u * 2.0 * libm::sqrt(first[0])),
             off: units::mm(off * spread),
         })
     }

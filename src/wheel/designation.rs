@@ -341,22 +341,14 @@ impl Wheel {
                 }
                 *scanner = ahead;
                 scanner.skip_space();
-                if !bolt_circle::is_next(scanner) {
-                    let mut bore = *scanner;
-                    match Bore::scan(&mut bore) {
-                        Ok(found) if found.is_inside(first) => {
-                            if self.bore.is_some() {
-                                return Ok(false);
-                            }
-                            *scanner = bore;
-                            self.bore = Some(found);
-                            return Ok(true);
-                        }
-                        Ok(found) if found.nanometres() < first.nanometres() => {
-                            return Err(bore.error(ParseErrorKind::Ambiguous, Field::BoltCircle, at));
-                        }
-                        _ => {}
+                let mut behind = *scanner;
+                if let Some(bore) = tri!(scan_bore_behind(first, &mut behind, at)) {
+                    if self.bore.is_some() {
+                        return Ok(false);
                     }
+                    *scanner = behind;
+                    self.bore = Some(bore);
+                    return Ok(true);
                 }
                 tri!(first.scan_second(scanner))
             }
@@ -424,6 +416,27 @@ impl Wheel {
     /// The centre bore, if stamped.
     pub const fn bore(&self) -> Option<Bore> {
         self.bore
+    }
+}
+
+/// The bore behind the stroke of a bolt circle that began at `at`, if a bare number so small stands here.
+///
+/// # Errors
+/// For a number that could be a bore or a second circle.
+const fn scan_bore_behind(
+    circle: BoltCircle,
+    scanner: &mut Scanner<'_>,
+    at: usize,
+) -> Result<Option<Bore>, ParseError> {
+    if bolt_circle::is_next(scanner) {
+        return Ok(None);
+    }
+    match Bore::scan(scanner) {
+        Ok(bore) if bore.is_inside(circle) => Ok(Some(bore)),
+        Ok(bore) if bore.nanometres() < circle.nanometres() => {
+            Err(scanner.error(ParseErrorKind::Ambiguous, Field::BoltCircle, at))
+        }
+        _ => Ok(None),
     }
 }
 

@@ -56,6 +56,34 @@ fn around_triangle([a, b, c]: [f64; 3]) -> Result<(f64, f64), OutOfRange> {
     Ok((a * b * c / (2.0 * libm::sqrt(square)), square))
 }
 
+/// The least and the greatest circle around a triangle whose sides lie between two ends each.
+///
+/// With two sides kept, the circle grows to both ends of the third, and is least where one of the two is a diameter:
+/// it is greatest at a corner of the box. It is least at one too, if no angle of the triangle is right in the box, and
+/// else not less than the longest side can be.
+///
+/// # Errors
+/// If a corner is no triangle.
+fn around_box(ends: [[f64; 2]; 3]) -> Result<(f64, f64), OutOfRange> {
+    let (mut least, mut most) = (f64::INFINITY, 0.0_f64);
+    // Of the angle across from each side, whether it is blunt at a corner, and whether it is not.
+    let mut angles = [[false; 2]; 3];
+    for corner in 0..8 {
+        let sides = [0, 1, 2].map(|i| ends[i][corner >> i & 1]);
+        let (around, _) = around_triangle(sides)?;
+        (least, most) = (least.min(around), most.max(around));
+        let squares = sides.map(|side| side * side);
+        for (angle, square) in angles.iter_mut().zip(squares) {
+            angle[usize::from(squares.iter().sum::<f64>() > 2.0 * square)] = true;
+        }
+    }
+    if angles.contains(&[true; 2]) {
+        let longest = ends.map(|[short, _]| short).into_iter().fold(0.0, f64::max);
+        least = least.min(longest);
+    }
+    Ok((least, most))
+}
+
 /// How far a length may be off its nominal value, on the side where that is more, mm.
 pub(super) fn off(length: Toleranced<Length>) -> f64 {
     in_mm((length.max() - length.nominal()).max(length.nominal() - length.min()))
@@ -242,27 +270,7 @@ impl MeasuredCircle {
         let slopes = [slope(a, b, c), slope(b, c, a), slope(c, a, b)];
         let [x, y, z] = sides;
         let [_, _, likely] = sum(&[(slopes[0], x), (slopes[1], y), (slopes[2], z)]);
-        // With two sides kept, the circle grows to both ends of the third, and is least where one of the two is a
-        // diameter: it is greatest at a corner of the box of errors. It is least at one too, if no angle of the
-        // triangle is right in the box, and else not less than the longest side can be.
-        let (mut least, mut most) = (diameter, diameter);
-        let mut signs = [[false; 2]; 3];
-        let (mut longest, ends) = (0.0_f64, [x, y, z].map(|side| [in_mm(side.min()), in_mm(side.max())]));
-        for corner in 0..8 {
-            let sides = [0, 1, 2].map(|i| ends[i][corner >> i & 1]);
-            let (around, _) = around_triangle(sides)?;
-            (least, most) = (least.min(around), most.max(around));
-            let squares = sides.map(|side| side * side);
-            for (i, sign) in signs.iter_mut().enumerate() {
-                sign[usize::from(squares[0] + squares[1] + squares[2] > 2.0 * squares[i])] = true;
-            }
-        }
-        for [short, _] in ends {
-            longest = longest.max(short);
-        }
-        if signs.contains(&[true; 2]) {
-            least = least.min(longest);
-        }
+        let (least, most) = around_box(sides.map(|side| [side.min(), side.max()].map(in_mm)))?;
         Self::new(count, [diameter, (most - diameter).max(diameter - least), likely])
     }
 
