@@ -78,11 +78,11 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// tire = size { service | version | range }      each at most once, in any order
 /// ```
 /// `XL`, `LL` and `HL` belong to sizes of cars and motorcycles, a load range or ply rating to all but metric sizes
-/// of cars, and either may be said twice in two ways; of `LT`, `ST` and half-inch sizes its letter may stand alone, or behind a stroke, common practice.
-/// The canonical form is size, service description, version, range.
+/// of cars, and either may be said twice in two ways; of `LT`, `ST` and half-inch sizes its letter may stand
+/// alone, or behind a stroke, common practice. The canonical form is size, service description, version, range.
 ///
-/// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `LT245/75R17 121/118S E`, `HL245/40R19 101Y XL`,
-/// `120/70ZR17M/C (58W)`. Refused: `205/55R16 91V 91V`, `205/55ZR16 (91W)`, `LT245/75R17 XL`.
+/// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `LT245/75R17 121/118S E`,
+/// `HL245/40R19 101Y XL`, `120/70ZR17M/C (58W)`. Refused: `205/55R16 91V 91V`, `205/55ZR16 (91W)`, `LT245/75R17 XL`.
 ///
 /// ```
 /// use beadseat::{tire::Tire, units::kg};

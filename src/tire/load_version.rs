@@ -8,7 +8,8 @@ use crate::units::{self, Pressure};
 /// The load version of a passenger tire.
 ///
 /// # Syntax
-/// `XL`, `EXTRA LOAD`, `REINFORCED` or its short form `RNF`; `LL`; `HL` (which the canonical form of a size carries in front).
+/// `XL`, `EXTRA LOAD`, `REINFORCED` or its short form `RNF`; `LL`; `HL` (which the canonical form of a size
+/// carries in front).
 ///
 /// ```
 /// use beadseat::tire::LoadVersion;
@@ -124,16 +125,25 @@ impl LoadRange {
                 return Err(scanner.missing(Field::LoadRange));
             }
         }
+        match Self::of_letter(ahead.peek(0)) {
+            Some(range) if !ahead.peek(1).is_ascii_alphanumeric() => {
+                ahead.step(1);
+                *scanner = ahead;
+                Ok(range)
+            }
+            _ => Err(ahead.missing(Field::LoadRange)),
+        }
+    }
+
+    const fn of_letter(letter: u8) -> Option<Self> {
         let mut step = 0;
         while step < LETTERS.len() {
-            if ahead.peek(0) == LETTERS[step] && !ahead.peek(1).is_ascii_alphanumeric() {
-                ahead.eat(LETTERS[step]);
-                *scanner = ahead;
-                return Ok(Self::of_half(step as u16 + 1));
+            if letter == LETTERS[step] {
+                return Some(Self::of_half(step as u16 + 1));
             }
             step += 1;
         }
-        Err(ahead.missing(Field::LoadRange))
+        None
     }
 
     pub(super) const fn is(self, other: Self) -> bool {
@@ -144,20 +154,16 @@ impl LoadRange {
     pub(super) const fn scan_letter(scanner: &mut Scanner<'_>) -> Option<Self> {
         let mut ahead = *scanner;
         ahead.eat(b'/');
-        let letter = ahead.peek(0);
-        let mut step = 0;
-        while step < LETTERS.len() {
-            if letter == LETTERS[step] && letter != b'M' {
-                ahead.step(1);
-                if ahead.at_end() || ahead.skip_space() {
-                    *scanner = ahead;
-                    return Some(Self::of_half(step as u16 + 1));
-                }
-                return None;
-            }
-            step += 1;
+        let range = Self::of_letter(ahead.peek(0));
+        if range.is_none() || ahead.is_at(b'M') {
+            return None;
         }
-        None
+        ahead.step(1);
+        if !ahead.at_end() && !ahead.skip_space() {
+            return None;
+        }
+        *scanner = ahead;
+        range
     }
 
     #[inline]

@@ -68,14 +68,12 @@ impl ServiceDescription {
             }
         }
         match SpeedSymbol::scan_bare(scanner) {
-            Some(SpeedSymbol::Y) if scanner.eat(b')') => {
-                Ok(Self { single, dual, speed: SpeedSymbol::AboveY })
-            }
-            Some(SpeedSymbol::W) if scanner.eat(b')') => {
-                Ok(Self { single, dual, speed: SpeedSymbol::AboveW })
-            }
-            Some(SpeedSymbol::W | SpeedSymbol::Y) | None => Err(scanner.missing(Field::SpeedSymbol)),
-            Some(_) => Err(scanner.range(Field::SpeedSymbol, start)),
+            Some(symbol) => match symbol.bracketed() {
+                Some(speed) if scanner.eat(b')') => Ok(Self { single, dual, speed }),
+                Some(_) => Err(scanner.missing(Field::SpeedSymbol)),
+                None => Err(scanner.range(Field::SpeedSymbol, start)),
+            },
+            None => Err(scanner.missing(Field::SpeedSymbol)),
         }
     }
 

@@ -50,8 +50,8 @@ macro_rules! marks {
         ///
         /// # Syntax
         /// One mark of the table, in any case; where it has a space, a hyphen or nothing may stand. A
-        /// load version or load range by its own grammar, an [`ApprovalMark`], and [`Plies`]. `RF` alone is refused as ambiguous: it was reinforced once and is run-flat now. `TL`
-        /// and `TT` are the trade's short forms.
+        /// load version or load range by its own grammar, an [`ApprovalMark`], and [`Plies`]. `RF` alone is
+        /// refused as ambiguous: it was reinforced once and is run-flat now. `TL` and `TT` are the trade's short forms.
         ///
         /// | mark | also read | means |
         /// |---|---|---|

@@ -104,6 +104,15 @@ impl SpeedSymbol {
         symbol
     }
 
+    /// What brackets around it make of it, if they make anything.
+    pub(super) const fn bracketed(self) -> Option<Self> {
+        match self {
+            Self::W => Some(Self::AboveW),
+            Self::Y => Some(Self::AboveY),
+            _ => None,
+        }
+    }
+
     const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         if scanner.eat_str("(Y)") {
             return Ok(Self::AboveY);

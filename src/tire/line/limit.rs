@@ -15,8 +15,8 @@ use crate::tire::Fitting;
 ///            number ( "kPa" | "psi" ) [ "(" number unit ")" ]
 /// speed    = "MAX" [ "SPEED" ] number ( "km/h" | "mph" ) [ "(" number unit ")" ], or "MAX" behind the number
 /// ```
-/// `MAXIMUM` is `MAX`; a point may stand behind a short form, `:` behind `LOAD`, `@` for `AT`, and `COLD` behind a pressure. In both units the first is
-/// kept, and the second must say the same within what rounding and the yearbooks' grids explain.
+/// `MAXIMUM` is `MAX`; a point may stand behind a short form, `:` behind `LOAD`, `@` for `AT`,
+/// and `COLD` behind a pressure. In both units the first is kept, and the second must say the same within what rounding and the yearbooks' grids explain.
 ///
 /// Accepted: `MAX LOAD 615 kg (1356 LBS)`, `MAX. LOAD DUAL 2910 lb @ 80 psi cold`, `MAX. PRESS. 44 PSI`,
 /// `Max permissible inflation pressure 350 kPa`, `80 km/h max`. Refused: `MAX LOAD 615`, `MAX 44 PSI`,
