@@ -248,7 +248,8 @@ sources! {
     FLANGE_CATALOGUE: Handbook, false, "encyclopedia quoting a catalogue; page of rim codes", "flange height of JJ and of JK, 18.0 mm", None;
     FLANGE_ROUGH: Standard, true, "TRA", "flange height of L; of truck contours an order of magnitude", None;
     RIM_TABLE_WIDTH: Standard, true, "ETRTO", "rim width to the nearest half millimetre", None;
-    VALVE_HOLE: Standard, true, "ETRTO / TRA", "valve holes of 11.3 and 15.7 mm, +0.4 mm", None;
+    VALVE_HOLE: Standard, false, "TRA valve table, as a truck tire data book prints it", "valve holes of .453 and .625 in; 11.3 and 15.7 mm, +0.4 mm, from memory", None;
+    VALVE_PRESSURE: Standard, false, "TRA valve table, as a truck tire data book prints it", "snap-in 65 psi; for high pressure 80 psi in the small hole, 100 psi in the large", None;
     RIM_CONTOUR: Standard, false, "JIS D 4218 (modified ISO 4000-2)", "Table 3 in an excerpt: flange, seats and well of contours B, J and K", Some(2021);
     RIM_MEASURED: Stated, false, "the rim itself", "flange, well and metal as measured", None;
     SEAT_TAPER: Standard, true, "ISO 4000-2 / ISO 4209-2", "angle of the bead seat, ± 1°; flange of rims with seats of 15°", None;

@@ -30,6 +30,7 @@ mod tightening;
 mod tightening_order;
 mod torque_band;
 mod track;
+mod valve;
 
 pub use adaptor::{Adaptor, Thickness};
 pub use barrel::{Barrel, BarrelError};
@@ -62,3 +63,4 @@ pub use tightening::{Friction, Tightening};
 pub use tightening_order::{TighteningOrder, recheck_distance, torque_stages};
 pub use torque_band::TorqueBand;
 pub use track::{most_centre_move, track_change};
+pub use valve::Valve;
