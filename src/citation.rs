@@ -101,6 +101,7 @@ sources! {
     SPEED_PRESSURE_W: Standard, true, "ETRTO", "10 kPa for each 10 km/h from 190 to 240 km/h", None;
     CAMBER: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296", Some(2009);
     MAXIMUM_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "p. 296: 320 kPa Q to T, 350 kPa H and above", Some(2009);
+    MAXIMUM_PRESSURE_PRACTICE: CommonPractice, false, "common practice, no source", "10 % above the reference pressure of a tire of no molded maximum", None;
     MAXIMUM_PRESSURE_GIVEN: Stated, false, "the tire's or the wheel's own marking", "maximum pressure as given", None;
     PLACARD: Stated, false, "the vehicle maker's placard", "as given", None;
     PASSENGER_TIRE_ON_TRUCK: Regulation, false, "49 CFR 571.110", "S4.2.2: load ÷ 1.10", None;
@@ -132,6 +133,10 @@ sources! {
     BRAKE_CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm between wheel and brake", None;
     RIM_HUMP: Standard, true, "ISO 4000-2 / ETRTO", "humps for tubeless radial tires; extended ones for run-flat tires", None;
     CIRCUMFERENCE_RATIO: CommonPractice, false, "common practice, no source", "± 0.5 % all-wheel drive, ± 1 % anti-lock and stability control", None;
+    RIM_SANITY: CommonPractice, false, "common practice, no source", "rim 0.55 to 1.05 of the tire's nominal width, of motorcycles 0.40 to 0.95", None;
+    CALIPER_AROUND_DISC: CommonPractice, false, "common practice, no source", "12 mm of caliper around a brake disc", None;
+    CENTRING_RING: CommonPractice, false, "common practice, no source", "wall of a centring ring at most 12 mm", None;
+    PROPERTY_CLASS: CommonPractice, false, "common practice, no source", "fasteners no weaker than the original ones", None;
     MIXED_AXLES: CommonPractice, false, "common practice, no source", "one structure and one season on all axles", None;
     HUB_CENTRIC: CommonPractice, false, "common practice, no source", "bore at most 0.2 mm above the spigot", None;
     SPIGOT_ENGAGEMENT: CommonPractice, false, "common practice, no source", "at least 3 mm of spigot in the bore", None;

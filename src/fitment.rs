@@ -52,7 +52,7 @@ pub use check::{Check, CheckId, Input, InputPath, Place, Reason, Verdict};
 pub use conditions::{Conditions, Day, TractionClass};
 pub use limits::{Limit, LimitSet, Limits};
 pub use measure::{Access, Measurement, Measurements, Tool};
-pub use pressures::{Governs, Pressures};
+pub use pressures::{Assumes, Governs, Needed, Pressures};
 pub use print::{Body, Headline};
 pub use reading::{Bound, Reading};
 pub use report::{Caution, Effect, EffectId, Report};
@@ -97,33 +97,35 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
             if id == CheckId::ScrubRadius && !steered {
                 continue;
             }
-            let of_car_rules = checks::OF_CAR_RULES.contains(&id);
-            let found = match vehicle.kind() {
-                _ if of_car_rules => case.car_rules().and_then(|()| check(case)),
-                None if id == CheckId::WheelLoad => Err(Input::Kind.into()),
-                _ => check(case),
-            };
-            report.push(&finding::finish(id, case.place, found));
+            let found = case.rules_of(id).and_then(|()| check(case));
+            report.push(&case.finish(id, case.place, found));
         }
-        let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
-        for (side, swept) in SIDES.into_iter().zip(swept) {
-            let place = case.place.end(side);
-            report.push(&finding::finish(CheckId::SweptClearance, place, swept.found));
+        let swept =
+            case.rules_of(CheckId::SweptClearance).map_or_else(checks::not_swept, |()| checks::swept(case));
+        for (place, swept) in case.ends().zip(swept) {
+            report.push(&case.finish(CheckId::SweptClearance, place, swept.found));
             report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
         }
         for &(id, check) in checks::OF_AN_END {
-            for side in SIDES {
-                let found = case.car_rules().and_then(|()| check(case, side));
-                report.push(&finding::finish(id, case.place.end(side), found));
+            let at = |side| case.rules_of(id).and_then(|()| check(case, side));
+            if case.is_motorcycle() {
+                let [left, right] = SIDES.map(at);
+                report.push(&case.finish(id, case.place, finding::of_either_side(left, right)));
+            } else {
+                for (place, side) in case.ends().zip(SIDES) {
+                    report.push(&case.finish(id, place, at(side)));
+                }
             }
         }
         checks::cautions(case, &mut report);
-        if vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle) {
-            report.push_pressures(checks::pressures(case));
-        }
+        report.push_pressures(
+            checks::pressures(case).filter(|_| vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle)),
+        );
     }
     for &(id, check) in checks::OF_THE_VEHICLE {
-        report.push(&finding::finish(id, Place::Vehicle, check(&axles)));
+        let found = check(&axles);
+        let remembered = axles.into_iter().flatten().find(|case| case.dimensions_are_remembered());
+        report.push(&remembered.unwrap_or(&front).finish(id, Place::Vehicle, found));
     }
     checks::effects(&axles, &mut report);
     if checks::treads_are_uneven(&axles) {

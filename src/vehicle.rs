@@ -283,6 +283,8 @@ record! {
         space / with_space: Space = "space";
         /// The brake.
         brake / with_brake: Brake = "brake";
+        /// Whether it has no brakes.
+        unbraked / with_unbraked: bool = "unbraked";
     }
 }
 

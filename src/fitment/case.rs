@@ -1,13 +1,14 @@
 //! One axle with all that its checks may look at.
 
-use super::check::{Input, Missing, Place};
-use super::{Conditions, Limits, Setup};
-use crate::Count;
+use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
+use super::finding::{self, Found};
+use super::{Conditions, Limits, Setup, checks};
 use crate::tire::use_factors::DUAL_SHARE;
-use crate::tire::{Fitting, SizeClass, Tire};
+use crate::tire::{Fitting, SizeClass, Tire, VehicleSide};
 use crate::units::{Length, Mass, Velocity};
 use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::Inset;
+use crate::{Citation, Count};
 
 /// What an axle's checks see.
 pub(super) struct Case<'a> {
@@ -37,7 +38,7 @@ pub(super) use need;
 pub(super) fn both_of<A, B>(a: Result<A, Missing>, b: Result<B, Missing>) -> Result<(A, B), Missing> {
     match (a, b) {
         (Ok(a), Ok(b)) => Ok((a, b)),
-        (Err(a), Err(b)) => Err(Missing(a.0 | b.0)),
+        (Err(a), Err(b)) => Err(a.and(b)),
         (Err(missing), _) | (_, Err(missing)) => Err(missing),
     }
 }
@@ -91,6 +92,15 @@ impl<'a> Case<'a> {
         Ok((original, proposed))
     }
 
+    /// Whether the dimensions of either tire rest on a table that is remembered, not read: it makes no change
+    /// beyond.
+    pub(super) fn dimensions_are_remembered(&self) -> bool {
+        let by_table =
+            |setup: &Setup| setup.tire().size().overall_diameter_citation() == Citation::LISTED_DIMENSIONS;
+        Citation::LISTED_DIMENSIONS.is_from_memory()
+            && [self.original, self.proposed].into_iter().flatten().any(by_table)
+    }
+
     /// Nominal overall diameters of the original tire and of the proposed one.
     pub(super) fn diameters(&self) -> Result<(Length, Length), Missing> {
         let (original, proposed) = self.both()?;
@@ -106,8 +116,17 @@ impl<'a> Case<'a> {
         self.axle.wheels_per_side().map_or(1, Count::get) > 1
     }
 
+    pub(super) fn is_trailer(&self) -> bool {
+        self.vehicle.kind() == Some(Kind::Trailer)
+    }
+
     pub(super) fn is_motorcycle(&self) -> bool {
         self.vehicle.kind() == Some(Kind::Motorcycle)
+    }
+
+    /// Whether the wheel turns on a spindle without a bolted hub: a motorcycle's, unless a bolt circle of it is stated.
+    pub(super) fn has_spindle_hub(&self) -> bool {
+        self.is_motorcycle() && self.axle.hub().and_then(|hub| hub.bolt_circle()).is_none()
     }
 
     /// How many wheels carry the load of the axle group: one on each axle of a motorcycle.
@@ -157,9 +176,46 @@ impl<'a> Case<'a> {
         }
     }
 
+    /// Whether the rules of a check hold for the kind of vehicle.
+    pub(super) fn rules_of(&self, id: CheckId) -> Result<(), Missing> {
+        let of_an_end = checks::OF_AN_END.iter().any(|(of_end, _)| *of_end == id);
+        if checks::OF_CAR_RULES.contains(&id) || id == CheckId::SweptClearance {
+            self.car_rules()
+        } else if checks::OF_A_KIND.contains(&id) || of_an_end {
+            need!(_kind = self.vehicle.kind() => Kind);
+            Ok(())
+        } else {
+            Ok(())
+        }
+    }
+
+    /// The ends of the axle, the left one first; a motorcycle's has none.
+    pub(super) fn ends(&self) -> impl Iterator<Item = Place> {
+        let ends = [VehicleSide::Left, VehicleSide::Right].map(|side| self.place.end(side));
+        let middle = self.is_motorcycle().then_some(self.place);
+        middle.into_iter().chain(ends.into_iter().filter(move |_| middle.is_none()))
+    }
+
+    /// The finding of a check by name and place. What rests on dimensions known from a remembered table alone makes
+    /// no change beyond.
+    pub(super) fn finish(&self, id: CheckId, place: Place, found: Found) -> Check {
+        let of_memory = checks::OF_DIMENSIONS.contains(&id) && self.dimensions_are_remembered();
+        let found = found.map(|finding| {
+            if of_memory { finding.marginal_if(Verdict::Beyond, Reason::FromMemoryOnly) } else { finding }
+        });
+        finding::finish(id, place, found)
+    }
+
+    /// The speed that the vehicle can reach. A trailer is as fast as what tows it: where nothing is said of
+    /// its own speed, that of its use.
+    pub(super) fn own_top_speed(&self) -> Option<Velocity> {
+        let of_use = || self.conditions.top_speed().filter(|_| self.is_trailer());
+        self.vehicle.top_speed().or_else(of_use)
+    }
+
     /// The fastest the vehicle will be driven.
     pub(super) fn speed_in_use(&self) -> Option<Velocity> {
-        let top = self.vehicle.top_speed()?;
+        let top = self.own_top_speed()?;
         Some(match self.conditions.top_speed() {
             Some(speed) if speed < top => speed,
             _ => top,
@@ -185,8 +241,9 @@ pub(super) fn class(tire: &Tire) -> SizeClass {
     tire.size().class()
 }
 
-/// Whether two tires carry the same at the same pressure: size, service description, version, range and
-/// stated reference pressure are equal.
+/// Whether two tires carry the same at the same pressure: size, service description, version and range are equal,
+/// and the reference pressures, where both are stated.
 pub(super) fn same_tire(a: &Setup, b: &Setup) -> bool {
-    a.tire() == b.tire() && a.reference_pressure() == b.reference_pressure()
+    let same = |(a, b)| a == b;
+    a.tire() == b.tire() && a.reference_pressure().zip(b.reference_pressure()).is_none_or(same)
 }

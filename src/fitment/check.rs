@@ -90,7 +90,7 @@ words! {
 }
 
 impl CheckId {
-    /// Whether a report is complete only when this check is assessed on every axle.
+    /// Whether a report is complete only when this check is assessed, or does not apply, on every axle.
     ///
     /// ```
     /// use beadseat::fitment::CheckId;
@@ -100,17 +100,21 @@ impl CheckId {
         matches!(
             self,
             Self::BeadDiameter
+                | Self::RimWidth
                 | Self::TireLoad
                 | Self::Inflation
+                | Self::SpeedSymbol
                 | Self::WheelLoad
                 | Self::BoltCircle
                 | Self::CentreBore
                 | Self::FastenerThread
                 | Self::FastenerSeat
                 | Self::ThreadEngagement
+                | Self::BrakeClearance
                 | Self::OuterClearance
                 | Self::InnerClearance
                 | Self::UpperClearance
+                | Self::DualSpacing
         )
     }
 }
@@ -176,14 +180,13 @@ impl Place {
 
 /// The answer of a check, or of a whole report.
 ///
-/// `Ord` is from good to bad, with [`Verdict::NotAssessed`] last.
+/// It has no order: what was not assessed is neither better nor worse than what was.
 ///
 /// ```
 /// use beadseat::fitment::Verdict;
-/// assert!(Verdict::Within < Verdict::Beyond);
 /// assert_eq!(Verdict::NotAssessed.name(), "not_assessed");
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Verdict {
     /// Inside the limit at the worst case.
     Within,
@@ -193,16 +196,29 @@ pub enum Verdict {
     Beyond,
     /// An input is missing.
     NotAssessed,
+    /// A stated fact says that the question does not arise, as the spacing of pairs on single wheels.
+    NotApplicable,
 }
 
 impl Verdict {
-    /// `within`, `marginal`, `beyond`, `not_assessed`.
+    /// `within`, `marginal`, `beyond`, `not_assessed`, `not_applicable`.
     pub const fn name(self) -> &'static str {
         match self {
             Self::Within => "within",
             Self::Marginal => "marginal",
             Self::Beyond => "beyond",
             Self::NotAssessed => "not_assessed",
+            Self::NotApplicable => "not_applicable",
+        }
+    }
+
+    /// How grave an answer is among those that were given: one that was not given has no gravity.
+    pub(super) const fn gravity(self) -> u8 {
+        match self {
+            Self::NotAssessed | Self::NotApplicable => 0,
+            Self::Within => 1,
+            Self::Marginal => 2,
+            Self::Beyond => 3,
         }
     }
 }
@@ -250,10 +266,10 @@ impl Check {
         self.reason
     }
 
-    /// Whose limit, or whose rule; nothing of a check that was not assessed.
+    /// Whose limit, or whose rule; nothing of a check that was not assessed or does not apply.
     pub const fn citation(&self) -> Option<Citation> {
         match self.verdict {
-            Verdict::NotAssessed => None,
+            Verdict::NotAssessed | Verdict::NotApplicable => None,
             _ => Some(self.citation),
         }
     }
@@ -281,13 +297,7 @@ impl Check {
 
     /// The margin in the unit of the measured value.
     pub(crate) fn margin_number(&self) -> Option<f64> {
-        let value = self.measured?.number()?;
-        match self.limit? {
-            Bound::AtMost(most) => Some(most.number()? - value),
-            Bound::AtLeast(least) => Some(value - least.number()?),
-            Bound::Between(least, most) => Some((value - least.number()?).min(most.number()? - value)),
-            Bound::Equals(_) => None,
-        }
+        self.limit?.margin(self.measured?)
     }
 
     /// The inputs that were missing.

@@ -23,7 +23,9 @@ use super::check::CheckId;
 use super::finding::Found;
 use super::report::{Caution, Report};
 use crate::tire::VehicleSide;
+use crate::units::Pressure;
 use crate::vehicle::Fastening;
+use crate::wheel::Valve;
 
 type AxleCheck = fn(&Case<'_>) -> Found;
 type EndCheck = fn(&Case<'_>, VehicleSide) -> Found;
@@ -59,12 +61,10 @@ pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
     (CheckId::ChainClearance, chains::chain_clearance),
 ];
 
-/// What is judged by the rules and dimensions of car and truck tires, which motorcycles do not have: so the
-/// kind of vehicle must be known.
-pub(super) const OF_CAR_RULES: &[CheckId] = &[
+/// What depends on the kind of vehicle: without it, nothing is judged.
+pub(super) const OF_A_KIND: &[CheckId] = &[
     CheckId::RimWidth,
     CheckId::RimContour,
-    CheckId::TireLoad,
     CheckId::TireLoadVsOriginal,
     CheckId::Inflation,
     CheckId::LoadReserve,
@@ -74,6 +74,26 @@ pub(super) const OF_CAR_RULES: &[CheckId] = &[
     CheckId::OuterClearance,
     CheckId::InnerClearance,
     CheckId::UpperClearance,
+    CheckId::RideHeight,
+    CheckId::GroundClearance,
+    CheckId::DualSpacing,
+    CheckId::WheelGuard,
+    CheckId::ChainClearance,
+];
+
+/// What is judged by the rules and dimensions of car and truck tires, which motorcycles do not have.
+pub(super) const OF_CAR_RULES: &[CheckId] =
+    &[CheckId::RimContour, CheckId::OuterClearance, CheckId::InnerClearance, CheckId::WheelGuard];
+
+/// What is judged by the dimensions of tires: one known from a remembered table alone makes no change beyond.
+pub(super) const OF_DIMENSIONS: &[CheckId] = &[
+    CheckId::OverallDiameter,
+    CheckId::Speedometer,
+    CheckId::AxleMatch,
+    CheckId::OuterClearance,
+    CheckId::InnerClearance,
+    CheckId::UpperClearance,
+    CheckId::SweptClearance,
     CheckId::RideHeight,
     CheckId::GroundClearance,
     CheckId::DualSpacing,
@@ -130,6 +150,11 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     }
     if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
         report.caution(Caution::CamberAssumed);
+    }
+    let highest = proposed.pressure().into_iter().chain(proposed.pressure_full_load()).reduce(Pressure::max);
+    let of_snap_in = Valve::SnapIn.greatest_pressure();
+    if proposed.valve().is_none() && highest.zip(of_snap_in).is_some_and(|(highest, most)| highest > most) {
+        report.caution(Caution::Valve);
     }
     let swept = report.approaches().filter(|approach| approach.place().axle() == case.place).count();
     if swept > 0 {

@@ -24,6 +24,11 @@ impl Finding {
         Self { verdict, reason, citation, measured: None, nominal: None, limit: None }
     }
 
+    /// The question does not arise, for a stated reason.
+    pub(super) const fn not_applicable(reason: Reason) -> Self {
+        Self::new(Verdict::NotApplicable, reason, Citation::DESIGNATION)
+    }
+
     pub(super) const fn reading(mut self, measured: Reading, limit: Bound) -> Self {
         self.measured = Some(measured);
         self.limit = Some(limit);
@@ -43,11 +48,47 @@ impl Finding {
         self
     }
 
+    /// Whether it has less to spare than another of the same question.
+    pub(super) fn is_tighter_than(&self, other: &Self) -> bool {
+        match (self.margin(), other.margin()) {
+            (Some(own), Some(its)) => own < its,
+            _ => false,
+        }
+    }
+
+    /// Whether the measured value lies outside its bound.
+    pub(super) fn is_outside(&self) -> bool {
+        self.margin().is_some_and(|margin| !no_more(0.0, margin))
+    }
+
+    fn margin(&self) -> Option<f64> {
+        self.limit?.margin(self.measured?)
+    }
+
     /// The graver of two findings; of two as grave the other, if it is tighter.
     pub(super) fn graver(self, other: Self, other_is_tighter: bool) -> Self {
-        let replaces = other.verdict > self.verdict || other.verdict == self.verdict && other_is_tighter;
+        let (own, its) = (self.verdict.gravity(), other.verdict.gravity());
+        let replaces = its > own || its == own && other_is_tighter;
         if replaces { other } else { self }
     }
+}
+
+/// Of what is described from the left, from the right, or from both sides, the graver finding.
+pub(super) fn of_either_side(left: Found, right: Found) -> Found {
+    match (left, right) {
+        (Ok(left), Ok(right)) => {
+            let as_tight = !left.is_tighter_than(&right) && (right.reason as u8) < left.reason as u8;
+            Ok(left.graver(right, right.is_tighter_than(&left) || as_tight))
+        }
+        (Ok(only), Err(_)) | (Err(_), Ok(only)) => Ok(only),
+        (Err(missing), Err(_)) => Err(missing),
+    }
+}
+
+/// A finding made with whatever is not known at its best. It stands only if even that is beyond: then the
+/// missing inputs cannot mend it.
+pub(super) fn at_best(finding: Finding, missing: Missing) -> Found {
+    if missing.is_none() || finding.verdict == Verdict::Beyond { Ok(finding) } else { Err(missing) }
 }
 
 pub(super) fn finish(id: CheckId, place: Place, found: Found) -> Check {

@@ -1,8 +1,13 @@
 //! What pressures a setup would need.
 
+use core::fmt;
+
 use super::check::Place;
+use super::reading::Reading;
+use crate::Citation;
 use crate::record::words;
-use crate::units::{self, Pressure};
+use crate::tire::Inflation;
+use crate::units::Pressure;
 
 words! {
     /// What asks for the highest cold pressure.
@@ -21,6 +26,78 @@ words! {
         LoadIndex = "load_index",
         /// One of them is above the permitted maximum: the tire cannot do it.
         PermittedMaximum = "permitted_maximum",
+    }
+}
+
+words! {
+    /// What the load tables take for the pressure at which the tire carries its load index.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::fitment::Assumes::HigherOfTwo.name(), "higher_of_two");
+    /// ```
+    Assumes {
+        /// What is molded on the tire or its maker states.
+        Stated = "stated",
+        /// What the tire's class and load version fix.
+        LoadVersion = "load_version",
+        /// What the letter of its load range usually means.
+        LoadRange = "load_range",
+        /// The higher of the two pressures that the letter of its load range may mean.
+        HigherOfTwo = "higher_of_two",
+    }
+}
+
+impl Assumes {
+    pub(super) fn of(law: &Inflation) -> Self {
+        if law.lower().is_some() {
+            Self::HigherOfTwo
+        } else if law.is_by_letter() {
+            Self::LoadRange
+        } else if law.reference_citation() == Citation::REFERENCE_PRESSURE_GIVEN {
+            Self::Stated
+        } else {
+            Self::LoadVersion
+        }
+    }
+}
+
+/// The least cold pressure for a load.
+///
+/// `Display` is the pressure, or `none carries it`, or nothing.
+///
+/// ```
+/// use beadseat::{fitment::Needed, units::kpa};
+/// assert_eq!(Needed::AtLeast(kpa(230.0)).to_string(), "230 kPa");
+/// assert_eq!(Needed::NoPressure.to_string(), "none carries it");
+/// assert_eq!(Needed::NotKnown.pressure(), None);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Needed {
+    /// An input is missing, or the load tables do not reach so low.
+    NotKnown,
+    /// The load is above what the load index allows at any pressure.
+    NoPressure,
+    /// This much.
+    AtLeast(Pressure),
+}
+
+impl Needed {
+    /// The pressure, if there is one.
+    pub const fn pressure(self) -> Option<Pressure> {
+        match self {
+            Self::AtLeast(pressure) => Some(pressure),
+            Self::NotKnown | Self::NoPressure => None,
+        }
+    }
+}
+
+impl fmt::Display for Needed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotKnown => Ok(()),
+            Self::NoPressure => f.write_str("none carries it"),
+            Self::AtLeast(pressure) => Reading::Pressure(*pressure).fmt(f),
+        }
     }
 }
 
@@ -43,41 +120,29 @@ words! {
 /// let report = assess(&wagon, &change, &Conditions::default(), &Limits::default());
 /// let front = report.pressures().find(|p| p.place() == Place::Front).ok_or("no front axle")?;
 /// // A higher load index, and yet the XL needs more pressure to carry what the original carried.
-/// assert_eq!(front.as_original().map(|p| p.get::<kilopascal>().round()), Some(240.0));
-/// assert_eq!(front.full_load().map(|p| p.get::<kilopascal>().round()), Some(231.0));
+/// assert_eq!(front.as_original().pressure().map(|p| p.get::<kilopascal>().round()), Some(240.0));
+/// assert_eq!(front.full_load().pressure().map(|p| p.get::<kilopascal>().round()), Some(231.0));
 /// assert_eq!(front.governs(), Some(Governs::OriginalCapacity));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pressures {
     place: Place,
-    /// Bits of the value in pascal; 0 for what is not known, infinity for a load no pressure carries.
-    normal_load: u64,
-    full_load: u64,
-    as_original: u64,
-    permitted: u64,
+    normal_load: Needed,
+    full_load: Needed,
+    as_original: Needed,
+    permitted: Option<Pressure>,
+    assumes: Option<Assumes>,
 }
 
 impl Pressures {
-    pub(super) fn new(
+    pub(super) const fn new(
         place: Place,
-        normal_load: Option<Pressure>,
-        full_load: Option<Pressure>,
-        as_original: Option<Pressure>,
+        [normal_load, full_load, as_original]: [Needed; 3],
         permitted: Option<Pressure>,
+        assumes: Option<Assumes>,
     ) -> Self {
-        let bits = |pressure: Option<Pressure>| pressure.map_or(0, |p| p.value.to_bits());
-        Self {
-            place,
-            normal_load: bits(normal_load),
-            full_load: bits(full_load),
-            as_original: bits(as_original),
-            permitted: bits(permitted),
-        }
-    }
-
-    fn pressure(bits: u64) -> Option<Pressure> {
-        (bits != 0).then(|| units::base(f64::from_bits(bits))).filter(|p: &Pressure| p.value.is_finite())
+        Self { place, normal_load, full_load, as_original, permitted, assumes }
     }
 
     /// Which axle.
@@ -85,42 +150,48 @@ impl Pressures {
         self.place
     }
 
-    /// The least that carries the normal load; nothing if that is not known, or none does.
-    pub fn normal_load(&self) -> Option<Pressure> {
-        Self::pressure(self.normal_load)
+    /// The least that carries the normal load.
+    pub const fn normal_load(&self) -> Needed {
+        self.normal_load
     }
 
     /// The least that carries the greatest load at top speed, camber and use.
-    pub fn full_load(&self) -> Option<Pressure> {
-        Self::pressure(self.full_load)
+    pub const fn full_load(&self) -> Needed {
+        self.full_load
     }
 
-    /// The one at which the tire carries what the original does at its placard pressure.
-    pub fn as_original(&self) -> Option<Pressure> {
-        Self::pressure(self.as_original)
+    /// The one at which the tire carries what the original does at its placard pressure. Not known where the
+    /// original's load range leaves two pressures.
+    pub const fn as_original(&self) -> Needed {
+        self.as_original
     }
 
-    /// The most that tire and wheel permit: molded or stated, else that of the speed symbol.
-    pub fn permitted(&self) -> Option<Pressure> {
-        Self::pressure(self.permitted)
+    /// The most that tire, wheel and valve permit: molded or stated, else that of the speed symbol.
+    pub const fn permitted(&self) -> Option<Pressure> {
+        self.permitted
+    }
+
+    /// On what the pressures rest; nothing where no law of load and pressure is known.
+    pub const fn assumes(&self) -> Option<Assumes> {
+        self.assumes
     }
 
     /// What asks for the most, or that the permitted maximum is too little for it. Nothing if no need is
     /// known.
     pub fn governs(&self) -> Option<Governs> {
-        if [self.normal_load, self.full_load, self.as_original].contains(&f64::INFINITY.to_bits()) {
+        let needs = [
+            (self.normal_load, Governs::NormalLoad),
+            (self.full_load, Governs::FullLoad),
+            (self.as_original, Governs::OriginalCapacity),
+        ];
+        if needs.iter().any(|(needed, _)| *needed == Needed::NoPressure) {
             return Some(Governs::LoadIndex);
         }
-        let needs = [
-            (self.normal_load(), Governs::NormalLoad),
-            (self.full_load(), Governs::FullLoad),
-            (self.as_original(), Governs::OriginalCapacity),
-        ];
         let (highest, governs) = needs
             .into_iter()
-            .filter_map(|(pressure, governs)| Some((pressure?, governs)))
+            .filter_map(|(needed, governs)| Some((needed.pressure()?, governs)))
             .max_by(|a, b| a.0.value.total_cmp(&b.0.value))?;
-        match self.permitted() {
+        match self.permitted {
             Some(most) if highest > most => Some(Governs::PermittedMaximum),
             _ => Some(governs),
         }

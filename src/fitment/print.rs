@@ -4,6 +4,7 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
 use super::measure::{Access, Measurement};
+use super::pressures::Assumes;
 use super::reading::{Reading, Rounded};
 use super::report::Report;
 use crate::Citation;
@@ -44,6 +45,11 @@ impl<'a, 'b> Wrap<'a, 'b> {
         self.column += width;
         self.word = Text::new();
         Ok(())
+    }
+
+    fn new_line(&mut self) -> fmt::Result {
+        self.column = self.indent;
+        self.out.write_char('\n')
     }
 
     fn end(&mut self) -> fmt::Result {
@@ -167,7 +173,7 @@ impl fmt::Display for Headline<'_> {
             Verdict::Within => {
                 write!(wrap, "WITHIN: every limit that was assessed is kept, at the worst case too")?
             }
-            Verdict::Marginal | Verdict::NotAssessed => {
+            Verdict::Marginal | Verdict::NotAssessed | Verdict::NotApplicable => {
                 write!(wrap, "MARGINAL: no limit is broken outright, but not everything is settled")?;
             }
         }
@@ -176,11 +182,35 @@ impl fmt::Display for Headline<'_> {
         }
         write!(wrap, ".")?;
         wrap.flush()?;
-        if !report.is_complete() {
-            f.write_str("\nIncomplete: a check that must not be skipped lacks an input; see the end.")?;
+        let mut wrap = Wrap::new(f, 0);
+        let mut any = false;
+        for id in not_judged(report) {
+            if any {
+                write!(wrap, ",")?;
+            } else {
+                wrap.new_line()?;
+                let title = if report.is_complete() { "Not judged:" } else { "Incomplete, not judged:" };
+                write!(wrap, "{title}")?;
+            }
+            any = true;
+            write!(wrap, " {}", Name(id.name()))?;
+            if id == CheckId::SweptClearance {
+                write!(wrap, " (full lock and jounce)")?;
+            }
         }
-        Ok(())
+        if any {
+            write!(wrap, ".")?;
+        }
+        wrap.flush()
     }
+}
+
+/// The checks that apply and were not judged somewhere: full lock and jounce first, then by what is at stake.
+fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
+    let lacks = |id| report.checks().any(|c| c.id() == id && c.verdict() == Verdict::NotAssessed);
+    let swept = CheckId::SweptClearance;
+    let others = GRAVITY.iter().copied().filter(move |&id| id != swept);
+    core::iter::once(swept).chain(others).filter(move |&id| lacks(id))
 }
 
 /// Everything behind the headline.
@@ -319,7 +349,7 @@ impl fmt::Display for Body<'_> {
             "\nFindings\n{:<12}{:<22}{:<13}{:<25}{:>11}  {:<9}source",
             "where", "check", "measured", "limit", "margin", "verdict"
         )?;
-        for check in report.checks().filter(|c| c.verdict() != Verdict::NotAssessed) {
+        for check in report.checks().filter(|c| c.verdict().gravity() > 0) {
             writeln!(
                 f,
                 "{:<12}{:<22}{:<13.12}{:<25.24}{:>11.11}  {:<9}[{}]",
@@ -389,17 +419,27 @@ fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
                 "where", "normal load", "full load", "to carry as original", "permitted"
             )?;
         }
-        let kpa = |pressure: Option<_>| Cell(Maybe(pressure.map(Reading::Pressure)));
         writeln!(
             f,
             "{:<8}{:<15}{:<15}{:<23}{:<15}{}",
             p.place(),
-            kpa(p.normal_load()),
-            kpa(p.full_load()),
-            kpa(p.as_original()),
-            kpa(p.permitted()),
+            Cell(p.normal_load()),
+            Cell(p.full_load()),
+            Cell(p.as_original()),
+            Cell(Maybe(p.permitted().map(Reading::Pressure))),
             Maybe(p.governs().map(|g| Name(g.name()))),
         )?;
+        let by_letter = p.assumes().and_then(|assumes| match assumes {
+            Assumes::LoadRange => Some("by what the letter of the load range usually means; the figure on the tire rules"),
+            Assumes::HigherOfTwo => {
+                Some("by the higher of two pressures that the letter of the load range may mean; the figure on the tire rules")
+            }
+            Assumes::Stated | Assumes::LoadVersion => None,
+        });
+        if let Some(by_letter) = by_letter {
+            write!(f, "{:8}", "")?;
+            wrapped(f, 8, by_letter)?;
+        }
     }
     Ok(())
 }

@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::rim::{RimDiameter, RimWidth};
 use crate::tire::{LoadIndex, SpeedSymbol};
-use crate::units::{self, Length, Mass, Pressure, Ratio, Time, Velocity};
+use crate::units::{self, Length, Mass, Pressure, Ratio, Time, Torque, Velocity};
 use crate::wheel::{BoltCircle, Seat, Thread};
 
 /// A value as a check reads it: a quantity, or a designation that equals another or does not.
@@ -30,6 +30,8 @@ pub enum Reading {
     Ratio(Ratio),
     /// A time, in years.
     Time(Time),
+    /// A torque, in N·m.
+    Torque(Torque),
     /// A rim width code, in inches.
     RimWidth(RimWidth),
     /// A rim diameter code, in inches.
@@ -57,6 +59,7 @@ pub(crate) enum Tag {
     Velocity,
     Ratio,
     Time,
+    Torque,
     RimWidth,
     RimDiameter,
     LoadIndex,
@@ -75,6 +78,7 @@ impl Reading {
             Self::Velocity(q) => (Tag::Velocity, q.value.to_bits()),
             Self::Ratio(q) => (Tag::Ratio, q.value.to_bits()),
             Self::Time(q) => (Tag::Time, q.value.to_bits()),
+            Self::Torque(q) => (Tag::Torque, q.value.to_bits()),
             Self::RimWidth(w) => (Tag::RimWidth, u64::from(w.to_bits())),
             Self::RimDiameter(d) => (Tag::RimDiameter, u64::from(d.tenths())),
             Self::LoadIndex(li) => (Tag::LoadIndex, u64::from(li.number())),
@@ -95,6 +99,7 @@ impl Reading {
             Tag::Velocity => Self::Velocity(units::base(value)),
             Tag::Ratio => Self::Ratio(units::base(value)),
             Tag::Time => Self::Time(units::base(value)),
+            Tag::Torque => Self::Torque(units::base(value)),
             Tag::RimWidth => Self::RimWidth(RimWidth::from_bits(bits as u16)),
             Tag::RimDiameter => Self::RimDiameter(RimDiameter::from_tenths(bits as u16)?),
             Tag::LoadIndex => Self::LoadIndex(LoadIndex::new(bits as u16)?),
@@ -114,6 +119,7 @@ impl Reading {
             Self::Velocity(q) => units::in_kmh(q),
             Self::Ratio(q) => units::in_percent(q),
             Self::Time(q) => units::in_years(q),
+            Self::Torque(q) => units::in_nm(q),
             Self::RimWidth(w) => w.inches(),
             Self::RimDiameter(d) => f64::from(d.tenths()) / 10.0,
             Self::LoadIndex(_)
@@ -134,12 +140,13 @@ impl Reading {
             Self::Velocity(_) => Self::Velocity(units::kmh(number)),
             Self::Ratio(_) => Self::Ratio(units::percent(number)),
             Self::Time(_) => Self::Time(units::years(number)),
+            Self::Torque(_) => Self::Torque(units::nm(number)),
             Self::RimWidth(_) | Self::RimDiameter(_) => Self::Length(units::inches(number)),
             _ => Self::Length(units::mm(number)),
         }
     }
 
-    /// The unit: `mm`, `kg`, `kPa`, `km/h`, `%`, `years`, `in`, or nothing for a designation.
+    /// The unit: `mm`, `kg`, `kPa`, `km/h`, `%`, `years`, `N·m`, `in`, or nothing for a designation.
     ///
     /// ```
     /// use beadseat::{fitment::Reading, units::kpa};
@@ -153,6 +160,7 @@ impl Reading {
             Self::Velocity(_) => "km/h",
             Self::Ratio(_) => "%",
             Self::Time(_) => "years",
+            Self::Torque(_) => "N·m",
             Self::RimWidth(_) | Self::RimDiameter(_) => "in",
             Self::LoadIndex(_)
             | Self::SpeedSymbol(_)
@@ -201,7 +209,8 @@ impl fmt::Display for Reading {
             | Self::Pressure(_)
             | Self::Velocity(_)
             | Self::Ratio(_)
-            | Self::Time(_) => {
+            | Self::Time(_)
+            | Self::Torque(_) => {
                 write!(f, "{} {}", Rounded(self.number().unwrap_or_default()), self.unit())
             }
         }
@@ -225,6 +234,20 @@ pub enum Bound {
     Between(Reading, Reading),
     /// The same.
     Equals(Reading),
+}
+
+impl Bound {
+    /// How far inside a value is, to the nearer bound, in its unit; negative outside. Nothing for what only
+    /// agrees or does not.
+    pub(super) fn margin(self, value: Reading) -> Option<f64> {
+        let value = value.number()?;
+        match self {
+            Self::AtMost(most) => Some(most.number()? - value),
+            Self::AtLeast(least) => Some(value - least.number()?),
+            Self::Between(least, most) => Some((value - least.number()?).min(most.number()? - value)),
+            Self::Equals(_) => None,
+        }
+    }
 }
 
 impl fmt::Display for Bound {

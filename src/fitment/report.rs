@@ -72,6 +72,7 @@ impl Row {
                 let (tag, measured) = reading.pack();
                 (tag, measured, first)
             }
+            // What does not apply misses nothing.
             None => (Tag::None, check.missing.0 as u64, (check.missing.0 >> 64) as u64),
         };
         Self {
@@ -251,6 +252,8 @@ words! {
         Towing = "towing",
         /// Treads that differ.
         UnevenTread = "uneven_tread",
+        /// A pressure that not every valve bears.
+        Valve = "valve",
     }
 }
 
@@ -302,6 +305,9 @@ impl Caution {
                 "Treads differ by more than 2/32 in, on one axle or with all-wheel drive on all four: the vehicle's manual says \
                  how much it bears, and the deeper pair belongs on the rear axle."
             }
+            Self::Valve => {
+                "A pressure above 450 kPa (65 psi) is more than a snap-in valve bears: see what valves are in the wheels."
+            }
             Self::Towing => "Towing: the trailer's nose weight belongs in the axle load.",
         }
     }
@@ -309,9 +315,9 @@ impl Caution {
 
 /// The findings of an assessment, with its effects and cautions.
 ///
-/// A plain value of fixed size: it allocates nothing and can be copied, compared and hashed.
+/// A plain value of fixed size: it allocates nothing and can be copied and compared.
 /// [`assess`](super::assess) makes it; `Display` lays it out for a terminal of 100 columns.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, PartialEq)]
 pub struct Report {
     rows: [Row; ROWS],
     effects: [Option<EffectRow>; EFFECTS],
@@ -409,7 +415,7 @@ impl Report {
         Caution::ALL.iter().copied().filter(move |&c| bits & (1 << c as u32) != 0)
     }
 
-    /// Whether every vital check ([`CheckId::is_vital`]) was assessed on every axle.
+    /// Whether every vital check ([`CheckId::is_vital`]) was assessed, or does not apply, on every axle.
     pub fn is_complete(&self) -> bool {
         self.checks().all(|c| !(c.id.is_vital() && c.verdict == Verdict::NotAssessed))
             && CheckId::ALL.iter().filter(|id| id.is_vital()).all(|&id| self.checks().any(|c| c.id == id))
@@ -419,7 +425,8 @@ impl Report {
     /// incomplete.
     pub fn overall(&self) -> Verdict {
         let incomplete = if self.is_complete() { Verdict::Within } else { Verdict::Marginal };
-        self.checks().map(|c| c.verdict).filter(|&v| v != Verdict::NotAssessed).fold(incomplete, Ord::max)
+        let graver = |a: Verdict, b: Verdict| if b.gravity() > a.gravity() { b } else { a };
+        self.rows.iter().take(usize::from(self.len)).map(|row| row.verdict).fold(incomplete, graver)
     }
 }
 

@@ -5,11 +5,11 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 use super::approach::{Approach, part_name};
 use super::check::Check;
 use super::measure::{Access, Measurement};
-use super::pressures::Pressures;
+use super::pressures::{Needed, Pressures};
 use super::reading::{Bound, Reading};
 use super::report::{Effect, Report};
 use crate::record::tidy;
-use crate::units::{Pressure, in_deg, in_kpa, in_mm};
+use crate::units::{in_deg, in_kpa, in_mm};
 
 /// A number in the reading's unit, or a designation as text.
 struct Value(Reading);
@@ -76,16 +76,28 @@ impl<T: core::fmt::Display> Serialize for Text<T> {
     }
 }
 
+/// In kilopascals; `null` for what is not known, `"none"` where no pressure carries the load.
+impl Serialize for Needed {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::NotKnown => serializer.serialize_none(),
+            Self::NoPressure => serializer.serialize_str("none"),
+            Self::AtLeast(pressure) => serializer.serialize_f64(tidy(in_kpa(*pressure))),
+        }
+    }
+}
+
 impl Serialize for Pressures {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let kpa = |pressure: Option<Pressure>| pressure.map(|p| tidy(in_kpa(p)));
-        let mut map = serializer.serialize_map(Some(6))?;
+        let permitted = self.permitted().map(|pressure| tidy(in_kpa(pressure)));
+        let mut map = serializer.serialize_map(Some(7))?;
         map.serialize_entry("where", &self.place())?;
-        map.serialize_entry("normal_load_kpa", &kpa(self.normal_load()))?;
-        map.serialize_entry("full_load_kpa", &kpa(self.full_load()))?;
-        map.serialize_entry("as_original_kpa", &kpa(self.as_original()))?;
-        map.serialize_entry("permitted_kpa", &kpa(self.permitted()))?;
+        map.serialize_entry("normal_load_kpa", &self.normal_load())?;
+        map.serialize_entry("full_load_kpa", &self.full_load())?;
+        map.serialize_entry("as_original_kpa", &self.as_original())?;
+        map.serialize_entry("permitted_kpa", &permitted)?;
         map.serialize_entry("governs", &self.governs())?;
+        map.serialize_entry("assumes", &self.assumes())?;
         map.end()
     }
 }

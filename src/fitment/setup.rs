@@ -3,8 +3,8 @@
 use super::check::Place;
 use crate::record::record;
 use crate::tire::{ArrowTurn, DateCode, RimRange, SideFacingOut, Tire, VehicleSide};
-use crate::units::{Length, Mass, Pressure};
-use crate::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Thread, Wheel};
+use crate::units::{Length, Mass, Pressure, Torque};
+use crate::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Thread, Valve, Wheel};
 
 record! {
     /// Bolts or nuts that come with a wheel.
@@ -80,8 +80,12 @@ record! {
         seat / with_seat: Seat = "seat";
         /// Fasteners that come with the wheel; without them, the hub's own are used.
         fasteners / with_fasteners: Fasteners = "fasteners";
+        /// Torque that the fasteners are tightened to.
+        torque / with_torque: Torque = "torque_nm" [nm in_nm "N·m" 10 to 1000];
         /// Load the wheel is rated for.
         wheel_rating / with_wheel_rating: Mass = "wheel_rating_kg" [kg in_kg "kg" 10 to 20000];
+        /// Largest overall diameter of tire that the wheel's rating holds for.
+        wheel_rating_diameter / with_wheel_rating_diameter: Length = "wheel_rating_diameter_mm" [mm in_mm "mm" 200 to 2000];
         /// Intended cold pressure for normal load.
         pressure / with_pressure: Pressure = "pressure_kpa" [kpa in_kpa "kPa" 50 to 1200];
         /// Intended cold pressure for full load and high speed.
@@ -92,6 +96,8 @@ record! {
         max_pressure / with_max_pressure: Pressure = "max_kpa" [kpa in_kpa "kPa" 100 to 1200];
         /// Largest pressure the wheel may hold.
         wheel_max_pressure / with_wheel_max_pressure: Pressure = "wheel_max_kpa" [kpa in_kpa "kPa" 100 to 1500];
+        /// The valve in the wheel.
+        valve / with_valve: Valve = "valve";
         /// Rim widths that the tire's maker approves.
         rim_range / with_rim_range: RimRange = "rim_range_in";
         /// Thickness of the wheel disc where it is clamped.

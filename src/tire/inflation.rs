@@ -96,6 +96,8 @@ pub struct Inflation {
     model: InflationModel,
     load: Mass,
     reference: Pressure,
+    /// The lower of the two pressures that a load range letter may mean.
+    lower: Option<Pressure>,
     reference_citation: Citation,
     /// The speed of the tire's symbol, where it has one that ends.
     rated_speed: Option<Velocity>,
@@ -150,23 +152,28 @@ impl Tire {
         if !model.holds_for(self.size().class()) {
             return Err(InflationError::OtherFamily);
         }
-        let (reference, citation) = match stated_reference {
-            Some(stated) => (stated, Citation::REFERENCE_PRESSURE_GIVEN),
+        let (reference, lower, citation) = match stated_reference {
+            Some(stated) => (stated, None, Citation::REFERENCE_PRESSURE_GIVEN),
             None => self.default_reference_pressure(model).ok_or(InflationError::NoReferencePressure)?,
         };
         let symbol = service.speed();
         let rated_speed = (!symbol.is_open_ended()).then_some(symbol.speed());
-        Ok(Inflation { rated_speed, ..Inflation::checked(model, index, reference, citation)? })
+        Ok(Inflation { rated_speed, lower, ..Inflation::checked(model, index, reference, citation)? })
     }
 
-    fn default_reference_pressure(&self, model: InflationModel) -> Option<(Pressure, Citation)> {
+    /// The reference pressure of the class or of the load range letter, the lower one where the letter leaves two,
+    /// and the source.
+    fn default_reference_pressure(
+        &self,
+        model: InflationModel,
+    ) -> Option<(Pressure, Option<Pressure>, Citation)> {
         let by_range = match (model, self.size()) {
             (InflationModel::LightTruck, TireSize::Flotation(_)) => {
-                let (_, higher) = self.load_range()?.flotation_reference_pressures()?;
-                Some((higher, Citation::REFERENCE_PRESSURE_FLOTATION))
+                let (lower, higher) = self.load_range()?.flotation_reference_pressures()?;
+                Some((higher, (lower < higher).then_some(lower), Citation::REFERENCE_PRESSURE_FLOTATION))
             }
             (InflationModel::LightTruck, _) => {
-                Some((self.load_range()?.lt_reference_pressure()?, Citation::REFERENCE_PRESSURE_RANGE))
+                Some((self.load_range()?.lt_reference_pressure()?, None, Citation::REFERENCE_PRESSURE_RANGE))
             }
             (InflationModel::Trailer, _) => {
                 let range = self.load_range()?;
@@ -174,18 +181,18 @@ impl Tire {
                     'B'..='D' => Citation::REFERENCE_PRESSURE_TRAILER,
                     _ => Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED,
                 };
-                Some((range.st_reference_pressure()?, citation))
+                Some((range.st_reference_pressure()?, None, citation))
             }
             (InflationModel::Commercial, size) => {
                 let pressure = truck::reference_pressure(&size, self.load_range()?)?;
-                Some((pressure, Citation::REFERENCE_PRESSURE_TRUCK))
+                Some((pressure, None, Citation::REFERENCE_PRESSURE_TRUCK))
             }
             _ => None,
         };
         if by_range.is_some() {
             return by_range;
         }
-        Some((model.reference_pressure(self.load_version())?, model.reference_citation()))
+        Some((model.reference_pressure(self.load_version())?, None, model.reference_citation()))
     }
 
     /// The load this tire carries alone at a cold pressure, with the default reference pressure of its
@@ -208,7 +215,7 @@ impl Inflation {
         reference_citation: Citation,
     ) -> Result<Self, InflationError> {
         OutOfRange::check("reference pressure", in_kpa(reference), "kPa", model.floor_kpa(), MOST_KPA)?;
-        Ok(Self { model, load: index.load(), reference, reference_citation, rated_speed: None })
+        Ok(Self { model, load: index.load(), reference, lower: None, reference_citation, rated_speed: None })
     }
 
     /// Which law.
@@ -229,6 +236,32 @@ impl Inflation {
     /// Where the reference pressure comes from.
     pub const fn reference_citation(&self) -> Citation {
         self.reference_citation
+    }
+
+    /// The same with the lower of two reference pressures, where the letter of a load range leaves two: flotation
+    /// sizes and wide LT-metric sizes, whose maker did not state one. What both laws say holds; what they disagree
+    /// on is not known.
+    ///
+    /// ```
+    /// use beadseat::{tire::{Fitting, Tire}, units::kpa};
+    /// let law = Tire::parse("33x12.50R17LT 114Q LRD")?.inflation(Fitting::Single, None)?;
+    /// assert!(law.lower().is_some_and(|lower| lower.reference_pressure() < law.reference_pressure()));
+    /// let stated = Tire::parse("33x12.50R17LT 114Q LRD")?.inflation(Fitting::Single, Some(kpa(450.0)))?;
+    /// assert_eq!(stated.lower(), None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn lower(&self) -> Option<Self> {
+        Some(Self { reference: self.lower?, lower: None, ..*self })
+    }
+
+    /// Whether the least pressure of the law is a rule of the tire's class, below which it must not run, rather
+    /// than the place where the load tables end. Source: 150 kPa of passenger tires, Crolla (ed.) 2009,
+    /// Fig. 10.1-15.
+    pub(crate) const fn floor_is_rule(&self) -> bool {
+        matches!(
+            self.model,
+            InflationModel::MetricPassenger | InflationModel::PMetric | InflationModel::PMetricFormula
+        )
     }
 
     /// Whether the reference pressure is the default of a load range letter.

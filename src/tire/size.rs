@@ -20,6 +20,7 @@ pub use numeric::Numeric;
 use crate::record::words;
 use crate::rim::RimDiameter;
 use crate::text::{ParseError, Scanner, Text, designation, tri};
+use crate::units::Length;
 
 words! {
     /// How the cords of the casing run.
@@ -237,6 +238,25 @@ impl TireSize {
         match (of_family!(self, size => size.class()), self.listing()) {
             (SizeClass::Unstated, Some(listing)) => listing.class,
             (class, _) => class,
+        }
+    }
+
+    /// The nominal section width that the designation states; `None` of sizes by load letter, which state none.
+    ///
+    /// ```
+    /// use beadseat::{tire::TireSize, units::{inches, mm}};
+    /// assert_eq!(TireSize::parse("205/55R16")?.nominal_width(), Some(mm(205.0)));
+    /// assert_eq!(TireSize::parse("31x10.50R15LT")?.nominal_width(), Some(inches(10.5)));
+    /// assert_eq!(TireSize::parse("ER78-14")?.nominal_width(), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn nominal_width(&self) -> Option<Length> {
+        match self {
+            Self::Metric(size) => Some(size.nominal_width()),
+            Self::NoAspect(size) => Some(size.nominal_width()),
+            Self::Flotation(size) => Some(size.nominal_width()),
+            Self::Numeric(size) => Some(size.nominal_width()),
+            Self::AlphaNumeric(_) => None,
         }
     }
 

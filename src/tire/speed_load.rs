@@ -1,6 +1,6 @@
 //! What speed and camber do to the load a tire may carry and the pressure it needs.
 
-use super::{SizeClass, SpeedSymbol, Tire};
+use super::{SizeClass, SpeedSymbol, SpeedVariation, Tire};
 use crate::units::{self, Angle, Pressure, Ratio, Velocity, at_most, in_deg, in_kmh, in_ratio};
 use crate::{Citation, OutOfRange};
 
@@ -8,6 +8,7 @@ use crate::{Citation, OutOfRange};
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SpeedRule {
     load_share: Option<Ratio>,
+    load_citation: Citation,
     pressure_increase: Option<Pressure>,
     pressure_citation: Citation,
 }
@@ -25,7 +26,7 @@ impl SpeedRule {
 
     /// The source of [`SpeedRule::load_share`].
     pub const fn load_citation(&self) -> Citation {
-        Citation::SPEED_LOAD
+        self.load_citation
     }
 
     /// The source of [`SpeedRule::pressure_increase`].
@@ -56,6 +57,9 @@ const Y_LOAD: &[(f64, f64)] = &[(270.0, 100.0), (280.0, 95.0), (290.0, 90.0), (3
 const R_TO_V_PRESSURE: &[(f64, f64)] = &[(160.0, 0.0), (210.0, 30.0)];
 const W_PRESSURE: &[(f64, f64)] = &[(190.0, 0.0), (240.0, 50.0)];
 
+/// Where the table of fast motorcycle tires begins; below, they carry their load index.
+const FAST_FROM_KMH: f64 = 130.0;
+
 /// Up to here a Y tire needs no extra pressure; above, no rule is known.
 const Y_KNOWN_KMH: f64 = 190.0;
 
@@ -64,9 +68,10 @@ impl Tire {
     ///
     /// Passenger tires: V, W and Y lose load in the last 30 km/h, and R to W need extra pressure at
     /// speed. No rule is known for the extra pressure of Y above 190 km/h, nor for anything above a
-    /// tire's own speed symbol, nor for a speed that is not a number: those are absent, not zero; nor for
-    /// motorcycle and off-road tires here ([`SpeedVariation`](super::SpeedVariation) has theirs). Other tires
-    /// carry their load index up to their symbol's speed. A bonus for going slower is never applied. Source: see [`SpeedRule`].
+    /// tire's own speed symbol, nor for a speed that is not a number: those are absent, not zero; nor for off-road
+    /// tires here ([`SpeedVariation`](super::SpeedVariation) has theirs). V and W of motorcycles lose load above
+    /// 210 and 240 km/h by UN R75, and no rule of their pressure is known. Other tires carry their load index up
+    /// to their symbol's speed. A bonus for going slower is never applied. Source: see [`SpeedRule`].
     ///
     /// ```
     /// use beadseat::{tire::Tire, units::{kmh, kpa, percent}};
@@ -83,15 +88,29 @@ impl Tire {
             SpeedSymbol::W => Citation::SPEED_PRESSURE_W,
             _ => Citation::SPEED_PRESSURE,
         };
+        let unknown = SpeedRule {
+            load_share: None,
+            load_citation: Citation::SPEED_LOAD,
+            pressure_increase: None,
+            pressure_citation,
+        };
         if !at_most(v, in_kmh(symbol.speed())) || v < 0.0 {
-            return Some(SpeedRule { load_share: None, pressure_increase: None, pressure_citation });
+            return Some(unknown);
         }
         let class = self.size().class();
-        if matches!(
-            class,
-            SizeClass::Motorcycle | SizeClass::Agricultural | SizeClass::OffRoad | SizeClass::Unstated
-        ) {
-            return Some(SpeedRule { load_share: None, pressure_increase: None, pressure_citation });
+        match class {
+            SizeClass::Agricultural | SizeClass::OffRoad | SizeClass::Unstated => return Some(unknown),
+            SizeClass::Motorcycle => {
+                let fast = SpeedVariation::motorcycle_fast(symbol, self.size().in_size_speed());
+                let share = fast.map(|fast| fast.load_share(units::kmh(v.max(FAST_FROM_KMH))).ok());
+                return Some(SpeedRule {
+                    load_share: share
+                        .unwrap_or_else(|| (!symbol.is_open_ended()).then(|| units::percent(100.0))),
+                    load_citation: Citation::SPEED_VARIATION_MOTORCYCLE_FAST,
+                    ..unknown
+                });
+            }
+            _ => {}
         }
         let (percent, extra) = if !class.is_passenger() {
             (100.0, Some(0.0))
@@ -107,6 +126,7 @@ impl Tire {
         };
         Some(SpeedRule {
             load_share: Some(units::percent(percent)),
+            load_citation: Citation::SPEED_LOAD,
             pressure_increase: extra.map(units::kpa),
             pressure_citation,
         })

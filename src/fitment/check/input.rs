@@ -108,6 +108,7 @@ inputs! {
     ReferencePressure = "proposed.*.reference_kpa", "read the pressure beside the maximum load on the tire, or its maker's table", [] Anywhere;
     OriginalReferencePressure = "original.*.reference_kpa", "read it on the original tire, or in its maker's table", [] Anywhere;
     RimRange = "proposed.*.rim_range_in", "look up the approved rim widths in the tire maker's table", [Papers] Anywhere;
+    WheelRatingAtDiameter = "proposed.*.wheel_rating_kg (for this tire diameter)", "the rating given holds up to wheel_rating_diameter_mm, and the tire is larger: ask the wheel's maker", [Papers] Elsewhere;
     WheelRating = "proposed.*.wheel_rating_kg", "read it on the back of the wheel, or in its maker's certificate", [] Anywhere;
     WheelBoltCircle = "proposed.*.wheel (bolt circle)", "count the holes and measure between centres with a caliper", [Caliper] Anywhere;
     WheelBore = "proposed.*.wheel (bore)", "measure the bore from behind with a caliper", [Caliper] Anywhere;
@@ -155,6 +156,22 @@ pub(crate) struct Missing(pub(crate) u128);
 impl Missing {
     pub(crate) const fn add(&mut self, input: Input) {
         self.0 |= 1 << input as u32;
+    }
+
+    pub(crate) const fn is_none(self) -> bool {
+        self.0 == 0
+    }
+
+    /// Notes an input that is not there; gives what is, or what stands for it.
+    pub(crate) fn or<T>(&mut self, known: Option<T>, input: Input, stand_in: T) -> T {
+        known.unwrap_or_else(|| {
+            self.add(input);
+            stand_in
+        })
+    }
+
+    pub(crate) const fn and(self, other: Self) -> Self {
+        Self(self.0 | other.0)
     }
 
     pub(crate) fn inputs(self) -> impl Iterator<Item = Input> + use<> {

@@ -17,7 +17,7 @@ pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
             need!(_kind = case.vehicle.kind() => Kind);
             case.proposed()?;
         }
-        return Ok(Finding::new(Verdict::Within, Reason::OneAxle, Citation::MIXED_AXLES));
+        return Ok(Finding::not_applicable(Reason::OneAxle));
     };
     let (old_front, new_front) = front.both()?;
     let (old_rear, new_rear) = rear.both()?;

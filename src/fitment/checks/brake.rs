@@ -1,23 +1,59 @@
 //! Does the wheel clear the brake?
 
-use crate::Toleranced;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, least_or_as_built, no_more};
-use crate::fitment::reading::Reading;
-use crate::units::{Length, in_mm};
+use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
+use crate::fitment::reading::{Bound, Reading};
+use crate::rim::Contour;
+use crate::units::{Length, in_mm, inches, mm};
 use crate::wheel::{Barrel, WheelSize};
+use crate::{Citation, Toleranced};
 
 pub(super) fn brake_clearance(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
+    if case.axle.unbraked() == Some(true) {
+        return Ok(Finding::not_applicable(Reason::Unbraked));
+    }
+    let unchanged = case.original.is_some_and(|original| is_same_wheel(original, setup));
+    if let Some(contradiction) = contradiction(setup) {
+        return Ok(if unchanged {
+            contradiction.marginal_if(Verdict::Beyond, Reason::BarrelContradicts)
+        } else {
+            contradiction
+        });
+    }
+    if unchanged && case.limits.brake_clearance().citation() != Citation::CALLER {
+        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
+    }
     // What touches on one side settles it, whatever is not known of the other.
     match (radial(case, setup), axial(case, setup)) {
         (Ok(only), Err(_)) | (Err(_), Ok(only)) if only.verdict == Verdict::Beyond => Ok(only),
+        (Err(missing), of_spokes) => match by_disc(case, setup) {
+            Some(estimate) => Ok(estimate),
+            None => Err(of_spokes.map_or_else(|more| missing.and(more), |_| missing)),
+        },
         (radial, axial) => {
             both_of(radial, axial).map(|(radial, axial)| radial.graver(axial, is_tighter(&axial, &radial)))
         }
     }
+}
+
+/// Whether nothing changes that stands around the brake.
+fn is_same_wheel(original: &Setup, proposed: &Setup) -> bool {
+    let around = |setup: &Setup| (setup.barrel_radius(), setup.barrel_thickness(), setup.spoke_back());
+    original.wheel() == proposed.wheel()
+        && original.standoff() == proposed.standoff()
+        && around(original) == around(proposed)
+}
+
+/// A barrel that was measured outside its bead seat is not the barrel.
+fn contradiction(setup: &Setup) -> Option<Finding> {
+    let (barrel, seat) = (setup.barrel_radius()?, seat(&setup.wheel().size()).nominal());
+    (barrel >= seat).then(|| {
+        Finding::new(Verdict::Beyond, Reason::BarrelContradicts, Citation::DESIGNATION)
+            .reading(Reading::Length(barrel), Bound::AtMost(Reading::Length(seat)))
+    })
 }
 
 fn is_tighter(a: &Finding, b: &Finding) -> bool {
@@ -44,12 +80,71 @@ fn gap(
 
 /// The barrel around disc and caliper.
 fn radial(case: &Case<'_>, setup: &Setup) -> Found {
-    need!(envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope, barrel = barrel(setup) => Barrel);
+    let known = barrel(setup);
+    let size = setup.wheel().size();
+    let mut missing = Missing::default();
+    if known.is_none() {
+        missing.add(Input::Barrel);
+    }
+    // No barrel is larger than the largest of the standard.
+    let largest = || Some((Toleranced::exact(largest_barrel(&size)?), true));
+    let inside = known.or_else(largest);
+    need!(envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope, inside = inside => Barrel);
     let around = |inside: Toleranced<Length>| inside - Toleranced::exact(envelope);
-    let (inside, of_standard) = barrel;
+    let (inside, of_standard) = inside;
     let original = case.original.and_then(|original| Some(around(self::barrel(original)?.0)));
     let finding = gap(case, around(inside), original, Reason::BarrelTouchesBrake);
+    let finding = at_best(finding, missing)?;
     Ok(if of_standard { finding.marginal_if(Verdict::Within, Reason::BrakeClearsStandard) } else { finding })
+}
+
+/// The radius inside the shallowest well of the standard, with no metal at all; a contour that is not stamped is
+/// taken as J.
+fn largest_barrel(size: &WheelSize) -> Option<Length> {
+    let (diameter, contour) = (size.diameter(), size.contour().unwrap_or(Contour::J));
+    Some(diameter.specified()?.max() / 2.0 - contour.well_depth(diameter, size.width())?)
+}
+
+/// What stands around a disc at least, where the caliper was not measured: common practice, no source.
+const CALIPER_AROUND_DISC: Length = mm(12.0);
+
+/// Beyond the codes of the published table, how much smaller than the rim the largest usual disc is: derived from
+/// its rows of codes 15 to 17.
+const RIM_OVER_DISC: Length = mm(75.0);
+
+/// An estimate from the disc alone: whether it and a caliper go inside the barrel, and whether a disc so large is
+/// usual under such a rim. It never says that the brake clears.
+fn by_disc(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
+    let disc = case.axle.brake()?.disc()?;
+    if case.axle.brake()?.envelope_radius().is_some() {
+        return None;
+    }
+    let around = disc / 2.0 + CALIPER_AROUND_DISC;
+    let inside =
+        |setup: &Setup| barrel(setup).map(|(b, _)| b.max()).or_else(|| largest_barrel(&setup.wheel().size()));
+    if let Some(most) = inside(setup).filter(|&most| !no_more(in_mm(around), in_mm(most))) {
+        let finding = Finding::new(Verdict::Beyond, Reason::DiscDoesNotFit, Citation::CALIPER_AROUND_DISC)
+            .reading(Reading::Length(around), Bound::AtMost(Reading::Length(most)));
+        // Figures by which the original touched cannot call another wheel worse for being no nearer.
+        let touched = case.original.and_then(inside).is_some_and(|built| built < around && built <= most);
+        return Some(if touched {
+            finding.marginal_if(Verdict::Beyond, Reason::TouchedByTheFigures)
+        } else {
+            finding
+        });
+    }
+    let rim = setup.wheel().size().diameter();
+    let usual = rim.largest_usual_disc().or_else(|| {
+        let beyond_table = rim.nominal() > inches(17.0);
+        beyond_table.then(|| rim.specified().map(|d| d.nominal() - RIM_OVER_DISC)).flatten()
+    })?;
+    let is_usual = barrel(setup).is_some() || no_more(in_mm(disc), in_mm(usual));
+    // What the maker built on a rim no larger is usual enough.
+    let built = case.original.is_some_and(|original| original.wheel().size().diameter() <= rim);
+    (!is_usual && !built).then(|| {
+        Finding::new(Verdict::Marginal, Reason::DiscUnusual, Citation::BRAKE_DISC)
+            .reading(Reading::Length(disc), Bound::AtMost(Reading::Length(usual)))
+    })
 }
 
 /// The inner radius of the barrel, and whether it is only the largest that the standard allows. What was measured

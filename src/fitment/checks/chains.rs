@@ -4,7 +4,7 @@ use super::clearance::GapChange;
 use super::rolling::is_driven;
 use crate::Citation;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::Reason;
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::reading::Reading;
 
@@ -12,11 +12,11 @@ use crate::fitment::reading::Reading;
 pub(super) fn chain_clearance(case: &Case<'_>) -> Found {
     case.proposed()?;
     let Some(class) = case.conditions.traction_device() else {
-        return Ok(Finding::new(Verdict::Within, Reason::NoDevice, Citation::TRACTION_DEVICE));
+        return Ok(Finding::not_applicable(Reason::NoDevice));
     };
     need!(drive = case.vehicle.drive() => Drive);
     if !is_driven(case, drive) {
-        return Ok(Finding::new(Verdict::Within, Reason::NotDriven, Citation::TRACTION_DEVICE));
+        return Ok(Finding::not_applicable(Reason::NotDriven));
     }
     let (tread, sidewall) = class.room();
     let why = Why { within: Reason::DeviceFits, beyond: Reason::DeviceDoesNotFit, ..PLAIN };

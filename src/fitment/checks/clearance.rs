@@ -274,7 +274,7 @@ pub(in crate::fitment) fn original_radius(
     Ok(radius)
 }
 
-fn proposed_radius(proposed: &Setup) -> Result<Toleranced<Length>, Missing> {
+pub(super) fn proposed_radius(proposed: &Setup) -> Result<Toleranced<Length>, Missing> {
     let size = proposed.tire().size();
     let largest = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() };
     need!(diameter = largest => TireDimensions);

@@ -12,7 +12,7 @@ use crate::{Citation, Toleranced};
 pub(super) fn dual_spacing(case: &Case<'_>) -> Found {
     let proposed = case.proposed()?;
     if !case.is_dual() {
-        return Ok(Finding::new(Verdict::Within, Reason::SingleWheels, Citation::DESIGNATION));
+        return Ok(Finding::not_applicable(Reason::SingleWheels));
     }
     need!(centres = case.rim_centres(proposed) => WheelInset, half = half_tire(proposed, None) => TireDimensions);
     let gap = Toleranced::exact(centres.outer - centres.inner) - half * 2.0;

@@ -2,22 +2,27 @@
 
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, least_or_as_built, no_more};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Limit, Setup};
-use crate::units::{Length, in_mm, in_ratio};
+use crate::units::{Length, in_mm, in_ratio, ratio};
 use crate::vehicle::Fastening;
-use crate::wheel::{Engagement, FastenerKind, Thread};
+use crate::wheel::{FastenerKind, Thread};
 use crate::{Citation, Toleranced};
 
 pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
+    if case.has_spindle_hub() {
+        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
+    }
     if case.original.map_or(Ok(false), |original| keeps_the_joint(original, setup))? {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
-    let (joint, engaged) = engagement(case, setup)?;
-    need!(least = case.limits.engagement_turns(joint.thread) => LeastTurns);
-    if let Some(depth) = joint.depth.filter(|depth| !no_more(in_mm(engaged), in_mm(*depth))) {
+    let joint = joint(case, setup)?;
+    let (engaged, mut missing) = engagement(case, setup, &joint)?;
+    if let Some(depth) =
+        joint.depth.filter(|depth| missing.is_none() && !no_more(in_mm(engaged), in_mm(*depth)))
+    {
         return Ok(Finding::new(Verdict::Beyond, Reason::BoltBottoms, Citation::DESIGNATION)
             .reading(Reading::Length(engaged), Bound::AtMost(Reading::Length(depth))));
     }
@@ -27,14 +32,21 @@ pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
         beyond: if engaged > none { Reason::TurnsTooFew } else { Reason::BoltDoesNotReach },
         ..PLAIN
     };
-    let turns = joint.thread.pitch_length() * in_ratio(least.value());
+    // Without a least there must be some.
+    let some = Limit::new(ratio(1.0), Citation::DESIGNATION);
+    let turns = missing.or(case.limits.engagement_turns(joint.thread), Input::LeastTurns, some);
+    let least = Limit::new(joint.thread.pitch_length() * in_ratio(turns.value()), turns.citation());
     // What the maker built may have less than the chart asks for, as long as it has some; but not of another
     // joint.
     let same_joint = case.original.filter(|original| original.adaptor() == setup.adaptor());
-    let built = same_joint.and_then(|original| engagement(case, original).ok());
-    let built = built.map(|(_, engaged)| Toleranced::exact(engaged));
-    let (least, citation) = least_or_as_built(Limit::new(turns, least.citation()), built);
-    let finding = at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation);
+    let built = same_joint.and_then(|original| engagement(case, original, &joint).ok());
+    let built = built.filter(|(_, missing)| missing.is_none()).map(|(engaged, _)| Toleranced::exact(engaged));
+    let (least, citation) = least_or_as_built(least, built);
+    let finding =
+        at_best(at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation), missing)?;
+    if finding.verdict == Verdict::Beyond {
+        return Ok(finding);
+    }
     // A hole whose end is not known holds what the original bolt had in it, or as much as the thread is wide.
     // Common practice, no source.
     let held = built.map_or(Length::default(), |built| built.nominal()).max(joint.thread.major_diameter());
@@ -112,30 +124,34 @@ fn joint(case: &Case<'_>, setup: &Setup) -> Result<Joint, Missing> {
     })
 }
 
-/// The length of thread that holds; negative if the fastener does not reach.
-fn engagement(case: &Case<'_>, setup: &Setup) -> Result<(Joint, Length), Missing> {
-    let joint = joint(case, setup)?;
-    need!(
-        usable = setup.fasteners().and_then(|f| f.usable_length()) => UsableLength,
-        disc = setup.disc_thickness() => DiscThickness,
-    );
-    // A slip-on spacer lies between wheel and hub; an adaptor is what the wheel lies on.
-    let spacer = setup.spacer().filter(|_| setup.adaptor().is_none()).unwrap_or_default();
+/// The length of thread that holds, negative if the fastener does not reach; what is not known takes nothing of it,
+/// and is missing.
+fn engagement(case: &Case<'_>, setup: &Setup, joint: &Joint) -> Result<(Length, Missing), Missing> {
+    let mut missing = Missing::default();
+    let usable = setup.fasteners().and_then(|f| f.usable_length());
+    let disc = missing.or(setup.disc_thickness(), Input::DiscThickness, Length::default());
     // The studs of a pair go through both discs.
     let disc = if case.is_dual() { disc * 2.0 } else { disc };
-    let beyond = |length| {
-        let [length, disc, spacer] = [length, disc, spacer].map(Toleranced::exact);
-        Some(Engagement::new(joint.thread, length, disc, spacer).ok()?.length().nominal())
+    // A slip-on spacer lies between wheel and hub; an adaptor is what the wheel lies on.
+    let spacer = setup.spacer().filter(|_| setup.adaptor().is_none()).unwrap_or_default();
+    let beyond = |length: Length| length - (disc + spacer);
+    if joint.kind == FastenerKind::Bolt {
+        let Some(usable) = usable else { return Err(missing.and(Input::UsableLength.into())) };
+        return Ok((beyond(usable), missing));
+    }
+    // What of the stud stands beyond the seat, and no more than the nut has thread.
+    let stud_input = if setup.adaptor().is_some() { Input::AdaptorThreadLength } else { Input::StudLength };
+    let engaged = match (joint.stud.map(beyond), usable) {
+        (Some(beyond), Some(usable)) => beyond.min(usable),
+        (Some(beyond), None) => {
+            missing.add(Input::UsableLength);
+            beyond
+        }
+        (None, Some(usable)) => {
+            missing.add(stud_input);
+            usable
+        }
+        (None, None) => return Err(missing.and(stud_input.into()).and(Input::UsableLength.into())),
     };
-    let engaged = if joint.kind == FastenerKind::Bolt {
-        beyond(usable)
-    } else if setup.adaptor().is_some() {
-        need!(stud = joint.stud => AdaptorThreadLength);
-        beyond(stud).map(|beyond| beyond.min(usable))
-    } else {
-        need!(stud = joint.stud => StudLength);
-        // What of the stud stands beyond the seat, and no more than the nut has thread.
-        beyond(stud).map(|beyond| beyond.min(usable))
-    };
-    Ok((joint, engaged.ok_or(Input::UsableLength)?))
+    Ok((engaged, missing))
 }

@@ -56,21 +56,15 @@ pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
     Ok(TwoSided::of_diameter(case, old).judge(new - old, |length| Reading::Ratio(length / old)))
 }
 
-/// The change against the caller's limit, or against half of what the diameter may change.
+/// How the vehicle stands is a move; it is judged only where the caller limits it.
 pub(super) fn ride_height(case: &Case<'_>) -> Found {
-    let (old, new) = case.diameters()?;
-    let half = |most: Limit<Length>| Limit::new(most.value() / 2.0, most.citation());
-    let limits = match case.limits.own_ride_height_change() {
-        Some(most) => {
-            let own = Limit::new(most, Citation::CALLER);
-            TwoSided { loss: own, growth: own }
-        }
-        None => {
-            let TwoSided { loss, growth } = TwoSided::of_diameter(case, old);
-            TwoSided { loss: half(loss), growth: half(growth) }
-        }
+    case.proposed()?;
+    let Some(most) = case.limits.own_ride_height_change() else {
+        return Ok(Finding::not_applicable(Reason::HeightFree));
     };
-    Ok(limits.judge((new - old) / 2.0, Reading::Length))
+    let (old, new) = case.diameters()?;
+    let own = Limit::new(most, Citation::CALLER);
+    Ok(TwoSided { loss: own, growth: own }.judge((new - old) / 2.0, Reading::Length))
 }
 
 /// How much an axle's track grows with the middles of its wheels: both sides move alike, and furthest when
@@ -98,6 +92,9 @@ pub(in crate::fitment) fn judge_track(growth: Toleranced<Length>, most: Option<L
 
 pub(super) fn track(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
+    if case.is_motorcycle() {
+        return Ok(Finding::not_applicable(Reason::NoTrack));
+    }
     need!(old = case.rim_centres(original) => OriginalInset, new = case.rim_centres(proposed) => WheelInset);
     let growth = track_growth(old, new);
     // A length that is exceeded decides by itself, whatever the track is.
@@ -105,11 +102,24 @@ pub(super) fn track(case: &Case<'_>) -> Found {
     if length.is_some_and(|most| !no_more(in_mm(growth.max()), in_mm(most.value()))) {
         return Ok(judge_track(growth, length));
     }
-    Ok(judge_track(growth, most_track_growth(case)?))
+    let most = match (most_track_growth(case), case.limits.track_growth_share()) {
+        // A track that does not grow is inside any share of itself.
+        (Err(_), Some(share)) if no_more(in_mm(growth.max()), 0.0) => {
+            Some(Limit::new(Length::default(), share.citation()))
+        }
+        (most, _) => most?,
+    };
+    Ok(judge_track(growth, most))
 }
 
 pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
+    if case.is_motorcycle() {
+        return Ok(Finding::not_applicable(Reason::NoTrack));
+    }
+    if case.is_trailer() && case.axle.steering().is_none() {
+        return Ok(Finding::not_applicable(Reason::NotSteered));
+    }
     need!(
         old = case.rim_centres(original) => OriginalInset,
         new = case.rim_centres(proposed) => WheelInset,

@@ -1,17 +1,33 @@
 //! Does the wheel belong on the hub, and what holds it there?
 
-use crate::Citation;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::finding::{Finding, Found, Why, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Limit, Setup};
-use crate::units::{Length, in_mm, mm};
+use crate::units::{Length, in_mm, in_nm, mm, ratio};
 use crate::vehicle::Fastening;
-use crate::wheel::{BoltCircle, Bore, FastenerKind, NEAR_MISS, Seat, Spigot};
+use crate::wheel::{
+    BoltCircle, Bore, FastenerKind, NEAR_MISS, NutFactor, PropertyClass, Seat, Spigot, Thread,
+};
+use crate::{Citation, Toleranced};
 
 pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
+    if case.has_spindle_hub() {
+        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
+    }
+    // What does not go on the hub settles it, whatever is not known of the wheel.
+    if let Some((inner, hub)) = setup
+        .adaptor()
+        .and_then(|adaptor| adaptor.hub_bolt_circle())
+        .zip(case.axle.hub().and_then(|h| h.bolt_circle()))
+    {
+        let on_hub = circles(inner, hub);
+        if on_hub.verdict == Verdict::Beyond {
+            return Ok(on_hub);
+        }
+    }
     need!(
         hub = case.axle.hub().and_then(|h| h.bolt_circle()) => HubBoltCircle,
         wheel = setup.wheel().bolt_circle() => WheelBoltCircle,
@@ -19,9 +35,14 @@ pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
     // A wheel may be drilled for two.
     let drilled_for = |on| setup.wheel().second_bolt_circle().filter(|second| *second == on).unwrap_or(wheel);
     let Some(adaptor) = setup.adaptor() else { return Ok(circles(drilled_for(hub), hub)) };
-    need!(inner = adaptor.hub_bolt_circle() => AdaptorHubCircle, outer = adaptor.wheel_bolt_circle() => AdaptorWheelCircle);
-    let on_hub = circles(inner, hub);
-    Ok(if on_hub.verdict == Verdict::Within { circles(drilled_for(outer), outer) } else { on_hub })
+    let on_adaptor = adaptor.wheel_bolt_circle().map(|outer| circles(drilled_for(outer), outer));
+    match (adaptor.hub_bolt_circle(), on_adaptor) {
+        (_, Some(finding)) if finding.verdict == Verdict::Beyond => Ok(finding),
+        (inner, on_adaptor) => {
+            need!(_inner = inner => AdaptorHubCircle, finding = on_adaptor => AdaptorWheelCircle);
+            Ok(finding)
+        }
+    }
 }
 
 /// The holes of a wheel or an adaptor against what they go on.
@@ -44,6 +65,8 @@ fn circles(holes: BoltCircle, on: BoltCircle) -> Finding {
 struct Fit {
     spigot: Spigot,
     bore: Bore,
+    /// The bolt circle around the bore, and the thread of what goes through its holes, as far as they are known.
+    holes: (Option<BoltCircle>, Option<Thread>),
     /// Whether a ring fills what is between them.
     ring: bool,
     /// Whether the fasteners centre it where the spigot does not.
@@ -60,6 +83,13 @@ impl Fit {
         }
     }
 
+    /// Up to where a bore leaves metal between itself and the holes, each a millimetre wider than the thread in it; a
+    /// thread that is not known takes nothing.
+    fn largest_bore(&self) -> Option<Length> {
+        let (circle, thread) = self.holes;
+        Some(circle?.diameter() - thread.map_or(mm(0.0), |thread| thread.major_diameter()) - mm(1.0))
+    }
+
     fn judge(&self, limit: Limit<Length>) -> Found {
         let play = self.spigot.play_in(self.bore);
         let none = Reading::Length(mm(0.0));
@@ -67,12 +97,20 @@ impl Fit {
             Finding::new(verdict, reason, limit.citation()).reading(Reading::Length(play), bound)
         };
         let centring = Bound::Between(none, Reading::Length(limit.value()));
+        if let Some(most) = self.largest_bore().filter(|&most| self.bore.length() >= most) {
+            return Ok(Finding::new(Verdict::Beyond, Reason::BoreReachesHoles, Citation::DESIGNATION)
+                .reading(Reading::Length(self.bore.length()), Bound::AtMost(Reading::Length(most))));
+        }
         Ok(if self.bore.length() < self.spigot.length() {
             finding(Verdict::Beyond, Reason::BoreTooSmall, Bound::AtLeast(none))
         } else if no_more(in_mm(play), in_mm(limit.value())) {
             finding(Verdict::Within, Reason::HubCentric, centring)
         } else if self.ring {
-            Finding::new(Verdict::Within, Reason::RingCentres, limit.citation())
+            let why =
+                Why { within: Reason::RingCentres, marginal: Reason::RingThick, beyond: Reason::RingThick };
+            let wall = Toleranced::exact(play / 2.0);
+            at_most(wall, THICKEST_RING, Reading::Length, why, Citation::CENTRING_RING)
+                .marginal_if(Verdict::Beyond, Reason::RingThick)
         } else {
             let (verdict, reason) = self.by_seats(Reason::RingNeeded)?;
             finding(verdict, reason, centring)
@@ -82,16 +120,27 @@ impl Fit {
 
 pub(super) fn centre_bore(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
+    if case.has_spindle_hub() {
+        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
+    }
     let hub = case.axle.hub();
+    let (own_thread, hub_thread) = (setup.fasteners().and_then(|f| f.thread()), hub.and_then(|h| h.thread()));
+    let of_wheel = (setup.wheel().bolt_circle(), own_thread.or(hub_thread));
     need!(spigot = hub.and_then(|h| h.spigot()) => HubSpigot, bore = setup.wheel().bore() => WheelBore);
     let (ring, seats_centre) = (setup.ring() == Some(true), setup.seat().map(Seat::is_centring));
     let limit = case.limits.centring_play();
     let Some(adaptor) = setup.adaptor() else {
-        return on_hub(case, setup, &Fit { spigot, bore, ring, seats_centre });
+        return on_hub(case, setup, &Fit { spigot, bore, holes: of_wheel, ring, seats_centre });
     };
-    need!(hub_bore = adaptor.hub_bore() => AdaptorBore, own = adaptor.wheel_spigot() => AdaptorSpigot);
+    // What does not go on the hub settles it.
+    let too_small = |hub_bore: &Bore| hub_bore.length() < spigot.length();
+    let own = adaptor.wheel_spigot();
+    let own = if adaptor.hub_bore().as_ref().is_some_and(too_small) { own.or(Some(spigot)) } else { own };
+    need!(hub_bore = adaptor.hub_bore() => AdaptorBore, own = own => AdaptorSpigot);
     // Its own fasteners have seats of their own.
-    let inner = on_hub(case, setup, &Fit { spigot, bore: hub_bore, ring: false, seats_centre: Some(true) })?;
+    let holes = (adaptor.hub_bolt_circle(), hub_thread);
+    let inner =
+        on_hub(case, setup, &Fit { spigot, bore: hub_bore, holes, ring: false, seats_centre: Some(true) })?;
     if inner.verdict != Verdict::Beyond && bore.length() < spigot.length() {
         // A spigot that comes out of the adaptor must go into the wheel.
         need!(height = hub.and_then(|h| h.spigot_height()) => SpigotHeight);
@@ -101,7 +150,7 @@ pub(super) fn centre_bore(case: &Case<'_>) -> Found {
         }
     }
     if inner.verdict == Verdict::Within {
-        Fit { spigot: own, bore, ring, seats_centre }.judge(limit)
+        Fit { spigot: own, bore, holes: of_wheel, ring, seats_centre }.judge(limit)
     } else {
         Ok(inner)
     }
@@ -128,8 +177,80 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
     Ok(short.map_or(found, |short| found.graver(short, true)))
 }
 
+/// The thickest wall of a centring ring that is usually made. Common practice, no source.
+const THICKEST_RING: Length = mm(12.0);
+
+/// The thread that the fasteners in use have, what they screw into, and their strength.
 pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
+    if case.has_spindle_hub() {
+        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
+    }
+    let finding = threads(case, setup)?;
+    let strength = [class_kept(case, setup), torque_borne(case, setup)];
+    Ok(strength.into_iter().flatten().fold(finding, |finding, other| {
+        if other.verdict == Verdict::Within { finding } else { finding.graver(other, false) }
+    }))
+}
+
+/// The fasteners whose strength is known: the proposed ones, or the original ones that stay.
+fn strength_of(setup: &Setup, original: Option<&Setup>) -> Option<(PropertyClass, Option<Thread>)> {
+    let of = |setup: &Setup| setup.fasteners().and_then(|f| Some((f.class()?, f.thread())));
+    match setup.fasteners() {
+        Some(_) => of(setup),
+        None => original.and_then(of),
+    }
+}
+
+/// Fasteners of a class below the original's are weaker than what the maker chose.
+fn class_kept(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
+    let hub_thread = case.axle.hub().and_then(|h| h.thread());
+    let stress =
+        |(class, thread): (PropertyClass, Option<Thread>)| class.proof_stress(thread.or(hub_thread)?);
+    let original = strength_of(case.original?, None)?;
+    let proposed = strength_of(setup, case.original)?;
+    if original.0 == proposed.0 {
+        return None;
+    }
+    // A class that is not made for its thread is not known to be as strong.
+    let kept =
+        stress(original).zip(stress(proposed)).is_some_and(|(original, proposed)| original <= proposed);
+    (!kept).then(|| Finding::new(Verdict::Marginal, Reason::ClassLower, Citation::PROPERTY_CLASS))
+}
+
+/// The nut factor of a seat: a cone doubles the lever of its friction. Shigley, from memory; how far it scatters is
+/// common practice, no source.
+fn nut_factor(seat: Option<Seat>) -> Option<NutFactor> {
+    let k = match seat.and_then(Seat::cone_angle) {
+        Some(_) => Toleranced::within(ratio(0.28), ratio(0.03)),
+        None => Toleranced::within(ratio(0.20), ratio(0.05)),
+    };
+    NutFactor::new(k).ok()
+}
+
+/// The stated torque against that at which a fastener may reach its proof load.
+fn torque_borne(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
+    let torque = setup.torque()?;
+    let (class, thread) = strength_of(setup, case.original)?;
+    let on = setup.adaptor().map_or_else(|| case.axle.hub().and_then(|h| h.thread()), |a| a.thread());
+    let thread = thread.or(on)?;
+    let at_proof = nut_factor(setup.seat())?.torque_for(thread, class.proof_load(thread)?).ok()?;
+    // The least torque that may reach it is that of the best lubricated thread.
+    let (verdict, reason) = if !no_more(in_nm(torque), in_nm(at_proof.nominal())) {
+        (Verdict::Beyond, Reason::TorqueAboveProof)
+    } else if !no_more(in_nm(torque), in_nm(at_proof.min())) {
+        (Verdict::Marginal, Reason::TorqueNearProof)
+    } else {
+        return None;
+    };
+    Some(
+        Finding::new(verdict, reason, class.citation())
+            .reading(Reading::Torque(torque), Bound::AtMost(Reading::Torque(at_proof.min()))),
+    )
+}
+
+/// The threads of the fasteners in use and of what they screw into.
+fn threads(case: &Case<'_>, setup: &Setup) -> Found {
     let hub = case.axle.hub();
     let by_hub = || {
         hub.and_then(|h| h.fastening()).map(|fastening| match fastening {
@@ -176,6 +297,9 @@ pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
 
 pub(super) fn fastener_seat(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
+    if case.has_spindle_hub() {
+        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
+    }
     let seat = match setup.fasteners() {
         Some(fasteners) => {
             need!(seat = fasteners.seat() => FastenerSeat, _wheel = setup.seat() => WheelSeat);

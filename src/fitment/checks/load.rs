@@ -3,55 +3,51 @@
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, is_passenger, need, same_tire};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, at_most, no_more};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
-use crate::tire::use_factors::{ELSEWHERE, TOWING_KPA, TOWING_SHARE, TOWING_TOP_KMH};
+use crate::tire::use_factors::{ELSEWHERE, TOWING_SHARE, TOWING_TOP_KMH};
 use crate::tire::{InSizeSpeed, Inflation, InflationError, Tire, camber_load_factor};
-use crate::units::{self, Mass, Pressure, Velocity, in_kmh, in_ratio};
+use crate::units::{self, Mass, Pressure, Velocity, in_kg, in_kmh, in_mm, in_ratio};
 use crate::vehicle::Kind;
 use crate::{Citation, Toleranced};
 
-/// The factors on the load index: camber, use, and whether the tire is out of its class.
+/// The factors on the load index that do not depend on speed: camber, and whether the tire is out of its
+/// class. One that is not known counts at its best, and its input is missing.
 pub(super) struct Factors {
     /// On the load that counts against the tire's capacity.
     pub(super) capacity: f64,
     /// The most particular rule that was applied.
     pub(super) citation: Citation,
+    pub(super) missing: Missing,
 }
 
-/// The factors that do not depend on speed.
-pub(super) fn factors(case: &Case<'_>, setup: &Setup) -> Result<Factors, Missing> {
+pub(super) fn factors(case: &Case<'_>, setup: &Setup) -> Factors {
     let tire = setup.tire();
-    let mut result = Factors { capacity: 1.0, citation: Citation::AXLE_SHARE };
+    let mut result = Factors { capacity: 1.0, citation: Citation::AXLE_SHARE, missing: Missing::default() };
     if case.is_dual() && is_passenger(&tire) {
         result.citation = Citation::DUAL_PASSENGER;
     }
-    if let Some(camber) = case.axle.camber() {
-        let share = in_ratio(camber_load_factor(camber).map_err(|_| Missing::from(Input::LoadAtCamber))?);
-        // The rule beyond 2° is for passenger tires.
-        if share < 1.0 && !is_passenger(&tire) {
-            return Err(Input::LoadAtCamber.into());
-        }
-        if share < 1.0 {
-            result.capacity *= share;
-            result.citation = Citation::CAMBER;
-        }
+    // The rule beyond 2° is for passenger tires, and ends at 4°.
+    let greatest = units::deg(4.0);
+    let camber = case.axle.camber().unwrap_or_default().abs();
+    let share = camber_load_factor(camber.min(greatest)).map_or(1.0, in_ratio);
+    if share < 1.0 && (!is_passenger(&tire) || camber > greatest) {
+        result.missing.add(Input::LoadAtCamber);
     }
-    need!(elsewhere = factor_elsewhere(case, setup) => Kind);
+    if share < 1.0 && is_passenger(&tire) {
+        result.capacity *= share;
+        result.citation = Citation::CAMBER;
+    }
+    let elsewhere = result.missing.or(factor_elsewhere(case, setup), Input::Kind, 1.0);
     if elsewhere > 1.0 {
         result.capacity /= elsewhere;
         result.citation = Citation::PASSENGER_TIRE_ON_TRUCK;
     }
-    Ok(result)
-}
-
-/// What towing allows on the greatest load, and the extra pressure it asks for.
-pub(super) fn towing_allowance(case: &Case<'_>, tire: &Tire) -> Option<(f64, Pressure)> {
-    allows_towing_allowance(case, tire).then(|| (TOWING_SHARE, units::kpa(TOWING_KPA)))
+    result
 }
 
 /// EU 458/2011: rear passenger tires of cars and light goods vehicles, towing, never above 100 km/h.
-fn allows_towing_allowance(case: &Case<'_>, tire: &Tire) -> bool {
+pub(super) fn allows_towing_allowance(case: &Case<'_>, tire: &Tire) -> bool {
     case.limits.allows_towing_allowance()
         && case.is_towing()
         && matches!(case.vehicle.kind(), Some(Kind::Passenger | Kind::Multipurpose | Kind::Truck))
@@ -71,31 +67,68 @@ pub(super) fn load_speed(case: &Case<'_>, setup: &Setup) -> Option<Velocity> {
     })
 }
 
+/// What the top speed asks of a tire. What is not known of it counts at its best, and is missing.
+#[derive(Clone, Copy)]
+pub(super) struct AtSpeed {
+    pub(super) load_share: f64,
+    pub(super) load_citation: Citation,
+    pub(super) extra: Pressure,
+    pub(super) pressure_citation: Citation,
+    /// Of the share of load.
+    pub(super) load_missing: Missing,
+    /// Of the pressure.
+    pub(super) pressure_missing: Missing,
+}
+
+pub(super) fn at_speed(case: &Case<'_>, setup: &Setup) -> AtSpeed {
+    let (mut load_missing, mut pressure_missing) = (Missing::default(), Missing::default());
+    let rule = load_speed(case, setup).map(|speed| setup.tire().at_speed(speed));
+    let (whole, none) = (units::percent(100.0), units::kpa(0.0));
+    let (share, extra) = match rule {
+        None => {
+            (load_missing.or(None, Input::TopSpeed, whole), pressure_missing.or(None, Input::TopSpeed, none))
+        }
+        Some(None) => (
+            load_missing.or(None, Input::LoadIndex, whole),
+            pressure_missing.or(None, Input::LoadIndex, none),
+        ),
+        Some(Some(rule)) => (
+            load_missing.or(rule.load_share(), Input::LoadAtSpeed, whole),
+            pressure_missing.or(rule.pressure_increase(), Input::PressureAtSpeed, none),
+        ),
+    };
+    let rule = rule.flatten();
+    AtSpeed {
+        load_share: in_ratio(share),
+        load_citation: rule.map_or(Citation::SPEED_LOAD, |rule| rule.load_citation()),
+        extra,
+        pressure_citation: rule.map_or(Citation::SPEED_PRESSURE, |rule| rule.pressure_citation()),
+        load_missing,
+        pressure_missing,
+    }
+}
+
 pub(super) fn tire_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire();
-    need!(
-        load = case.axle.max_load() => MaxLoad,
-        speed = load_speed(case, setup) => TopSpeed,
-        service = tire.service() => LoadIndex,
-    );
-    need!(index = service.index(case.fitting(&tire)) => DualLoadIndex, rule = tire.at_speed(speed) => LoadIndex);
-    need!(speed_share = rule.load_share() => LoadAtSpeed);
-    let factors = factors(case, setup)?;
-    let speed_share = in_ratio(speed_share);
-    let mut capacity = index.load() * factors.capacity * speed_share;
-    let mut citation = if speed_share < 1.0 { rule.load_citation() } else { factors.citation };
-    if let Some((towing, _)) = towing_allowance(case, &tire) {
-        capacity *= towing;
+    need!(load = case.axle.max_load() => MaxLoad, service = tire.service() => LoadIndex);
+    let factors = factors(case, setup);
+    let at_speed = at_speed(case, setup);
+    let mut missing = factors.missing.and(at_speed.load_missing);
+    if case.vehicle.kind().is_none() {
+        missing.add(Input::Kind);
+    }
+    // No tire carries more in a pair than alone.
+    let index = missing.or(service.index(case.fitting(&tire)), Input::DualLoadIndex, service.single());
+    let share = case.share(load, &tire);
+    let mut capacity = index.load() * factors.capacity * at_speed.load_share;
+    let mut citation = if at_speed.load_share < 1.0 { at_speed.load_citation } else { factors.citation };
+    if !no_more(in_kg(share), in_kg(capacity)) && allows_towing_allowance(case, &tire) {
+        capacity *= TOWING_SHARE;
         citation = Citation::TOWING;
     }
-    Ok(at_least(
-        Toleranced::exact(capacity),
-        case.share(load, &tire),
-        Reading::Mass,
-        Why::either(Reason::LoadCarried, Reason::LoadNotCarried),
-        citation,
-    ))
+    let why = Why::either(Reason::LoadCarried, Reason::LoadNotCarried);
+    at_best(at_least(Toleranced::exact(capacity), share, Reading::Mass, why, citation), missing)
 }
 
 /// The law of load and pressure for a setup on this axle; what is missing is named by the caller.
@@ -126,35 +159,45 @@ pub(super) fn factor_elsewhere(case: &Case<'_>, setup: &Setup) -> Option<f64> {
     Some(if case.is_passenger_tire_elsewhere(&setup.tire())? { ELSEWHERE } else { 1.0 })
 }
 
-/// What a setup's tire carries at a pressure on this vehicle.
-fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure) -> Result<Mass, Missing> {
-    need!(factor = factor_elsewhere(case, setup) => Kind);
-    let load = law.load_at(pressure).map_err(|_| Missing::from(Input::LoadAtPressure))?;
-    Ok(load / factor)
+/// The most that a setup's tire carries at a pressure on this vehicle, and what keeps it from being known.
+fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure) -> (Mass, Missing) {
+    let mut missing = Missing::default();
+    let factor = missing.or(factor_elsewhere(case, setup), Input::Kind, 1.0);
+    // Below the least pressure of the law a tire carries less than there.
+    let load = law.load_at(pressure).unwrap_or_else(|_| {
+        missing.add(Input::LoadAtPressure);
+        law.load_at(law.least_pressure()).unwrap_or(law.reference_load())
+    });
+    (load / factor, missing)
 }
 
-/// The same, where it is known.
+/// What an original carries, where that is known, and by one pressure only.
 pub(super) fn carried_at(case: &Case<'_>, setup: &Setup, pressure: Pressure) -> Option<Mass> {
-    let law = law(case, setup).ok().filter(|law| !is_understated(law))?;
-    capacity(case, setup, &law, pressure).ok()
+    let law = law(case, setup).ok().filter(|law| law.lower().is_none())?;
+    let (load, missing) = capacity(case, setup, &law, pressure);
+    missing.is_none().then_some(load)
 }
 
-/// A finding that rests on the default of a load range letter is never better than marginal; and where the
-/// letter stands for two pressures, what the higher is too little for is not known.
-pub(super) fn by_letter(law: &Inflation, finding: Finding) -> Found {
-    if is_understated(law) && finding.verdict == Verdict::Beyond {
-        return Err(Input::ReferencePressure.into());
+/// Judges by a law. Where the letter of a load range leaves two reference pressures, a finding is within or
+/// beyond only if both agree. One that rests on a letter alone is never better than marginal, and one that
+/// rests on a remembered pressure never worse.
+pub(super) fn by_law(law: &Inflation, judge: impl Fn(&Inflation) -> Found) -> Found {
+    let mut finding = judge(law)?;
+    if let Some(lower) = law.lower() {
+        let other = judge(&lower)?;
+        let agreed = finding.verdict == other.verdict;
+        finding = finding.graver(other, other.is_tighter_than(&finding));
+        if !agreed {
+            (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::PressureOfTwo);
+        }
     }
-    Ok(if law.is_by_letter() {
-        finding.marginal_if(Verdict::Within, Reason::PressureByLetter)
-    } else {
-        finding
-    })
-}
-
-/// Whether the default of the law makes an original carry less than it may: not something to compare with.
-fn is_understated(law: &Inflation) -> bool {
-    law.reference_citation() == Citation::REFERENCE_PRESSURE_FLOTATION
+    if !law.is_by_letter() {
+        return Ok(finding);
+    }
+    if law.reference_citation().is_from_memory() {
+        finding = finding.marginal_if(Verdict::Beyond, Reason::FromMemoryOnly);
+    }
+    Ok(finding.marginal_if(Verdict::Within, Reason::PressureByLetter))
 }
 
 pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
@@ -163,17 +206,13 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
     let index = |setup: &Setup| setup.tire().service()?.index(case.fitting(&setup.tire()));
-    need!(
-        old = index(original) => OriginalLoadIndex,
-        new = index(proposed) => LoadIndex,
-        placard = case.axle.placard() => Placard,
-        pressure = proposed.pressure() => Pressure,
-    );
+    need!(old = index(original) => OriginalLoadIndex, new = index(proposed) => LoadIndex);
     let lower = new < old;
     if lower && !case.limits.allows_lower_load_index() {
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadIndexLower, Citation::ORIGINAL)
             .reading(Reading::LoadIndex(new), Bound::AtLeast(Reading::LoadIndex(old))));
     }
+    need!(placard = case.axle.placard() => Placard, pressure = proposed.pressure() => Pressure);
     let why = Why::either(
         if lower { Reason::CapacityKeptLowerIndex } else { Reason::CapacityKept },
         Reason::CapacityLost,
@@ -183,14 +222,18 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
         return Ok(at_least(Toleranced::exact(pressure), placard, Reading::Pressure, why, Citation::PLACARD));
     }
     let old = law(case, original).map_err(missing_for_original)?;
-    if is_understated(&old) {
-        return Err(Input::OriginalReferencePressure.into());
-    }
     let new = law(case, proposed).map_err(missing_for_law)?;
-    let least = capacity(case, original, &old, placard)?;
-    let carried = capacity(case, proposed, &new, pressure)?;
-    let finding = at_least(Toleranced::exact(carried), least, Reading::Mass, why, new.model().citation());
-    by_letter(&old, by_letter(&new, finding)?)
+    by_law(&old, |old| {
+        let (least, missing) = capacity(case, original, old, placard);
+        if !missing.is_none() {
+            return Err(missing);
+        }
+        by_law(&new, |new| {
+            let (carried, missing) = capacity(case, proposed, new, pressure);
+            let citation = new.model().citation();
+            at_best(at_least(Toleranced::exact(carried), least, Reading::Mass, why, citation), missing)
+        })
+    })
 }
 
 pub(super) fn load_reserve(case: &Case<'_>) -> Found {
@@ -199,20 +242,22 @@ pub(super) fn load_reserve(case: &Case<'_>) -> Found {
     need!(load = case.axle.normal_load() => NormalLoad, placard = case.axle.placard() => Placard);
     let law = law(case, setup).map_err(missing_for_law)?;
     let limit = case.limits.load_reserve();
-    let taken = case.share(load, &tire) / capacity(case, setup, &law, placard)?;
-    let why = Why::either(Reason::ReservePresent, Reason::ReserveMissing);
-    let mut finding = at_most(Toleranced::exact(taken), limit.value(), Reading::Ratio, why, limit.citation());
-    // The law knows passenger tires only; elsewhere a thin reserve breaks good practice.
-    let is_law = case.limits.load_reserve_is_law() && is_passenger(&tire);
-    if !is_law && no_more(in_ratio(taken), 1.0) {
-        finding = finding.marginal_if(Verdict::Beyond, Reason::ReserveThin);
-    }
-    by_letter(&law, finding)
+    by_law(&law, |law| {
+        let (capacity, missing) = capacity(case, setup, law, placard);
+        let taken = case.share(load, &tire) / capacity;
+        let why = Why::either(Reason::ReservePresent, Reason::ReserveMissing);
+        let finding = at_most(Toleranced::exact(taken), limit.value(), Reading::Ratio, why, limit.citation());
+        // The law knows passenger tires only; elsewhere a thin reserve breaks good practice.
+        let is_law = case.limits.load_reserve_is_law() && is_passenger(&tire);
+        let thin = !is_law && no_more(in_ratio(taken), 1.0);
+        let finding = if thin { finding.marginal_if(Verdict::Beyond, Reason::ReserveThin) } else { finding };
+        at_best(finding, missing)
+    })
 }
 
 pub(super) fn speed_symbol(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    need!(top = case.vehicle.top_speed() => TopSpeed);
+    need!(top = case.own_top_speed() => TopSpeed);
     let tire = setup.tire();
     // Above an open-ended mark only the maker knows.
     let in_size = |kmh, open_ended| (units::kmh(kmh), open_ended, Citation::SPEED_IN_SIZE);
@@ -244,13 +289,26 @@ pub(super) fn wheel_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     need!(load = case.axle.max_load() => MaxLoad, rating = setup.wheel_rating() => WheelRating);
     let share: Mass = load / case.wheels();
+    let mut missing = Missing::default();
+    if case.vehicle.kind().is_none() {
+        missing.add(Input::Kind);
+    }
+    // A larger tire bends the wheel with a longer lever: what it then bears, only its maker knows.
+    if let Some(largest) = setup.wheel_rating_diameter() {
+        let diameter =
+            missing.or(setup.tire().size().overall_diameter_nominal(), Input::TireDimensions, largest);
+        if !no_more(in_mm(diameter), in_mm(largest)) {
+            missing.add(Input::WheelRatingAtDiameter);
+        }
+    }
     let mut rating = rating;
     let mut why = Why { within: Reason::WheelCarries, beyond: Reason::WheelOverloaded, ..PLAIN };
     if let Some(adaptor) = setup.adaptor() {
-        need!(of_adaptor = adaptor.rating() => AdaptorRating);
+        let of_adaptor = missing.or(adaptor.rating(), Input::AdaptorRating, rating);
         if of_adaptor < rating {
             (rating, why.beyond) = (of_adaptor, Reason::AdaptorOverloaded);
         }
     }
-    Ok(at_least(Toleranced::exact(rating), share, Reading::Mass, why, Citation::WHEEL_RATING))
+    let finding = at_least(Toleranced::exact(rating), share, Reading::Mass, why, Citation::WHEEL_RATING);
+    at_best(finding, missing)
 }

@@ -1,39 +1,82 @@
 //! Are the intended pressures enough, and not too much?
 
 use super::load::{
-    by_letter, carried_at, factor_elsewhere, factors, law, load_speed, missing_for_law, towing_allowance,
+    allows_towing_allowance, at_speed, by_law, carried_at, factor_elsewhere, factors, law, missing_for_law,
 };
 use crate::Citation;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need, same_tire};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, no_more};
-use crate::fitment::pressures::Pressures;
+use crate::fitment::finding::{Finding, Found, at_best, no_more};
+use crate::fitment::pressures::{Assumes, Needed, Pressures};
 use crate::fitment::reading::{Bound, Reading};
 use crate::tire::Inflation;
-use crate::units::{self, Mass, Pressure, in_kpa, in_ratio};
+use crate::tire::use_factors::{TOWING_KPA, TOWING_SHARE};
+use crate::units::{self, Mass, Pressure, in_kg, in_kpa};
 
-/// The largest pressure permitted, whose word that is, and whether it is the tire's own.
-struct Permitted {
-    most: Option<Pressure>,
+/// A pressure that must not be exceeded, and whose word that is.
+#[derive(Clone, Copy)]
+struct Ceiling {
+    most: Pressure,
     citation: Citation,
-    tire_is_known: bool,
 }
 
-/// Molded maximum of the tire, else that of its speed symbol; the wheel's where it is less.
-fn permitted(setup: &Setup) -> Permitted {
-    let tire = setup.max_pressure().or_else(|| setup.tire().greatest_cold_pressure());
-    let by_tire = if setup.max_pressure().is_some() {
-        Citation::MAXIMUM_PRESSURE_GIVEN
-    } else {
-        Citation::MAXIMUM_PRESSURE
-    };
-    let (most, citation) = match (tire, setup.wheel_max_pressure()) {
-        (Some(tire), Some(wheel)) if wheel < tire => (Some(wheel), Citation::MAXIMUM_PRESSURE_GIVEN),
-        (None, Some(wheel)) => (Some(wheel), Citation::MAXIMUM_PRESSURE_GIVEN),
-        (tire, _) => (tire, by_tire),
-    };
-    Permitted { most, citation, tire_is_known: setup.max_pressure().is_some() }
+impl Ceiling {
+    fn lower(self, other: Option<Self>) -> Self {
+        other.filter(|other| other.most < self.most).unwrap_or(self)
+    }
+
+    fn is_broken_by(&self, pressure: Pressure) -> bool {
+        !no_more(in_kpa(pressure), in_kpa(self.most))
+    }
+
+    fn broken(&self, pressure: Pressure) -> Finding {
+        Finding::new(Verdict::Beyond, Reason::PressureTooHigh, self.citation)
+            .reading(Reading::Pressure(pressure), Bound::AtMost(Reading::Pressure(self.most)))
+    }
+}
+
+/// What is molded on the tire, marked on the wheel or known of the valve: the least of them.
+fn stated_ceiling(setup: &Setup) -> Option<Ceiling> {
+    let ceiling = |most: Option<Pressure>, citation| most.map(|most| Ceiling { most, citation });
+    let given = Citation::MAXIMUM_PRESSURE_GIVEN;
+    let of_valve = setup.valve().and_then(|valve| valve.greatest_pressure());
+    [
+        ceiling(setup.max_pressure(), given),
+        ceiling(setup.wheel_max_pressure(), given),
+        ceiling(of_valve, Citation::VALVE_PRESSURE),
+    ]
+    .into_iter()
+    .flatten()
+    .reduce(|a, b| a.lower(Some(b)))
+}
+
+/// What a tire of no molded maximum bears by its speed symbol: a rule for passenger tires.
+fn symbol_ceiling(setup: &Setup) -> Option<Ceiling> {
+    let most = setup.tire().greatest_cold_pressure().filter(|_| setup.max_pressure().is_none())?;
+    Some(Ceiling { most, citation: Citation::MAXIMUM_PRESSURE })
+}
+
+/// The least of what is stated and what the speed symbol tells.
+fn permitted(setup: &Setup) -> Option<Ceiling> {
+    let by_symbol = symbol_ceiling(setup);
+    stated_ceiling(setup).map(|stated| stated.lower(by_symbol)).or(by_symbol)
+}
+
+/// How far above its reference pressure a tire of no molded maximum and no rule of its own may be: common
+/// practice, no source.
+const OVER_REFERENCE: f64 = 1.10;
+
+/// What a tire of no molded maximum bears by its class. Never less than the regulations ask for.
+fn class_ceiling(setup: &Setup, law: &Inflation, asked: Pressure) -> Option<Ceiling> {
+    if setup.max_pressure().is_some() {
+        return None;
+    }
+    let reference = law.reference_pressure();
+    let practice =
+        Ceiling { most: reference * OVER_REFERENCE, citation: Citation::MAXIMUM_PRESSURE_PRACTICE };
+    let ceiling = symbol_ceiling(setup).unwrap_or(practice);
+    Some(Ceiling { most: ceiling.most.max(asked), ..ceiling })
 }
 
 /// The pressures of a setup: for normal use, and for full load and high speed.
@@ -42,21 +85,218 @@ fn intended(setup: &Setup) -> Option<(Pressure, Pressure)> {
     Some((normal, setup.pressure_full_load().unwrap_or(normal)))
 }
 
-/// The original tire at no less than the maker's own pressures: the placard settles it. Not where more
-/// load than the maker allowed for is asked of it.
-fn is_on_placard(case: &Case<'_>, setup: &Setup, normal: Pressure, full: Pressure) -> bool {
-    let (Some(original), Some(placard)) = (case.original, case.axle.placard()) else { return false };
-    let placard_full = case.axle.placard_full_load().unwrap_or(placard);
-    let reached = |pressure, least| no_more(in_kpa(least), in_kpa(pressure));
-    same_tire(original, setup)
-        && reached(normal, placard)
-        && reached(full, placard_full)
-        && towing_allowance(case, &setup.tire()).is_none()
+/// The maker's pressures for the original tire on this axle, if that is what is proposed. They do not settle
+/// more load than the load index allows.
+fn placards_of_same_tire(case: &Case<'_>, setup: &Setup) -> Option<(Pressure, Pressure)> {
+    let placard = case.axle.placard()?;
+    let same = case.original.is_some_and(|original| same_tire(original, setup));
+    (same && !needs_towing_allowance(case, setup))
+        .then(|| (placard, case.axle.placard_full_load().unwrap_or(placard)))
+}
+
+/// Whether the greatest load is above what the load index allows without a trailer, and within what towing does.
+fn needs_towing_allowance(case: &Case<'_>, setup: &Setup) -> bool {
+    let index = setup.tire().service().and_then(|service| service.index(case.fitting(&setup.tire())));
+    let Some((load, index)) = referred_load(case, setup).ok().zip(index) else { return false };
+    allows_towing_allowance(case, &setup.tire()) && !no_more(in_kg(load), in_kg(index.load()))
+}
+
+/// The greatest load on a tire, referred to its load index at top speed and camber.
+fn referred_load(case: &Case<'_>, setup: &Setup) -> Result<Mass, Missing> {
+    need!(max_load = case.axle.max_load() => MaxLoad);
+    let (factors, at_speed) = (factors(case, setup), at_speed(case, setup));
+    Ok(case.share(max_load, &setup.tire()) / (factors.capacity * at_speed.load_share))
+}
+
+/// What a load asks of the tire, referred to its load index, and of its pressure.
+#[derive(Clone, Copy)]
+struct Need {
+    load: Mass,
+    /// The least pressure for the load alone; none if no pressure carries it.
+    for_load: Option<Pressure>,
+    /// What a regulation adds to it for speed and towing.
+    additions: Pressure,
+    /// Whose rule the addition is, where there is one.
+    citation: Option<Citation>,
+    /// What is not known and was taken at its best.
+    missing: Missing,
+}
+
+impl Need {
+    fn least(&self) -> Option<Pressure> {
+        self.for_load.map(|for_load| for_load + self.additions)
+    }
+
+    /// Whether the law says no less than this: only a floor that is a rule of the class decides.
+    fn is_below_the_law(&self, law: &Inflation) -> bool {
+        !law.floor_is_rule() && self.for_load.is_some_and(|for_load| for_load <= law.least_pressure())
+    }
+
+    /// The answer for a report.
+    fn needed(&self, law: &Inflation) -> Needed {
+        match self.least() {
+            None => Needed::NoPressure,
+            Some(_) if !self.missing.is_none() || self.is_below_the_law(law) => Needed::NotKnown,
+            Some(least) => Needed::AtLeast(least),
+        }
+    }
+
+    /// Holds a pressure against it.
+    fn held(&self, law: &Inflation, pressure: Pressure, too_low: Reason) -> Found {
+        let citation = self.citation.unwrap_or(law.model().citation());
+        let Some(least) = self.least() else {
+            let short = Finding::new(Verdict::Beyond, Reason::LoadAboveIndex, law.model().citation());
+            let index = Reading::Mass(law.reference_load());
+            return Ok(short.reading(index, Bound::AtLeast(Reading::Mass(self.load))));
+        };
+        let (verdict, reason) = if no_more(in_kpa(least), in_kpa(pressure)) {
+            (Verdict::Within, Reason::PressureEnough)
+        } else if self.is_below_the_law(law) {
+            return Err(self.missing.and(Input::LoadAtPressure.into()));
+        } else {
+            (Verdict::Beyond, too_low)
+        };
+        let finding = Finding::new(verdict, reason, citation)
+            .reading(Reading::Pressure(pressure), Bound::AtLeast(Reading::Pressure(least)));
+        at_best(finding, self.missing)
+    }
+}
+
+/// What the greatest load needs at top speed.
+fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+    let load = referred_load(case, setup)?;
+    let at_speed = at_speed(case, setup);
+    let mut need = Need {
+        load,
+        for_load: law.pressure_for(load).ok(),
+        additions: at_speed.extra,
+        citation: (at_speed.extra.value > 0.0).then_some(at_speed.pressure_citation),
+        missing: factors(case, setup).missing.and(at_speed.load_missing).and(at_speed.pressure_missing),
+    };
+    // Up to the load index towing asks for nothing but itself. Above it, for the pressure of the full index, or
+    // the placard's if that is more, and 20 kPa.
+    let index = law.reference_load();
+    if need.for_load.is_none()
+        && allows_towing_allowance(case, &setup.tire())
+        && no_more(in_kg(load), in_kg(index) * TOWING_SHARE)
+    {
+        let for_index = law.reference_pressure();
+        let placard = need.missing.or(case.axle.placard(), Input::Placard, for_index);
+        let more = (placard - for_index - at_speed.extra).max(units::kpa(0.0));
+        need.for_load = Some(for_index);
+        need.additions = at_speed.extra + more + units::kpa(TOWING_KPA);
+        need.citation = Some(Citation::TOWING);
+    }
+    Ok(need)
+}
+
+/// What the normal load needs.
+fn normal_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+    need!(normal_load = case.axle.normal_load() => NormalLoad);
+    let factors = factors(case, setup);
+    let load = case.share(normal_load, &setup.tire()) / factors.capacity;
+    Ok(Need {
+        load,
+        for_load: law.pressure_for(load).ok(),
+        additions: units::kpa(0.0),
+        citation: None,
+        missing: factors.missing,
+    })
+}
+
+/// The pressures a setup needs, each where its inputs are known.
+pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
+    let setup = case.proposed?;
+    let law = law(case, setup).ok();
+    let needed = |need: fn(&Case<'_>, &Setup, &Inflation) -> Result<Need, Missing>| {
+        law.and_then(|law| Some(need(case, setup, &law).ok()?.needed(&law))).unwrap_or(Needed::NotKnown)
+    };
+    let as_original = || {
+        let (law, original) = law.zip(case.original)?;
+        let carried = carried_at(case, original, case.axle.placard()?)?;
+        // The proposed tire may count for less than its index, as the original does in that load.
+        let load = carried * factor_elsewhere(case, setup)?;
+        let need = Need {
+            load,
+            for_load: law.pressure_for(load).ok(),
+            additions: units::kpa(0.0),
+            citation: None,
+            missing: Missing::default(),
+        };
+        Some(need.needed(&law))
+    };
+    Some(Pressures::new(
+        case.place,
+        [needed(normal_load_need), needed(full_load_need), as_original().unwrap_or(Needed::NotKnown)],
+        permitted(setup).map(|ceiling| ceiling.most),
+        law.map(|law| Assumes::of(&law)),
+    ))
 }
 
 pub(super) fn inflation(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    let found = by_law_or_placard(case, setup)?;
+    need!(pressures = intended(setup) => Pressure);
+    let (normal, full) = pressures;
+    let highest = full.max(normal);
+    if let Some(ceiling) = stated_ceiling(setup).filter(|ceiling| ceiling.is_broken_by(highest)) {
+        return Ok(ceiling.broken(highest));
+    }
+
+    let placards = placards_of_same_tire(case, setup);
+    let on_placard = placards.is_some_and(|(placard, placard_full)| {
+        no_more(in_kpa(placard), in_kpa(normal)) && no_more(in_kpa(placard_full), in_kpa(full))
+    });
+    let settled = |verdict, reason| {
+        let placard = placards.map_or(normal, |(placard, _)| placard);
+        Finding::new(verdict, reason, Citation::PLACARD)
+            .reading(Reading::Pressure(normal), Bound::AtLeast(Reading::Pressure(placard)))
+    };
+    // The maker's own pressures are no higher than the maker's own pressures.
+    let of_maker = placards
+        .is_some_and(|(placard, placard_full)| no_more(in_kpa(highest), in_kpa(placard.max(placard_full))));
+    if on_placard && of_maker {
+        return Ok(settled(Verdict::Within, Reason::PressureOnPlacard));
+    }
+    let law = match (law(case, setup), symbol_ceiling(setup)) {
+        (Ok(law), _) => law,
+        // A ceiling that needs no law.
+        (Err(_), Some(ceiling)) if ceiling.is_broken_by(highest) => return Ok(ceiling.broken(highest)),
+        (Err(_), _) if on_placard && setup.max_pressure().is_some() => {
+            return Ok(settled(Verdict::Within, Reason::PressureOnPlacard));
+        }
+        (Err(_), _) if on_placard => return Ok(settled(Verdict::Marginal, Reason::PressureAbovePlacard)),
+        (Err(error), _) => return Err(missing_for_law(error).into()),
+    };
+
+    let found = by_law(&law, |law| {
+        let full_need = full_load_need(case, setup, law);
+        let reference = law.reference_pressure();
+        let asked = full_need.ok().and_then(|need| need.least()).unwrap_or(reference).max(reference);
+        let most = class_ceiling(setup, law, asked);
+        if let Some(ceiling) = most.filter(|ceiling| ceiling.is_broken_by(highest)) {
+            return Ok(ceiling.broken(highest));
+        }
+        let enough = if on_placard {
+            settled(Verdict::Within, Reason::PressureOnPlacard)
+        } else {
+            enough(case, setup, law, full_need, (normal, full))?
+        };
+        let is_above = most.is_some() && !no_more(in_kpa(highest), in_kpa(asked));
+        if is_above && enough.verdict == Verdict::Within {
+            let bound = Bound::AtMost(Reading::Pressure(asked));
+            return Ok(Finding::new(
+                Verdict::Marginal,
+                Reason::PressureAboveReference,
+                law.reference_citation(),
+            )
+            .reading(Reading::Pressure(highest), bound));
+        }
+        Ok(enough)
+    })?;
+    // The maker's placard settles the original tire, whatever its reference pressure is thought to be.
+    if on_placard && found.reason == Reason::PressureByLetter {
+        return Ok(settled(Verdict::Within, Reason::PressureOnPlacard));
+    }
     // What the law of load finds too little, the placard of the unchanged tire may yet allow.
     let unchanged = case.original.is_some_and(|original| same_tire(original, setup));
     let by_law = found.reason != Reason::PressureTooHigh;
@@ -66,122 +306,44 @@ pub(super) fn inflation(case: &Case<'_>) -> Found {
     Ok(found)
 }
 
-/// What a load asks of the tire, referred to its load index, and of its pressure.
-#[derive(Clone, Copy)]
-struct Need {
-    load: Mass,
-    /// The least pressure for the load; none if no pressure carries it.
-    for_load: Option<Pressure>,
-    /// What speed and towing add to it.
-    extra: Pressure,
-    /// Whose rule the addition for speed is, where there is one.
-    citation: Option<Citation>,
-}
-
-/// What the greatest load needs at top speed.
-fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
-    let tire = setup.tire();
-    need!(max_load = case.axle.max_load() => MaxLoad, speed = load_speed(case, setup) => TopSpeed);
-    need!(rule = tire.at_speed(speed) => LoadIndex);
-    need!(speed_share = rule.load_share() => LoadAtSpeed, extra = rule.pressure_increase() => PressureAtSpeed);
-    let factors = factors(case, setup)?;
-    let (towing, towing_pressure) = towing_allowance(case, &tire).unwrap_or((1.0, units::kpa(0.0)));
-    let load = case.share(max_load, &tire) / (factors.capacity * in_ratio(speed_share) * towing);
-    Ok(Need {
-        load,
-        for_load: law.pressure_for(load).ok(),
-        extra: extra + towing_pressure,
-        citation: (extra.value > 0.0).then(|| rule.pressure_citation()),
-    })
-}
-
-/// What the normal load needs.
-fn normal_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
-    need!(normal_load = case.axle.normal_load() => NormalLoad);
-    let load = case.share(normal_load, &setup.tire()) / factors(case, setup)?.capacity;
-    Ok(Need { load, for_load: law.pressure_for(load).ok(), extra: units::kpa(0.0), citation: None })
-}
-
-/// The pressures a setup needs, each where its inputs are known.
-pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
-    let setup = case.proposed?;
-    let law = law(case, setup).ok();
-    let none_carries_it = units::kpa(f64::INFINITY);
-    let need = |need: Result<Need, Missing>| {
-        need.ok().map(|need| need.for_load.map_or(none_carries_it, |for_load| for_load + need.extra))
-    };
-    let as_original = case.original.zip(case.axle.placard()).and_then(|(original, placard)| {
-        let load = carried_at(case, original, placard)?;
-        // The proposed tire may count for less than its index, as the original does in that load.
-        Some(law?.pressure_for(load * factor_elsewhere(case, setup)?).unwrap_or(none_carries_it))
-    });
-    Some(Pressures::new(
-        case.place,
-        law.and_then(|law| need(normal_load_need(case, setup, &law))),
-        law.and_then(|law| need(full_load_need(case, setup, &law))),
-        as_original,
-        permitted(setup).most,
-    ))
-}
-
-fn by_law_or_placard(case: &Case<'_>, setup: &Setup) -> Found {
-    need!(pressures = intended(setup) => Pressure);
-    let (normal, full) = pressures;
-    let highest = full.max(normal);
-    let permitted = permitted(setup);
-    if let Some(most) = permitted.most.filter(|&most| !no_more(in_kpa(highest), in_kpa(most))) {
-        return Ok(Finding::new(Verdict::Beyond, Reason::PressureTooHigh, permitted.citation)
-            .reading(Reading::Pressure(highest), Bound::AtMost(Reading::Pressure(most))));
-    }
-    if is_on_placard(case, setup, normal, full) {
-        let placard = case.axle.placard().unwrap_or(normal);
-        return Ok(Finding::new(Verdict::Within, Reason::PressureOnPlacard, Citation::PLACARD)
-            .reading(Reading::Pressure(normal), Bound::AtLeast(Reading::Pressure(placard))));
-    }
-
-    let law = law(case, setup).map_err(missing_for_law)?;
-    let full_need = full_load_need(case, setup, &law)?;
+/// Holds the pressures against what the loads need: each pressure its own load, or one pressure the greatest.
+/// The pair with less to spare is shown.
+fn enough(
+    case: &Case<'_>,
+    setup: &Setup,
+    law: &Inflation,
+    full_need: Result<Need, Missing>,
+    (normal, full): (Pressure, Pressure),
+) -> Found {
+    let full_held = full_need.and_then(|need| need.held(law, full, Reason::PressureTooLowFull));
     // One pressure for everything carries the normal load if it carries the greatest.
-    let normal_need = match setup.pressure_full_load() {
-        Some(_) => normal_load_need(case, setup, &law)?,
-        None => full_need,
+    if setup.pressure_full_load().is_none() && full_held.is_ok() {
+        return full_held.map(|finding| up_to_permitted(setup, finding));
+    }
+    let normal_need = normal_load_need(case, setup, law);
+    let normal_held = normal_need.and_then(|need| need.held(law, normal, Reason::PressureTooLowNormal));
+    let finding = match (full_held, normal_held) {
+        (Ok(a), Ok(b)) => a.graver(b, b.is_tighter_than(&a)),
+        // What one of them decides, the other cannot mend.
+        (Ok(only), Err(_)) | (Err(_), Ok(only)) if only.verdict == Verdict::Beyond => only,
+        (Err(missing), Err(_)) if setup.pressure_full_load().is_none() => return Err(missing),
+        (Err(a), Err(b)) => return Err(a.and(b)),
+        (Err(missing), Ok(_)) | (Ok(_), Err(missing)) => return Err(missing),
     };
-    let (Some(for_full), Some(for_normal)) = (full_need.for_load, normal_need.for_load) else {
-        let load = full_need.load.max(normal_need.load);
-        return Ok(Finding::new(Verdict::Beyond, Reason::LoadAboveIndex, law.model().citation())
-            .reading(Reading::Mass(law.reference_load()), Bound::AtLeast(Reading::Mass(load))));
-    };
-    let (need_full, need_normal) = (for_full + full_need.extra, for_normal + normal_need.extra);
+    Ok(up_to_permitted(setup, finding))
+}
 
-    // The pair with less to spare governs.
-    let normal_governs = normal - need_normal < full - need_full;
-    let (pressure, least, for_load, reason) = if normal_governs {
-        (normal, need_normal, for_normal, Reason::PressureTooLowNormal)
-    } else {
-        (full, need_full, for_full, Reason::PressureTooLowFull)
-    };
-    let citation = match full_need.citation {
-        Some(citation) if !normal_governs => citation,
-        _ => law.model().citation(),
-    };
-    if !no_more(in_kpa(least), in_kpa(pressure)) {
-        // A load so small that the law's least pressure carries it: what less would do, nobody knows.
-        if for_load <= law.least_pressure() {
-            return Err(Input::LoadAtPressure.into());
+/// Shows the most that is stated beside the least that is needed.
+fn up_to_permitted(setup: &Setup, finding: Finding) -> Finding {
+    match (finding.verdict, finding.measured, finding.limit) {
+        (Verdict::Within, Some(measured), Some(Bound::AtLeast(least))) => {
+            let most = permitted(setup).map(|ceiling| Reading::Pressure(ceiling.most));
+            let fits = |most: &Reading| least.number() <= most.number() && measured.number() <= most.number();
+            match most.filter(fits) {
+                Some(most) => finding.reading(measured, Bound::Between(least, most)),
+                None => finding,
+            }
         }
-        let short = Finding::new(Verdict::Beyond, reason, citation)
-            .reading(Reading::Pressure(pressure), Bound::AtLeast(Reading::Pressure(least)));
-        return by_letter(&law, short);
+        _ => finding,
     }
-    if !permitted.tire_is_known && !no_more(in_kpa(highest), in_kpa(law.reference_pressure())) {
-        let reference = Bound::AtMost(Reading::Pressure(law.reference_pressure()));
-        return Ok(Finding::new(Verdict::Marginal, Reason::PressureAboveReference, law.reference_citation())
-            .reading(Reading::Pressure(highest), reference));
-    }
-    let bound = match permitted.most {
-        Some(most) if most >= least => Bound::Between(Reading::Pressure(least), Reading::Pressure(most)),
-        _ => Bound::AtLeast(Reading::Pressure(least)),
-    };
-    let enough = Finding::new(Verdict::Within, Reason::PressureEnough, citation);
-    by_letter(&law, enough.reading(Reading::Pressure(pressure), bound))
 }

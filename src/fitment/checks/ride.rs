@@ -1,6 +1,7 @@
 //! What is left under the vehicle.
 
-use crate::fitment::case::{Case, need};
+use super::clearance::{original_radius, proposed_radius, same_body};
+use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::reading::Reading;
@@ -9,9 +10,10 @@ use crate::{Citation, Toleranced};
 
 /// What is left between the ground and the lowest thing beside the wheels.
 pub(super) fn ground_clearance(case: &Case<'_>) -> Found {
-    let (old, new) = case.diameters()?;
-    let rise = (new - old) / 2.0;
-    if in_mm(rise) >= 0.0 {
+    let (original, proposed) = case.both()?;
+    let (old, new) = both_of(original_radius(case, original), proposed_radius(proposed))?;
+    let rise = new - old;
+    if same_body(original, proposed) || in_mm(rise.min()) >= 0.0 {
         return Ok(Finding::new(Verdict::Within, Reason::GroundClearanceKept, Citation::ORIGINAL));
     }
     need!(
@@ -19,5 +21,5 @@ pub(super) fn ground_clearance(case: &Case<'_>) -> Found {
         least = case.limits.own_ground_clearance() => LeastGroundClearance,
     );
     let why = Why { within: Reason::GroundClearanceLeft, beyond: Reason::GroundClearanceGone, ..PLAIN };
-    Ok(at_least(Toleranced::exact(before + rise), least, Reading::Length, why, Citation::CALLER))
+    Ok(at_least(Toleranced::exact(before) + rise, least, Reading::Length, why, Citation::CALLER))
 }

@@ -2,11 +2,11 @@
 
 use crate::Citation;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::{Input, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found};
 use crate::fitment::reading::{Bound, Reading};
-use crate::rim::{Hump, SeatTaper};
-use crate::tire::{RimRange, RimRangeBasis, Structure, TireSize};
+use crate::rim::{Hump, RimWidth, SeatTaper};
+use crate::tire::{RimRange, RimRangeBasis, SizeClass, Structure, TireSize};
 
 pub(super) fn bead_diameter(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -32,7 +32,9 @@ pub(super) fn rim_width(case: &Case<'_>) -> Found {
             .reading(width, Bound::Equals(width)));
     }
     let range = setup.rim_range().or_else(|| tire.permitted_rim_range());
-    need!(range = range.or_else(|| tire.estimated_rim_range()) => RimRange);
+    let Some(range) = range.or_else(|| tire.estimated_rim_range()) else {
+        return impossible(tire, width).ok_or(Input::RimRange.into());
+    };
     let (verdict, reason) = if range.basis() != RimRangeBasis::Estimate {
         match (range.basis() == RimRangeBasis::Maker, range.contains(width)) {
             (true, true) => (Verdict::Within, Reason::RimInMakersRange),
@@ -49,6 +51,17 @@ pub(super) fn rim_width(case: &Case<'_>) -> Found {
     };
     let bound = Bound::Between(Reading::RimWidth(range.min()), Reading::RimWidth(range.max()));
     Ok(Finding::new(verdict, reason, range.citation()).reading(Reading::RimWidth(width), bound))
+}
+
+/// A rim on which no tire of its width goes, where no range is known. The rim that a table measures the tire on
+/// is none.
+fn impossible(tire: TireSize, width: RimWidth) -> Option<Finding> {
+    let nominal = tire.nominal_width().filter(|_| tire.measuring_rim() != Some(width))?;
+    let (least, most) = if tire.class() == SizeClass::Motorcycle { (0.40, 0.95) } else { (0.55, 1.05) };
+    let bound = Bound::Between(Reading::Length(nominal * least), Reading::Length(nominal * most));
+    let finding = Finding::new(Verdict::Beyond, Reason::RimImpossible, Citation::RIM_SANITY)
+        .reading(Reading::Length(width.length()), bound);
+    finding.is_outside().then_some(finding)
 }
 
 /// Does the rim hold the beads of such a tire?

@@ -1,6 +1,5 @@
 //! What the driven wheels tell the speedometer, the odometer and the gearbox.
 
-use crate::Citation;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
@@ -69,12 +68,13 @@ pub(super) fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
     for case in axles.iter().flatten() {
         need!(drive = case.vehicle.drive() => Drive);
         if drive == Drive::None {
-            return Ok(Finding::new(Verdict::Within, Reason::NoSpeedometer, Citation::SPEEDOMETER));
+            return Ok(Finding::not_applicable(Reason::NoSpeedometer));
         }
         if is_driven(case, drive) {
             let (finding, room) = axle_speedometer(case)?;
-            let better =
-                worst.as_ref().is_some_and(|(w, least)| (w.verdict, -least) >= (finding.verdict, -room));
+            let better = worst.as_ref().is_some_and(|(w, least)| {
+                (w.verdict.gravity(), -least) >= (finding.verdict.gravity(), -room)
+            });
             if !better {
                 worst = Some((finding, room));
             }

@@ -1,12 +1,13 @@
 //! The highest cold pressure of a tire.
 
-use crate::tire::{SpeedSymbol, Tire};
+use crate::tire::{SizeClass, SpeedSymbol, Tire};
 use crate::units::{self, Pressure};
 
 impl Tire {
     /// The highest cold pressure of a passenger tire by its speed symbol, where the tire itself does not
     /// say: 320 kPa from Q to T, 350 kPa from H. U stands between and is taken with the lower, Y with the
-    /// higher. `None` for other tires, slower symbols, and without a service description.
+    /// higher, and what is slower than Q or not given with the higher too, above which no passenger tire goes.
+    /// `None` for other tires, temporary spares among them.
     ///
     /// What is molded on the tire governs, and neither is a recommendation. Source: Crolla (ed.) 2009,
     /// p. 296.
@@ -19,13 +20,14 @@ impl Tire {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn greatest_cold_pressure(&self) -> Option<Pressure> {
-        let symbol = self.service().filter(|_| self.size().class().is_passenger())?.speed();
-        match symbol {
-            SpeedSymbol::Q | SpeedSymbol::R | SpeedSymbol::S | SpeedSymbol::T | SpeedSymbol::U => {
-                Some(units::kpa(320.0))
-            }
-            _ if symbol >= SpeedSymbol::H => Some(units::kpa(350.0)),
-            _ => None,
+        // A temporary spare is a passenger tire of a pressure of its own.
+        let class = self.size().class();
+        if !matches!(class, SizeClass::Passenger | SizeClass::HighLoad | SizeClass::PMetric) {
+            return None;
         }
+        Some(units::kpa(match self.service().map(|service| service.speed()) {
+            Some(SpeedSymbol::Q | SpeedSymbol::R | SpeedSymbol::S | SpeedSymbol::T | SpeedSymbol::U) => 320.0,
+            _ => 350.0,
+        }))
     }
 }
