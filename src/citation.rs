@@ -151,7 +151,7 @@ sources! {
     THREAD_PROFILE: Standard, true, "ISO 724 / ISO 898-1 / ASME B1.1", "pitch, minor and root diameter; unified root as in Shigley", None;
     PROOF_STRESS_ISO: Standard, true, "ISO 898-1", "proof stress of property classes, seen in part", None;
     PROOF_STRESS_SAE: Standard, false, "SAE J429", "proof stress of grades 5 and 8", None;
-    YIELD_STRESS: Standard, true, "ISO 898-1 / SAE J429", "stress at 0.2 % lasting strain", None;
+    YIELD_STRESS_SAE: Standard, true, "SAE J429", "stress at 0.2 % lasting strain of grades 5 and 8", None;
     NUT_FACTOR: Handbook, true, "Shigley, Mechanical Engineering Design", "short form F = T/(K·d)", None;
     TIGHTENING_TORQUE: Derived, true, "ISO 16047 and Shigley, Mechanical Engineering Design", "torque and preload with the friction of thread and seat", None;
     COMBINED_STRESS: Derived, false, "von Mises", "tension and torsion of a rod of the stress diameter", None;
