@@ -82,6 +82,7 @@ sources! {
     RIM_RANGE_LIGHT_TRUCK: Derived, false, "fitted to published LT rows", "0.65 to 0.80 of the width, maximum ± 1 in", None;
     RIM_RANGE_AGRICULTURAL: Standard, false, "ETRTO Standards Manual", "corrigendum pp. A.21, A.27: rims for tractor tires for traction wheels", Some(2022);
     RIM_RANGE_TRUCK: Standard, false, "GOST R 52899", "Annex A, truck tires, as a trade article reprints it", Some(2007);
+    RIM_RANGE_TRUCK_SHEET: Handbook, false, "a tire maker's published size sheet", "approved rims of truck sizes; 235/80R22.5 and 255/80R22.5 at second hand", None;
     RIM_RANGE_MAKER: Stated, false, "the tire maker's rim range", "as given", None;
     ROLLING_CIRCUMFERENCE: Standard, true, "ETRTO", "3.05·D radial, 2.99·D diagonal at 60 km/h", None;
     ROLLING_GROWTH: Standard, true, "WdK 107", "growth with speed, in the form of Crolla (ed.) 2009 eq. 10.1.1d", None;
@@ -149,7 +150,7 @@ sources! {
     BOLT_CIRCLES: CommonPractice, false, "common practice, no source", "bolt circles in use on road vehicles", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
     THREAD_PROFILE: Standard, true, "ISO 724 / ISO 898-1 / ASME B1.1", "pitch, minor and root diameter; unified root as in Shigley", None;
-    PROOF_STRESS_ISO: Standard, true, "ISO 898-1", "proof stress of property classes, seen in part", None;
+    PROOF_STRESS_ISO: Standard, false, "ISO 898-1", "proof and yield stress of property classes, as a fastener maker reprints the table", Some(2013);
     PROOF_STRESS_SAE: Standard, false, "SAE J429", "proof stress of grades 5 and 8", None;
     YIELD_STRESS_SAE: Standard, true, "SAE J429", "stress at 0.2 % lasting strain of grades 5 and 8", None;
     NUT_FACTOR: Handbook, true, "Shigley, Mechanical Engineering Design", "short form F = T/(K·d)", None;
