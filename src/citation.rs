@@ -257,8 +257,9 @@ sources! {
     SEAT_TAPER: Standard, true, "ISO 4000-2 / ISO 4209-2", "angle of the bead seat, ± 1°; flange of rims with seats of 15°", None;
     BENDING_R124: Regulation, true, "UN R124", "rotating bending test: μ 0.9, S 2.0", None;
     BENDING_STAGES: Regulation, true, "UN R124", "rotating bending test at 75 % and 50 % of the greatest moment", None;
-    BENDING_J328: Standard, true, "SAE J328", "cornering fatigue test: μ 0.7, S 1.6", None;
-    BENDING_J267: Standard, true, "SAE J267", "cornering fatigue test: μ 0.7", None;
+    BENDING_J328: Handbook, false, "SAE J328 as a test laboratory summarizes it", "cornering fatigue test: μ 0.7, S by metal and axle", Some(2021);
+    BENDING_J328_EARLIER: Standard, true, "SAE J328 in an earlier edition", "cornering fatigue test: μ 0.7, S 1.6", None;
+    BENDING_J267: Handbook, false, "SAE J267 as a test laboratory summarizes it", "cornering fatigue test: μ 0.7", Some(2021);
     BENDING_JWL: Standard, true, "JWL", "bending fatigue test: μ 0.7, S 1.5", None;
     BENDING_STATED: Stated, false, "the standard that the caller reads", "friction and factor as given", None;
     RADIAL_TEST: Standard, true, "radial fatigue tests of wheel standards", "F = K·W, K 2.0 to 2.5", None;
