@@ -67,12 +67,12 @@ macro_rules! sources {
 }
 
 sources! {
-    LOAD_INDEX: Standard, true, "ISO 4000-1 and annexes of UN R30, R54, R106", "load index table", None;
+    LOAD_INDEX: Standard, false, "ISO 4000-1 and annexes of UN R30, R54, R106", "load index table, seen in trade tables and an open library's list; 169, 203 and 275 by the series", None;
     SPEED_IN_SIZE: Regulation, true, "UN R30", "letters inside the size before service descriptions", None;
     SPEED_SYMBOL: Regulation, false, "UN R30 / UN R54", "speed categories, seen in trade tables", None;
     OVERALL_DIAMETER: Regulation, true, "UN R30 / UN R54", "§6.1.2, §6.1.5", None;
     LISTED_DIMENSIONS: Regulation, true, "UN R30 / UN R54 / UN R75", "Annex 5", None;
-    SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; theoretical rim from memory", None;
+    SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; the share of the theoretical rim, which the maker states, from memory", None;
     OVERALL_WIDTH: Regulation, true, "UN R30 / UN R54", "§6.1.4", None;
     OVERALL_WIDTH_US: Regulation, true, "49 CFR 571.139", "+7 %", None;
     LEAST_WIDTH: CommonPractice, false, "common practice, no source", "−4 % of the nominal width", None;
@@ -84,7 +84,7 @@ sources! {
     RIM_RANGE_TRUCK: Standard, false, "GOST R 52899", "Annex A, truck tires, as a trade article reprints it", Some(2007);
     RIM_RANGE_TRUCK_SHEET: Handbook, false, "a tire maker's published size sheet", "approved rims of truck sizes; 235/80R22.5 and 255/80R22.5 at second hand", None;
     RIM_RANGE_MAKER: Stated, false, "the tire maker's rim range", "as given", None;
-    ROLLING_CIRCUMFERENCE: Standard, true, "ETRTO", "3.05·D radial, 2.99·D diagonal at 60 km/h", None;
+    ROLLING_CIRCUMFERENCE: Handbook, false, "ETRTO as a secondary text has it", "3.05·D radial, 2.99·D diagonal at 60 km/h", None;
     ROLLING_GROWTH: Standard, true, "WdK 107", "growth with speed, in the form of Crolla (ed.) 2009 eq. 10.1.1d", None;
     LOAD_AT_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-15, p. 290", Some(2009);
     LOAD_AT_PRESSURE_P: Standard, true, "ETRTO exponent 0.8 on TRA reference pressure, the higher of two published laws", "P-metric", None;
@@ -167,8 +167,8 @@ sources! {
     DATE_CODE: Regulation, true, "49 CFR 574.5", "week 01 is the first full week; that weeks run Sunday to Saturday from memory", None;
     GRADING_SCOPE: Regulation, false, "49 CFR 575.104", "(c): new tires of passenger cars, and which of them are exempt", None;
     TREADWEAR_GRADE: Regulation, false, "49 CFR 575.104", "figure 2: 100 is the control", None;
-    TREADWEAR_ROUNDING: Regulation, true, "49 CFR 575.104", "(d)(2)(i), (e)(2)(ix): down to a multiple of 20; 30 000 miles are 100", None;
-    TRACTION_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(ii), as amended by 61 FR 47437", Some(1996);
+    TREADWEAR_ROUNDING: Regulation, false, "49 CFR 575.104", "(d)(2)(i), (e)(2)(ix), as an agency letter has it: down to a multiple of 20; 30 000 miles are 100", None;
+    TRACTION_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(ii), as amended by 61 FR 47437; on concrete at second hand", Some(1996);
     TEMPERATURE_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(iii), with a published explanation", None;
     LABEL_RESISTANCE: Regulation, false, "EU 2020/740", "Annex I Part A, in a public reprint", Some(2020);
     LABEL_WET_GRIP: Regulation, false, "EU 2020/740", "Annex I Part B, in a public reprint", Some(2020);
@@ -218,7 +218,7 @@ sources! {
     TREAD_EU: Regulation, true, "Directive 89/459/EEC", "1.6 mm", None;
     TREAD_UK: Regulation, false, "UK Construction and Use Regulations", "reg. 27: 1.6 mm, as trade and safety pages give it", None;
     TREAD_UK_HEAVY: Regulation, true, "UK Construction and Use Regulations", "reg. 27: 1.0 mm", None;
-    TREAD_GERMANY: Regulation, true, "StVZO", "§36: 1.6 mm", None;
+    TREAD_GERMANY: Regulation, false, "StVZO", "§36(3): 1.6 mm, 1.0 mm on mopeds and light motorcycles", None;
     TREAD_AUSTRIA: Regulation, true, "Austrian rule on winter tires", "4 mm radial, 5 mm diagonal", None;
     TREAD_ADVICE_WET: Handbook, false, "UK trade pages, RoSPA", "3 mm", None;
     TREAD_ADVICE: CommonPractice, true, "common practice, no source", "4/32 in in the wet, 4 to 4.8 mm in winter", None;
