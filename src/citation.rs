@@ -67,12 +67,12 @@ macro_rules! sources {
 }
 
 sources! {
-    LOAD_INDEX: Standard, true, "ISO 4000-1 and annexes of UN R30, R54, R106", "load index table", None;
+    LOAD_INDEX: Standard, false, "ISO 4000-1 and annexes of UN R30, R54, R106", "load index table, seen in trade tables and an open library's list; 169, 203 and 275 by the series", None;
     SPEED_IN_SIZE: Regulation, true, "UN R30", "letters inside the size before service descriptions", None;
     SPEED_SYMBOL: Regulation, false, "UN R30 / UN R54", "speed categories, seen in trade tables", None;
     OVERALL_DIAMETER: Regulation, true, "UN R30 / UN R54", "§6.1.2, §6.1.5", None;
     LISTED_DIMENSIONS: Regulation, true, "UN R30 / UN R54 / UN R75", "Annex 5", None;
-    SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; theoretical rim from memory", None;
+    SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; the share of the theoretical rim, which the maker states, from memory", None;
     OVERALL_WIDTH: Regulation, true, "UN R30 / UN R54", "§6.1.4", None;
     OVERALL_WIDTH_US: Regulation, true, "49 CFR 571.139", "+7 %", None;
     LEAST_WIDTH: CommonPractice, false, "common practice, no source", "−4 % of the nominal width", None;
@@ -82,8 +82,9 @@ sources! {
     RIM_RANGE_LIGHT_TRUCK: Derived, false, "fitted to published LT rows", "0.65 to 0.80 of the width, maximum ± 1 in", None;
     RIM_RANGE_AGRICULTURAL: Standard, false, "ETRTO Standards Manual", "corrigendum pp. A.21, A.27: rims for tractor tires for traction wheels", Some(2022);
     RIM_RANGE_TRUCK: Standard, false, "GOST R 52899", "Annex A, truck tires, as a trade article reprints it", Some(2007);
+    RIM_RANGE_TRUCK_SHEET: Handbook, false, "a tire maker's published size sheet", "approved rims of truck sizes; 235/80R22.5 and 255/80R22.5 at second hand", None;
     RIM_RANGE_MAKER: Stated, false, "the tire maker's rim range", "as given", None;
-    ROLLING_CIRCUMFERENCE: Standard, true, "ETRTO", "3.05·D radial, 2.99·D diagonal at 60 km/h", None;
+    ROLLING_CIRCUMFERENCE: Handbook, false, "ETRTO as a secondary text has it", "3.05·D radial, 2.99·D diagonal at 60 km/h", None;
     ROLLING_GROWTH: Standard, true, "WdK 107", "growth with speed, in the form of Crolla (ed.) 2009 eq. 10.1.1d", None;
     LOAD_AT_PRESSURE: Handbook, false, "Crolla (ed.), Automotive Engineering", "Fig. 10.1-15, p. 290", Some(2009);
     LOAD_AT_PRESSURE_P: Standard, true, "ETRTO exponent 0.8 on TRA reference pressure, the higher of two published laws", "P-metric", None;
@@ -154,9 +155,9 @@ sources! {
     BOLT_CIRCLES: CommonPractice, false, "common practice, no source", "bolt circles in use on road vehicles", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;
     THREAD_PROFILE: Standard, true, "ISO 724 / ISO 898-1 / ASME B1.1", "pitch, minor and root diameter; unified root as in Shigley", None;
-    PROOF_STRESS_ISO: Standard, true, "ISO 898-1", "proof stress of property classes, seen in part", None;
+    PROOF_STRESS_ISO: Standard, false, "ISO 898-1", "proof and yield stress of property classes, as a fastener maker reprints the table", Some(2013);
     PROOF_STRESS_SAE: Standard, false, "SAE J429", "proof stress of grades 5 and 8", None;
-    YIELD_STRESS: Standard, true, "ISO 898-1 / SAE J429", "stress at 0.2 % lasting strain", None;
+    YIELD_STRESS_SAE: Standard, true, "SAE J429", "stress at 0.2 % lasting strain of grades 5 and 8", None;
     NUT_FACTOR: Handbook, true, "Shigley, Mechanical Engineering Design", "short form F = T/(K·d)", None;
     TIGHTENING_TORQUE: Derived, true, "ISO 16047 and Shigley, Mechanical Engineering Design", "torque and preload with the friction of thread and seat", None;
     COMBINED_STRESS: Derived, false, "von Mises", "tension and torsion of a rod of the stress diameter", None;
@@ -171,16 +172,17 @@ sources! {
     DATE_CODE: Regulation, true, "49 CFR 574.5", "week 01 is the first full week; that weeks run Sunday to Saturday from memory", None;
     GRADING_SCOPE: Regulation, false, "49 CFR 575.104", "(c): new tires of passenger cars, and which of them are exempt", None;
     TREADWEAR_GRADE: Regulation, false, "49 CFR 575.104", "figure 2: 100 is the control", None;
-    TREADWEAR_ROUNDING: Regulation, true, "49 CFR 575.104", "(d)(2)(i), (e)(2)(ix): down to a multiple of 20; 30 000 miles are 100", None;
-    TRACTION_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(ii), as amended by 61 FR 47437", Some(1996);
+    TREADWEAR_ROUNDING: Regulation, false, "49 CFR 575.104", "(d)(2)(i), (e)(2)(ix), as an agency letter has it: down to a multiple of 20; 30 000 miles are 100", None;
+    TRACTION_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(ii), as amended by 61 FR 47437; on concrete at second hand", Some(1996);
     TEMPERATURE_GRADE: Regulation, false, "49 CFR 575.104", "(d)(2)(iii), with a published explanation", None;
-    LABEL_RESISTANCE: Derived, false, "EU 2020/740 by way of EC 1222/2009", "Annex I Part A: the 2009 table relettered", Some(2020);
-    LABEL_RESISTANCE_C2: Regulation, true, "EU 2020/740", "Annex I Part A: C2 classes D and E; relettering of the 2009 table disagrees", Some(2020);
-    LABEL_WET_GRIP: Derived, false, "EU 2020/740 by way of EC 1222/2009", "Annex I Part B: the 2009 table relettered, C1", Some(2020);
-    LABEL_WET_GRIP_COMMERCIAL: Regulation, true, "EU 2020/740", "Annex I Part B: C2 and C3", Some(2020);
+    LABEL_RESISTANCE: Regulation, false, "EU 2020/740", "Annex I Part A, in a public reprint", Some(2020);
+    LABEL_WET_GRIP: Regulation, false, "EU 2020/740", "Annex I Part B, in a public reprint", Some(2020);
     LABEL_FORMER: Regulation, false, "EC 1222/2009", "Annex I", Some(2009);
     LABEL_NOISE: Regulation, false, "EU 2020/740", "Annex I Part C, as a tire maker explains it", Some(2020);
-    NOISE_LIMIT: Regulation, true, "EC 661/2009 / UN R117", "Annex II Part C; stage 2", Some(2009);
+    NOISE_LIMIT: Regulation, false, "EC 661/2009", "Annex II Part C, in a public reprint", Some(2009);
+    NOISE_LIMIT_RAISED: Regulation, true, "EC 661/2009", "Annex II Part C: 1 dB(A) more for severe snow or extra load", Some(2009);
+    RESISTANCE_LIMIT: Regulation, false, "EC 661/2009", "Annex II Part B, in a public reprint", Some(2009);
+    WET_GRIP_LIMIT: Regulation, false, "EC 661/2009", "Annex II Part A, in a public reprint; that it is of C1 from memory", Some(2009);
     TIRE_CLASS: Regulation, true, "EC 661/2009", "classes C1, C2, C3", Some(2009);
     SNOW_GRIP: Regulation, true, "UN R117", "§6.4.1: least snow grip index", None;
     ICE_GRIP: Regulation, false, "UN R117, proposed amendment", "§6.4.2: ice grip index 1.18", None;
@@ -221,7 +223,7 @@ sources! {
     TREAD_EU: Regulation, true, "Directive 89/459/EEC", "1.6 mm", None;
     TREAD_UK: Regulation, false, "UK Construction and Use Regulations", "reg. 27: 1.6 mm, as trade and safety pages give it", None;
     TREAD_UK_HEAVY: Regulation, true, "UK Construction and Use Regulations", "reg. 27: 1.0 mm", None;
-    TREAD_GERMANY: Regulation, true, "StVZO", "§36: 1.6 mm", None;
+    TREAD_GERMANY: Regulation, false, "StVZO", "§36(3): 1.6 mm, 1.0 mm on mopeds and light motorcycles", None;
     TREAD_AUSTRIA: Regulation, true, "Austrian rule on winter tires", "4 mm radial, 5 mm diagonal", None;
     TREAD_ADVICE_WET: Handbook, false, "UK trade pages, RoSPA", "3 mm", None;
     TREAD_ADVICE: CommonPractice, true, "common practice, no source", "4/32 in in the wet, 4 to 4.8 mm in winter", None;
@@ -260,8 +262,9 @@ sources! {
     SEAT_TAPER: Standard, true, "ISO 4000-2 / ISO 4209-2", "angle of the bead seat, ± 1°; flange of rims with seats of 15°", None;
     BENDING_R124: Regulation, true, "UN R124", "rotating bending test: μ 0.9, S 2.0", None;
     BENDING_STAGES: Regulation, true, "UN R124", "rotating bending test at 75 % and 50 % of the greatest moment", None;
-    BENDING_J328: Standard, true, "SAE J328", "cornering fatigue test: μ 0.7, S 1.6", None;
-    BENDING_J267: Standard, true, "SAE J267", "cornering fatigue test: μ 0.7", None;
+    BENDING_J328: Handbook, false, "SAE J328 as a test laboratory summarizes it", "cornering fatigue test: μ 0.7, S by metal and axle", Some(2021);
+    BENDING_J328_EARLIER: Standard, true, "SAE J328 in an earlier edition", "cornering fatigue test: μ 0.7, S 1.6", None;
+    BENDING_J267: Handbook, false, "SAE J267 as a test laboratory summarizes it", "cornering fatigue test: μ 0.7", Some(2021);
     BENDING_JWL: Standard, true, "JWL", "bending fatigue test: μ 0.7, S 1.5", None;
     BENDING_STATED: Stated, false, "the standard that the caller reads", "friction and factor as given", None;
     RADIAL_TEST: Standard, true, "radial fatigue tests of wheel standards", "F = K·W, K 2.0 to 2.5", None;

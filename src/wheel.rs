@@ -51,7 +51,7 @@ pub use inset::{EdgeChange, Inset, RimEdges};
 pub use measured_circle::MeasuredCircle;
 pub use near_miss::NearMiss;
 pub use nut_factor::NutFactor;
-pub use proof_load::{BendingMoment, BendingTest, LateralImpact, RadialTest};
+pub use proof_load::{BendingMoment, BendingTest, LateralImpact, RadialTest, WheelMetal};
 pub use rating::WheelLoad;
 pub use ring::{CentringRing, RingError};
 pub use scrub::SteeringLean;

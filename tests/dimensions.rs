@@ -4,6 +4,7 @@
 
 mod common;
 
+use beadseat::Citation;
 use beadseat::rim::RimWidth;
 use beadseat::tire::{RimRangeBasis, SizeClass, Structure, TireSize};
 use beadseat::units::kmh;
@@ -55,9 +56,35 @@ fn rim_residual(row: &Row, column: &str, size: TireSize) -> f64 {
 #[test]
 fn rim_ranges_confirmed() {
     let mut tally = Tally::of("rim ranges, confirmed");
-    let (mut minima, mut maxima, mut agricultural) = (0, 0, 0);
+    const OTHER_SUFFIX: &str = "a suffix that the grammar of sizes does not have";
+    const SHARED: &str = "designations of tractor tires that others share, so no table can be told by them";
+    let (mut minima, mut maxima, mut agricultural, mut sheet) = (0, 0, 0, 0);
     for row in &rows("rim_ranges_confirmed.csv") {
         let of_tractors = row["source"].contains("tractor tyres");
+        match &row["designation"] {
+            name @ "9R17.5HC" => {
+                assert!(name.parse::<TireSize>().is_err());
+                tally.left(name, OTHER_SUFFIX);
+                continue;
+            }
+            name @ "7.50-16; 7.50-18" => {
+                for size in name.split("; ").map(size) {
+                    assert_eq!((size.class(), size.permitted_rim_range()), (SizeClass::Unstated, None));
+                }
+                tally.left(name, SHARED);
+                continue;
+            }
+            // One width in two contours, which is no range.
+            name @ "215/90-15C" => {
+                let size = size(name);
+                assert_eq!(size.measuring_rim(), Some(rim(&row["measuring_rim_in"])), "{row}");
+                let range = size.estimated_rim_range().unwrap();
+                assert!(range.contains(rim(&row["min_rim_in"])) && range.contains(rim(&row["max_rim_in"])));
+                tally.checked(row);
+                continue;
+            }
+            _ => {}
+        }
         for designation in row["designation"].split("; ") {
             let size = size(designation);
             assert_eq!(size.to_string(), designation, "{row}");
@@ -82,6 +109,18 @@ fn rim_ranges_confirmed() {
                 }
                 continue;
             }
+            if row["source"].contains("size sheet") {
+                assert_eq!(size.permitted_rim_range(), None, "no standard: {row}");
+                assert_eq!(rim_residual(row, "min_rim_in", size), 0.0, "{row}");
+                assert_eq!(rim_residual(row, "max_rim_in", size), 0.0, "{row}");
+                let citation = size.estimated_rim_range().unwrap().citation();
+                assert_eq!(citation, Citation::RIM_RANGE_TRUCK_SHEET, "{row}");
+                if row["certainty"].starts_with("secondary") {
+                    assert!(citation.clause().contains(designation), "said to be at second hand: {row}");
+                }
+                sheet += 1;
+                continue;
+            }
             assert_eq!(rim_residual(row, "min_rim_in", size), 0.0, "{row}");
             minima += 1;
             if !row["max_rim_in"].is_empty() {
@@ -95,8 +134,9 @@ fn rim_ranges_confirmed() {
         }
         tally.checked(row);
     }
-    assert_eq!((minima, maxima, agricultural), (12, 9, 44), "sizes with a minimum, a maximum, of tractors");
-    tally.close(41, &[]);
+    assert_eq!((minima, maxima, agricultural), (15, 9, 90), "sizes with a minimum, a maximum, of tractors");
+    assert_eq!(sheet, 27, "sizes of the sheet");
+    tally.close(93, &[(OTHER_SUFFIX, 1), (SHARED, 1)]);
 }
 
 #[test]
@@ -150,6 +190,11 @@ fn rules_of_the_regulations() {
 #[test]
 fn no_rim_rule_for_truck_sizes() {
     for text in ["295/80R22.5", "385/65R22.5", "225/70R19.5"] {
+        assert_eq!(size(text).measuring_rim(), None, "{text}");
+        let listed = size(text).estimated_rim_range().unwrap();
+        assert_eq!(listed.citation(), Citation::RIM_RANGE_TRUCK_SHEET, "{text}");
+    }
+    for text in ["305/75R22.5", "275/80R22.5", "12R24.5"] {
         assert_eq!(size(text).measuring_rim(), None, "{text}");
         assert_eq!(size(text).estimated_rim_range(), None, "{text}");
     }

@@ -229,5 +229,5 @@ fn a_grading_is_small_and_its_sources_are_listed() {
         citation.is_from_memory()
     })
     .to_vec();
-    assert_eq!(remembered, [false, false, true, false, false]);
+    assert_eq!(remembered, [false; 5]);
 }

@@ -88,7 +88,8 @@ const fn decided(at_worst: bool, at_best: bool) -> Option<bool> {
 /// | [`WORN_TO_BARS`](Self::WORN_TO_BARS) | everywhere | any tire, worn down to the bars in its own grooves | 1.6 mm |
 /// | [`UK_CAR`](Self::UK_CAR) | UK | cars, light vans and light trailers, to 3500 kg and 8 seats | 1.6 mm |
 /// | [`UK_HEAVY`](Self::UK_HEAVY) * | UK | goods vehicles over 3500 kg, motorcycles over 50 cc | 1.0 mm |
-/// | [`GERMANY_WINTER`](Self::GERMANY_WINTER) * | Germany | winter tires in winter conditions | 1.6 mm |
+/// | [`GERMANY`](Self::GERMANY) | Germany | all but mopeds and light motorcycles, winter tires too | 1.6 mm |
+/// | [`GERMANY_MOPED`](Self::GERMANY_MOPED) | Germany | mopeds and light motorcycles | 1.0 mm |
 /// | [`AUSTRIA_WINTER_RADIAL`](Self::AUSTRIA_WINTER_RADIAL) * | Austria | winter tires, radial | 4 mm |
 /// | [`AUSTRIA_WINTER_DIAGONAL`](Self::AUSTRIA_WINTER_DIAGONAL) * | Austria | winter tires, diagonal | 5 mm |
 /// | [`ADVICE_WET`](Self::ADVICE_WET) | advice | grip in the wet falls below this | 3 mm |
@@ -151,7 +152,8 @@ tread_limits! {
     WORN_TO_BARS: "molded", "any tire, worn down to its own bars", units::mm(1.6), WEAR_INDICATOR;
     UK_CAR: "UK", "cars, light vans and light trailers, to 3500 kg and 8 seats", units::mm(1.6), TREAD_UK;
     UK_HEAVY: "UK", "goods vehicles over 3500 kg, motorcycles over 50 cc", units::mm(1.0), TREAD_UK_HEAVY;
-    GERMANY_WINTER: "Germany", "winter tires in winter conditions", units::mm(1.6), TREAD_GERMANY;
+    GERMANY: "Germany", "all but mopeds and light motorcycles, winter tires too", units::mm(1.6), TREAD_GERMANY;
+    GERMANY_MOPED: "Germany", "mopeds and light motorcycles", units::mm(1.0), TREAD_GERMANY;
     AUSTRIA_WINTER_RADIAL: "Austria", "winter tires, radial", units::mm(4.0), TREAD_AUSTRIA;
     AUSTRIA_WINTER_DIAGONAL: "Austria", "winter tires, diagonal", units::mm(5.0), TREAD_AUSTRIA;
     ADVICE_WET: "advice", "wet roads", units::mm(3.0), TREAD_ADVICE_WET;

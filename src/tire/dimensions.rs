@@ -108,7 +108,8 @@ impl TireSize {
     /// width is the nominal one (0.70 of it for aspect ratios of 50 and more, 0.85 below, 0.75 for truck
     /// sizes), or the measuring rim and width of a listed one.
     ///
-    /// The theoretical rim is not the [measuring rim](TireSize::measuring_rim). Source: ETRTO, from memory.
+    /// The theoretical rim is not the [measuring rim](TireSize::measuring_rim). UN R30 §6.1.1.1 leaves its share
+    /// to the tire's maker. Source of the shares: ETRTO, from memory; a secondary text has 0.85 at 50 already.
     fn width_basis(&self) -> Option<(f64, f64)> {
         if let Some(listing) = self.listing() {
             return Some((in_mm(listing.measuring_rim?.length()), f64::from(listing.section_width)));
@@ -130,7 +131,7 @@ impl TireSize {
     /// without a rim protector, which may add 8 mm. The minimum is 4 % below nominal (common practice, no
     /// source). `None` where no table and no rule gives a width on a rim: motorcycle and agricultural sizes,
     /// and sizes by inches or letter that are not listed. Source: UN R30 and R54 §6.1.1.1; the theoretical
-    /// rim `A1` and the tables from memory.
+    /// rim `A1`, which the maker states as a share of `S1`, and the tables from memory.
     ///
     /// ```
     /// use beadseat::{rim::RimWidth, tire::TireSize, units::mm};

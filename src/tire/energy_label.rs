@@ -1,5 +1,6 @@
 //! Classes of the EU tire label, from coefficients and back to bounds.
 
+mod approval_limit;
 mod noise;
 
 pub use noise::{NoiseClass, NoiseLimit, SoundLevel};
@@ -107,10 +108,9 @@ impl Scale {
     }
 }
 
-/// Classes A to E of Regulation (EU) 2020/740: the 2009 table with the letters that replaced its own,
-/// and the remembered 9.0 of C2, which relettering would make 9.2.
+/// Classes A to E of Regulation (EU) 2020/740, Annex I, Part A.
 const RESISTANCE: [[u16; 5]; 3] = [[65, 77, 90, 105, OPEN], [55, 67, 80, 90, OPEN], [40, 50, 60, 70, OPEN]];
-/// The same for wet grip; C2 and C3 from memory.
+/// The same, Part B.
 const WET_GRIP: [[u16; 5]; 3] = [[155, 140, 125, 110, 0], [140, 125, 110, 95, 0], [125, 110, 95, 80, 0]];
 
 /// Classes A to G of Regulation (EC) No 1222/2009, Annex I, Part A.
@@ -215,19 +215,18 @@ letters! {
     /// | rolling resistance, N/kN | A | B | C | D | E |
     /// |---|---|---|---|---|---|
     /// | C1 | ≤ 6.5 | 6.6–7.7 | 7.8–9.0 | 9.1–10.5 | ≥ 10.6 |
-    /// | C2 | ≤ 5.5 | 5.6–6.7 | 6.8–8.0 | 8.1–9.0 * | ≥ 9.1 * |
+    /// | C2 | ≤ 5.5 | 5.6–6.7 | 6.8–8.0 | 8.1–9.0 | ≥ 9.1 |
     /// | C3 | ≤ 4.0 | 4.1–5.0 | 5.1–6.0 | 6.1–7.0 | ≥ 7.1 |
     ///
     /// | wet grip index | A | B | C | D | E |
     /// |---|---|---|---|---|---|
     /// | C1 | ≥ 1.55 | 1.40–1.54 | 1.25–1.39 | 1.10–1.24 | ≤ 1.09 |
-    /// | C2 * | ≥ 1.40 | 1.25–1.39 | 1.10–1.24 | 0.95–1.09 | ≤ 0.94 |
-    /// | C3 * | ≥ 1.25 | 1.10–1.24 | 0.95–1.09 | 0.80–0.94 | ≤ 0.79 |
+    /// | C2 | ≥ 1.40 | 1.25–1.39 | 1.10–1.24 | 0.95–1.09 | ≤ 0.94 |
+    /// | C3 | ≥ 1.25 | 1.10–1.24 | 0.95–1.09 | 0.80–0.94 | ≤ 0.79 |
     ///
-    /// Source: the tables of Regulation (EC) No 1222/2009 with the letters that replaced its own; what is
-    /// marked * is from memory. **Unresolved:** relettering would end D of C2 at 9.2, not 9.0; at 9.1 and
-    /// 9.2 N/kN the answer E is the remembered one. The table is printed to one digit of resistance and
-    /// two of grip; a finer value is rounded to it first, which is our own rule.
+    /// Source: Annex I, Parts A and B, in a public reprint. D of C2 ends at 9.0 N/kN, where the former label
+    /// had 9.2. The table is printed to one digit of resistance and two of grip; a finer value is rounded to
+    /// it first, which is our own rule.
     ///
     /// ```
     /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
@@ -270,15 +269,10 @@ impl LabelClass {
     /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
     /// let d = LabelClass::D.rolling_resistance(TireClass::C1);
     /// assert_eq!((d.least(), d.most()), (Some(ratio(0.0091)), Some(ratio(0.0105))));
-    /// assert!(LabelClass::D.rolling_resistance(TireClass::C2).citation().is_from_memory());
     /// ```
     pub fn rolling_resistance(self, class: TireClass) -> ClassBounds {
-        let citation = match (class, self) {
-            (TireClass::C2, Self::D | Self::E) => Citation::LABEL_RESISTANCE_C2,
-            _ => Citation::LABEL_RESISTANCE,
-        };
         let bounds = Self::resistance_scale(class).bounds(self.place()).unwrap_or_default();
-        ClassBounds::of(bounds, TENTHS_OF_N_PER_KN, citation)
+        ClassBounds::of(bounds, TENTHS_OF_N_PER_KN, Citation::LABEL_RESISTANCE)
     }
 
     /// The class of a wet grip index.
@@ -303,12 +297,8 @@ impl LabelClass {
     /// assert_eq!(LabelClass::E.wet_grip(TireClass::C3).least(), None);
     /// ```
     pub fn wet_grip(self, class: TireClass) -> ClassBounds {
-        let citation = match class {
-            TireClass::C1 => Citation::LABEL_WET_GRIP,
-            TireClass::C2 | TireClass::C3 => Citation::LABEL_WET_GRIP_COMMERCIAL,
-        };
         let bounds = Self::wet_grip_scale(class).bounds(self.place()).unwrap_or_default();
-        ClassBounds::of(bounds, HUNDREDTHS, citation)
+        ClassBounds::of(bounds, HUNDREDTHS, Citation::LABEL_WET_GRIP)
     }
 }
 
@@ -395,7 +385,7 @@ impl FormerLabelClass {
     }
 
     /// The fuel efficiency class of today that holds the whole of this one; `None` if it is empty or if
-    /// two share it (E of C2, where the sources disagree).
+    /// two share it (E of C2: 8.1 to 9.2 N/kN, which is parted at 9.0 today).
     ///
     /// ```
     /// use beadseat::tire::{FormerLabelClass, LabelClass, TireClass};

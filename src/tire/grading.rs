@@ -16,7 +16,7 @@ use crate::{Citation, OutOfRange, rim::RimDiameter};
 /// number themselves, so it compares tires of one maker better than tires of two.
 ///
 /// # Syntax
-/// Digits, `20` to `9980` in steps of 20; that the step is 20 is from memory. `Ord` is by wear life.
+/// Digits, `20` to `9980` in steps of 20. `Ord` is by wear life.
 ///
 /// ```
 /// use beadseat::{tire::TreadwearGrade, units::ratio};
@@ -30,9 +30,9 @@ pub struct TreadwearGrade {
     number: u16,
 }
 
-/// Grades are multiples of this. Source: 49 CFR 575.104(d)(2)(i), from memory.
+/// Grades are multiples of this. Source: 49 CFR 575.104(d)(2)(i), as an agency letter has it.
 const STEP: u16 = 20;
-/// The projected mileage that is 100 percent. Source: 49 CFR 575.104(e)(2)(ix), from memory.
+/// The projected mileage that is 100 percent. Source: 49 CFR 575.104(e)(2)(ix), as an agency letter has it.
 const CONTROL_MILES: f64 = 30_000.0;
 const INCHES_PER_MILE: f64 = 63_360.0;
 
@@ -49,7 +49,7 @@ impl TreadwearGrade {
     }
 
     /// The grade that a measured percentage of the control earns: the nearest lower multiple of 20.
-    /// Source: 49 CFR 575.104(d)(2)(i), from memory.
+    /// Source: 49 CFR 575.104(d)(2)(i), as an agency letter has it.
     ///
     /// # Errors
     /// Below 20 and from 10 000 percent.
@@ -69,7 +69,7 @@ impl TreadwearGrade {
     }
 
     /// The grade that a projected mileage earns, where 30 000 miles are 100. Source: 49 CFR
-    /// 575.104(e)(2)(ix), from memory.
+    /// 575.104(e)(2)(ix), as an agency letter has it.
     ///
     /// # Errors
     /// As [`TreadwearGrade::earned_by`].

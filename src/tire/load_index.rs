@@ -141,7 +141,7 @@ impl core::fmt::Debug for LoadIndex {
 ///
 /// Source: ISO 4000-1 and the annexes of UN R30, R54 and R106 that print the same series. 0 to 119 and
 /// eleven above (120, 121, 126, 142, 148, 150, 152, 157, 164, 165, 168) were seen in trade tables; the
-/// rest is from memory.
+/// rest, but for 169, 203 and 275, in an open library's list. Those three follow from the series.
 #[rustfmt::skip]
 const TENTHS_KG: [u32; 280] = [
     /*   0 */ 450, 462, 475, 487, 500, 515, 530, 545, 560, 580,

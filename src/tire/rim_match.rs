@@ -18,7 +18,8 @@ words! {
         Maker = "maker",
         /// A standard's table; the maker's range overrides it.
         Standard = "standard",
-        /// A rule fitted to published tables; the maker's range overrides it.
+        /// A rule fitted to published tables, or the table of one maker; the range of the tire's own maker
+        /// overrides it.
         Estimate = "estimate",
     }
 }
@@ -135,7 +136,8 @@ impl TireSize {
     }
 
     /// The approved rim widths by estimate: the half inches nearest to two shares of the nominal width.
-    /// `None` where no rule holds: all but metric sizes for cars and light commercial vehicles.
+    /// For truck sizes there is no rule, but a tire maker's sheet lists some of them. `None` where neither
+    /// holds.
     ///
     /// | aspect ratio | shares | source |
     /// |---|---|---|
@@ -144,6 +146,7 @@ impl TireSize {
     /// | 45 | 0.80, 0.95 | the same |
     /// | 20 to 40 | 0.85, 1.00 | the same |
     /// | LT, any | 0.65, 0.80 | published LT rows: minima exact, maxima within 1 in |
+    /// | truck | as listed | a tire maker's published sheet |
     ///
     /// ```
     /// use beadseat::{Citation, tire::TireSize};
@@ -153,7 +156,9 @@ impl TireSize {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn estimated_rim_range(&self) -> Option<RimRange> {
-        let size = self.with_rim_rule()?;
+        let Some(size) = self.with_rim_rule() else {
+            return self.rim_range_of_sheet();
+        };
         let (least, most, citation) = match (size.class(), size.aspect_ratio()) {
             (SizeClass::LightTruck, _) => (0.65, 0.80, Citation::RIM_RANGE_LIGHT_TRUCK),
             (_, 70..) => (0.65, 0.85, Citation::RIM_RANGE_HIGH_SERIES),

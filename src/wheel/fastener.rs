@@ -26,8 +26,20 @@ words! {
     /// assert_eq!(beadseat::wheel::PropertyClass::C10_9.name(), "10.9");
     /// ```
     PropertyClass {
+        /// ISO 898-1 class 4.6.
+        C4_6 = "4.6",
+        /// ISO 898-1 class 4.8.
+        C4_8 = "4.8",
+        /// ISO 898-1 class 5.6.
+        C5_6 = "5.6",
+        /// ISO 898-1 class 5.8.
+        C5_8 = "5.8",
+        /// ISO 898-1 class 6.8.
+        C6_8 = "6.8",
         /// ISO 898-1 class 8.8.
         C8_8 = "8.8",
+        /// ISO 898-1 class 9.8, made up to 16 mm.
+        C9_8 = "9.8",
         /// ISO 898-1 class 10.9.
         C10_9 = "10.9",
         /// ISO 898-1 class 12.9.
@@ -45,8 +57,14 @@ impl PropertyClass {
         let d = thread.major_diameter();
         let metric = matches!(thread.pitch(), Pitch::Metric { .. });
         Some(match self {
+            Self::C4_6 if metric => (megapascals(225.0), megapascals(240.0)),
+            Self::C4_8 if metric => (megapascals(310.0), megapascals(340.0)),
+            Self::C5_6 if metric => (megapascals(280.0), megapascals(300.0)),
+            Self::C5_8 if metric => (megapascals(380.0), megapascals(420.0)),
+            Self::C6_8 if metric => (megapascals(440.0), megapascals(480.0)),
             Self::C8_8 if metric && d <= mm(16.0) => (megapascals(580.0), megapascals(640.0)),
             Self::C8_8 if metric => (megapascals(600.0), megapascals(660.0)),
+            Self::C9_8 if metric && d <= mm(16.0) => (megapascals(650.0), megapascals(720.0)),
             Self::C10_9 if metric => (megapascals(830.0), megapascals(940.0)),
             Self::C12_9 if metric => (megapascals(970.0), megapascals(1100.0)),
             Self::Grade5 if !metric && d <= inches(1.0) => (ksi(85.0), ksi(92.0)),
@@ -56,11 +74,11 @@ impl PropertyClass {
     }
 
     /// The proof stress: what the thread bears without a lasting stretch. 580 MPa for 8.8 up to 16 mm and
-    /// 600 above, 830 for 10.9, 970 for 12.9 (ISO 898-1, from memory); 85 ksi for grade 5 and 120 ksi for
-    /// grade 8 (SAE J429).
+    /// 600 above, 830 for 10.9, 970 for 12.9, 225 to 440 for 4.6 to 6.8 (ISO 898-1); 85 ksi for grade 5 and
+    /// 120 ksi for grade 8 (SAE J429).
     ///
-    /// `None` for a class on a thread of the other system, and for grade 5 above 1 in, whose lower stress
-    /// is not in the table.
+    /// `None` for a class on a thread of the other system, for 9.8 above 16 mm, and for grade 5 above 1 in,
+    /// whose lower stress is not in the table.
     ///
     /// ```
     /// use beadseat::{units::megapascals, wheel::{PropertyClass, Thread}};
@@ -75,8 +93,9 @@ impl PropertyClass {
     }
 
     /// The yield stress, which leaves a stretch of 0.2 %: 640 MPa for 8.8 up to 16 mm and 660 above, 940
-    /// for 10.9, 1100 for 12.9 (ISO 898-1); 92 ksi for grade 5, 130 ksi for grade 8 (SAE J429). All from
-    /// memory. `None` as for [`PropertyClass::proof_stress`].
+    /// for 10.9, 1100 for 12.9, 240 to 480 for 4.6 to 6.8 (ISO 898-1; of 4.8, 5.8 and 6.8 the stress of a
+    /// whole bolt); 92 ksi for grade 5, 130 ksi for grade 8 (SAE J429, from memory). `None` as for
+    /// [`PropertyClass::proof_stress`].
     ///
     /// ```
     /// use beadseat::{units::megapascals, wheel::{PropertyClass, Thread}};
@@ -102,11 +121,12 @@ impl PropertyClass {
         Some(self.proof_stress(thread)? * thread.stress_area())
     }
 
-    /// The source of the proof stress; that of the yield stress is [`Citation::YIELD_STRESS`].
+    /// The source of the proof stress, and of the yield stress of an ISO class; that of a grade's yield stress is
+    /// [`Citation::YIELD_STRESS_SAE`].
     pub const fn citation(self) -> Citation {
         match self {
-            Self::C8_8 | Self::C10_9 | Self::C12_9 => Citation::PROOF_STRESS_ISO,
             Self::Grade5 | Self::Grade8 => Citation::PROOF_STRESS_SAE,
+            _ => Citation::PROOF_STRESS_ISO,
         }
     }
 }

@@ -4,9 +4,26 @@
 //! how many turns a wheel must last at them, its maker's certificate says.
 
 use super::Inset;
+use crate::record::words;
 use crate::units::{self, Angle, Energy, FREE_FALL, Force, Length, Mass, Ratio, Torque, Velocity};
 use crate::units::{in_kg, in_mm, in_ratio};
 use crate::{Citation, OutOfRange};
+
+words! {
+    /// What a wheel is made of, as the bending test of SAE J328 parts wheels.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::wheel::WheelMetal::Ferrous.name(), "ferrous");
+    /// ```
+    WheelMetal {
+        /// Steel or iron.
+        Ferrous = "ferrous",
+        /// Aluminium of the 5000 series, formed cold.
+        ColdFormedAluminium = "cold_formed_aluminium",
+        /// Aluminium, cast or forged.
+        CastOrForgedAluminium = "cast_or_forged_aluminium",
+    }
+}
 
 /// The rotating bending (cornering fatigue) test of a standard: `M = S·F·(μ·r + |d|)`.
 ///
@@ -32,13 +49,50 @@ pub struct BendingTest {
 impl BendingTest {
     /// UN R124, passenger cars: `μ` 0.9, `S` 2.0, from memory.
     pub const UN_R124: Self = Self { friction: 0.9, factor: 2.0, citation: Citation::BENDING_R124 };
-    /// SAE J328, passenger cars and light trucks: `μ` 0.7, `S` 1.6, from memory.
-    pub const SAE_J328: Self = Self { friction: 0.7, factor: 1.6, citation: Citation::BENDING_J328 };
+    /// SAE J328 in an edition before that of 2021, passenger cars and light trucks: `μ` 0.7, `S` 1.6 for every
+    /// wheel, from memory.
+    pub const SAE_J328_EARLIER: Self =
+        Self { friction: 0.7, factor: 1.6, citation: Citation::BENDING_J328_EARLIER };
     /// JWL, the Japanese standard of light alloy wheels: `μ` 0.7, `S` 1.5, from memory.
     pub const JWL: Self = Self { friction: 0.7, factor: 1.5, citation: Citation::BENDING_JWL };
 
-    /// SAE J267, trucks and buses: `μ` 0.7, from memory. Its factor depends on the wheel and is the
-    /// caller's.
+    /// SAE J328 of 2021, passenger cars and light trucks, of a wheel for the front axle: `μ` 0.7, `S` 1.6 ferrous,
+    /// 1.8 of cold-formed aluminium, 2.0 of cast or forged aluminium. As a test laboratory summarizes it.
+    ///
+    /// ```
+    /// use beadseat::{units::ratio, wheel::{BendingTest, WheelMetal}};
+    /// let cast = BendingTest::sae_j328_front(WheelMetal::CastOrForgedAluminium);
+    /// assert_eq!((cast.friction(), cast.factor()), (ratio(0.7), ratio(2.0)));
+    /// ```
+    pub const fn sae_j328_front(metal: WheelMetal) -> Self {
+        Self::sae_j328(match metal {
+            WheelMetal::Ferrous => 1.60,
+            WheelMetal::ColdFormedAluminium => 1.80,
+            WheelMetal::CastOrForgedAluminium => 2.00,
+        })
+    }
+
+    /// The same, of a wheel for the rear axle: `S` 1.45, 1.55 and 1.75. A wheel that may stand on either axle is
+    /// one for the front.
+    ///
+    /// ```
+    /// use beadseat::{units::ratio, wheel::{BendingTest, WheelMetal}};
+    /// assert_eq!(BendingTest::sae_j328_rear(WheelMetal::Ferrous).factor(), ratio(1.45));
+    /// ```
+    pub const fn sae_j328_rear(metal: WheelMetal) -> Self {
+        Self::sae_j328(match metal {
+            WheelMetal::Ferrous => 1.45,
+            WheelMetal::ColdFormedAluminium => 1.55,
+            WheelMetal::CastOrForgedAluminium => 1.75,
+        })
+    }
+
+    const fn sae_j328(factor: f64) -> Self {
+        Self { friction: 0.7, factor, citation: Citation::BENDING_J328 }
+    }
+
+    /// SAE J267, trucks and buses: `μ` 0.7, as a test laboratory summarizes it. Its factor depends on the wheel
+    /// and is the caller's.
     ///
     /// # Errors
     /// For a factor outside 1 to 5.

@@ -34,7 +34,8 @@ pub(crate) fn rows(file: &'static str) -> Vec<Row> {
 }
 
 impl Row {
-    fn get(&self, column: &str) -> Option<&str> {
+    /// The cell of a column, if the file has the column.
+    pub(crate) fn get(&self, column: &str) -> Option<&str> {
         let at = self.columns.iter().position(|name| name == column)?;
         self.cells.get(at)
     }

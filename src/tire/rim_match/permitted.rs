@@ -1,4 +1,4 @@
-//! Permitted rim widths that standards print, where no rule gives them.
+//! Rim widths that tables print, where no rule gives them: those of standards, and those of one maker.
 
 use super::{RimRange, RimRangeBasis};
 use crate::Citation;
@@ -67,6 +67,52 @@ static AGRICULTURAL: &[Permitted] = &[
     permitted("11.2-28", "9", "10"),
     permitted("20.8-38", "16", "18"),
     permitted("20.8-42", "16", "18"),
+    permitted("800/50-34", "24", "28"),
+    permitted("850/50-38", "27", "30"),
+    permitted("1050/50-32", "36", "40"),
+    permitted("710/55-28", "21", "25"),
+    permitted("850/55-42", "27", "30"),
+    permitted("620/60-30", "18", "21"),
+    permitted("620/60-34", "18", "21"),
+    permitted("650/60-34", "20", "23"),
+    permitted("650/60-38", "20", "23"),
+    permitted("300/65-16", "9", "11"),
+    permitted("300/65-18", "9", "11"),
+    permitted("320/65-16", "9", "11"),
+    permitted("320/65-18", "9", "11"),
+    permitted("420/65-20", "12", "15"),
+    permitted("420/65-24", "12", "15"),
+    permitted("420/65-28", "12", "15"),
+    permitted("420/65-30", "12", "15"),
+    permitted("500/65-24", "15", "18"),
+    permitted("500/65-28", "15", "18"),
+    permitted("540/65-24", "16", "20"),
+    permitted("540/65-26", "16", "20"),
+    permitted("540/65-28", "16", "20"),
+    permitted("540/65-30", "16", "20"),
+    permitted("540/65-34", "16", "20"),
+    permitted("540/65-38", "16", "20"),
+    permitted("650/65-34", "20", "23"),
+    permitted("650/65-38", "20", "23"),
+    permitted("650/65-42", "20", "23"),
+    permitted("650/65-46", "20", "23"),
+    permitted("12.4-24", "9", "11"),
+    permitted("12.4-28", "9", "11"),
+    permitted("12.4-32", "9", "11"),
+    permitted("12.4-36", "9", "11"),
+    permitted("12.4-38", "9", "11"),
+    permitted("13.6-24", "10", "12"),
+    permitted("13.6-28", "10", "12"),
+    permitted("13.6-36", "10", "12"),
+    permitted("13.6-38", "10", "12"),
+    permitted("14.9-24", "11", "13"),
+    permitted("14.9-28", "11", "13"),
+    permitted("14.9-30", "11", "13"),
+    permitted("16.9-24", "14", "15"),
+    permitted("16.9-28", "14", "15"),
+    permitted("16.9-30", "14", "15"),
+    permitted("16.9-34", "14", "15"),
+    permitted("16.9-38", "14", "15"),
 ];
 
 /// GOST R 52899-2007, Annex A, truck tires, as a trade article reprints it: recommended and permitted rims.
@@ -78,7 +124,49 @@ static TRUCK: &[Permitted] = &[
     permitted("10.00R20", "7.0", "8.0"),
     permitted("11.00R20", "8.0", "8.5"),
     permitted("12.00R20", "8.5", "9.0"),
+    permitted("9.00-20", "6.5", "7.0"),
+    permitted("10.00-20", "7.5", "8.0"),
+    permitted("12.00-20", "8.5", "9.0"),
+    permitted("12.00-24", "8.5", "9.0"),
+    permitted("8.25R20", "6.0", "6.5"),
+    permitted("9.00R20", "6.5", "7.0"),
 ];
+
+/// Approved rims of truck sizes, as a tire maker's sheet prints them; 235/80R22.5 and 255/80R22.5 at second hand.
+static TRUCK_SHEET: &[Permitted] = &[
+    permitted("11.00R24", "7.5", "8.5"),
+    permitted("215/75R17.5", "6.0", "6.75"),
+    permitted("245/70R17.5", "6.75", "7.5"),
+    permitted("8R19.5", "5.25", "6.75"),
+    permitted("9R22.5", "6.0", "7.5"),
+    permitted("10R22.5", "6.75", "8.25"),
+    permitted("11R22.5", "7.5", "8.25"),
+    permitted("12R22.5", "8.25", "9.0"),
+    permitted("225/70R19.5", "6.0", "6.75"),
+    permitted("245/70R19.5", "6.75", "7.5"),
+    permitted("265/70R19.5", "7.5", "8.25"),
+    permitted("285/70R19.5", "7.5", "9.0"),
+    permitted("305/70R19.5", "8.25", "9.0"),
+    permitted("445/65R19.5", "13.0", "14.0"),
+    permitted("245/75R22.5", "6.75", "7.5"),
+    permitted("255/70R22.5", "7.5", "8.25"),
+    permitted("265/75R22.5", "7.5", "8.25"),
+    permitted("275/70R22.5", "7.5", "9.0"),
+    permitted("295/80R22.5", "8.25", "9.0"),
+    permitted("295/75R22.5", "8.25", "9.0"),
+    permitted("315/80R22.5", "8.25", "9.75"),
+    permitted("385/65R22.5", "11.75", "12.25"),
+    permitted("425/65R22.5", "11.75", "13.0"),
+    permitted("445/50R22.5", "14.0", "14.0"),
+    permitted("235/80R22.5", "6.75", "7.5"),
+    permitted("255/80R22.5", "7.5", "8.25"),
+    permitted("12.00R24", "8.0", "9.0"),
+];
+
+fn found(table: &[Permitted], size: TireSize, basis: RimRangeBasis, citation: Citation) -> Option<RimRange> {
+    let &Permitted { min, max, .. } = table.iter().find(|row| row.size == size)?;
+    Some(RimRange { min, max, basis, citation })
+}
 
 impl TireSize {
     /// The rim widths that a standard permits for the size, where a table that we have seen lists it:
@@ -107,7 +195,12 @@ impl TireSize {
             Self::Numeric(_) => (TRUCK, *self, Citation::RIM_RANGE_TRUCK),
             _ => return None,
         };
-        let &Permitted { min, max, .. } = table.iter().find(|row| row.size == size)?;
-        Some(RimRange { min, max, basis: RimRangeBasis::Standard, citation })
+        found(table, size, RimRangeBasis::Standard, citation)
+    }
+
+    /// What one maker's sheet has for a truck size. Another maker's tire may be approved for other rims, so it
+    /// is no more than an estimate of them.
+    pub(super) fn rim_range_of_sheet(&self) -> Option<RimRange> {
+        found(TRUCK_SHEET, *self, RimRangeBasis::Estimate, Citation::RIM_RANGE_TRUCK_SHEET)
     }
 }

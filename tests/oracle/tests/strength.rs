@@ -13,7 +13,7 @@ use beadseat::uom::si::ratio::ratio as bare;
 use beadseat::uom::si::torque::newton_meter;
 use beadseat::wheel::{
     Barrel, BendingTest, Bore, CentringRing, Imbalance, Inset, LateralImpact, RadialTest, RingError,
-    RotatingPart, Spigot, SteeringLean, WheelLoad, acceleration_ratio, track_change,
+    RotatingPart, Spigot, SteeringLean, WheelLoad, WheelMetal, acceleration_ratio, track_change,
 };
 use beadseat::{Count, Toleranced};
 use nalgebra::{Point2, Rotation2, Vector2};
@@ -26,7 +26,9 @@ fn relative(a: f64, b: f64) -> f64 {
 
 fn bending_test() -> impl Strategy<Value = BendingTest> {
     prop_oneof![
-        select(vec![BendingTest::UN_R124, BendingTest::SAE_J328, BendingTest::JWL]),
+        select(vec![BendingTest::UN_R124, BendingTest::SAE_J328_EARLIER, BendingTest::JWL]),
+        select(WheelMetal::ALL).prop_map(BendingTest::sae_j328_front),
+        select(WheelMetal::ALL).prop_map(BendingTest::sae_j328_rear),
         (1.0..=5.0).prop_map(|s| BendingTest::sae_j267(ratio(s)).unwrap()),
         (0.1..=1.5, 1.0..=5.0).prop_map(|(mu, s)| BendingTest::stated(ratio(mu), ratio(s)).unwrap()),
     ]
