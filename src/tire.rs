@@ -12,6 +12,7 @@ mod grading;
 mod hydroplaning;
 mod identification;
 mod inflation;
+mod letter_pressure;
 mod line;
 mod load_index;
 mod load_version;

@@ -161,6 +161,15 @@ fn contradictions_are_found_and_nothing_else() {
     contradicts("LT245/75R17 MAX LOAD 1320 kg MAX LOAD DUAL 1450 kg", &[C::DualLoadAboveSingle]);
     contradicts("LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 80 psi", &[]);
     contradicts("LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 450 kPa", &[C::RangeAgainstPressure]);
+    contradicts("LT305/70R16 124/121Q LRE MAX LOAD SINGLE 1600 kg AT 448 kPa (65 PSI)", &[]);
+    contradicts("LT305/70R16 124/121Q LRE MAX LOAD SINGLE 1600 kg AT 80 PSI", &[]);
+    contradicts("LT305/70R16 124/121Q LRE MAX LOAD SINGLE 1600 kg AT 72 PSI", &[C::RangeAgainstPressure]);
+    contradicts("LT285/75R16 126/123Q LRE MAX LOAD SINGLE 1700 kg AT 65 PSI", &[C::RangeAgainstPressure]);
+    contradicts("LT245/75R16 LRC MAX LOAD 1045 kg AT 50 psi", &[]);
+    contradicts("LT245/75R16 LRC MAX LOAD 1045 kg AT 345 kPa", &[]);
+    contradicts("LT245/75R16 LRC MAX LOAD 1045 kg AT 48 psi", &[C::RangeAgainstPressure]);
+    contradicts("LT245/75R17 MAX LOAD 1450 kg AT 350 kPa MAX PRESS 50 psi", &[]);
+    contradicts("LT245/75R17 MAX LOAD 1450 kg AT 350 kPa MAX PRESS 49 psi", &[C::PressureBelowReference]);
     contradicts(
         "LT245/75R17 121/118S MAX LOAD 1450 kg AT 550 kPa MAX PRESS 450 kPa",
         &[C::PressureBelowReference],

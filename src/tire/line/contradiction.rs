@@ -2,11 +2,12 @@
 
 use super::SidewallLine;
 use crate::molded::{MoldedLoad, MoldedSpeed};
+use crate::tire::letter_pressure::{is_as_printed, is_printed_below};
 use crate::tire::{
-    InSizeSpeed, LoadIndex, LoadRange, LoadVersion, ServiceDescription, SidewallMark, SizeClass, SpeedSymbol,
-    Structure, TireSize,
+    InSizeSpeed, LoadIndex, LoadVersion, ServiceDescription, SidewallMark, SizeClass, SpeedSymbol, Structure,
+    TireSize,
 };
-use crate::units::{in_kg, in_kmh, in_kpa, in_lb, in_psi};
+use crate::units::{in_kg, in_kmh, in_lb};
 
 macro_rules! contradictions {
     ($($variant:ident = $text:literal,)*) => {
@@ -19,7 +20,9 @@ macro_rules! contradictions {
         /// what charts differ. On a temporary spare (`T`) it may be below the symbol: the 80 km/h that is
         /// customary there limits the use, not the tire (owner manual). Not looked for: a load range
         /// against a load index, since no rule that we have seen ties a letter to an index; and a load
-        /// range against the pressure on truck, `C` and flotation sizes, where the letter does not fix it.
+        /// range against the pressure on truck, `C` and flotation sizes, where the letter does not fix it. Of wide
+        /// LT sizes [either pressure](crate::tire::Tire::reference_pressures_by_letter) will do. Pressures agree
+        /// within 1 psi, since pounds are printed whole.
         ///
         /// ```
         /// use beadseat::tire::LineContradiction;
@@ -48,7 +51,7 @@ contradictions! {
     LoadAgainstIndex = "the molded maximum load is not the load of the load index",
     DualLoadAgainstIndex = "the molded maximum load for pairs is not the load of the second load index",
     DualLoadAboveSingle = "the maximum load of a tire in a pair is above that of a single one",
-    RangeAgainstPressure = "the pressure beside the maximum load is not the one the load range stands for on this size",
+    RangeAgainstPressure = "the pressure beside the maximum load is none that the load range stands for on this size",
     PressureBelowReference = "the maximum pressure is below the pressure of the maximum load",
     TubelessAndTubeType = "TUBELESS and TUBE TYPE exclude each other",
     SpeedAgainstSymbol = "the molded maximum speed is not the speed of the speed symbol",
@@ -114,19 +117,18 @@ impl SidewallLine {
                 .zip(self.max_load_dual)
                 .is_some_and(|(single, dual)| dual.load() > single.load()),
             LineContradiction::RangeAgainstPressure => {
-                let default = match (self.tire.size, self.tire.size.class()) {
-                    (TireSize::Metric(_), SizeClass::LightTruck) => LoadRange::lt_reference_pressure,
-                    (TireSize::Metric(_), SizeClass::Trailer) => LoadRange::st_reference_pressure,
-                    _ => return false,
+                let by_letter = match self.tire.size {
+                    TireSize::Metric(_) => self.tire.reference_pressures_by_letter(),
+                    _ => None,
                 };
-                self.tire.range.and_then(default).zip(self.load_pressure()).is_some_and(
-                    |(default, molded)| (in_psi(default) - in_psi(molded.pressure())).abs() > 3.0,
-                )
+                by_letter.zip(self.load_pressure()).is_some_and(|((lower, higher), molded)| {
+                    ![lower, higher].iter().any(|&of_letter| is_as_printed(molded.pressure(), of_letter))
+                })
             }
             LineContradiction::PressureBelowReference => self
                 .load_pressure()
                 .zip(self.max_pressure)
-                .is_some_and(|(at, most)| in_kpa(at.pressure()) > in_kpa(most.pressure()) + 5.0),
+                .is_some_and(|(at, most)| is_printed_below(most.pressure(), at.pressure())),
             LineContradiction::TubelessAndTubeType => both(SidewallMark::Tubeless, SidewallMark::TubeType),
             LineContradiction::StructureAgainstSize => [
                 (SidewallMark::Radial, Structure::Radial),
