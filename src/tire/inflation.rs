@@ -167,22 +167,19 @@ impl Tire {
         &self,
         model: InflationModel,
     ) -> Option<(Pressure, Option<Pressure>, Citation)> {
+        let by_letter = |citation| {
+            let (lower, higher) = self.reference_pressures_by_letter()?;
+            Some((higher, (lower < higher).then_some(lower), citation))
+        };
         let by_range = match (model, self.size()) {
             (InflationModel::LightTruck, TireSize::Flotation(_)) => {
-                let (lower, higher) = self.load_range()?.flotation_reference_pressures()?;
-                Some((higher, (lower < higher).then_some(lower), Citation::REFERENCE_PRESSURE_FLOTATION))
+                by_letter(Citation::REFERENCE_PRESSURE_FLOTATION)
             }
-            (InflationModel::LightTruck, _) => {
-                Some((self.load_range()?.lt_reference_pressure()?, None, Citation::REFERENCE_PRESSURE_RANGE))
-            }
-            (InflationModel::Trailer, _) => {
-                let range = self.load_range()?;
-                let citation = match range.letter() {
-                    'B'..='D' => Citation::REFERENCE_PRESSURE_TRAILER,
-                    _ => Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED,
-                };
-                Some((range.st_reference_pressure()?, None, citation))
-            }
+            (InflationModel::LightTruck, _) => by_letter(Citation::REFERENCE_PRESSURE_RANGE),
+            (InflationModel::Trailer, _) => by_letter(match self.load_range()?.letter() {
+                'B'..='D' => Citation::REFERENCE_PRESSURE_TRAILER,
+                _ => Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED,
+            }),
             (InflationModel::Commercial, size) => {
                 let pressure = truck::reference_pressure(&size, self.load_range()?)?;
                 Some((pressure, None, Citation::REFERENCE_PRESSURE_TRUCK))
