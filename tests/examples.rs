@@ -192,7 +192,7 @@ fn measure_prints_what_to_take_and_exits_as_assess_does() {
         assert!(text.contains(line), "no {line:?} in\n{text}");
     }
     let places = text.lines().filter(|line| line.starts_with("      write at")).count();
-    assert_eq!(places, 24);
+    assert_eq!(places, 25);
 
     let output = run("measure", &["examples/scenarios/field-survey-wagon.json"], "");
     assert_eq!(output.status.code(), Some(0));

@@ -88,8 +88,10 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
     }
     // No barrel is larger than the largest of the standard.
     let largest = || Some((Toleranced::exact(largest_barrel(&size)?), true));
-    let inside = known.or_else(largest);
-    need!(envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope, inside = inside => Barrel);
+    need!(
+        envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope,
+        inside = known.or_else(largest) => Barrel,
+    );
     let around = |inside: Toleranced<Length>| inside - Toleranced::exact(envelope);
     let (inside, of_standard) = inside;
     let original = case.original.and_then(|original| Some(around(self::barrel(original)?.0)));

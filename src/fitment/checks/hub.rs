@@ -134,9 +134,8 @@ pub(super) fn centre_bore(case: &Case<'_>) -> Found {
     };
     // What does not go on the hub settles it.
     let too_small = |hub_bore: &Bore| hub_bore.length() < spigot.length();
-    let own = adaptor.wheel_spigot();
-    let own = if adaptor.hub_bore().as_ref().is_some_and(too_small) { own.or(Some(spigot)) } else { own };
-    need!(hub_bore = adaptor.hub_bore() => AdaptorBore, own = own => AdaptorSpigot);
+    let of_no_use = adaptor.hub_bore().as_ref().is_some_and(too_small).then_some(spigot);
+    need!(hub_bore = adaptor.hub_bore() => AdaptorBore, own = adaptor.wheel_spigot().or(of_no_use) => AdaptorSpigot);
     // Its own fasteners have seats of their own.
     let holes = (adaptor.hub_bolt_circle(), hub_thread);
     let inner =
