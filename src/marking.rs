@@ -297,6 +297,9 @@ impl Marking {
             }
             Self::SpeedSymbol(_) => "not below the vehicle's top speed, unless local law excepts snow tires",
             Self::DateCode(_) => "more than 25 years old: not for the road",
+            Self::IdentificationNumber(number) if matches!(number.date(), Some(date) if date.is_iso_only()) => {
+                "only a maker who counts ISO weeks has that week 53: else the date is misread or false"
+            }
             Self::IdentificationNumber(_) => "tells the age; ask for the recall lists by it",
             Self::Grade(Grade::Treadwear(_)) => {
                 "compares tires of one maker fairly, of different makers loosely"

@@ -315,3 +315,46 @@ fn every_remedy_sets_the_tire_right() {
     }
     assert_eq!(wrong, 10);
 }
+
+#[cfg(feature = "serde")]
+mod judged {
+    use beadseat::scenario::Scenario;
+    use serde_json::{Value, json};
+
+    fn tire_age(code: &str, day: &str) -> Value {
+        let setup = json!({ "tire": "205/55R16 91V", "wheel": "7Jx16", "left": { "date_code": code } });
+        let scenario = json!({
+            "vehicle": { "kind": "passenger" },
+            "original": { "front": setup },
+            "proposed": { "front": setup },
+            "use": { "date": day },
+        });
+        let scenario: Scenario = serde_json::from_value(scenario).unwrap_or_else(|e| panic!("{code}: {e}"));
+        let report = serde_json::to_value(scenario.assess()).unwrap();
+        let is_it = |c: &&Value| c["id"] == "tire_age" && c["where"] == "front_left";
+        report["checks"].as_array().unwrap().iter().find(is_it).unwrap().clone()
+    }
+
+    #[test]
+    fn a_date_code_is_judged_on_its_day() {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/cases/tire_age.csv");
+        let (mut checked, mut wrong) = (0, Vec::new());
+        for row in csv::Reader::from_path(path).unwrap().records() {
+            let row = row.unwrap();
+            let [case, code, day, verdict, years, reason, source] =
+                row.iter().collect::<Vec<_>>().try_into().unwrap();
+            let check = tire_age(code, day);
+            let same_age = match years.parse::<f64>() {
+                Ok(years) => (check["measured"].as_f64().unwrap_or(f64::NAN) - years).abs() < 1e-6,
+                Err(_) => check["measured"].is_null(),
+            };
+            if check["verdict"] != verdict || !same_age || !check["reason"].as_str().unwrap().contains(reason)
+            {
+                wrong.push(format!("{case}: {verdict}, {years}, {reason} by {source}, is {check:#}"));
+            }
+            checked += 1;
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+        assert_eq!(checked, 21);
+    }
+}

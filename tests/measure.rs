@@ -322,7 +322,7 @@ fn what_only_makers_know_is_not_listed_but_said() {
     let text = report.to_string();
     let (_, end) = text.split_once("\nNot assessed").unwrap();
     let end = end.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(end.contains("use the makers' data. Not settled here: rim width, tire load,"), "{end}");
+    assert!(end.contains("use the makers' data. Not settled here: rim contour, outer clearance,"), "{end}");
 }
 
 #[test]

@@ -3,12 +3,12 @@
 use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
 use super::finding::{self, Found};
 use super::{Conditions, Limits, Setup, checks};
+use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
 use crate::tire::{Fitting, SizeClass, Tire, VehicleSide};
 use crate::units::{Length, Mass, Velocity};
 use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::Inset;
-use crate::{Citation, Count};
 
 /// What an axle's checks see.
 pub(super) struct Case<'a> {
@@ -95,10 +95,8 @@ impl<'a> Case<'a> {
     /// Whether the dimensions of either tire rest on a table that is remembered, not read: it makes no change
     /// beyond.
     pub(super) fn dimensions_are_remembered(&self) -> bool {
-        let by_table =
-            |setup: &Setup| setup.tire().size().overall_diameter_citation() == Citation::LISTED_DIMENSIONS;
-        Citation::LISTED_DIMENSIONS.is_from_memory()
-            && [self.original, self.proposed].into_iter().flatten().any(by_table)
+        let by_row = |setup: &Setup| setup.tire().size().rests_on_remembered_row();
+        [self.original, self.proposed].into_iter().flatten().any(by_row)
     }
 
     /// Nominal overall diameters of the original tire and of the proposed one.

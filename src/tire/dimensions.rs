@@ -1,5 +1,6 @@
 //! Overall diameter and section width.
 
+use super::size::Listing;
 use super::{SizeClass, Structure, TireSize};
 use crate::rim::RimWidth;
 use crate::units::{self, Length, in_mm};
@@ -11,9 +12,21 @@ const WIDTH_BELOW: f64 = 0.04;
 /// `K` of UN R30 §6.1.1.1: change of section width for a change of rim width.
 const WIDTH_PER_RIM: f64 = 0.4;
 
+impl Listing {
+    /// The measuring rim in mm, and the section width on it.
+    fn width_basis(&self) -> Option<(f64, f64)> {
+        Some((in_mm(self.measuring_rim?.length()), f64::from(self.section_width)))
+    }
+}
+
+/// A span that holds another too; the nominal stays.
+fn holding(span: Toleranced<Length>, other: Toleranced<Length>) -> Toleranced<Length> {
+    Toleranced::ordered(span.min().min(other.min()), span.nominal(), span.max().max(other.max()))
+}
+
 impl TireSize {
-    /// The overall diameter of a new tire, without its limits: `d + 2H` of a metric size, what the table
-    /// says of a listed one, what the designation says of the others. `None` where nothing tells it; no
+    /// The overall diameter of a new tire, without its limits: `d + 2H` of a size with an aspect ratio in millimetres,
+    /// what the table says of another that is listed, what the designation says of the others. `None` where nothing tells it; no
     /// rule that we have seen gives that of agricultural sizes.
     ///
     /// Source: UN R30 and R54 §6.1.2 and Annex 5, UN R75 Annex 5, from memory.
@@ -26,8 +39,8 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn overall_diameter_nominal(&self) -> Option<Length> {
-        if let Some(listing) = self.listing() {
-            return Some(units::mm(f64::from(listing.overall_diameter)));
+        if let Some(row) = self.decisive_row() {
+            return Some(units::mm(f64::from(row.overall_diameter)));
         }
         match self {
             Self::Metric(size) if size.class() == SizeClass::Agricultural => None,
@@ -45,7 +58,8 @@ impl TireSize {
     /// With `2H` the diameter less the rim's `d`: `Dmin = d + 2H·0.97`, `Dmax = d + 2H·b`; `b` is 1.04
     /// for radial tires, and 1.08 (UN R30) or 1.07 (UN R54) for diagonal and bias-belted ones. `None`
     /// where the diameter is not known, and for motorcycle and off-road sizes whose limits are not, except
-    /// those that UN R75 lists. Source: UN R30 and R54 §6.1.2 and §6.1.5, from memory.
+    /// those that UN R75 lists. The old 60 and 70 series of UN R30 Annex 5 differ from `d + 2H` by up to 8 mm:
+    /// tires sold under those sizes today are made near `d + 2H`, and the limits hold both. Source: UN R30 and R54 §6.1.2 and §6.1.5, from memory.
     ///
     /// ```
     /// use beadseat::{tire::TireSize, units::mm, uom::si::length::millimeter};
@@ -67,13 +81,19 @@ impl TireSize {
             return None;
         }
         let d = f64::from(self.rim_diameter().whole_mm());
-        let both_heights = in_mm(self.overall_diameter_nominal()?) - d;
         let b = match self.structure() {
             Structure::Radial => 1.04,
             Structure::Diagonal | Structure::BiasBelted if class.is_passenger() => 1.08,
             Structure::Diagonal | Structure::BiasBelted => 1.07,
         };
-        Some(Toleranced::ordered(0.97, 1.0, b).map(|share| units::mm(d + both_heights * share)))
+        let of = |diameter: f64| {
+            Toleranced::ordered(0.97, 1.0, b).map(|share| units::mm(d + (diameter - d) * share))
+        };
+        let diameter = of(in_mm(self.overall_diameter_nominal()?));
+        Some(match self.older_row() {
+            Some(row) => holding(diameter, of(f64::from(row.overall_diameter))),
+            None => diameter,
+        })
     }
 
     /// The same for a snow tire, whose largest diameter may be 1 % larger. Source: UN R30 §6.1.5, from
@@ -104,15 +124,39 @@ impl TireSize {
         }
     }
 
+    /// The row of a table that decides the dimensions: of a size whose designation has no aspect ratio in
+    /// millimetres.
+    fn decisive_row(&self) -> Option<Listing> {
+        if let Self::Metric(_) = self { None } else { self.listing() }
+    }
+
+    /// The row of an older table that differs from the formula, which decides.
+    fn older_row(&self) -> Option<Listing> {
+        if let Self::Metric(_) = self { self.listing() } else { None }
+    }
+
+    /// Whether the dimensions stand in a row of a table known from memory alone, and nothing else gives them. What
+    /// rests on such a row can call for a look, and never rule a tire out.
+    ///
+    /// ```
+    /// use beadseat::tire::TireSize;
+    /// assert!(TireSize::parse("155R13")?.rests_on_remembered_row());
+    /// assert!(!TireSize::parse("205/60R13")?.rests_on_remembered_row()); // listed, but the formula decides
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn rests_on_remembered_row(&self) -> bool {
+        Citation::LISTED_DIMENSIONS.is_from_memory() && self.decisive_row().is_some()
+    }
+
     /// A rim width in mm and the section width on it: the *theoretical* rim of a metric size, on which the
     /// width is the nominal one (0.70 of it for aspect ratios of 50 and more, 0.85 below, 0.75 for truck
-    /// sizes), or the measuring rim and width of a listed one.
+    /// sizes), or the measuring rim and width of another that is listed.
     ///
     /// The theoretical rim is not the [measuring rim](TireSize::measuring_rim). UN R30 §6.1.1.1 leaves its share
     /// to the tire's maker. Source of the shares: ETRTO, from memory; a secondary text has 0.85 at 50 already.
     fn width_basis(&self) -> Option<(f64, f64)> {
-        if let Some(listing) = self.listing() {
-            return Some((in_mm(listing.measuring_rim?.length()), f64::from(listing.section_width)));
+        if let Some(row) = self.decisive_row() {
+            return row.width_basis();
         }
         let Self::Metric(size) = self else { return None };
         let x = match (size.class(), size.aspect_ratio()) {
@@ -130,8 +174,9 @@ impl TireSize {
     /// The maximum is the overall width that the regulations allow ([`TireSize::overall_width_citation`]),
     /// without a rim protector, which may add 8 mm. The minimum is 4 % below nominal (common practice, no
     /// source). `None` where no table and no rule gives a width on a rim: motorcycle and agricultural sizes,
-    /// and sizes by inches or letter that are not listed. Source: UN R30 and R54 §6.1.1.1; the theoretical
-    /// rim `A1`, which the maker states as a share of `S1`, and the tables from memory.
+    /// and sizes by inches or letter that are not listed. As of the diameter, the limits hold the old 60 and 70
+    /// series of UN R30 Annex 5 too. Source: UN R30 and R54 §6.1.1.1; the theoretical rim `A1`, which the maker
+    /// states as a share of `S1`, and the tables from memory.
     ///
     /// ```
     /// use beadseat::{rim::RimWidth, tire::TireSize, units::mm};
@@ -142,10 +187,16 @@ impl TireSize {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn section_width_on(&self, rim: RimWidth) -> Option<Toleranced<Length>> {
-        let (basis_rim, basis_width) = self.width_basis()?;
-        let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim.mm() - basis_rim) + 0.5);
         let shares = Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + self.overall_width().0);
-        Some(shares.map(|share| units::mm(nominal * share)))
+        let on = |(basis_rim, basis_width): (f64, f64)| {
+            let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim.mm() - basis_rim) + 0.5);
+            shares.map(|share| units::mm(nominal * share))
+        };
+        let width = on(self.width_basis()?);
+        Some(match self.older_row().and_then(|row| row.width_basis()) {
+            Some(older) => holding(width, on(older)),
+            None => width,
+        })
     }
 
     /// How far the overall width may exceed the section width, as a share of it, and by which rule:
@@ -183,7 +234,7 @@ impl TireSize {
     /// ```
     pub fn overall_diameter_citation(&self) -> Citation {
         match self {
-            _ if self.listing().is_some() => Citation::LISTED_DIMENSIONS,
+            _ if self.decisive_row().is_some() => Citation::LISTED_DIMENSIONS,
             Self::Flotation(_) => Citation::DESIGNATION,
             _ => Citation::OVERALL_DIAMETER,
         }

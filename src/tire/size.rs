@@ -10,6 +10,8 @@ mod no_aspect;
 mod numeric;
 mod structure;
 
+pub(super) use annex::Listing;
+
 pub use alpha_numeric::AlphaNumeric;
 pub use class::SizeClass;
 pub use flotation::Flotation;
@@ -60,7 +62,7 @@ pub enum InSizeSpeed {
 ///
 /// | family | form | examples | dimensions from | status |
 /// |---|---|---|---|---|
-/// | [`Metric`], passenger | width/aspect structure rim | `205/55R16`, `195/65-15`, `205/55RF16` | `d + 2H`, UN R30; 70 and 60 series of UN R30 Annex 5 from its table | from memory |
+/// | [`Metric`], passenger | width/aspect structure rim | `205/55R16`, `195/65-15`, `205/55RF16` | `d + 2H`, UN R30; the limits hold the 70 and 60 series of UN R30 Annex 5 too | from memory |
 /// | [`Metric`], millimetric rim | the same, rim code of 300 and more | `220/55R390` | `d + 2H` | from memory |
 /// | [`Metric`], `P`, `LT`, `HL`, `T`, `ST` | prefix | `P215/65R15`, `LT245/75R17`, `HL245/40R19`, `T125/70D16`, `ST205/75R15` | `d + 2H` | from memory |
 /// | [`Metric`], `C`, `CP` | suffix | `195/70R15C`, `225/75R16CP` | `d + 2H`, UN R54 | from memory |

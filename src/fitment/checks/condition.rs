@@ -1,7 +1,7 @@
 //! Is each tire young enough, deep enough, and the right way round?
 
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Input, Reason, Verdict};
+use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::tire::{AgeLimit, Mounting, Remedy, SpreadLimit, TreadLimit, VehicleSide};
@@ -12,7 +12,11 @@ use crate::{Citation, Toleranced};
 pub(super) fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
     let setup = case.proposed()?;
     need!(code = setup.tire_on(side).and_then(|t| t.date_code()) => DateCode, day = case.conditions.date() => Date);
-    let (least, most) = code.years_on(day.parts()).ok_or(Input::DateCode)?;
+    let Some((least, most)) = code.years_on(day.parts()) else {
+        let near = code.is_at_most_a_week_after(day.parts());
+        let reason = if near { Reason::DateCodeAhead } else { Reason::DateCodeFalse };
+        return Ok(Finding::new(Verdict::Marginal, reason, Citation::DATE_CODE));
+    };
     let limit = case.limits.tire_age();
     let allowed = f64::from(limit.years());
     let (verdict, reason) = if !no_more(least, allowed) {
@@ -27,7 +31,9 @@ pub(super) fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
     // The caller's limit is the caller's; beside the usual one there is earlier advice.
     let advised = f64::from(AgeLimit::VEHICLE_MAKERS.years());
     let past_advice = limit.citation() != Citation::CALLER && !no_more(most, advised);
-    Ok(if past_advice { finding.marginal_if(Verdict::Within, Reason::AgeAdvised) } else { finding })
+    let finding =
+        if past_advice { finding.marginal_if(Verdict::Within, Reason::AgeAdvised) } else { finding };
+    Ok(if code.is_iso_only() { finding.marginal_if(Verdict::Within, Reason::WeekOfIsoOnly) } else { finding })
 }
 
 pub(super) fn tread(case: &Case<'_>, side: VehicleSide) -> Found {

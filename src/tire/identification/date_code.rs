@@ -8,6 +8,8 @@ const FIRST: (u16, u8) = (1971, 17);
 /// Dates of three digits ended where 2 July 2000 begins (from memory): the week before it.
 const LAST_OF_THREE_DIGITS: (u16, u8) = (2000, 26);
 const LAST_YEAR: u16 = 2099;
+/// Days that ISO weeks begin before those of the rule, in years that begin on a Monday to Thursday.
+const ISO_BEFORE: i16 = 6;
 
 /// A week of the calendar that date codes count in.
 ///
@@ -17,14 +19,16 @@ const LAST_YEAR: u16 = 2099;
 /// Saturday. `Ord` is by time.
 ///
 /// **Not every maker counts so.** Some date their tires by ISO 8601 weeks, which run from Monday: the
-/// tire was then made up to six days before or one day after the week this type answers. Source: 49 CFR
-/// 574.5; that weeks run from Sunday to Saturday is from memory.
+/// tire was then made up to six days before or one day after the week this type answers. A week 53 that only
+/// ISO 8601 has can be of such a maker alone: [`is_iso_only`](Self::is_iso_only) tells it, and its days are those of
+/// ISO 8601. Source: 49 CFR 574.5; that weeks run from Sunday to Saturday is from memory; ISO 8601 by its
+/// definition.
 ///
 /// ```
 /// use beadseat::tire::ManufactureWeek;
 /// let week = ManufactureWeek::new(53, 2017).ok_or("no such week")?;
 /// assert_eq!((week.year(), week.week()), (2017, 53));
-/// assert!(ManufactureWeek::new(53, 2020).is_none()); // an ISO week, but not one of these
+/// assert!(ManufactureWeek::new(53, 2016).is_none());
 /// # Ok::<(), &str>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -40,7 +44,8 @@ const fn january_first(year: u16) -> u8 {
 }
 
 impl ManufactureWeek {
-    /// The week, if its year has it; from May 1971, when identification numbers began, to 2099.
+    /// The week, if its year has it by the rule or by ISO 8601; from May 1971, when identification numbers began, to
+    /// 2099.
     ///
     /// ```
     /// use beadseat::tire::ManufactureWeek;
@@ -49,7 +54,8 @@ impl ManufactureWeek {
     /// assert!(ManufactureWeek::new(1, 2100).is_none());
     /// ```
     pub const fn new(week: u8, year: u16) -> Option<Self> {
-        if year < FIRST.0 || year > LAST_YEAR || week < 1 || week > Self::weeks_in(year) {
+        let most = if Self::has_iso_53(year) { 53 } else { Self::weeks_in(year) };
+        if year < FIRST.0 || year > LAST_YEAR || week < 1 || week > most {
             return None;
         }
         if year == FIRST.0 && week < FIRST.1 { None } else { Some(Self { year, week }) }
@@ -68,6 +74,25 @@ impl ManufactureWeek {
             6 if calendar::is_leap(year) => 53,
             _ => 52,
         }
+    }
+
+    /// Whether ISO 8601 gives the year a week 53: it begins on a Thursday, or is a leap year that begins on a
+    /// Wednesday. The rule then has none.
+    const fn has_iso_53(year: u16) -> bool {
+        let first = january_first(if year == 0 { 400 } else { year });
+        first == 4 || first == 3 && calendar::is_leap(year)
+    }
+
+    /// Whether it is a week 53 that ISO 8601 has and the rule has not: a maker who counts ISO weeks dated the tire,
+    /// or the code is misread or false.
+    ///
+    /// ```
+    /// use beadseat::tire::ManufactureWeek;
+    /// assert!(ManufactureWeek::new(53, 2020).is_some_and(|week| week.is_iso_only()));
+    /// assert!(ManufactureWeek::new(53, 2017).is_some_and(|week| !week.is_iso_only()));
+    /// ```
+    pub const fn is_iso_only(self) -> bool {
+        self.week > Self::weeks_in(self.year)
     }
 
     /// The year the week is counted in; its last days may lie in the next.
@@ -97,22 +122,43 @@ impl ManufactureWeek {
         1 + (7 - january_first(year) as u16) % 7
     }
 
-    /// The Sunday and the Saturday of the week.
+    /// Days from 1 January to the first of the week: a Sunday, but the Monday of a week that only ISO 8601 has.
+    const fn first(self) -> i16 {
+        let sunday = (Self::first_sunday(self.year) - 1 + 7 * (self.week as u16 - 1)) as i16;
+        if self.is_iso_only() { sunday - ISO_BEFORE } else { sunday }
+    }
+
+    /// The day so many days after 1 January; before it, of December.
+    const fn day(self, past: i16) -> Civil {
+        match past {
+            0.. => calendar::nth_day(self.year, past as u16),
+            _ => (self.year - 1, 12, (32 + past) as u8),
+        }
+    }
+
+    /// The first and the last day of the week.
     pub(crate) const fn days(self) -> [Civil; 2] {
-        let sunday = Self::first_sunday(self.year) - 1 + 7 * (self.week as u16 - 1);
-        [calendar::nth_day(self.year, sunday), calendar::nth_day(self.year, sunday + 6)]
+        [self.day(self.first()), self.day(self.first() + 6)]
+    }
+
+    /// The first day of the week by the rule or by ISO 8601, whichever is earlier. ISO weeks of a year that begins on
+    /// a Monday to Thursday begin six days before those of the rule, and of others a day after.
+    const fn first_possible_day(self) -> Civil {
+        let iso_is_earlier = matches!(january_first(self.year), 1..=4) && !self.is_iso_only();
+        self.day(if iso_is_earlier { self.first() - ISO_BEFORE } else { self.first() })
     }
 }
 
 #[cfg(feature = "jiff")]
 const fn civil((year, month, day): Civil) -> jiff::civil::Date {
-    // At most 2100-01-02, and a day that its month has.
+    // At most 2100-01-03, and a day that its month has.
     jiff::civil::date(year as i16, month as i8, day as i8)
 }
 
 #[cfg(feature = "jiff")]
 impl ManufactureWeek {
-    /// The Sunday on which the week begins. With feature `jiff`.
+    /// The Sunday on which the week begins, or the Monday if [only ISO 8601 has it](Self::is_iso_only). With feature
+    /// `jiff`.
     ///
     /// ```
     /// use beadseat::tire::ManufactureWeek;
@@ -124,7 +170,8 @@ impl ManufactureWeek {
         civil(self.days()[0])
     }
 
-    /// The Saturday on which the week ends. With feature `jiff`.
+    /// The Saturday on which the week ends, or the Sunday if [only ISO 8601 has it](Self::is_iso_only). With feature
+    /// `jiff`.
     ///
     /// ```
     /// use beadseat::tire::ManufactureWeek;
@@ -136,7 +183,7 @@ impl ManufactureWeek {
         civil(self.days()[1])
     }
 
-    /// The week a day belongs to; `None` before May 1971 and after 2099. With feature `jiff`.
+    /// The week a day belongs to by the rule; `None` before May 1971 and after 2099. With feature `jiff`.
     ///
     /// ```
     /// use beadseat::tire::ManufactureWeek;
@@ -170,6 +217,9 @@ enum CodedYear {
 /// answers them, newest first. The agency's view was to take the newest; an owner manual says not to
 /// use the tire at all. Week 53 may leave only one decade.
 ///
+/// Week 53 of a year that has it by ISO 8601 alone (2004, 2009, 2015, 2020, 2026 …) is read, with the doubt that
+/// [`ManufactureWeek::is_iso_only`] tells. Of three digits, only weeks of the rule are.
+///
 /// A code may name a week that is yet to come: the library reads no clock. Compare the candidates with
 /// the week of a day you know, or, with feature `jiff`, ask `DateCode::age_on`.
 ///
@@ -177,7 +227,8 @@ enum CodedYear {
 /// ```text
 /// date = week year       week two digits, year two digits or one
 /// ```
-/// Accepted: `0118`, `5317`, `317`. Refused: `0017`, `5316` (2016 has 52 weeks), `01/18`, `18`.
+/// Accepted: `0118`, `5317`, `5320`, `317`. Refused: `0017`, `5316` (2016 has 52 weeks by either rule), `01/18`,
+/// `18`.
 ///
 /// Source: 49 CFR 574.5 as amended on 8 July 1999 for four digits; NHTSA interpretation 12375wkm (1996)
 /// for three; their last day, and Part 574's first, from memory.
@@ -248,7 +299,10 @@ impl DateCode {
                 {
                     return None;
                 }
-                ManufactureWeek::new(self.week, year)
+                match ManufactureWeek::new(self.week, year) {
+                    Some(week) if !week.is_iso_only() => Some(week),
+                    _ => None,
+                }
             }
         }
     }
@@ -335,11 +389,30 @@ impl DateCode {
     }
 
     /// The least and the greatest age in years on a day, over the days of the week and the decades it may
-    /// mean; `None` if every week is yet to come.
+    /// mean; 0 where the week is yet to come by the rule and not by ISO 8601. `None` if it is to come by both.
     pub(crate) fn years_on(self, day: Civil) -> Option<(f64, f64)> {
-        let made = || self.candidates().map(ManufactureWeek::days).filter(|&[sunday, _]| sunday <= day);
-        let (newest, oldest) = (made().next()?, made().next_back()?);
-        calendar::years_between(newest[1].min(day), day).zip(calendar::years_between(oldest[0], day))
+        let made = || self.candidates().filter(|week| week.first_possible_day() <= day);
+        let ([_, newest], [oldest, _]) = (made().next()?.days(), made().next_back()?.days());
+        let age = |made: Civil| calendar::years_between(made.min(day), day);
+        age(newest).zip(age(oldest))
+    }
+
+    /// Whether a week that is yet to come begins no more than seven days after a day.
+    pub(crate) fn is_at_most_a_week_after(self, day: Civil) -> bool {
+        self.candidates().any(|week| week.day(week.first() - 7) <= day)
+    }
+
+    /// Whether the week it means is one that [ISO 8601 has and the rule has not](ManufactureWeek::is_iso_only).
+    ///
+    /// ```
+    /// use beadseat::tire::DateCode;
+    /// assert!(DateCode::parse("5320")?.is_iso_only());
+    /// assert!(!DateCode::parse("5317")?.is_iso_only() && !DateCode::parse("5220")?.is_iso_only());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn is_iso_only(self) -> bool {
+        // Of three digits no candidate is.
+        matches!(self.candidate(0), Some(week) if week.is_iso_only())
     }
 
     /// Whether more than one decade is possible.

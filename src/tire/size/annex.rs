@@ -1,5 +1,5 @@
 //! Dimensions that stand in tables: sizes whose designation gives no diameter, and older ones whose
-//! diameter is not what the formula would give.
+//! diameter is not what the formula gives, which decides nevertheless.
 //!
 //! All values are from memory of the documents named.
 

@@ -3,10 +3,14 @@
 #![allow(clippy::unwrap_used)]
 
 use beadseat::ParseError;
+use beadseat::fitment::{
+    Change, CheckId, Conditions, Limits, Place, Setup, Setups, TireInUse, Verdict, assess,
+};
 use beadseat::tire::{
     ApprovalMark, DateCode, Grading, IdentificationNumber, ManufactureWeek, Plies, SidewallMark,
     TemperatureGrade, TireClass, TractionGrade, TreadwearGrade,
 };
+use beadseat::vehicle::{Kind, Vehicle};
 use jiff::ToSpan;
 use jiff::civil::{Date, Weekday, date};
 use proptest::prelude::*;
@@ -65,27 +69,63 @@ fn iso_weeks_begin_six_days_before_or_one_day_after() {
     }
 }
 
+/// What the check of age says of a code on a day, and whether it knows the age.
+fn age_verdict(code: DateCode, day: Date) -> (Verdict, Option<beadseat::fitment::Reading>) {
+    let setup = Setup::new("205/55R16 91V".parse().unwrap(), "7Jx16".parse().unwrap())
+        .with_left(TireInUse::new().with_date_code(code));
+    let setups = Setups { front: Some(setup), rear: None };
+    let conditions = Conditions::new().with_date(day.to_string().parse().unwrap());
+    let change = Change { original: setups, proposed: setups };
+    let report = assess(&Vehicle::new().with_kind(Kind::Passenger), &change, &conditions, &Limits::default());
+    let check = report.get(CheckId::TireAge, Place::FrontLeft).unwrap();
+    (check.verdict(), check.measured())
+}
+
+fn has_iso_53(year: u16) -> bool {
+    jiff::civil::ISOWeekDate::new(year as i16, 53, Weekday::Monday).is_ok()
+}
+
+/// A week 53 of ISO 8601 is never one of the rule, and has the days of ISO 8601.
+#[test]
+fn a_year_has_week_53_by_one_rule_at_most() {
+    for year in 1972..=2099 {
+        let by_rule = ManufactureWeek::weeks_in(year) == 53;
+        assert!(!(by_rule && has_iso_53(year)), "{year}");
+        let week = ManufactureWeek::new(53, year);
+        assert_eq!(week.map(|week| week.is_iso_only()), (by_rule || has_iso_53(year)).then_some(!by_rule));
+        if let Some(week) = week.filter(|week| week.is_iso_only()) {
+            let iso = |day| jiff::civil::ISOWeekDate::new(year as i16, 53, day).unwrap().date();
+            assert_eq!((week.first_day(), week.last_day()), (iso(Weekday::Monday), iso(Weekday::Sunday)));
+            assert!(ManufactureWeek::new(52, year).unwrap() < week);
+        }
+    }
+}
+
 #[test]
 fn every_date_code_round_trips_or_is_refused_by_the_calendar() {
     let mut four = 0;
     for (week, year) in (0..100).flat_map(|week| (0..100).map(move |year| (week, year))) {
         let text = format!("{week:02}{year:02}");
-        let exists = week >= 1 && week <= ManufactureWeek::weeks_in(2000 + year);
+        let in_iso = has_iso_53(2000 + year);
+        let exists = week >= 1 && (week <= ManufactureWeek::weeks_in(2000 + year) || week == 53 && in_iso);
         let code = DateCode::parse(&text);
         assert_eq!(code.is_ok(), exists, "{text}");
         if let Ok(code) = code {
             assert_eq!((code.to_string(), code.manufacture_year()), (text, Some(2000 + year)));
+            assert_eq!(code.is_iso_only(), week == 53 && in_iso);
             four += 1;
         }
     }
     let years: u32 = (2000..2100).map(|year| u32::from(ManufactureWeek::weeks_in(year))).sum();
-    assert_eq!(four, years);
+    let by_iso: u32 = (2000..2100).map(|year| u32::from(has_iso_53(year))).sum();
+    assert_eq!((four, by_iso), (years + by_iso, 18));
 
     for (week, digit) in (0..100).flat_map(|week| (0..10).map(move |digit| (week, digit))) {
         let text = format!("{week:02}{digit}");
         let last_day_of_three_digits = date(2000, 7, 1);
         let weeks = (1971..=2000).filter(|year| year % 10 == digit).filter_map(|year| {
-            ManufactureWeek::new(week, year).filter(|week| week.last_day() <= last_day_of_three_digits)
+            let week = ManufactureWeek::new(week, year).filter(|week| !week.is_iso_only());
+            week.filter(|week| week.last_day() <= last_day_of_three_digits)
         });
         let mut weeks: Vec<_> = weeks.collect();
         weeks.reverse();
@@ -222,6 +262,33 @@ proptest! {
             SidewallMark::parse(&text).is_ok(),
         ];
         prop_assert!(kinds.iter().filter(|read| **read).count() <= 1, "{}", text);
+    }
+
+    /// Any code on any day: judged, and young enough only if it can have been made by then, by the rule or by
+    /// ISO 8601.
+    #[test]
+    fn a_code_with_a_day_is_always_judged(
+        (week, year) in (1u8..=53, 0u16..100), digits in 3..=4_usize, years in 1900i16..=9999, days in 1i16..=365,
+        near in -20i64..20, is_near in any::<bool>(),
+    ) {
+        let text = if digits == 4 { format!("{week:02}{year:02}") } else { format!("{week:02}{}", year % 10) };
+        let Ok(code) = DateCode::parse(&text) else { return Ok(()) };
+        let starts = code.candidates().map(|week| {
+            let iso = jiff::civil::ISOWeekDate::new(week.year() as i16, week.week() as i8, Weekday::Monday);
+            iso.map_or(week.first_day(), |iso| iso.date().min(week.first_day()))
+        });
+        let day = match is_near {
+            true => starts.clone().next().unwrap().saturating_add(near.days()),
+            false => date(years, 1, 1).saturating_add(i64::from(days - 1).days()),
+        };
+        let (verdict, age) = age_verdict(code, day);
+        let possible = starts.clone().any(|start| start <= day);
+        prop_assert_ne!(verdict, Verdict::NotAssessed);
+        prop_assert!(possible || verdict == Verdict::Marginal, "{} on {}: {}", text, day, verdict);
+        prop_assert_eq!(age.is_some(), possible, "{} on {}", text, day);
+        if digits == 4 && possible && day < starts.clone().next().unwrap().saturating_add(5.years()) {
+            prop_assert_eq!(verdict == Verdict::Within, !code.is_iso_only(), "{} on {}", text, day);
+        }
     }
 
     #[test]
