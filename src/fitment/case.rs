@@ -118,6 +118,12 @@ impl<'a> Case<'a> {
         self.vehicle.kind() == Some(Kind::Trailer)
     }
 
+    /// Whether an axle of this kind of vehicle steers unless it is said otherwise: the front one, but not the only
+    /// axle of a trailer.
+    pub(super) fn is_steered(&self) -> bool {
+        self.place == Place::Front && !(self.is_trailer() && self.vehicle.rear_axle().is_none())
+    }
+
     pub(super) fn is_motorcycle(&self) -> bool {
         self.vehicle.kind() == Some(Kind::Motorcycle)
     }

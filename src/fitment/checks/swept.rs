@@ -251,7 +251,7 @@ fn travelling(
 type Steered = (SteeringAxis, (Angle, Angle));
 
 fn steering(case: &Case<'_>, original: &Setup) -> Result<Option<Steered>, Missing> {
-    if (case.place != Place::Front || case.is_trailer()) && case.axle.steering().is_none() {
+    if !case.is_steered() && case.axle.steering().is_none() {
         return Ok(None);
     }
     let camber = case.axle.camber().unwrap_or_default();
