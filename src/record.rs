@@ -71,7 +71,7 @@ macro_rules! record {
             pub(crate) fn write_entries<M: serde::ser::SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
                 $($(map.serialize_entry($nkey, &self.$need)?;)+)?
                 $(if let Some(value) = self.$field {
-                    map.serialize_entry($key, &crate::record::shown!(value $([$read])?))?;
+                    map.serialize_entry($key, &crate::record::shown!(value $([$ctor $read])?))?;
                 })*
                 Ok(())
             }
@@ -143,18 +143,33 @@ macro_rules! read {
 #[cfg(feature = "serde")]
 pub(crate) use read;
 
-/// A value as it is written: a quantity as a number in its unit, without the dust of conversion.
+/// A value as it is written: a quantity as a number in its unit.
 #[cfg(feature = "serde")]
 macro_rules! shown {
     ($value:ident) => {
         $value
     };
-    ($value:ident [$read:ident]) => {
-        crate::record::tidy(crate::units::$read($value))
+    ($value:ident [$ctor:ident $read:ident]) => {
+        crate::record::written($value, crate::units::$read, crate::units::$ctor)
     };
 }
 #[cfg(feature = "serde")]
 pub(crate) use shown;
+
+/// A quantity as the number of a unit that reads back as the same quantity, with no more decimals than that takes:
+/// the number it was read from, without the dust of conversion. A computed quantity that no number of the unit makes
+/// is written as near as one comes.
+#[cfg(feature = "serde")]
+pub(crate) fn written<Q: Copy + PartialEq>(quantity: Q, read: fn(Q) -> f64, make: fn(f64) -> Q) -> f64 {
+    let value = read(quantity);
+    let rounded = (6..=15).map(|decimals| {
+        let steps = libm::exp10(f64::from(decimals));
+        libm::round(value * steps) / steps
+    });
+    // What a number with more digits was read from lies beside what conversion makes of it.
+    let beside = [0, 1, -1].map(|ulps| f64::from_bits(value.to_bits().wrapping_add_signed(ulps)));
+    rounded.chain(beside).find(|&number| make(number) == quantity).unwrap_or(value)
+}
 
 /// Rounds to a millionth of the unit.
 #[cfg(feature = "serde")]

@@ -5,6 +5,9 @@
 //! given twice, arrays instead of objects and values out of range are errors, and the error arises where
 //! the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
 //!
+//! What is written reads back as the same scenario. Numbers of up to 15 digits do so by any parser, longer ones by one
+//! that reads them exactly (of `serde_json`, with its feature `float_roundtrip`).
+//!
 //! ```
 //! use beadseat::{fitment::Verdict, scenario::Scenario};
 //! let scenario: Scenario = serde_json::from_str(r#"{

@@ -166,7 +166,9 @@ fn every_multiple_of_the_step_earns_itself() {
         assert!(TractionGrade::earned_by(ratio(wrong), ratio(0.5)).is_err(), "{wrong}");
         assert!(TractionGrade::earned_by(ratio(0.5), ratio(wrong)).is_err(), "{wrong}");
     }
-    assert_eq!(TemperatureGrade::earned_by(mph(f64::NAN)), None);
+    for nonsense in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, -115.0] {
+        assert_eq!(TemperatureGrade::earned_by(mph(nonsense)), None);
+    }
 }
 
 #[test]

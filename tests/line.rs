@@ -152,13 +152,43 @@ fn contradictions_are_found_and_nothing_else() {
     contradicts("315/80R22.5 156/150L 154/150M MAX LOAD 3750 kg", &[]);
     contradicts("315/80R22.5 156/150L 154/150M MAX LOAD 3350 kg", &[C::LoadAgainstIndex]);
     contradicts("315/80R22.5 156/150L 154/148M MAX LOAD 4000 kg MAX LOAD DUAL 3350 kg", &[]);
-    contradicts("315/80R22.5 156/150L 154/148M MAX LOAD DUAL 3150 kg", &[]);
+    contradicts("315/80R22.5 156/150L 154/148M MAX LOAD DUAL 3150 kg", &[C::DualLoadWithoutSingle]);
     let mixed = "315/80R22.5 156/150L 154/148M MAX LOAD 4000 kg MAX LOAD DUAL 3150 kg";
     contradicts(mixed, &[C::DualLoadAgainstIndex]);
     let neither = "315/80R22.5 156/150L 154/148M MAX LOAD 3000 kg MAX LOAD DUAL 2900 kg";
     contradicts(neither, &[C::LoadAgainstIndex, C::DualLoadAgainstIndex]);
-    contradicts("LT245/75R17 121/118S MAX LOAD DUAL 1450 kg", &[C::DualLoadAgainstIndex]);
+    contradicts(
+        "LT245/75R17 121/118S MAX LOAD DUAL 1450 kg",
+        &[C::DualLoadWithoutSingle, C::DualLoadAgainstIndex],
+    );
     contradicts("LT245/75R17 MAX LOAD 1320 kg MAX LOAD DUAL 1450 kg", &[C::DualLoadAboveSingle]);
+    // Both forms of 49 CFR 571.119 S6.5(d): single and dual, or single alone.
+    contradicts(
+        "LT245/75R17 121/118S MAX LOAD SINGLE 1450 kg AT 550 kPa MAX LOAD DUAL 1320 kg AT 550 kPa",
+        &[],
+    );
+    contradicts("LT245/75R17 121/118S MAX LOAD SINGLE 1450 kg AT 550 kPa", &[]);
+    contradicts("LT245/75R17 MAX LOAD DUAL 1320 kg", &[C::DualLoadWithoutSingle]);
+    contradicts("LT245/75R17 MAX LOAD DUAL 1320 kg AT 550 kPa", &[C::DualLoadWithoutSingle]);
+    contradicts("LT245/75R17 MAX LOAD DUAL 1320 kg MAX LOAD 1450 kg", &[]);
+    contradicts(
+        "LT245/75R17 121/118S MAX LOAD 1450 kg MAX LOAD DUAL 1320 kg AT 550 kPa",
+        &[C::DualPressureWithoutSingle],
+    );
+    // A pair, of a tire whose index is for a single one.
+    contradicts("35x12.50R17LT 121Q MAX LOAD 1450 kg MAX LOAD DUAL 1320 kg", &[C::DualLoadWithoutIndex]);
+    contradicts("205/55R16 91V MAX LOAD 615 kg MAX LOAD DUAL 560 kg", &[C::DualLoadWithoutIndex]);
+    contradicts("205/55R16 91V MAX LOAD DUAL 560 kg", &[C::DualLoadWithoutSingle, C::DualLoadWithoutIndex]);
+    contradicts("195/70R15C 104R 106/104N MAX LOAD 950 kg MAX LOAD DUAL 900 kg", &[]);
+    // The same load in two units is not more, but for rounding.
+    contradicts("11R22.5 MAX LOAD 3000 kg MAX LOAD DUAL 6615 lb", &[]);
+    contradicts("11R22.5 MAX LOAD 3000 kg MAX LOAD DUAL 6640 lb", &[C::DualLoadAboveSingle]);
+    contradicts("11R22.5 MAX LOAD 3000 kg MAX LOAD DUAL 3001 kg", &[C::DualLoadAboveSingle]);
+    contradicts("11R22.5 MAX LOAD 3000 kg MAX LOAD DUAL 3000 kg", &[]);
+    contradicts(
+        "11R22.5 MAX LOAD 3000 kg AT 720 kPa MAX LOAD DUAL 2725 kg AT 830 kPa MAX PRESS 720 kPa",
+        &[C::PressureBelowReference],
+    );
     contradicts("LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 80 psi", &[]);
     contradicts("LT245/75R17 121/118S LRE MAX LOAD 1450 kg AT 450 kPa", &[C::RangeAgainstPressure]);
     contradicts("LT305/70R16 124/121Q LRE MAX LOAD SINGLE 1600 kg AT 448 kPa (65 PSI)", &[]);

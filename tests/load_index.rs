@@ -188,6 +188,8 @@ fn least_index_at_the_ends() {
     assert_eq!(LoadIndex::least_for(kg(0.0)), LoadIndex::new(0));
     assert_eq!(LoadIndex::least_for(kg(136_000.0)), LoadIndex::new(279));
     assert_eq!(LoadIndex::least_for(kg(136_000.1)), None);
-    assert_eq!(LoadIndex::least_for(kg(f64::INFINITY)), None);
-    assert_eq!(LoadIndex::least_for(kg(f64::NAN)), None);
+    assert_eq!(LoadIndex::least_for(kg(-0.0)), LoadIndex::new(0));
+    for nonsense in [f64::INFINITY, f64::NAN, f64::NEG_INFINITY, -530.0, -f64::MIN_POSITIVE] {
+        assert_eq!(LoadIndex::least_for(kg(nonsense)), None, "{nonsense} kg");
+    }
 }

@@ -329,7 +329,7 @@ impl TemperatureGrade {
     }
 
     /// The grade that the fastest half hour a tire survived earns; `None` below 85 mph, where it may not
-    /// be sold as a passenger tire.
+    /// be sold as a passenger tire, and for what is no finite speed.
     ///
     /// ```
     /// use beadseat::{tire::TemperatureGrade, units::mph};
@@ -338,7 +338,8 @@ impl TemperatureGrade {
     /// ```
     pub fn earned_by(endured: Velocity) -> Option<Self> {
         let endured = in_mph(endured) * (1.0 + 1e-12);
-        [Self::A, Self::B, Self::C].into_iter().find(|grade| endured >= grade.mph())
+        let earns = |grade: &Self| endured.is_finite() && endured >= grade.mph();
+        [Self::A, Self::B, Self::C].into_iter().find(earns)
     }
 
     /// Where the grade is laid down.

@@ -97,15 +97,20 @@ impl LoadIndex {
         }
     }
 
-    /// The lowest index that carries a load, if one does. Equality is enough.
+    /// The lowest index that carries a load, if one does. Equality is enough. A load below zero is none, nor is what
+    /// is not a number.
     ///
     /// ```
     /// use beadseat::{tire::LoadIndex, units::kg};
     /// assert_eq!(LoadIndex::least_for(kg(530.0)), LoadIndex::new(86));
     /// assert_eq!(LoadIndex::least_for(kg(530.1)), LoadIndex::new(87));
     /// assert_eq!(LoadIndex::least_for(kg(f64::NAN)), None);
+    /// assert_eq!(LoadIndex::least_for(kg(-1.0)), None);
     /// ```
     pub fn least_for(load: Mass) -> Option<Self> {
+        if load < units::kg(0.0) {
+            return None;
+        }
         // A load that is not a number is too much for each of them.
         let carries = |tenths| units::kg(f64::from(tenths) / 10.0) >= load;
         Self::new(TENTHS_KG.partition_point(|&tenths| !carries(tenths)) as u16)

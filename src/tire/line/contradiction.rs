@@ -7,7 +7,7 @@ use crate::tire::{
     InSizeSpeed, LoadIndex, LoadVersion, ServiceDescription, SidewallMark, SizeClass, SpeedSymbol, Structure,
     TireSize,
 };
-use crate::units::{in_kg, in_kmh, in_lb};
+use crate::units::{in_kg, in_kmh, in_lb, lb};
 
 macro_rules! contradictions {
     ($($variant:ident = $text:literal,)*) => {
@@ -15,6 +15,9 @@ macro_rules! contradictions {
         ///
         /// A molded maximum load must be that of an index. Of P, LT, ST and T sizes, whose yearbook has loads of its
         /// own and takes the nearest index, it must only lie between those of the two beside it.
+        ///
+        /// A maximum load for pairs must have that of a single tire beside it, and its pressure too: 49 CFR 571.119
+        /// S6.5(d), as an NHTSA interpretation letter (004609) quotes it.
         ///
         /// A molded maximum speed is held against the symbols of both service descriptions, miles within
         /// what charts differ. On a temporary spare (`T`) it may be below the symbol: the 80 km/h that is
@@ -49,6 +52,9 @@ contradictions! {
     VersionOfOtherFamily = "XL, LL and HL belong to sizes of cars and motorcycles, not to this family",
     RangeOfOtherFamily = "a load range or ply rating belongs to LT, C, truck and old sizes, not to metric ones of cars",
     LoadAgainstIndex = "the molded maximum load is not the load of the load index",
+    DualLoadWithoutSingle = "a maximum load for pairs is molded and none for a single tire, which must stand beside it",
+    DualPressureWithoutSingle = "a pressure is molded beside the maximum load for pairs and none beside that of a single tire",
+    DualLoadWithoutIndex = "a maximum load for pairs is molded, and the service description has no load index for pairs",
     DualLoadAgainstIndex = "the molded maximum load for pairs is not the load of the second load index",
     DualLoadAboveSingle = "the maximum load of a tire in a pair is above that of a single one",
     RangeAgainstPressure = "the pressure beside the maximum load is none that the load range stands for on this size",
@@ -106,16 +112,24 @@ impl SidewallLine {
             LineContradiction::VersionOfOtherFamily => self.stray_version.is_some(),
             LineContradiction::RangeOfOtherFamily => self.stray_range.is_some(),
             LineContradiction::LoadAgainstIndex => goes_with_none(services().map(|s| single_goes(&s))),
+            LineContradiction::DualLoadWithoutSingle => {
+                self.max_load_dual.is_some() && self.max_load.is_none()
+            }
+            LineContradiction::DualPressureWithoutSingle => {
+                self.max_load.is_some() && self.load_pressure.is_none() && self.load_pressure_dual.is_some()
+            }
+            LineContradiction::DualLoadWithoutIndex => {
+                self.max_load_dual.is_some() && goes_with_none(services().map(|s| s.dual().is_some()))
+            }
             LineContradiction::DualLoadAgainstIndex => self.max_load_dual.is_some_and(|molded| {
                 // Single and dual go with the same description, if the single goes with any.
                 let any = services().any(|s| single_goes(&s));
                 let of = services().filter(|s| !any || single_goes(s));
                 goes_with_none(of.filter_map(|s| s.dual()).map(|dual| is_of(molded, dual)))
             }),
-            LineContradiction::DualLoadAboveSingle => self
-                .max_load
-                .zip(self.max_load_dual)
-                .is_some_and(|(single, dual)| dual.load() > single.load()),
+            LineContradiction::DualLoadAboveSingle => {
+                self.max_load.zip(self.max_load_dual).is_some_and(|(single, dual)| is_above(dual, single))
+            }
             LineContradiction::RangeAgainstPressure => {
                 let by_letter = match self.tire.size {
                     TireSize::Metric(_) => self.tire.reference_pressures_by_letter(),
@@ -125,10 +139,10 @@ impl SidewallLine {
                     ![lower, higher].iter().any(|&of_letter| is_as_printed(molded.pressure(), of_letter))
                 })
             }
-            LineContradiction::PressureBelowReference => self
-                .load_pressure()
-                .zip(self.max_pressure)
-                .is_some_and(|(at, most)| is_printed_below(most.pressure(), at.pressure())),
+            LineContradiction::PressureBelowReference => self.max_pressure.is_some_and(|most| {
+                let mut of_loads = [self.load_pressure, self.load_pressure_dual].into_iter().flatten();
+                of_loads.any(|at| is_printed_below(most.pressure(), at.pressure()))
+            }),
             LineContradiction::TubelessAndTubeType => both(SidewallMark::Tubeless, SidewallMark::TubeType),
             LineContradiction::StructureAgainstSize => [
                 (SidewallMark::Radial, Structure::Radial),
@@ -152,6 +166,17 @@ impl SidewallLine {
             }
         }
     }
+}
+
+/// Whether a molded load is above another, by more than rounding where they are in different units: yearbooks print
+/// pounds in steps of 5 and 10.
+fn is_above(molded: MoldedLoad, other: MoldedLoad) -> bool {
+    let rounding = match (molded, other) {
+        (MoldedLoad::Kilograms(_), MoldedLoad::Kilograms(_))
+        | (MoldedLoad::Pounds(_), MoldedLoad::Pounds(_)) => lb(0.0),
+        _ => lb(10.0),
+    };
+    molded.load() > other.load() + rounding
 }
 
 /// Whether a molded load lies between those of the next lower and the next higher index.

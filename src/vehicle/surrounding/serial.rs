@@ -8,15 +8,19 @@ use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::{BodyKind, Form, GapSide, MAX_POINTS, Surrounding, Surroundings};
-use crate::record::{record, tidy, words};
+use crate::record::{record, words, written};
 use crate::sweep::{Carrier, ObstacleError, Point};
 use crate::tire::VehicleSide;
 use crate::units::{Length, in_mm, mm};
 
 impl Serialize for Point {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        [self.forward(), self.outboard(), self.up()].map(|length| tidy(in_mm(length))).serialize(serializer)
+        [self.forward(), self.outboard(), self.up()].map(in_millimetres).serialize(serializer)
     }
+}
+
+fn in_millimetres(length: Length) -> f64 {
+    written(length, in_mm, mm)
 }
 
 impl<'de> Deserialize<'de> for Point {
@@ -172,7 +176,6 @@ impl<'de> Deserialize<'de> for Surrounding {
 
 impl Serialize for Surrounding {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let number = |length: Length| tidy(in_mm(length));
         let mut map = serializer.serialize_map(None)?;
         map.serialize_entry("what", &self.kind)?;
         match &self.form {
@@ -180,17 +183,17 @@ impl Serialize for Surrounding {
             Form::Arc(points) => map.serialize_entry("arc_mm", points)?,
             Form::Disc { centre, on_axis, radius } => {
                 map.serialize_entry("disc_mm", &[centre, on_axis])?;
-                map.serialize_entry("disc_radius_mm", &number(*radius))?;
+                map.serialize_entry("disc_radius_mm", &in_millimetres(*radius))?;
             }
             Form::Gap { side, gap, height, forward } => {
-                map.serialize_entry("gap_mm", &number(*gap))?;
+                map.serialize_entry("gap_mm", &in_millimetres(*gap))?;
                 map.serialize_entry("gap_side", side)?;
-                map.serialize_entry("height_mm", &number(*height))?;
-                map.serialize_entry("forward_mm", &number(*forward))?;
+                map.serialize_entry("height_mm", &in_millimetres(*height))?;
+                map.serialize_entry("forward_mm", &in_millimetres(*forward))?;
             }
         }
-        map.serialize_entry("radius_mm", &number(self.radius))?;
-        map.serialize_entry("uncertainty_mm", &number(self.uncertainty))?;
+        map.serialize_entry("radius_mm", &in_millimetres(self.radius))?;
+        map.serialize_entry("uncertainty_mm", &in_millimetres(self.uncertainty))?;
         let word = match self.carrier {
             Carrier::Body => CarrierWord::Body,
             Carrier::Knuckle => CarrierWord::Knuckle,
