@@ -92,6 +92,7 @@ sources! {
     LOAD_AT_PRESSURE_COMMERCIAL: Standard, true, "ETRTO", "exponent 0.8 for commercial tires", None;
     REFERENCE_PRESSURE: Handbook, false, "dealer guide to tire information", "psi of metric and P-metric, standard and XL; kPa and HL from memory", None;
     REFERENCE_PRESSURE_RANGE: Handbook, false, "dealer guide to load ranges", "psi of LT-metric letters B to F; kPa and G from memory", None;
+    REFERENCE_PRESSURE_WIDE: Handbook, false, "a tire maker's sheet of LT sizes", "wide LT sizes: D 345 kPa, E 448 kPa beside the pressure of narrow ones; C, F, G derived", None;
     REFERENCE_PRESSURE_FLOTATION: Handbook, false, "dealer article quoting the TRA yearbook", "two pressures by size for C, D, E; the higher is taken", Some(2010);
     REFERENCE_PRESSURE_TRAILER: Handbook, false, "dealer guide to load ranges", "psi of ST letters B, C, D; kPa from memory", None;
     REFERENCE_PRESSURE_TRAILER_REMEMBERED: Standard, true, "TRA yearbook practice", "ST letters E to H, H with doubt", None;

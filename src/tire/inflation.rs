@@ -108,7 +108,8 @@ impl Tire {
     /// by the maker for the load index; it overrides the default of the tire's class.
     ///
     /// Defaults: metric 250 kPa, XL and HL 290; P-metric 240, XL 280; LT and ST by load range letter, where
-    /// an LT size by overall diameter has the higher of [two](super::LoadRange::flotation_reference_pressures).
+    /// an LT size by overall diameter and a wide one have the higher of
+    /// [two](Tire::reference_pressures_by_letter), and [`Inflation::lower`] the other.
     /// On truck tires the pressure of one letter varies with the size: seven sizes with a letter have theirs from
     /// memory, other commercial and truck tires and `LL` of a metric size have none.
     /// [`Inflation::reference_citation`] says which it is.
@@ -175,7 +176,10 @@ impl Tire {
             (InflationModel::LightTruck, TireSize::Flotation(_)) => {
                 by_letter(Citation::REFERENCE_PRESSURE_FLOTATION)
             }
-            (InflationModel::LightTruck, _) => by_letter(Citation::REFERENCE_PRESSURE_RANGE),
+            (InflationModel::LightTruck, _) => by_letter(match self.reference_pressures_by_letter()? {
+                (lower, higher) if lower < higher => Citation::REFERENCE_PRESSURE_WIDE,
+                _ => Citation::REFERENCE_PRESSURE_RANGE,
+            }),
             (InflationModel::Trailer, _) => by_letter(match self.load_range()?.letter() {
                 'B'..='D' => Citation::REFERENCE_PRESSURE_TRAILER,
                 _ => Citation::REFERENCE_PRESSURE_TRAILER_REMEMBERED,
@@ -266,6 +270,7 @@ impl Inflation {
         matches!(
             self.reference_citation,
             Citation::REFERENCE_PRESSURE_RANGE
+                | Citation::REFERENCE_PRESSURE_WIDE
                 | Citation::REFERENCE_PRESSURE_FLOTATION
                 | Citation::REFERENCE_PRESSURE_TRUCK
                 | Citation::REFERENCE_PRESSURE_TRAILER

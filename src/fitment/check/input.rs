@@ -116,6 +116,8 @@ inputs! {
     WheelInset = "proposed.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing", [Straightedge, Tape] Anywhere;
     OriginalInset = "original.*.wheel (inset)", "wheel off, read ET behind the spokes, or measure the backspacing", [Straightedge, Tape] WheelOff;
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge", [Caliper, ThreadGauge] Anywhere;
+    FastenerClass = "proposed.*.fasteners.class", "read the property class on the head of a bolt or the end of a stud, as 10.9", [] Anywhere;
+    OriginalFastenerClass = "original.*.fasteners.class", "read the property class on the head of a bolt or the end of a stud, as 10.9", [] OnGround;
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel", [] Anywhere;
     Obstacles = "vehicle.*.space.obstacles", "wheels straight, on the floor: tape, for each body near the wheel, how far ahead of, outboard of and above the middle of the hub's mounting face it is, or the gap from the tire to it (gap_mm); an arm or a rod that carries one is longer than it travels, and only independent wheels have a rod", [Tape, Straightedge] OnGround;
     Travel = "vehicle.*.travel", "wheel off, body on stands: tape how far the hub hangs below its ride height, noted before on the floor, and how far it rises above that to the bump stop, or take the maker's data; what is gained in camber, toe or track needs 10 mm of bump", [Tape] WheelOff;

@@ -2,7 +2,7 @@
 
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, Why, at_most, no_more};
+use crate::fitment::finding::{Finding, Found, Why, at_best, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Limit, Setup};
 use crate::units::{Length, in_mm, in_nm, mm, ratio};
@@ -186,7 +186,13 @@ pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
         return Ok(Finding::not_applicable(Reason::NoSpindleHub));
     }
     let finding = threads(case, setup)?;
-    let strength = [class_kept(case, setup), torque_borne(case, setup)];
+    // What does not hold at all is worse than what may stretch.
+    let (Verdict::Within | Verdict::Marginal, Some(Reading::Thread(thread))) =
+        (finding.verdict, finding.measured)
+    else {
+        return Ok(finding);
+    };
+    let strength = [class_kept(case, setup), torque_borne(case, setup, thread)?];
     Ok(strength.into_iter().flatten().fold(finding, |finding, other| {
         if other.verdict == Verdict::Within { finding } else { finding.graver(other, false) }
     }))
@@ -219,33 +225,40 @@ fn class_kept(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
 
 /// The nut factor of a seat: a cone doubles the lever of its friction. Shigley, from memory; how far it scatters is
 /// common practice, no source.
-fn nut_factor(seat: Option<Seat>) -> Option<NutFactor> {
-    let k = match seat.and_then(Seat::cone_angle) {
+fn nut_factor(seat: Seat) -> Option<NutFactor> {
+    NutFactor::new(match seat.cone_angle() {
         Some(_) => Toleranced::within(ratio(0.28), ratio(0.03)),
         None => Toleranced::within(ratio(0.20), ratio(0.05)),
-    };
-    NutFactor::new(k).ok()
+    })
+    .ok()
 }
 
-/// The stated torque against that at which a fastener may reach its proof load.
-fn torque_borne(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
-    let torque = setup.torque()?;
-    let (class, thread) = strength_of(setup, case.original)?;
-    let on = setup.adaptor().map_or_else(|| case.axle.hub().and_then(|h| h.thread()), |a| a.thread());
-    let thread = thread.or(on)?;
-    let at_proof = nut_factor(setup.seat())?.torque_for(thread, class.proof_load(thread)?).ok()?;
-    // The least torque that may reach it is that of the best lubricated thread.
-    let (verdict, reason) = if !no_more(in_nm(torque), in_nm(at_proof.nominal())) {
-        (Verdict::Beyond, Reason::TorqueAboveProof)
-    } else if !no_more(in_nm(torque), in_nm(at_proof.min())) {
-        (Verdict::Marginal, Reason::TorqueNearProof)
-    } else {
-        return None;
+/// The stated torque against that at which a fastener may reach its proof load; nothing to say of a torque that none
+/// can reach, or of a class that is not made in the thread.
+fn torque_borne(case: &Case<'_>, setup: &Setup, thread: Thread) -> Result<Option<Finding>, Missing> {
+    let Some(torque) = setup.torque() else { return Ok(None) };
+    let class_input =
+        if setup.fasteners().is_some() { Input::FastenerClass } else { Input::OriginalFastenerClass };
+    // The strongest class in the seat of most friction bears the most.
+    let mut missing = Missing::default();
+    let class = strength_of(setup, case.original).map(|(class, _)| class);
+    let class = missing.or(class, class_input, PropertyClass::C12_9);
+    let seat = missing.or(setup.seat(), Input::WheelSeat, Seat::Cone60);
+    let at_proof = nut_factor(seat).zip(class.proof_load(thread));
+    let Some(at_proof) = at_proof.and_then(|(k, proof)| k.torque_for(thread, proof).ok()) else {
+        return if missing.is_none() { Ok(None) } else { Err(missing) };
     };
-    Some(
-        Finding::new(verdict, reason, class.citation())
-            .reading(Reading::Torque(torque), Bound::AtMost(Reading::Torque(at_proof.min()))),
-    )
+    // The least torque that may reach it is that of the best lubricated thread.
+    let [least, usual] = [at_proof.min(), at_proof.nominal()].map(|most| no_more(in_nm(torque), in_nm(most)));
+    let why = Why {
+        within: Reason::ThreadsAgree,
+        marginal: Reason::TorqueNearProof,
+        beyond: Reason::TorqueAboveProof,
+    };
+    let (verdict, reason) = why.judge(usual, least);
+    let finding = Finding::new(verdict, reason, class.citation())
+        .reading(Reading::Torque(torque), Bound::AtMost(Reading::Torque(at_proof.min())));
+    at_best(finding, missing).map(Some)
 }
 
 /// The threads of the fasteners in use and of what they screw into.

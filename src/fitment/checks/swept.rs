@@ -3,7 +3,7 @@
 use super::brake::{barrel, seat};
 use super::clearance::{Assembly, half_rim, half_tire, same_body};
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
+use crate::fitment::check::{Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Approach, Setup};

@@ -94,5 +94,9 @@ pub fn dual_passenger_load(load: Mass) -> Mass {
 /// ```
 pub fn least_load_index(axle: Mass, tires: u8, share: Ratio) -> Option<LoadIndex> {
     let share = in_ratio(share);
-    if tires > 0 && share > 0.0 { LoadIndex::least_for(axle / f64::from(tires) / share) } else { None }
+    if tires > 0 && share > 0.0 && share.is_finite() {
+        LoadIndex::least_for(axle / f64::from(tires) / share)
+    } else {
+        None
+    }
 }

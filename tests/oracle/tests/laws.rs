@@ -845,7 +845,7 @@ const REMOVALS: &[Removal] = &[
     (|v, _| less_space(v, &["outer_clearance_mm"]), &[CheckId::OuterClearance]),
     (|v, _| less_space(v, &["upper_clearance_mm"]), &[CheckId::UpperClearance, CheckId::ChainClearance]),
     (|_, c| less_setup(c, &["wheel_rating_kg"]), &[CheckId::WheelLoad]),
-    (|_, c| less_setup(c, &["seat"]), &[CheckId::FastenerSeat, CheckId::CentreBore]),
+    (|_, c| less_setup(c, &["seat"]), &[CheckId::FastenerSeat, CheckId::FastenerThread, CheckId::CentreBore]),
     (|_, c| less_setup(c, &["pressure_kpa"]), &[CheckId::TireLoadVsOriginal, CheckId::Inflation]),
     (|_, c| less_setup(c, &["left"]), &[CheckId::TireAge, CheckId::Tread, CheckId::Mounting]),
     (|_, c| less_tire(c, &["date_code"]), &[CheckId::TireAge]),
