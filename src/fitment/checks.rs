@@ -74,11 +74,8 @@ pub(super) const OF_A_KIND: &[CheckId] = &[
     CheckId::OuterClearance,
     CheckId::InnerClearance,
     CheckId::UpperClearance,
-    CheckId::RideHeight,
     CheckId::GroundClearance,
-    CheckId::DualSpacing,
     CheckId::WheelGuard,
-    CheckId::ChainClearance,
 ];
 
 /// What is judged by the rules and dimensions of car and truck tires, which motorcycles do not have.

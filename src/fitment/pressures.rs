@@ -176,6 +176,12 @@ impl Pressures {
         self.assumes
     }
 
+    /// Whether there is anything to tell.
+    pub(super) fn tells(&self) -> bool {
+        let needs = [self.normal_load, self.full_load, self.as_original];
+        self.permitted.is_some() || needs.iter().any(|needed| *needed != Needed::NotKnown)
+    }
+
     /// What asks for the most, or that the permitted maximum is too little for it. Nothing if no need is
     /// known.
     pub fn governs(&self) -> Option<Governs> {

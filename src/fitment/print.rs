@@ -4,7 +4,7 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
 use super::measure::{Access, Measurement};
-use super::pressures::Assumes;
+use super::pressures::{Assumes, Pressures};
 use super::reading::{Reading, Rounded};
 use super::report::Report;
 use crate::Citation;
@@ -411,7 +411,7 @@ fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result 
 
 /// What pressures each axle needs, and which need governs.
 fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
-    for (n, p) in report.pressures().enumerate() {
+    for (n, p) in report.pressures().filter(Pressures::tells).enumerate() {
         if n == 0 {
             writeln!(
                 f,
