@@ -67,6 +67,13 @@ macro_rules! record {
 
         #[cfg(feature = "serde")]
         impl $name {
+            /// How many entries are written.
+            pub(crate) fn entries(&self) -> usize {
+                let known = [$(self.$field.is_some(),)*];
+                let needed: &[&str] = &[$($($nkey,)+)?];
+                needed.len() + known.into_iter().filter(|known| *known).count()
+            }
+
             /// Writes what is known into an object that may hold more.
             pub(crate) fn write_entries<M: serde::ser::SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
                 $($(map.serialize_entry($nkey, &self.$need)?;)+)?
@@ -81,7 +88,7 @@ macro_rules! record {
         impl serde::Serialize for $name {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 use serde::ser::SerializeMap;
-                let mut map = serializer.serialize_map(None)?;
+                let mut map = serializer.serialize_map(Some(self.entries()))?;
                 self.write_entries(&mut map)?;
                 map.end()
             }

@@ -268,7 +268,8 @@ impl Serialize for Scenario {
         struct Named<'a>(&'a Scenario);
         impl Serialize for Named<'_> {
             fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                let mut map = serializer.serialize_map(None)?;
+                let named = usize::from(self.0.name().is_some());
+                let mut map = serializer.serialize_map(Some(named + self.0.vehicle.entries()))?;
                 if let Some(name) = self.0.name() {
                     map.serialize_entry("name", name)?;
                 }

@@ -28,10 +28,14 @@ struct Limit(Bound);
 
 impl Serialize for Limit {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(1))?;
         match self.0 {
-            Bound::AtMost(r) | Bound::AtLeast(r) | Bound::Equals(r) => Value(r).serialize(serializer),
-            Bound::Between(a, b) => (Value(a), Value(b)).serialize(serializer),
+            Bound::AtMost(most) => map.serialize_entry("at_most", &Value(most))?,
+            Bound::AtLeast(least) => map.serialize_entry("at_least", &Value(least))?,
+            Bound::Between(least, most) => map.serialize_entry("between", &(Value(least), Value(most)))?,
+            Bound::Equals(other) => map.serialize_entry("equal_to", &Value(other))?,
         }
+        map.end()
     }
 }
 
@@ -50,7 +54,7 @@ impl core::fmt::Display for Why<'_> {
 
 impl Serialize for Check {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
+        let mut map = serializer.serialize_map(Some(13))?;
         map.serialize_entry("id", &self.id())?;
         map.serialize_entry("where", &self.place())?;
         map.serialize_entry("verdict", self.verdict().name())?;
@@ -59,6 +63,7 @@ impl Serialize for Check {
         map.serialize_entry("limit", &self.limit().map(Limit))?;
         map.serialize_entry("margin", &self.margin_number().map(tidy))?;
         map.serialize_entry("unit", &self.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
+        map.serialize_entry("reason_id", self.reason().id())?;
         map.serialize_entry("reason", &Text(Why(self)))?;
         map.serialize_entry("citation", &self.citation().map(Text))?;
         map.serialize_entry("status", &self.citation().map(|c| c.status().name()))?;
@@ -165,9 +170,13 @@ impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
     }
 }
 
+/// The number of the shape of a written report: it grows when a key changes its meaning or goes.
+const SCHEMA: u32 = 2;
+
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(7))?;
+        let mut map = serializer.serialize_map(Some(9))?;
+        map.serialize_entry("schema", &SCHEMA)?;
         map.serialize_entry("overall", self.overall().name())?;
         map.serialize_entry("complete", &self.is_complete())?;
         map.serialize_entry("checks", &Each(|| self.checks()))?;

@@ -2,6 +2,35 @@
 
 use core::fmt;
 
+/// The name of a variant with words in lower case.
+struct SnakeCase {
+    bytes: [u8; 40],
+    len: usize,
+}
+
+impl SnakeCase {
+    const fn of(name: &str) -> Self {
+        let (name, mut bytes, mut len, mut at) = (name.as_bytes(), [0; 40], 0, 0);
+        while at < name.len() {
+            if at > 0 && name[at].is_ascii_uppercase() {
+                bytes[len] = b'_';
+                len += 1;
+            }
+            bytes[len] = name[at].to_ascii_lowercase();
+            len += 1;
+            at += 1;
+        }
+        Self { bytes, len }
+    }
+
+    const fn as_str(&self) -> &str {
+        match core::str::from_utf8(self.bytes.split_at(self.len).0) {
+            Ok(text) => text,
+            Err(_) => "",
+        }
+    }
+}
+
 macro_rules! reasons {
     ($($variant:ident = $text:literal,)*) => {
         /// Why a check came out as it did, in one line.
@@ -15,9 +44,24 @@ macro_rules! reasons {
         pub enum Reason { $(#[doc = concat!($text, ".")] $variant,)* }
 
         impl Reason {
+            /// Every one.
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
             /// The line.
             pub const fn text(self) -> &'static str {
                 match self { $(Self::$variant => $text,)* }
+            }
+
+            /// Its stable name in files, as `holes_differ`.
+            ///
+            /// ```
+            /// assert_eq!(beadseat::fitment::Reason::HolesNearMiss.id(), "holes_near_miss");
+            /// ```
+            pub const fn id(self) -> &'static str {
+                match self { $(Self::$variant => {
+                    const ID: &SnakeCase = &SnakeCase::of(stringify!($variant));
+                    ID.as_str()
+                })* }
             }
         }
     };

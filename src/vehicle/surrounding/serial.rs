@@ -176,7 +176,15 @@ impl<'de> Deserialize<'de> for Surrounding {
 
 impl Serialize for Surrounding {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
+        let of_form = match &self.form {
+            Form::Points(..) | Form::Arc(_) => 1,
+            Form::Disc { .. } => 2,
+            Form::Gap { .. } => 4,
+        };
+        let hinged = matches!(self.carrier, Carrier::Arm { .. } | Carrier::Rod { .. });
+        // Beside its form: what it is, radius, uncertainty, carrier.
+        let entries = 4 + of_form + 2 * usize::from(hinged) + usize::from(self.side.is_some());
+        let mut map = serializer.serialize_map(Some(entries))?;
         map.serialize_entry("what", &self.kind)?;
         match &self.form {
             Form::Points(points, count) => map.serialize_entry("points_mm", &Outline(*points, *count))?,

@@ -35,6 +35,20 @@ const PLACES: &[(&str, f64, f64)] = &[
     ("/limits/snow_speed_floor_kmh", 50.0, 300.0),
 ];
 
+/// A format that writes how many entries a map has before it: whoever announces a wrong number cannot be read back.
+#[test]
+fn a_format_with_lengths_reads_back_what_was_written() {
+    for name in ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"] {
+        let path = format!("{}/../../examples/scenarios/{name}.json", env!("CARGO_MANIFEST_DIR"));
+        let scenario: Scenario = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
+        let packed = rmp_serde::to_vec_named(&scenario).unwrap();
+        assert_eq!(rmp_serde::from_slice::<Scenario>(&packed).unwrap(), scenario, "{name}");
+        let report = scenario.assess();
+        let unpacked: Value = rmp_serde::from_slice(&rmp_serde::to_vec_named(&report).unwrap()).unwrap();
+        assert_eq!(unpacked, serde_json::to_value(report).unwrap(), "{name}");
+    }
+}
+
 fn pickup() -> Value {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../examples/scenarios/rangers-pickup.json");
     let mut document: Value = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
