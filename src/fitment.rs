@@ -8,7 +8,7 @@
 //! use beadseat::fitment::{Change, CheckId, Conditions, Limits, Place, Setup, Setups, Verdict, assess};
 //! use beadseat::{units::kmh, vehicle::{Axle, Hub, Vehicle}};
 //! let hub = Hub::new().with_bolt_circle("5x112".parse()?);
-//! let wagon = Vehicle::new().with_top_speed(kmh(205.0))?.with_front(Axle::new().with_hub(hub));
+//! let wagon = Vehicle::unknown().with_top_speed(kmh(205.0))?.with_front(Axle::new().with_hub(hub));
 //! let setup = |tire: &str, wheel: &str| Ok::<_, beadseat::ParseError>(Setups {
 //!     front: Some(Setup::new(tire.parse()?, wheel.parse()?)),
 //!     rear: None,
@@ -76,7 +76,7 @@ const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
 /// use beadseat::vehicle::Vehicle;
 /// let nothing = Setups { front: None, rear: None };
 /// let change = Change { original: nothing, proposed: nothing };
-/// let report = assess(&Vehicle::new(), &change, &Conditions::default(), &Limits::default());
+/// let report = assess(&Vehicle::unknown(), &change, &Conditions::default(), &Limits::default());
 /// assert!(report.checks().all(|c| c.verdict() == Verdict::NotAssessed));
 /// assert_eq!(report.overall(), Verdict::Marginal);
 /// ```

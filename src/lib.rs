@@ -11,10 +11,12 @@ mod calendar;
 mod citation;
 #[cfg(feature = "svg")]
 pub mod draw;
+mod error;
 mod exact;
 pub mod fitment;
 pub mod marking;
 mod molded;
+pub mod prelude;
 mod record;
 pub mod rim;
 #[cfg(feature = "serde")]
@@ -28,6 +30,7 @@ pub mod vehicle;
 pub mod wheel;
 
 pub use citation::{Citation, Status, sources};
+pub use error::Error;
 pub use marking::Marking;
 pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
 pub use record::Count;

@@ -7,8 +7,8 @@
 macro_rules! record {
     (
         $(#[$doc:meta])*
-        $name:ident $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
-            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
+        $name:ident $(blank $blank:ident)? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
+            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
         }
     ) => {
         $(#[$doc])*
@@ -19,7 +19,7 @@ macro_rules! record {
         }
 
         impl $name {
-            crate::record::constructor!($($($need: $ntype,)+)? ; $($field)*);
+            crate::record::constructor!($($blank)? ; $($($need: $ntype,)+)? ; $($field)*);
 
             $($($(#[$ndoc])* pub const fn $need(&self) -> $ntype { self.$need })+)?
 
@@ -27,7 +27,7 @@ macro_rules! record {
                 $(#[$fdoc])*
                 pub const fn $field(&self) -> Option<$type> { self.$field }
 
-                crate::record::setter!($field $with $key $type $([$read $unit $least $most])?);
+                crate::record::setter!($field $with $key $type $(as $from)? $([$read $unit $least $most])?);
             )*
         }
 
@@ -99,7 +99,13 @@ pub(crate) use record;
 
 /// `new`, with the needed facts.
 macro_rules! constructor {
-    ($($need:ident: $ntype:ty,)* ; $($field:ident)*) => {
+    ($blank:ident ; ; $($field:ident)*) => {
+        /// With nothing known.
+        pub const fn $blank() -> Self {
+            Self { $($field: None,)* }
+        }
+    };
+    ( ; $($need:ident: $ntype:ty,)* ; $($field:ident)*) => {
         /// With nothing known but what is given here.
         #[allow(clippy::new_without_default)]
         pub const fn new($($need: $ntype),*) -> Self {
@@ -116,6 +122,16 @@ macro_rules! setter {
         pub const fn $with(mut self, value: $type) -> Self {
             self.$field = Some(value);
             self
+        }
+    };
+    ($field:ident $with:ident $key:literal $type:ty as $from:ty) => {
+        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        ///
+        /// # Errors
+        #[doc = concat!("What is no [`", stringify!($type), "`].")]
+        pub fn $with(mut self, value: $from) -> Result<Self, crate::OutOfRange> {
+            self.$field = Some(<$type>::from_length(value)?);
+            Ok(self)
         }
     };
     ($field:ident $with:ident $key:literal $type:ty [$read:ident $unit:literal $least:literal $most:literal]) => {

@@ -66,7 +66,7 @@ impl Scenario {
     /// use beadseat::{fitment::{Change, Conditions, Limits, Setups}, scenario::Scenario, vehicle::Vehicle};
     /// let nothing = Setups { front: None, rear: None };
     /// let change = Change { original: nothing, proposed: nothing };
-    /// let scenario = Scenario::new(Vehicle::new(), change, Conditions::default(), Limits::default());
+    /// let scenario = Scenario::new(Vehicle::unknown(), change, Conditions::default(), Limits::default());
     /// assert_eq!(scenario.name(), None);
     /// ```
     pub const fn new(vehicle: Vehicle, change: Change, conditions: Conditions, limits: Limits) -> Self {

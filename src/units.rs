@@ -32,8 +32,12 @@ macro_rules! unit {
         pub const fn $name($value: f64) -> $quantity {
             $quantity { dimension: PhantomData, units: PhantomData, value: $si }
         }
-        #[allow(dead_code)] // not every unit is read back
-        pub(crate) const fn $read(quantity: $quantity) -> f64 {
+        #[doc = concat!(
+            "The number of a quantity in the unit of [`", stringify!($name), "`].\n\n```\nuse beadseat::units::{",
+            stringify!($name), ", ", stringify!($read), "};\nassert!((", stringify!($read), "(", stringify!($name),
+            "(2.5)) - 2.5).abs() < 1e-12);\n```",
+        )]
+        pub const fn $read(quantity: $quantity) -> f64 {
             let $si_value = quantity.value;
             $back
         }

@@ -5,9 +5,9 @@
 //!
 //! ```
 //! use beadseat::{units::{kg, kmh, kpa, mm}, vehicle::{Axle, Drive, Hub, Kind, Vehicle}, wheel::Spigot};
-//! let hub = Hub::new().with_bolt_circle("5x112".parse()?).with_spigot(Spigot::from_length(mm(57.1))?);
+//! let hub = Hub::new().with_bolt_circle("5x112".parse()?).with_spigot(mm(57.1))?;
 //! let front = Axle::new().with_max_load(kg(1060.0))?.with_track(mm(1538.0))?.with_placard(kpa(230.0))?.with_hub(hub);
-//! let wagon = Vehicle::new().with_kind(Kind::Passenger).with_drive(Drive::Front).with_top_speed(kmh(205.0))?.with_front(front);
+//! let wagon = Vehicle::new(Kind::Passenger).with_drive(Drive::Front).with_top_speed(kmh(205.0))?.with_front(front);
 //! assert_eq!(wagon.front().and_then(|a| a.max_load()), Some(kg(1060.0)));
 //! assert!(Axle::new().with_max_load(kg(-5.0)).is_err());
 //! # Ok::<(), Box<dyn std::error::Error>>(())
@@ -106,7 +106,7 @@ record! {
         /// Bolt circle of the hub.
         bolt_circle / with_bolt_circle: BoltCircle = "bolt_circle";
         /// Diameter of the spigot that centres the wheel.
-        spigot / with_spigot: Spigot = "spigot_mm";
+        spigot / with_spigot: Spigot as Length = "spigot_mm";
         /// How far the spigot stands out of the mounting face.
         spigot_height / with_spigot_height: Length = "spigot_height_mm" [mm in_mm "mm" 0 to 100];
         /// Thread of the hub's studs or holes.
@@ -311,7 +311,7 @@ impl Axle {
 
 record! {
     /// A vehicle.
-    Vehicle {
+    Vehicle blank unknown {
         /// Its class.
         kind / with_kind: Kind = "kind";
         /// Its driven axles.
@@ -332,6 +332,17 @@ record! {
 }
 
 impl Vehicle {
+    /// Of a kind, with nothing else known.
+    ///
+    /// ```
+    /// use beadseat::vehicle::{Kind, Vehicle};
+    /// assert_eq!(Vehicle::new(Kind::Truck).kind(), Some(Kind::Truck));
+    /// assert_eq!(Vehicle::unknown().kind(), None);
+    /// ```
+    pub const fn new(kind: Kind) -> Self {
+        Self::unknown().with_kind(kind)
+    }
+
     /// The front axle where it stands: it is large.
     pub(crate) const fn front_axle(&self) -> Option<&Axle> {
         self.front.as_ref()
@@ -350,7 +361,7 @@ impl Vehicle {
     /// let pipe = Surrounding::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
     /// let mut around = Surroundings::new();
     /// around.push(pipe.only_on(VehicleSide::Left))?;
-    /// let vehicle = Vehicle::new().with_front(Axle::new().with_space(Space::new().with_obstacles(around)));
+    /// let vehicle = Vehicle::unknown().with_front(Axle::new().with_space(Space::new().with_obstacles(around)));
     /// assert_ne!(vehicle.mirrored(), vehicle);
     /// assert_eq!(vehicle.mirrored().mirrored(), vehicle);
     /// # Ok::<(), beadseat::sweep::ObstacleError>(())
@@ -368,7 +379,7 @@ impl Vehicle {
     ///
     /// ```
     /// use beadseat::vehicle::{Drive, Vehicle};
-    /// let v = Vehicle::new().with_drive(Drive::Front);
+    /// let v = Vehicle::unknown().with_drive(Drive::Front);
     /// assert_eq!(v.reversed().drive(), Some(Drive::Rear));
     /// assert_eq!(v.reversed().reversed(), v);
     /// ```

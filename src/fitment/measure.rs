@@ -190,7 +190,7 @@ impl Report {
     /// use beadseat::vehicle::Vehicle;
     /// let setups = Setups::both(Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?));
     /// let change = Change { original: setups, proposed: setups };
-    /// let report = assess(&Vehicle::new(), &change, &Conditions::default(), &Limits::default());
+    /// let report = assess(&Vehicle::unknown(), &change, &Conditions::default(), &Limits::default());
     /// let first = report.measurements().next().ok_or("nothing is missing")?;
     /// assert_eq!(first.input(), Input::Kind);
     /// assert!(first.settles_alone().count() > 20);

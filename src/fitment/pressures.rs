@@ -111,7 +111,7 @@ impl fmt::Display for Needed {
 /// use beadseat::uom::si::pressure::kilopascal;
 /// use beadseat::vehicle::{Axle, Kind, Vehicle};
 /// let axle = Axle::new().with_max_load(kg(1060.0))?.with_normal_load(kg(930.0))?.with_placard(kpa(230.0))?;
-/// let wagon = Vehicle::new().with_kind(Kind::Passenger).with_top_speed(kmh(205.0))?.with_front(axle);
+/// let wagon = Vehicle::new(Kind::Passenger).with_top_speed(kmh(205.0))?.with_front(axle);
 /// let setup = |tire: &str| Ok::<_, beadseat::ParseError>(Setups {
 ///     front: Some(Setup::new(tire.parse()?, "7.5Jx17".parse()?)),
 ///     rear: None,

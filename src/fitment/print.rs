@@ -157,7 +157,7 @@ impl Sources {
 /// use beadseat::fitment::{Change, Conditions, Limits, Setups, assess};
 /// let nothing = Setups { front: None, rear: None };
 /// let change = Change { original: nothing, proposed: nothing };
-/// let report = assess(&beadseat::vehicle::Vehicle::new(), &change, &Conditions::default(), &Limits::default());
+/// let report = assess(&beadseat::vehicle::Vehicle::unknown(), &change, &Conditions::default(), &Limits::default());
 /// assert!(report.headline().to_string().starts_with("MARGINAL"));
 /// ```
 #[derive(Clone, Copy, Debug)]
@@ -249,6 +249,38 @@ fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result
 }
 
 impl Report {
+    /// Every finding, the gravest first: beyond, marginal, not assessed, within, not applicable; of one verdict what
+    /// kills before what wears.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Setup, Verdict};
+    /// use beadseat::vehicle::{Kind, Vehicle};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
+    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
+    /// assert_eq!(report.by_severity().map(|c| c.id().name()).next(), Some("bead_diameter"));
+    /// assert_eq!(report.by_severity().count(), report.checks().count());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn by_severity(&self) -> impl Iterator<Item = Check> {
+        [Verdict::Beyond, Verdict::Marginal, Verdict::NotAssessed, Verdict::Within, Verdict::NotApplicable]
+            .into_iter()
+            .flat_map(|verdict| self.by_gravity(verdict))
+    }
+
+    /// The gravest finding that was made; nothing where nothing was assessed.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Setup};
+    /// use beadseat::vehicle::{Kind, Vehicle};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
+    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
+    /// assert!(report.worst().is_some_and(|c| c.id().name() == "bead_diameter"));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn worst(&self) -> Option<Check> {
+        self.by_severity().find(|check| check.verdict().gravity() > 0)
+    }
+
     /// The findings with one verdict, the gravest first: what kills before what wears, front before
     /// rear, and of the same kind the one further out.
     fn by_gravity(&self, verdict: Verdict) -> impl Iterator<Item = Check> {

@@ -30,7 +30,7 @@ use crate::wheel::{Inset, Wheel};
 /// let space = Space::new().with_inner_clearance(mm(18.0))?.with_outer_clearance(mm(30.0))?
 ///     .with_upper_clearance(mm(55.0))?.with_measured_tire(measured);
 /// let front = Axle::new().with_track(mm(1538.0))?.with_space(space);
-/// let wagon = Vehicle::new().with_kind(Kind::Passenger).with_front(front);
+/// let wagon = Vehicle::new(Kind::Passenger).with_front(front);
 /// let original = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
 /// let room = Room::front(&wagon, original, &Limits::default());
 ///
@@ -186,7 +186,7 @@ impl<Q: Copy> End<Q> {
 /// use beadseat::fitment::{Lacking, Limits, Place, Room, Setup};
 /// use beadseat::vehicle::Vehicle;
 /// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
-/// let unknown: Lacking = Room::rear(&Vehicle::new(), setup, &Limits::default()).insets(&setup).unwrap_err();
+/// let unknown: Lacking = Room::rear(&Vehicle::unknown(), setup, &Limits::default()).insets(&setup).unwrap_err();
 /// assert_eq!(unknown.to_string(), "not known: vehicle.kind");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```

@@ -1,9 +1,12 @@
 //! A wheel and tire with everything that goes on the hub with them.
 
 use super::check::Place;
+use super::{Conditions, Limits, Report};
 use crate::record::record;
+use crate::text::{ParseError, tri};
 use crate::tire::{ArrowTurn, DateCode, RimRange, SideFacingOut, Tire, VehicleSide};
 use crate::units::{Length, Mass, Pressure, Torque};
+use crate::vehicle::Vehicle;
 use crate::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Thread, Valve, Wheel};
 
 record! {
@@ -122,6 +125,22 @@ record! {
 }
 
 impl Setup {
+    /// From what is written on the tire and on the wheel, with nothing else known.
+    ///
+    /// # Errors
+    /// A tire or a wheel that cannot be read: `225/45R31`, `7.5Kx17 ET42`.
+    ///
+    /// ```
+    /// use beadseat::fitment::Setup;
+    /// let setup = Setup::parse("225/45R17 94W XL", "7.5Jx17 ET42 5x112 66.6")?;
+    /// assert_eq!(setup.wheel().to_string(), "7.5Jx17 ET42 5x112 66.6");
+    /// assert!(Setup::parse("225/45R31", "7.5Jx17").is_err());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn parse(tire: &str, wheel: &str) -> Result<Self, ParseError> {
+        Ok(Self::new(tri!(Tire::parse(tire)), tri!(Wheel::parse(wheel))))
+    }
+
     /// The tire on one end, as far as it is described.
     ///
     /// ```
@@ -186,6 +205,14 @@ impl Setups {
         Self { front: Some(setup), rear: Some(setup) }
     }
 
+    const fn of_front(setup: Setup) -> Self {
+        Self { front: Some(setup), rear: None }
+    }
+
+    const fn of_rear(setup: Setup) -> Self {
+        Self { front: None, rear: Some(setup) }
+    }
+
     /// Left and right exchanged, as in a mirror: arrows turn the other way round too.
     ///
     /// ```
@@ -235,6 +262,47 @@ pub struct Change {
 }
 
 impl Change {
+    /// On the front axle alone.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Setup};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx17")?];
+    /// assert_eq!(Change::front(old, new).proposed.front, Some(new));
+    /// assert_eq!(Change::rear(old, new).proposed.front, None);
+    /// assert_eq!(Change::all_round(old, new).original.rear, Some(old));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn front(original: Setup, proposed: Setup) -> Self {
+        let [original, proposed] = [Setups::of_front(original), Setups::of_front(proposed)];
+        Self { original, proposed }
+    }
+
+    /// On the rear axle alone, or the only one of a trailer.
+    pub const fn rear(original: Setup, proposed: Setup) -> Self {
+        let [original, proposed] = [Setups::of_rear(original), Setups::of_rear(proposed)];
+        Self { original, proposed }
+    }
+
+    /// The same on both axles.
+    pub const fn all_round(original: Setup, proposed: Setup) -> Self {
+        Self { original: Setups::both(original), proposed: Setups::both(proposed) }
+    }
+
+    /// Judges the change on a vehicle, in ordinary use and by the default limits; [`assess`](super::assess) takes
+    /// others.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Setup, Verdict};
+    /// use beadseat::vehicle::{Kind, Vehicle};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
+    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
+    /// assert_eq!(report.overall(), Verdict::Beyond); // a tire of 17 in on a wheel of 16
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn assess(&self, vehicle: &Vehicle) -> Report {
+        super::assess(vehicle, self, &Conditions::default(), &Limits::default())
+    }
+
     /// What is and what goes on the front axle, or on the rear one.
     pub(super) const fn on(&self, place: Place) -> [Option<&Setup>; 2] {
         let Self { original, proposed } = self;

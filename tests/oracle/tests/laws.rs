@@ -82,9 +82,8 @@ prop_compose! {
     ) -> Hub {
         let mut hub = Hub::new();
         set!(hub, with_bolt_circle circle.map(|t| t.parse().unwrap()),
-            with_spigot spigot.map(|d| Spigot::from_length(mm(d)).unwrap()),
             with_thread thread.map(|t| t.parse().unwrap()), with_seat seat, with_fastening fastening);
-        try_set!(hub, with_spigot_height height.map(mm), with_stud_length stud.map(mm), with_thread_depth depth.map(mm));
+        try_set!(hub, with_spigot spigot.map(mm), with_spigot_height height.map(mm), with_stud_length stud.map(mm), with_thread_depth depth.map(mm));
         hub
     }
 }
@@ -219,7 +218,7 @@ prop_compose! {
         front in maybe(axle()),
         rear in maybe(axle()),
     ) -> Vehicle {
-        let mut vehicle = Vehicle::new();
+        let mut vehicle = Vehicle::unknown();
         set!(vehicle, with_kind kind, with_drive drive, with_stability_control stability,
             with_front front, with_rear rear);
         try_set!(vehicle, with_top_speed top.map(kmh), with_over_read over.map(percent));
@@ -477,7 +476,7 @@ proptest! {
         let setups = Setups { front: Some(setup), rear: None };
         let conditions = Conditions::new().with_date(day.to_string().parse::<Day>().unwrap());
         let change = Change { original: setups, proposed: setups };
-        let vehicle = Vehicle::new().with_kind(Kind::Passenger);
+        let vehicle = Vehicle::new(Kind::Passenger);
         let report = assess(&vehicle, &change, &conditions, &Limits::default());
         let check = report.get(CheckId::TireAge, Place::FrontLeft).unwrap();
         let Ok(age) = code.age_on(day) else {

@@ -76,7 +76,7 @@ fn age_verdict(code: DateCode, day: Date) -> (Verdict, Option<beadseat::fitment:
     let setups = Setups { front: Some(setup), rear: None };
     let conditions = Conditions::new().with_date(day.to_string().parse().unwrap());
     let change = Change { original: setups, proposed: setups };
-    let report = assess(&Vehicle::new().with_kind(Kind::Passenger), &change, &conditions, &Limits::default());
+    let report = assess(&Vehicle::new(Kind::Passenger), &change, &conditions, &Limits::default());
     let check = report.get(CheckId::TireAge, Place::FrontLeft).unwrap();
     (check.verdict(), check.measured())
 }

@@ -72,7 +72,7 @@ impl Corner {
         if self.duals {
             axle = axle.with_wheels_per_side(Count::new(2).unwrap());
         }
-        let vehicle = Vehicle::new().with_kind(self.kind);
+        let vehicle = Vehicle::unknown().with_kind(self.kind);
         if self.rear { vehicle.with_rear(axle) } else { vehicle.with_front(axle) }
     }
 

@@ -125,7 +125,7 @@ proptest! {
             .with_placard(psi(pressure)).unwrap()
             .with_max_load(lb(load)).unwrap()
             .with_camber(rad(camber)).unwrap();
-        let vehicle = Vehicle::new().with_front(axle).with_top_speed(mph(speed)).unwrap();
+        let vehicle = Vehicle::unknown().with_front(axle).with_top_speed(mph(speed)).unwrap();
         let nothing = Setups { front: None, rear: None };
         let change = Change { original: nothing, proposed: nothing };
         let scenario = Scenario::new(vehicle, change, Conditions::default(), Limits::default());
