@@ -218,3 +218,29 @@ fn a_key_counts_on_either_axle() {
     let wrong: Vec<_> = wrong.collect();
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
+
+/// The other way round: nothing changes a finding that the check does not name. Of a vehicle that keeps its tires, which
+/// were not alike in front and behind, whatever else is told of what was on its axle.
+#[test]
+fn a_match_of_tires_is_not_changed_by_what_is_not_theirs() {
+    const NAMED: [&str; 2] = ["tire", "snow"];
+    let mut kept = scenario("field-survey-wagon");
+    set(&mut kept, "/original/rear/tire", &json!("205/55-16 91V"));
+    kept["proposed"] = kept["original"].clone();
+    let of = |document: &Value| findings(document).unwrap()["axle_match@vehicle"].clone();
+    let (before, mut told) = (of(&kept), 0);
+    for Pair { pointer, a, b, .. } in pairs() {
+        let Some(key) = pointer.strip_prefix("/proposed/front/").and_then(|rest| rest.split('/').next())
+        else {
+            continue;
+        };
+        for document in [a, b].iter().filter(|_| !NAMED.contains(&key)) {
+            let mut changed = kept.clone();
+            let Some(value) = document["proposed"]["front"].get(key) else { panic!("{pointer}") };
+            set(&mut changed, &format!("/original/front/{key}"), value);
+            assert_eq!(of(&changed), before, "{key}: {value}");
+            told += 1;
+        }
+    }
+    assert!(told > 60, "{told}");
+}
