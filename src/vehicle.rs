@@ -190,7 +190,8 @@ record! {
         diameter / with_diameter: Length = "diameter_mm" [mm in_mm "mm" 200 to 2000];
         /// Its tread depth then.
         tread_depth / with_tread_depth: Length = "tread_depth_mm" [mm in_mm "mm" 0 to 40];
-        /// Its pressure then.
+        /// Its pressure then. A quarter below the placard or more, the gaps beside it are not those of the tire as it
+        /// runs: what passes by them is marginal.
         pressure / with_pressure: Pressure = "pressure_kpa" [kpa in_kpa "kPa" 50 to 1200];
     }
 }

@@ -16,10 +16,11 @@ use crate::wheel::{Inset, Wheel};
 /// and tire fit, but how large they may be and where they may stand.
 ///
 /// It answers as the checks of an assessment do, at their worst case: what it gives is what they find
-/// inside, and a hundredth of a millimetre more is not. Two findings have exceptions it does not know. Unless the
+/// inside, and a hundredth of a millimetre more is not. Findings have exceptions it does not know. Unless the
 /// limit is the caller's, the unchanged original is inside whatever it measures; and where the rim stands out
-/// further than its tire, a check that is inside is called marginal
-/// ([`Reason::FlangeAssumed`](super::Reason::FlangeAssumed)).
+/// further than its tire, or the gaps were measured beside an under-inflated one, a check that is inside is called
+/// marginal ([`Reason::FlangeAssumed`](super::Reason::FlangeAssumed),
+/// [`Reason::MeasuredSoft`](super::Reason::MeasuredSoft)).
 ///
 /// What it does not look at stays to be judged: load, brake, scrub radius, lock and bump.
 ///

@@ -3,6 +3,7 @@
 use super::rolling::circumference;
 use crate::Citation;
 use crate::Toleranced;
+use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_most};
@@ -21,7 +22,8 @@ pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
     };
     let (old_front, new_front) = front.both()?;
     let (old_rear, new_rear) = rear.both()?;
-    if (old_front, old_rear) == (new_front, new_rear) {
+    let tire = |setup: &Setup| (setup.tire(), setup.is_snow());
+    if [old_front, old_rear].map(tire) == [new_front, new_rear].map(tire) {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
     if new_front.tire().size().structure() != new_rear.tire().size().structure() {

@@ -1,6 +1,6 @@
 //! Is there room for a traction device on the driven wheels?
 
-use super::clearance::GapChange;
+use super::clearance::{GapChange, of_gap};
 use super::rolling::is_driven;
 use crate::Citation;
 use crate::fitment::case::{Case, both_of, need};
@@ -24,5 +24,5 @@ pub(super) fn chain_clearance(case: &Case<'_>) -> Found {
     let (above, inboard) = both_of(GapChange::above(case), GapChange::inboard(case))?;
     let (above, inboard) = (above.left(), inboard.left());
     let inboard_is_tighter = inboard.min() - sidewall < above.min() - tread;
-    Ok(held(above, tread).graver(held(inboard, sidewall), inboard_is_tighter))
+    Ok(of_gap(case, held(above, tread).graver(held(inboard, sidewall), inboard_is_tighter)))
 }

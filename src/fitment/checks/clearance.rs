@@ -1,12 +1,13 @@
 //! What is left of the measured gaps, at ride height and straight ahead.
 
+use super::effects::MONITOR_SHARE;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, Centres, both_of, is_passenger, need};
 use crate::fitment::check::{Missing, Reason, Verdict};
-use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built};
+use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::Contour;
-use crate::units::{self, Length};
+use crate::units::{self, Length, in_kpa};
 use crate::vehicle::MeasuredTire;
 use crate::wheel::WheelSize;
 use crate::{Citation, Toleranced};
@@ -107,6 +108,18 @@ fn measured_tire(case: &Case<'_>) -> Option<MeasuredTire> {
     case.axle.gaps()?.measured_tire()
 }
 
+/// Whether that tire was under-inflated, by what a pressure monitor must warn of: a gap beside it is not the one
+/// beside the tire as it runs, which is fuller. Without a placard nobody can say.
+fn is_measured_soft(case: &Case<'_>) -> bool {
+    let pressures = measured_tire(case).and_then(|tire| tire.pressure()).zip(case.axle.placard());
+    pressures.is_some_and(|(pressure, placard)| no_more(in_kpa(pressure), in_kpa(placard) * MONITOR_SHARE))
+}
+
+/// A finding that rests on a measured gap: beside an under-inflated tire it is never better than marginal.
+pub(super) fn of_gap(case: &Case<'_>, finding: Finding) -> Finding {
+    if is_measured_soft(case) { finding.marginal_if(Verdict::Within, Reason::MeasuredSoft) } else { finding }
+}
+
 /// A wheel with its tire, or a pair of them, where it stands.
 pub(in crate::fitment) struct Assembly {
     pub(in crate::fitment) centres: Centres,
@@ -179,7 +192,8 @@ impl GapChange {
         (original, proposed): (&Setup, &Setup),
     ) -> Self {
         let same_body = same_body(original, proposed);
-        Self { gap, old, new, same_body, tire_measured: measured_tire(case).is_some() }
+        let sized = |m: MeasuredTire| m.width().or(m.diameter()).or(m.tread_depth()).is_some();
+        Self { gap, old, new, same_body, tire_measured: measured_tire(case).is_some_and(sized) }
     }
 
     pub(super) fn above(case: &Case<'_>) -> Result<Self, Missing> {
@@ -211,9 +225,9 @@ impl GapChange {
         if self.is_unchanged() { self.gap.now() } else { self.gap.left(self.old, self.new) }
     }
 
-    fn judge(&self) -> Finding {
+    fn judge(&self, case: &Case<'_>) -> Finding {
         let gap = &self.gap;
-        let finding = gap.hold(self.left());
+        let finding = of_gap(case, gap.hold(self.left()));
         // What the maker built is no fault of a change, but a caller's own limit stands.
         if gap.citation == Citation::CALLER {
             return finding;
@@ -231,7 +245,7 @@ impl GapChange {
 
 fn lateral(case: &Case<'_>, side: Side) -> Found {
     let (change, new) = GapChange::beside(case, side)?;
-    let finding = change.judge();
+    let finding = change.judge(case);
     // The flanges are the least of the standard and shop habit, not measured.
     Ok(if new.is_led_by_rim() && finding.reason != Reason::Unchanged {
         finding.marginal_if(Verdict::Within, Reason::FlangeAssumed)
@@ -282,7 +296,7 @@ pub(super) fn proposed_radius(proposed: &Setup) -> Result<Toleranced<Length>, Mi
 }
 
 pub(super) fn upper(case: &Case<'_>) -> Found {
-    Ok(GapChange::above(case)?.judge())
+    Ok(GapChange::above(case)?.judge(case))
 }
 
 /// Whether nothing changes that takes up room.

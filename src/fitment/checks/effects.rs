@@ -31,7 +31,7 @@ pub(in crate::fitment) fn effects(axles: &[Option<&Case<'_>>; 2], report: &mut R
 }
 
 /// Monitors warn at the latest a quarter below the placard. Source: 49 CFR 571.138 S4.2.
-const MONITOR_SHARE: f64 = 0.75;
+pub(super) const MONITOR_SHARE: f64 = 0.75;
 
 fn rolling(axles: &[Option<&Case<'_>>; 2], report: &mut Report) {
     let driven = |case: &&&Case<'_>| case.vehicle.drive().is_some_and(|drive| is_driven(case, drive));

@@ -1,6 +1,6 @@
 //! Does the wheel guard still cover the tire?
 
-use super::clearance::{Assembly, Side};
+use super::clearance::{Assembly, Side, of_gap};
 use crate::fitment::LimitSet;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Reason, Verdict};
@@ -28,7 +28,7 @@ pub(super) fn wheel_guard(case: &Case<'_>) -> Found {
     // A guard that covered less than all of the original tire is not the change's doing.
     let least = if overhang < Length::default() { overhang } else { Length::default() };
     let why = Why { within: Reason::GuardCovers, beyond: Reason::GuardTooNarrow, ..PLAIN };
-    let finding = at_least(left, least, Reading::Length, why, citation);
+    let finding = of_gap(case, at_least(left, least, Reading::Length, why, citation));
     let unchanged = original.wheel() == proposed.wheel()
         && original.tire().size() == proposed.tire().size()
         && original.standoff() == proposed.standoff();

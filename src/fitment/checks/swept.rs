@@ -1,7 +1,7 @@
 //! Does anything touch from lock to lock and from rebound to jounce?
 
 use super::brake::{barrel, seat};
-use super::clearance::{Assembly, half_rim, half_tire, same_body};
+use super::clearance::{Assembly, half_rim, half_tire, of_gap, same_body};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
@@ -86,7 +86,10 @@ pub(in crate::fitment) struct End {
 /// Both ends, the left one first: they differ only where a body stands on one side.
 pub(in crate::fitment) fn ends(case: &Case<'_>) -> [End; 2] {
     let at = |side| match end(case, side) {
-        Ok((finding, nearest)) => End { found: Ok(finding), nearest },
+        Ok((finding, nearest)) => {
+            let by_gap = bodies_on(case, side).any(Surrounding::is_gap);
+            End { found: Ok(if by_gap { of_gap(case, finding) } else { finding }), nearest }
+        }
         Err(missing) => End { found: Err(missing), nearest: None },
     };
     let left = at(VehicleSide::Left);
@@ -331,6 +334,11 @@ fn nearest(
 
 pub(in crate::fitment) type Kinds = [Option<BodyKind>; crate::sweep::MAX_OBSTACLES];
 
+fn bodies_on<'a>(case: &Case<'a>, side: VehicleSide) -> impl Iterator<Item = &'a Surrounding> {
+    let axle = case.axle;
+    axle.surroundings().filter(move |body| body.side().is_none_or(|only| only == side))
+}
+
 /// The bodies on a side, in the corner's frame.
 pub(in crate::fitment) fn obstacles(
     case: &Case<'_>,
@@ -340,8 +348,7 @@ pub(in crate::fitment) fn obstacles(
 ) -> Result<(Obstacles, Kinds), Missing> {
     let mut around = Obstacles::new();
     let mut kinds: Kinds = [None; crate::sweep::MAX_OBSTACLES];
-    let on_side = |body: &&Surrounding| body.side().is_none_or(|only| only == side);
-    for (kind, body) in kinds.iter_mut().zip(case.axle.surroundings().filter(on_side)) {
+    for (kind, body) in kinds.iter_mut().zip(bodies_on(case, side)) {
         let face = match body.gap_place() {
             Some((side, forward, height)) => {
                 let face = present_face(case, original, side)?;
