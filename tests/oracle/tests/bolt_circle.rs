@@ -58,8 +58,6 @@ fn fit_by_nalgebra(points: &[(f64, f64)]) -> [f64; 3] {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
-
     #[test]
     fn chord_and_diameter_are_inverse(circle in any_circle(), apart in 1u8..12, hole in 8.0..40.0) {
         let Some(chord) = circle.chord(apart) else { return Ok(()) };

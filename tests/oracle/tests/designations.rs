@@ -861,8 +861,6 @@ fn edited(text: &str, edits: &[Edit]) -> String {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(1024))]
-
     #[test]
     fn arbitrary_bytes_do_no_harm(
         bytes in prop_oneof![3 => prop::collection::vec(any::<u8>(), 0..80), 1 => prop::collection::vec(any::<u8>(), 80..400)],

@@ -131,8 +131,6 @@ fn readings(text: &str) -> Vec<TireSize> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
-
     #[test]
     fn canonical_texts_are_fixed_points_of_one_family(text in any_family()) {
         let size: TireSize = text.parse().map_err(|error: beadseat::ParseError| TestCaseError::fail(error.show(&text).to_string()))?;

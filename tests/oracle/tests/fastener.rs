@@ -105,8 +105,6 @@ fn seat_torque(normal: Vector3<f64>, radius: f64, mu: f64) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
-
     #[test]
     fn more_torque_gives_more_preload_and_more_friction_less(
         thread in thread(), contact in contact(), torque in 1.0..1000.0, more in 1.001..3.0,

@@ -374,8 +374,6 @@ const OF_CHANGE: &[CheckId] = &[
 ];
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
-
     #[test]
     fn no_change_is_beyond_in_no_check_of_change(vehicle in vehicle(), setups in setups(), limits in limits()) {
         let report = judge(&vehicle, &Change { original: setups, proposed: setups }, &limits);

@@ -111,8 +111,6 @@ where
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
-
     #[test]
     fn the_order_of_marks_does_not_matter((one, other) in shuffled()) {
         order_does_not_matter::<SidewallLine>(&one, &other)?;

@@ -186,7 +186,8 @@ prop_compose! {
     }
 }
 
-/// Runs 2000 cases, each of which says whether it held what it is about, and returns how many did.
+/// Runs 2000 cases, each of which says whether it held what it is about, and returns how many did. The number
+/// is fixed, since the tests say how many must have.
 fn held(test: impl Fn(Corner, &AtomicUsize) -> TestCaseResult) -> usize {
     let count = AtomicUsize::new(0);
     let mut runner = TestRunner::new(Config { cases: 2000, failure_persistence: None, ..Config::default() });

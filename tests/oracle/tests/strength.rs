@@ -76,8 +76,6 @@ fn inertia(part: RotatingPart) -> f64 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
-
     #[test]
     fn bending_scales_with_load_and_grows_with_radius_and_inset(
         test in bending_test(), load in 10.0..=5000.0, radius in 50.0..=700.0, inset in -300_000_i32..=300_000,

@@ -522,8 +522,6 @@ fn sweep(corner: &Corner, profile: &Profile, around: &Obstacles) -> Swept {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
-
     /// With work that ends early, the bound of boxes of every size is what is held.
     #[test]
     fn no_position_is_nearer_than_certified(
@@ -606,8 +604,6 @@ fn may_be_as_far(more: &Swept, less: &Swept) -> bool {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2000, ..ProptestConfig::default() })]
-
     #[test]
     fn more_obstacles_never_clear_better(
         build in build(),
