@@ -69,7 +69,7 @@ impl Tire {
     /// Passenger tires: V, W and Y lose load in the last 30 km/h, and R to W need extra pressure at
     /// speed. No rule is known for the extra pressure of Y above 190 km/h, nor for anything above a
     /// tire's own speed symbol, nor for a speed that is not a number: those are absent, not zero; nor for off-road
-    /// tires here ([`SpeedVariation`](super::SpeedVariation) has theirs). V and W of motorcycles lose load above
+    /// tires here ([`SpeedVariation`] has theirs). V and W of motorcycles lose load above
     /// 210 and 240 km/h by UN R75, and no rule of their pressure is known. Other tires carry their load index up
     /// to their symbol's speed. A bonus for going slower is never applied. Source: see [`SpeedRule`].
     ///

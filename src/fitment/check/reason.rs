@@ -95,6 +95,7 @@ reasons! {
     SpigotShort = "the spacer leaves less of the spigot in the bore than it takes to centre the wheel",
     CapacityKept = "carries no less than the original tire at its placard pressure",
     CapacityLost = "carries less than the original tire at its placard pressure",
+    UnchangedBelowPlacard = "the same tire at the same pressure, which is below the maker's placard",
     LoadIndexLower = "the load index is below the original's",
     CapacityKeptLowerIndex = "the load index is below the original's, which the caller allows, and the capacity is kept",
 

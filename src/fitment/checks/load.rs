@@ -202,8 +202,18 @@ pub(super) fn by_law(law: &Inflation, judge: impl Fn(&Inflation) -> Found) -> Fo
 
 pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
-    if original == proposed {
-        return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
+    // What was on, at the pressure it was at, is no change, but may be less than the maker asked for.
+    let same = same_tire(original, proposed);
+    if same && original.pressure() == proposed.pressure() {
+        let below = |placard: &Pressure| proposed.pressure().is_some_and(|own| own < *placard);
+        let unchanged = Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL);
+        return Ok(match (case.axle.placard().filter(below), proposed.pressure()) {
+            (Some(placard), Some(own)) => {
+                Finding::new(Verdict::Marginal, Reason::UnchangedBelowPlacard, Citation::PLACARD)
+                    .reading(Reading::Pressure(own), Bound::AtLeast(Reading::Pressure(placard)))
+            }
+            _ => unchanged,
+        });
     }
     let index = |setup: &Setup| setup.tire().service()?.index(case.fitting(&setup.tire()));
     need!(old = index(original) => OriginalLoadIndex, new = index(proposed) => LoadIndex);
@@ -218,7 +228,7 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
         Reason::CapacityLost,
     );
     // The same tire carries no less at no less pressure, whatever its law.
-    if same_tire(original, proposed) {
+    if same {
         return Ok(at_least(Toleranced::exact(pressure), placard, Reading::Pressure, why, Citation::PLACARD));
     }
     let old = law(case, original).map_err(missing_for_original)?;
