@@ -63,6 +63,7 @@ pub use survey::Survey;
 use crate::tire::VehicleSide;
 use crate::vehicle::{Kind, Vehicle};
 use case::Case;
+use checks::Run;
 
 const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
 
@@ -93,28 +94,38 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
 
     for case in axles.into_iter().flatten() {
         let steered = case.place == Place::Front || case.axle.steering().is_some() || !has_front;
-        for &(id, check) in checks::OF_AN_AXLE {
-            if id == CheckId::ScrubRadius && !steered {
-                continue;
-            }
-            let found = case.rules_of(id).and_then(|()| check(case));
-            report.push(&case.finish(id, case.place, found));
+        for definition in &checks::DEFINITIONS {
+            let check = match definition.run {
+                Run::Axle(check) => check,
+                Run::SteeredAxle(check) if steered => check,
+                _ => continue,
+            };
+            let found = case.rules_of(definition).and_then(|()| check(case));
+            report.push(&case.finish(definition.id, case.place, found));
         }
-        let swept =
-            case.rules_of(CheckId::SweptClearance).map_or_else(checks::not_swept, |()| checks::swept(case));
-        for (place, swept) in case.ends().zip(swept) {
-            report.push(&case.finish(CheckId::SweptClearance, place, swept.found));
-            report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
-        }
-        for &(id, check) in checks::OF_AN_END {
-            let at = |side| case.rules_of(id).and_then(|()| check(case, side));
-            if case.is_motorcycle() {
-                let [left, right] = SIDES.map(at);
-                report.push(&case.finish(id, case.place, finding::of_either_side(left, right)));
-            } else {
-                for (place, side) in case.ends().zip(SIDES) {
-                    report.push(&case.finish(id, place, at(side)));
+        for definition in &checks::DEFINITIONS {
+            match definition.run {
+                Run::BothEnds => {
+                    let rules = case.rules_of(definition);
+                    let swept = rules.map_or_else(checks::not_swept, |()| checks::swept(case));
+                    for (place, swept) in case.ends().zip(swept) {
+                        report.push(&case.finish(definition.id, place, swept.found));
+                        report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
+                    }
                 }
+                Run::End(check) => {
+                    let at = |side| case.rules_of(definition).and_then(|()| check(case, side));
+                    if case.is_motorcycle() {
+                        let [left, right] = SIDES.map(at);
+                        let either = finding::of_either_side(left, right);
+                        report.push(&case.finish(definition.id, case.place, either));
+                    } else {
+                        for (place, side) in case.ends().zip(SIDES) {
+                            report.push(&case.finish(definition.id, place, at(side)));
+                        }
+                    }
+                }
+                Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
             }
         }
         checks::cautions(case, &mut report);
@@ -122,10 +133,12 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
             checks::pressures(case).filter(|_| vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle)),
         );
     }
-    for &(id, check) in checks::OF_THE_VEHICLE {
-        let found = check(&axles);
-        let remembered = axles.into_iter().flatten().find(|case| case.dimensions_are_remembered());
-        report.push(&remembered.unwrap_or(&front).finish(id, Place::Vehicle, found));
+    for definition in &checks::DEFINITIONS {
+        if let Run::Vehicle(check) = definition.run {
+            let found = check(&axles);
+            let remembered = axles.into_iter().flatten().find(|case| case.dimensions_are_remembered());
+            report.push(&remembered.unwrap_or(&front).finish(definition.id, Place::Vehicle, found));
+        }
     }
     checks::effects(&axles, &mut report);
     if checks::treads_are_uneven(&axles) {

@@ -1,8 +1,9 @@
 //! One axle with all that its checks may look at.
 
 use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
+use super::checks::{Definition, Rules};
 use super::finding::{self, Found};
-use super::{Conditions, Limits, Setup, checks};
+use super::{Conditions, Limits, Setup};
 use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
 use crate::tire::{Fitting, SizeClass, Tire, VehicleSide};
@@ -181,15 +182,14 @@ impl<'a> Case<'a> {
     }
 
     /// Whether the rules of a check hold for the kind of vehicle.
-    pub(super) fn rules_of(&self, id: CheckId) -> Result<(), Missing> {
-        let of_an_end = checks::OF_AN_END.iter().any(|(of_end, _)| *of_end == id);
-        if checks::OF_CAR_RULES.contains(&id) || id == CheckId::SweptClearance {
-            self.car_rules()
-        } else if checks::OF_A_KIND.contains(&id) || of_an_end {
-            need!(_kind = self.vehicle.kind() => Kind);
-            Ok(())
-        } else {
-            Ok(())
+    pub(super) fn rules_of(&self, definition: &Definition) -> Result<(), Missing> {
+        match definition.rules {
+            Rules::Any => Ok(()),
+            Rules::Kind => {
+                need!(_kind = self.vehicle.kind() => Kind);
+                Ok(())
+            }
+            Rules::Cars => self.car_rules(),
         }
     }
 
@@ -203,7 +203,7 @@ impl<'a> Case<'a> {
     /// The finding of a check by name and place. What rests on dimensions known from a remembered table alone makes
     /// no change beyond.
     pub(super) fn finish(&self, id: CheckId, place: Place, found: Found) -> Check {
-        let of_memory = checks::OF_DIMENSIONS.contains(&id) && self.dimensions_are_remembered();
+        let of_memory = id.definition().is_by_dimensions && self.dimensions_are_remembered();
         let found = found.map(|finding| {
             if of_memory { finding.marginal_if(Verdict::Beyond, Reason::FromMemoryOnly) } else { finding }
         });

@@ -89,36 +89,6 @@ words! {
     }
 }
 
-impl CheckId {
-    /// Whether a report is complete only when this check is assessed, or does not apply, on every axle.
-    ///
-    /// ```
-    /// use beadseat::fitment::CheckId;
-    /// assert!(CheckId::TireLoad.is_vital() && !CheckId::Track.is_vital());
-    /// ```
-    pub const fn is_vital(self) -> bool {
-        matches!(
-            self,
-            Self::BeadDiameter
-                | Self::RimWidth
-                | Self::TireLoad
-                | Self::Inflation
-                | Self::SpeedSymbol
-                | Self::WheelLoad
-                | Self::BoltCircle
-                | Self::CentreBore
-                | Self::FastenerThread
-                | Self::FastenerSeat
-                | Self::ThreadEngagement
-                | Self::BrakeClearance
-                | Self::OuterClearance
-                | Self::InnerClearance
-                | Self::UpperClearance
-                | Self::DualSpacing
-        )
-    }
-}
-
 words! {
     /// What a finding is about.
     ///

@@ -5,6 +5,7 @@ mod brake;
 mod chains;
 pub(super) mod clearance;
 mod condition;
+mod definition;
 mod duals;
 mod effects;
 mod engagement;
@@ -20,102 +21,80 @@ pub(super) mod swept;
 
 use super::case::Case;
 use super::check::CheckId;
-use super::finding::Found;
 use super::report::{Caution, Report};
-use crate::tire::VehicleSide;
 use crate::units::Pressure;
 use crate::vehicle::Fastening;
 use crate::wheel::Valve;
 
-type AxleCheck = fn(&Case<'_>) -> Found;
-type EndCheck = fn(&Case<'_>, VehicleSide) -> Found;
-type VehicleCheck = fn(&[Option<&Case<'_>>; 2]) -> Found;
-
-/// What is asked of every axle, in the order of the report.
-pub(super) const OF_AN_AXLE: &[(CheckId, AxleCheck)] = &[
-    (CheckId::BeadDiameter, rim::bead_diameter),
-    (CheckId::RimWidth, rim::rim_width),
-    (CheckId::TireLoad, load::tire_load),
-    (CheckId::TireLoadVsOriginal, load::tire_load_vs_original),
-    (CheckId::Inflation, pressure::inflation),
-    (CheckId::LoadReserve, load::load_reserve),
-    (CheckId::SpeedSymbol, load::speed_symbol),
-    (CheckId::WheelLoad, load::wheel_load),
-    (CheckId::OverallDiameter, geometry::overall_diameter),
-    (CheckId::RimContour, rim::rim_contour),
-    (CheckId::BoltCircle, hub::bolt_circle),
-    (CheckId::CentreBore, hub::centre_bore),
-    (CheckId::FastenerThread, hub::fastener_thread),
-    (CheckId::FastenerSeat, hub::fastener_seat),
-    (CheckId::ThreadEngagement, engagement::thread_engagement),
-    (CheckId::BrakeClearance, brake::brake_clearance),
-    (CheckId::Track, geometry::track),
-    (CheckId::ScrubRadius, geometry::scrub_radius),
-    (CheckId::OuterClearance, clearance::outer),
-    (CheckId::InnerClearance, clearance::inner),
-    (CheckId::UpperClearance, clearance::upper),
-    (CheckId::RideHeight, geometry::ride_height),
-    (CheckId::GroundClearance, ride::ground_clearance),
-    (CheckId::DualSpacing, duals::dual_spacing),
-    (CheckId::WheelGuard, guard::wheel_guard),
-    (CheckId::ChainClearance, chains::chain_clearance),
+/// Every check, in the order of [`CheckId`] and of the report.
+pub(super) static DEFINITIONS: [Definition; CheckId::ALL.len()] = [
+    rim::BEAD_DIAMETER,
+    rim::RIM_WIDTH,
+    load::TIRE_LOAD,
+    load::TIRE_LOAD_VS_ORIGINAL,
+    pressure::INFLATION,
+    load::LOAD_RESERVE,
+    load::SPEED_SYMBOL,
+    load::WHEEL_LOAD,
+    geometry::OVERALL_DIAMETER,
+    rolling::SPEEDOMETER,
+    axles::AXLE_MATCH,
+    rim::RIM_CONTOUR,
+    hub::BOLT_CIRCLE,
+    hub::CENTRE_BORE,
+    hub::FASTENER_THREAD,
+    hub::FASTENER_SEAT,
+    engagement::THREAD_ENGAGEMENT,
+    brake::BRAKE_CLEARANCE,
+    geometry::TRACK,
+    geometry::SCRUB_RADIUS,
+    clearance::OUTER_CLEARANCE,
+    clearance::INNER_CLEARANCE,
+    clearance::UPPER_CLEARANCE,
+    geometry::RIDE_HEIGHT,
+    ride::GROUND_CLEARANCE,
+    duals::DUAL_SPACING,
+    guard::WHEEL_GUARD,
+    chains::CHAIN_CLEARANCE,
+    swept::SWEPT_CLEARANCE,
+    condition::TIRE_AGE,
+    condition::TREAD,
+    condition::MOUNTING,
 ];
-
-/// What depends on the kind of vehicle: without it, nothing is judged.
-pub(super) const OF_A_KIND: &[CheckId] = &[
-    CheckId::RimWidth,
-    CheckId::RimContour,
-    CheckId::TireLoadVsOriginal,
-    CheckId::Inflation,
-    CheckId::LoadReserve,
-    CheckId::OverallDiameter,
-    CheckId::Track,
-    CheckId::ScrubRadius,
-    CheckId::OuterClearance,
-    CheckId::InnerClearance,
-    CheckId::UpperClearance,
-    CheckId::GroundClearance,
-    CheckId::WheelGuard,
-];
-
-/// What is judged by the rules and dimensions of car and truck tires, which motorcycles do not have.
-pub(super) const OF_CAR_RULES: &[CheckId] =
-    &[CheckId::RimContour, CheckId::OuterClearance, CheckId::InnerClearance, CheckId::WheelGuard];
-
-/// What is judged by the dimensions of tires: one known from a remembered table alone makes no change beyond.
-pub(super) const OF_DIMENSIONS: &[CheckId] = &[
-    CheckId::OverallDiameter,
-    CheckId::Speedometer,
-    CheckId::AxleMatch,
-    CheckId::OuterClearance,
-    CheckId::InnerClearance,
-    CheckId::UpperClearance,
-    CheckId::SweptClearance,
-    CheckId::RideHeight,
-    CheckId::GroundClearance,
-    CheckId::DualSpacing,
-    CheckId::WheelGuard,
-    CheckId::ChainClearance,
-];
-
-/// What is asked of each end of every axle.
-pub(super) const OF_AN_END: &[(CheckId, EndCheck)] = &[
-    (CheckId::TireAge, condition::tire_age),
-    (CheckId::Tread, condition::tread),
-    (CheckId::Mounting, condition::mounting),
-];
-
-/// What is asked of front and rear together.
-pub(super) const OF_THE_VEHICLE: &[(CheckId, VehicleCheck)] =
-    &[(CheckId::Speedometer, rolling::speedometer), (CheckId::AxleMatch, axles::axle_match)];
 
 const _: () = {
-    // The swept clearance of both ends is found at once.
-    assert!(OF_AN_AXLE.len() + OF_AN_END.len() + 1 + OF_THE_VEHICLE.len() == CheckId::ALL.len());
-    assert!(2 * OF_AN_AXLE.len() + 4 * (OF_AN_END.len() + 1) + OF_THE_VEHICLE.len() <= Report::ROWS);
+    let (mut at, mut rows) = (0, 0);
+    while at < DEFINITIONS.len() {
+        assert!(DEFINITIONS[at].id as usize == at, "a definition is not in the place of its name");
+        rows += match DEFINITIONS[at].run {
+            Run::Axle(_) | Run::SteeredAxle(_) => 2,
+            Run::End(_) | Run::BothEnds => 4,
+            Run::Vehicle(_) => 1,
+        };
+        at += 1;
+    }
+    assert!(rows <= Report::ROWS);
 };
 
+impl CheckId {
+    /// What the check is.
+    pub(super) const fn definition(self) -> &'static Definition {
+        &DEFINITIONS[self as usize]
+    }
+
+    /// Whether a report is complete only when this check is assessed, or does not apply, on every axle.
+    ///
+    /// ```
+    /// use beadseat::fitment::CheckId;
+    /// assert!(CheckId::TireLoad.is_vital() && !CheckId::Track.is_vital());
+    /// ```
+    pub const fn is_vital(self) -> bool {
+        self.definition().is_vital
+    }
+}
+
 pub(super) use condition::treads_are_uneven;
+pub(super) use definition::{Definition, Harm, Rules, Run};
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;
 pub(super) use swept::{ends as swept, not_swept};

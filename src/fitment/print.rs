@@ -3,6 +3,7 @@
 use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
+use super::checks::Harm;
 use super::measure::{Access, Measurement};
 use super::pressures::{Assumes, Pressures};
 use super::reading::{Reading, Rounded};
@@ -209,8 +210,10 @@ impl fmt::Display for Headline<'_> {
 fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
     let lacks = |id| report.checks().any(|c| c.id() == id && c.verdict() == Verdict::NotAssessed);
     let swept = CheckId::SweptClearance;
-    let others = GRAVITY.iter().copied().filter(move |&id| id != swept);
-    core::iter::once(swept).chain(others).filter(move |&id| lacks(id))
+    let by_harm = [Harm::ComesOff, Harm::Overload, Harm::Contact, Harm::Law, Harm::Practice]
+        .into_iter()
+        .flat_map(|harm| CheckId::ALL.iter().copied().filter(move |id| id.definition().harm == harm));
+    core::iter::once(swept).chain(by_harm.filter(move |&id| id != swept)).filter(move |&id| lacks(id))
 }
 
 /// Everything behind the headline.
@@ -284,7 +287,7 @@ impl Report {
     /// The findings with one verdict, the gravest first: what kills before what wears, front before
     /// rear, and of the same kind the one further out.
     fn by_gravity(&self, verdict: Verdict) -> impl Iterator<Item = Check> {
-        let rank = |c: &Check| GRAVITY.iter().position(|&id| id == c.id()).unwrap_or(GRAVITY.len());
+        let rank = |c: &Check| c.id().definition().harm;
         let mut given = [false; Report::ROWS];
         core::iter::from_fn(move || {
             let left = self.checks().enumerate().filter(|(row, c)| c.verdict() == verdict && !given[*row]);
@@ -297,48 +300,15 @@ impl Report {
     }
 }
 
-/// The checks by what is at stake.
-const GRAVITY: &[CheckId] = &[
-    CheckId::BeadDiameter,
-    CheckId::BoltCircle,
-    CheckId::FastenerThread,
-    CheckId::FastenerSeat,
-    CheckId::ThreadEngagement,
-    CheckId::BrakeClearance,
-    CheckId::CentreBore,
-    CheckId::TireLoad,
-    CheckId::WheelLoad,
-    CheckId::Inflation,
-    CheckId::SpeedSymbol,
-    CheckId::RimWidth,
-    CheckId::RimContour,
-    CheckId::SweptClearance,
-    CheckId::InnerClearance,
-    CheckId::OuterClearance,
-    CheckId::UpperClearance,
-    CheckId::AxleMatch,
-    CheckId::DualSpacing,
-    CheckId::GroundClearance,
-    CheckId::ChainClearance,
-    CheckId::WheelGuard,
-    CheckId::RideHeight,
-    CheckId::TireLoadVsOriginal,
-    CheckId::LoadReserve,
-    CheckId::Tread,
-    CheckId::TireAge,
-    CheckId::Mounting,
-    CheckId::Speedometer,
-    CheckId::OverallDiameter,
-    CheckId::Track,
-    CheckId::ScrubRadius,
-];
-const _: () = assert!(GRAVITY.len() == CheckId::ALL.len());
-
 impl Check {
-    /// The margin as a share of the measured value, to compare unlike findings.
+    /// The margin as a share of the limit, to compare unlike findings. A designation that differs is outside by
+    /// all of it.
     fn relative_margin(&self) -> f64 {
-        let margin = self.margin_number().unwrap_or_default();
-        margin / self.measured().and_then(|m| m.number()).unwrap_or(1.0).abs().max(1.0)
+        let share = self.margin_number().zip(self.limit()).and_then(|(margin, limit)| {
+            let bound = limit.nearer_to(self.measured()?)?;
+            Some(margin / bound.abs().max(1.0))
+        });
+        share.unwrap_or(if self.verdict() == Verdict::Beyond { f64::NEG_INFINITY } else { 0.0 })
     }
 }
 

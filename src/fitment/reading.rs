@@ -237,6 +237,17 @@ pub enum Bound {
 }
 
 impl Bound {
+    /// The number of the bound that a value is nearer to.
+    pub(super) fn nearer_to(self, value: Reading) -> Option<f64> {
+        match self {
+            Self::AtMost(bound) | Self::AtLeast(bound) | Self::Equals(bound) => bound.number(),
+            Self::Between(least, most) => {
+                let (value, least, most) = (value.number()?, least.number()?, most.number()?);
+                Some(if value - least < most - value { least } else { most })
+            }
+        }
+    }
+
     /// How far inside a value is, to the nearer bound, in its unit; negative outside. Nothing for what only
     /// agrees or does not.
     pub(super) fn margin(self, value: Reading) -> Option<f64> {

@@ -1,17 +1,21 @@
 //! Do front and rear still belong together?
 
+use super::definition::{Definition, Harm, Run};
 use super::rolling::circumference;
 use crate::Citation;
 use crate::Toleranced;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_most};
 use crate::fitment::reading::Reading;
 use crate::units::{self, in_mm};
 use crate::vehicle::Drive;
 
-pub(super) fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
+pub(super) const AXLE_MATCH: Definition =
+    Definition::new(CheckId::AxleMatch, Harm::Practice, Run::Vehicle(axle_match)).by_dimensions();
+
+fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
     let [Some(front), Some(rear)] = axles else {
         // Only a trailer has but one; of another vehicle, one was not described.
         if let Some(case) = axles.iter().flatten().next() {

@@ -1,8 +1,9 @@
 //! Does the wheel clear the brake?
 
+use super::definition::{Definition, Harm, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::Contour;
@@ -10,7 +11,10 @@ use crate::units::{Length, in_mm, inches, mm};
 use crate::wheel::{Barrel, WheelSize};
 use crate::{Citation, Toleranced};
 
-pub(super) fn brake_clearance(case: &Case<'_>) -> Found {
+pub(super) const BRAKE_CLEARANCE: Definition =
+    Definition::new(CheckId::BrakeClearance, Harm::Contact, Run::Axle(brake_clearance)).vital();
+
+fn brake_clearance(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     if case.axle.unbraked() == Some(true) {
         return Ok(Finding::not_applicable(Reason::Unbraked));

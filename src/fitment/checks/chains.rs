@@ -1,15 +1,19 @@
 //! Is there room for a traction device on the driven wheels?
 
 use super::clearance::{GapChange, of_gap};
+use super::definition::{Definition, Harm, Run};
 use super::rolling::is_driven;
 use crate::Citation;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::Reason;
+use crate::fitment::check::{CheckId, Reason};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::reading::Reading;
 
+pub(super) const CHAIN_CLEARANCE: Definition =
+    Definition::new(CheckId::ChainClearance, Harm::Contact, Run::Axle(chain_clearance)).by_dimensions();
+
 /// What is left above and inboard of the tire against what the stated class of device asks for.
-pub(super) fn chain_clearance(case: &Case<'_>) -> Found {
+fn chain_clearance(case: &Case<'_>) -> Found {
     case.proposed()?;
     let Some(class) = case.conditions.traction_device() else {
         return Ok(Finding::not_applicable(Reason::NoDevice));

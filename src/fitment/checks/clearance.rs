@@ -1,9 +1,10 @@
 //! What is left of the measured gaps, at ride height and straight ahead.
 
+use super::definition::{Definition, Harm, Rules, Run};
 use super::effects::MONITOR_SHARE;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, Centres, both_of, is_passenger, need};
-use crate::fitment::check::{Missing, Reason, Verdict};
+use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::Contour;
@@ -19,11 +20,23 @@ pub(in crate::fitment) enum Side {
     Inboard,
 }
 
-pub(super) fn outer(case: &Case<'_>) -> Found {
+pub(super) const OUTER_CLEARANCE: Definition =
+    Definition::new(CheckId::OuterClearance, Harm::Contact, Run::Axle(outer))
+        .vital()
+        .of(Rules::Cars)
+        .by_dimensions();
+
+fn outer(case: &Case<'_>) -> Found {
     lateral(case, Side::Outboard)
 }
 
-pub(super) fn inner(case: &Case<'_>) -> Found {
+pub(super) const INNER_CLEARANCE: Definition =
+    Definition::new(CheckId::InnerClearance, Harm::Contact, Run::Axle(inner))
+        .vital()
+        .of(Rules::Cars)
+        .by_dimensions();
+
+fn inner(case: &Case<'_>) -> Found {
     lateral(case, Side::Inboard)
 }
 
@@ -295,7 +308,13 @@ pub(super) fn proposed_radius(proposed: &Setup) -> Result<Toleranced<Length>, Mi
     Ok(diameter * 0.5)
 }
 
-pub(super) fn upper(case: &Case<'_>) -> Found {
+pub(super) const UPPER_CLEARANCE: Definition =
+    Definition::new(CheckId::UpperClearance, Harm::Contact, Run::Axle(upper))
+        .vital()
+        .of(Rules::Kind)
+        .by_dimensions();
+
+fn upper(case: &Case<'_>) -> Found {
     Ok(GapChange::above(case)?.judge(case))
 }
 

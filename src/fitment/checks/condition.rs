@@ -1,7 +1,8 @@
 //! Is each tire young enough, deep enough, and the right way round?
 
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::tire::{AgeLimit, Mounting, Remedy, SpreadLimit, TreadLimit, VehicleSide};
@@ -9,7 +10,10 @@ use crate::units::{Length, in_mm, years};
 use crate::vehicle::Drive;
 use crate::{Citation, Toleranced};
 
-pub(super) fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
+pub(super) const TIRE_AGE: Definition =
+    Definition::new(CheckId::TireAge, Harm::Practice, Run::End(tire_age)).of(Rules::Kind);
+
+fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
     let setup = case.proposed()?;
     need!(code = setup.tire_on(side).and_then(|t| t.date_code()) => DateCode, day = case.conditions.date() => Date);
     let Some((least, most)) = code.years_on(day.parts()) else {
@@ -36,7 +40,10 @@ pub(super) fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
     Ok(if code.is_iso_only() { finding.marginal_if(Verdict::Within, Reason::WeekOfIsoOnly) } else { finding })
 }
 
-pub(super) fn tread(case: &Case<'_>, side: VehicleSide) -> Found {
+pub(super) const TREAD: Definition =
+    Definition::new(CheckId::Tread, Harm::Law, Run::End(tread)).of(Rules::Kind);
+
+fn tread(case: &Case<'_>, side: VehicleSide) -> Found {
     let setup = case.proposed()?;
     need!(depth = setup.tire_on(side).and_then(|t| t.tread_depth()) => TreadDepth, kind = case.vehicle.kind() => Kind);
     let limit = case.limits.tread(kind, case.place);
@@ -53,7 +60,10 @@ pub(super) fn tread(case: &Case<'_>, side: VehicleSide) -> Found {
         .reading(Reading::Length(depth), Bound::AtLeast(Reading::Length(limit.depth()))))
 }
 
-pub(super) fn mounting(case: &Case<'_>, side: VehicleSide) -> Found {
+pub(super) const MOUNTING: Definition =
+    Definition::new(CheckId::Mounting, Harm::Practice, Run::End(mounting)).of(Rules::Kind);
+
+fn mounting(case: &Case<'_>, side: VehicleSide) -> Found {
     let setup = case.proposed()?;
     need!(tire = setup.tire_on(side) => SideMarks);
     let finding = |verdict, reason| Finding::new(verdict, reason, Citation::ROTATION_MARK);

@@ -1,15 +1,19 @@
 //! Do the tires of a pair keep apart?
 
 use super::clearance::half_tire;
+use super::definition::{Definition, Harm, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
 use crate::fitment::reading::Reading;
 use crate::units::{Length, in_mm};
 use crate::{Citation, Toleranced};
 
-pub(super) fn dual_spacing(case: &Case<'_>) -> Found {
+pub(super) const DUAL_SPACING: Definition =
+    Definition::new(CheckId::DualSpacing, Harm::Contact, Run::Axle(dual_spacing)).vital().by_dimensions();
+
+fn dual_spacing(case: &Case<'_>) -> Found {
     let proposed = case.proposed()?;
     if !case.is_dual() {
         return Ok(Finding::not_applicable(Reason::SingleWheels));

@@ -1,7 +1,8 @@
 //! How much of the thread holds the wheel?
 
+use super::definition::{Definition, Harm, Run};
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Limit, Setup};
@@ -10,7 +11,10 @@ use crate::vehicle::Fastening;
 use crate::wheel::{FastenerKind, Thread};
 use crate::{Citation, Toleranced};
 
-pub(super) fn thread_engagement(case: &Case<'_>) -> Found {
+pub(super) const THREAD_ENGAGEMENT: Definition =
+    Definition::new(CheckId::ThreadEngagement, Harm::ComesOff, Run::Axle(thread_engagement)).vital();
+
+fn thread_engagement(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     if case.has_spindle_hub() {
         return Ok(Finding::not_applicable(Reason::NoSpindleHub));

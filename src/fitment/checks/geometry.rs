@@ -1,8 +1,9 @@
 //! What changes in diameter, track and steering.
 
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::Limit;
 use crate::fitment::case::{Case, Centres, need};
-use crate::fitment::check::{Missing, Reason, Verdict};
+use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::units::{self, Angle, Length, Ratio, in_mm};
@@ -51,13 +52,21 @@ impl TwoSided {
     }
 }
 
-pub(super) fn overall_diameter(case: &Case<'_>) -> Found {
+pub(super) const OVERALL_DIAMETER: Definition =
+    Definition::new(CheckId::OverallDiameter, Harm::Practice, Run::Axle(overall_diameter))
+        .of(Rules::Kind)
+        .by_dimensions();
+
+fn overall_diameter(case: &Case<'_>) -> Found {
     let (old, new) = case.diameters()?;
     Ok(TwoSided::of_diameter(case, old).judge(new - old, |length| Reading::Ratio(length / old)))
 }
 
+pub(super) const RIDE_HEIGHT: Definition =
+    Definition::new(CheckId::RideHeight, Harm::Practice, Run::Axle(ride_height)).by_dimensions();
+
 /// How the vehicle stands is a move; it is judged only where the caller limits it.
-pub(super) fn ride_height(case: &Case<'_>) -> Found {
+fn ride_height(case: &Case<'_>) -> Found {
     case.proposed()?;
     let Some(most) = case.limits.own_ride_height_change() else {
         return Ok(Finding::not_applicable(Reason::HeightFree));
@@ -90,7 +99,10 @@ pub(in crate::fitment) fn judge_track(growth: Toleranced<Length>, most: Option<L
     }
 }
 
-pub(super) fn track(case: &Case<'_>) -> Found {
+pub(super) const TRACK: Definition =
+    Definition::new(CheckId::Track, Harm::Practice, Run::Axle(track)).of(Rules::Kind);
+
+fn track(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     if case.is_motorcycle() {
         return Ok(Finding::not_applicable(Reason::NoTrack));
@@ -112,7 +124,10 @@ pub(super) fn track(case: &Case<'_>) -> Found {
     Ok(judge_track(growth, most))
 }
 
-pub(super) fn scrub_radius(case: &Case<'_>) -> Found {
+pub(super) const SCRUB_RADIUS: Definition =
+    Definition::new(CheckId::ScrubRadius, Harm::Practice, Run::SteeredAxle(scrub_radius)).of(Rules::Kind);
+
+fn scrub_radius(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     if case.is_motorcycle() {
         return Ok(Finding::not_applicable(Reason::NoTrack));

@@ -1,17 +1,21 @@
 //! Does the wheel guard still cover the tire?
 
 use super::clearance::{Assembly, Side, of_gap};
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::LimitSet;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Found, PLAIN, Why, at_least};
 use crate::fitment::reading::Reading;
 use crate::units::Length;
 use crate::{Citation, Toleranced};
 
+pub(super) const WHEEL_GUARD: Definition =
+    Definition::new(CheckId::WheelGuard, Harm::Law, Run::Axle(wheel_guard)).of(Rules::Cars).by_dimensions();
+
 /// The guard must cover the tire over the arc from 30° ahead of the hub to 50° behind: law in the European
 /// Union and Australia, elsewhere good practice.
-pub(super) fn wheel_guard(case: &Case<'_>) -> Found {
+fn wheel_guard(case: &Case<'_>) -> Found {
     need!(overhang = case.axle.gaps().and_then(|s| s.guard_overhang()) => GuardOverhang);
     let (original, proposed) = case.both()?;
     let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(case, proposed))?;

@@ -1,7 +1,8 @@
 //! Does the wheel belong on the hub, and what holds it there?
 
+use super::definition::{Definition, Harm, Run};
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_best, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Limit, Setup};
@@ -12,7 +13,10 @@ use crate::wheel::{
 };
 use crate::{Citation, Toleranced};
 
-pub(super) fn bolt_circle(case: &Case<'_>) -> Found {
+pub(super) const BOLT_CIRCLE: Definition =
+    Definition::new(CheckId::BoltCircle, Harm::ComesOff, Run::Axle(bolt_circle)).vital();
+
+fn bolt_circle(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     if case.has_spindle_hub() {
         return Ok(Finding::not_applicable(Reason::NoSpindleHub));
@@ -118,7 +122,10 @@ impl Fit {
     }
 }
 
-pub(super) fn centre_bore(case: &Case<'_>) -> Found {
+pub(super) const CENTRE_BORE: Definition =
+    Definition::new(CheckId::CentreBore, Harm::ComesOff, Run::Axle(centre_bore)).vital();
+
+fn centre_bore(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     if case.has_spindle_hub() {
         return Ok(Finding::not_applicable(Reason::NoSpindleHub));
@@ -179,8 +186,11 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
 /// The thickest wall of a centring ring that is usually made. Common practice, no source.
 const THICKEST_RING: Length = mm(12.0);
 
+pub(super) const FASTENER_THREAD: Definition =
+    Definition::new(CheckId::FastenerThread, Harm::ComesOff, Run::Axle(fastener_thread)).vital();
+
 /// The thread that the fasteners in use have, what they screw into, and their strength.
-pub(super) fn fastener_thread(case: &Case<'_>) -> Found {
+fn fastener_thread(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     if case.has_spindle_hub() {
         return Ok(Finding::not_applicable(Reason::NoSpindleHub));
@@ -307,7 +317,10 @@ fn threads(case: &Case<'_>, setup: &Setup) -> Found {
     Ok(on_adaptor(setup, finding))
 }
 
-pub(super) fn fastener_seat(case: &Case<'_>) -> Found {
+pub(super) const FASTENER_SEAT: Definition =
+    Definition::new(CheckId::FastenerSeat, Harm::ComesOff, Run::Axle(fastener_seat)).vital();
+
+fn fastener_seat(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     if case.has_spindle_hub() {
         return Ok(Finding::not_applicable(Reason::NoSpindleHub));

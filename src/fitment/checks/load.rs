@@ -1,8 +1,9 @@
 //! Are tires and wheels strong and fast enough?
 
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, is_passenger, need, same_tire};
-use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::tire::use_factors::{ELSEWHERE, TOWING_SHARE, TOWING_TOP_KMH};
@@ -108,7 +109,10 @@ pub(super) fn at_speed(case: &Case<'_>, setup: &Setup) -> AtSpeed {
     }
 }
 
-pub(super) fn tire_load(case: &Case<'_>) -> Found {
+pub(super) const TIRE_LOAD: Definition =
+    Definition::new(CheckId::TireLoad, Harm::Overload, Run::Axle(tire_load)).vital();
+
+fn tire_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire();
     need!(load = case.axle.max_load() => MaxLoad, service = tire.service() => LoadIndex);
@@ -200,7 +204,10 @@ pub(super) fn by_law(law: &Inflation, judge: impl Fn(&Inflation) -> Found) -> Fo
     Ok(finding.marginal_if(Verdict::Within, Reason::PressureByLetter))
 }
 
-pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
+pub(super) const TIRE_LOAD_VS_ORIGINAL: Definition =
+    Definition::new(CheckId::TireLoadVsOriginal, Harm::Law, Run::Axle(tire_load_vs_original)).of(Rules::Kind);
+
+fn tire_load_vs_original(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     // What was on, at the pressure it was at, is no change, but may be less than the maker asked for.
     let same = same_tire(original, proposed);
@@ -246,7 +253,10 @@ pub(super) fn tire_load_vs_original(case: &Case<'_>) -> Found {
     })
 }
 
-pub(super) fn load_reserve(case: &Case<'_>) -> Found {
+pub(super) const LOAD_RESERVE: Definition =
+    Definition::new(CheckId::LoadReserve, Harm::Law, Run::Axle(load_reserve)).of(Rules::Kind);
+
+fn load_reserve(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire();
     need!(load = case.axle.normal_load() => NormalLoad, placard = case.axle.placard() => Placard);
@@ -265,7 +275,10 @@ pub(super) fn load_reserve(case: &Case<'_>) -> Found {
     })
 }
 
-pub(super) fn speed_symbol(case: &Case<'_>) -> Found {
+pub(super) const SPEED_SYMBOL: Definition =
+    Definition::new(CheckId::SpeedSymbol, Harm::Overload, Run::Axle(speed_symbol)).vital();
+
+fn speed_symbol(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     need!(top = case.own_top_speed() => TopSpeed);
     let tire = setup.tire();
@@ -295,7 +308,10 @@ pub(super) fn speed_symbol(case: &Case<'_>) -> Found {
     }
 }
 
-pub(super) fn wheel_load(case: &Case<'_>) -> Found {
+pub(super) const WHEEL_LOAD: Definition =
+    Definition::new(CheckId::WheelLoad, Harm::Overload, Run::Axle(wheel_load)).vital();
+
+fn wheel_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     need!(load = case.axle.max_load() => MaxLoad, rating = setup.wheel_rating() => WheelRating);
     let share: Mass = load / case.wheels();

@@ -1,12 +1,13 @@
 //! Are the intended pressures enough, and not too much?
 
+use super::definition::{Definition, Harm, Rules, Run};
 use super::load::{
     allows_towing_allowance, at_speed, by_law, carried_at, factor_elsewhere, factors, law, missing_for_law,
 };
 use crate::Citation;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need, same_tire};
-use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, at_best, no_more};
 use crate::fitment::pressures::{Assumes, Needed, Pressures};
 use crate::fitment::reading::{Bound, Reading};
@@ -233,7 +234,10 @@ pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
     ))
 }
 
-pub(super) fn inflation(case: &Case<'_>) -> Found {
+pub(super) const INFLATION: Definition =
+    Definition::new(CheckId::Inflation, Harm::Overload, Run::Axle(inflation)).vital().of(Rules::Kind);
+
+fn inflation(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     need!(pressures = intended(setup) => Pressure);
     let (normal, full) = pressures;

@@ -1,15 +1,21 @@
 //! What is left under the vehicle.
 
 use super::clearance::{original_radius, proposed_radius, same_body};
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Reason, Verdict};
+use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::reading::Reading;
 use crate::units::in_mm;
 use crate::{Citation, Toleranced};
 
+pub(super) const GROUND_CLEARANCE: Definition =
+    Definition::new(CheckId::GroundClearance, Harm::Contact, Run::Axle(ground_clearance))
+        .of(Rules::Kind)
+        .by_dimensions();
+
 /// What is left between the ground and the lowest thing beside the wheels.
-pub(super) fn ground_clearance(case: &Case<'_>) -> Found {
+fn ground_clearance(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
     let (old, new) = both_of(original_radius(case, original), proposed_radius(proposed))?;
     let rise = new - old;

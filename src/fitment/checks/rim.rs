@@ -1,14 +1,18 @@
 //! Does the tire belong on the rim?
 
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::Citation;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Input, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::{Hump, RimWidth, SeatTaper};
 use crate::tire::{RimRange, RimRangeBasis, SizeClass, Structure, TireSize};
 
-pub(super) fn bead_diameter(case: &Case<'_>) -> Found {
+pub(super) const BEAD_DIAMETER: Definition =
+    Definition::new(CheckId::BeadDiameter, Harm::ComesOff, Run::Axle(bead_diameter)).vital();
+
+fn bead_diameter(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let (tire, rim) = (setup.tire().size().rim_diameter(), setup.wheel().size().diameter());
     let (verdict, reason) = if tire == rim {
@@ -22,7 +26,10 @@ pub(super) fn bead_diameter(case: &Case<'_>) -> Found {
         .reading(Reading::RimDiameter(rim), Bound::Equals(Reading::RimDiameter(tire))))
 }
 
-pub(super) fn rim_width(case: &Case<'_>) -> Found {
+pub(super) const RIM_WIDTH: Definition =
+    Definition::new(CheckId::RimWidth, Harm::ComesOff, Run::Axle(rim_width)).vital().of(Rules::Kind);
+
+fn rim_width(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire().size();
     let width = setup.wheel().size().width();
@@ -64,8 +71,11 @@ fn impossible(tire: TireSize, width: RimWidth) -> Option<Finding> {
     finding.is_outside().then_some(finding)
 }
 
+pub(super) const RIM_CONTOUR: Definition =
+    Definition::new(CheckId::RimContour, Harm::ComesOff, Run::Axle(rim_contour)).of(Rules::Cars);
+
 /// Does the rim hold the beads of such a tire?
-pub(super) fn rim_contour(case: &Case<'_>) -> Found {
+fn rim_contour(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let (tire, rim) = (setup.tire().size(), setup.wheel().size());
     let finding = |verdict, reason| Ok(Finding::new(verdict, reason, Citation::RIM_HUMP));

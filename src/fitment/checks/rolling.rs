@@ -1,8 +1,9 @@
 //! What the driven wheels tell the speedometer, the odometer and the gearbox.
 
+use super::definition::{Definition, Harm, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{Input, Missing, Place, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::tire::SpeedometerLaw;
@@ -63,7 +64,10 @@ fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
     })
 }
 
-pub(super) fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
+pub(super) const SPEEDOMETER: Definition =
+    Definition::new(CheckId::Speedometer, Harm::Law, Run::Vehicle(speedometer)).by_dimensions();
+
+fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
     let mut worst: Option<(Finding, f64)> = None;
     for case in axles.iter().flatten() {
         need!(drive = case.vehicle.drive() => Drive);

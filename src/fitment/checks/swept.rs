@@ -2,8 +2,9 @@
 
 use super::brake::{barrel, seat};
 use super::clearance::{Assembly, half_rim, half_tire, of_gap, same_body};
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Input, Missing, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::reading::{Bound, Reading};
 use crate::fitment::{Approach, Setup};
@@ -15,6 +16,9 @@ use crate::tire::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
 use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding, Travel};
 use crate::{OutOfRange, Toleranced};
+
+pub(super) const SWEPT_CLEARANCE: Definition =
+    Definition::new(CheckId::SweptClearance, Harm::Contact, Run::BothEnds).of(Rules::Cars).by_dimensions();
 
 /// What the well and the metal of a rim take off its seat where one is drawn whose barrel was not measured: a
 /// deep well of 22 mm and 8 mm of metal. Common practice, no source. Nothing is judged by it.

@@ -1,0 +1,78 @@
+//! What a check is: one definition, where its code stands.
+
+use crate::fitment::case::Case;
+use crate::fitment::check::CheckId;
+use crate::fitment::finding::Found;
+use crate::tire::VehicleSide;
+
+/// What is at stake where a check is beyond, the worst first: the order of a report.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(in crate::fitment) enum Harm {
+    /// It cannot be mounted, or can come off.
+    ComesOff,
+    /// It bears more or goes faster than it is made for.
+    Overload,
+    /// It touches something.
+    Contact,
+    /// A law is broken.
+    Law,
+    /// Common practice is left.
+    Practice,
+}
+
+/// Which vehicles a check has rules for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(in crate::fitment) enum Rules {
+    /// All, even if their kind is not known.
+    Any,
+    /// Those whose kind is known.
+    Kind,
+    /// Those with the rules and dimensions of car and truck tires, which motorcycles do not have.
+    Cars,
+}
+
+/// What a check looks at.
+#[derive(Clone, Copy)]
+pub(in crate::fitment) enum Run {
+    /// Every axle.
+    Axle(fn(&Case<'_>) -> Found),
+    /// Every axle that steers.
+    SteeredAxle(fn(&Case<'_>) -> Found),
+    /// Each end of every axle.
+    End(fn(&Case<'_>, VehicleSide) -> Found),
+    /// Both ends of every axle at once: the swept clearance.
+    BothEnds,
+    /// Front and rear together.
+    Vehicle(fn(&[Option<&Case<'_>>; 2]) -> Found),
+}
+
+/// A check: its name, what is at stake, whose rules, and the function that finds out.
+#[derive(Clone, Copy)]
+pub(in crate::fitment) struct Definition {
+    pub(in crate::fitment) id: CheckId,
+    pub(in crate::fitment) harm: Harm,
+    pub(in crate::fitment) run: Run,
+    /// A report is complete only with it.
+    pub(in crate::fitment) is_vital: bool,
+    pub(in crate::fitment) rules: Rules,
+    /// It is judged by the dimensions of tires: one known from a remembered table alone makes no change beyond.
+    pub(in crate::fitment) is_by_dimensions: bool,
+}
+
+impl Definition {
+    pub(super) const fn new(id: CheckId, harm: Harm, run: Run) -> Self {
+        Self { id, harm, run, is_vital: false, rules: Rules::Any, is_by_dimensions: false }
+    }
+
+    pub(super) const fn vital(self) -> Self {
+        Self { is_vital: true, ..self }
+    }
+
+    pub(super) const fn of(self, rules: Rules) -> Self {
+        Self { rules, ..self }
+    }
+
+    pub(super) const fn by_dimensions(self) -> Self {
+        Self { is_by_dimensions: true, ..self }
+    }
+}
