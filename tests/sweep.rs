@@ -207,6 +207,69 @@ fn a_stretched_tire_shows_its_rim() {
     }
 }
 
+/// A rim whose barrel goes up to its flanges has no edge there. A point beside and below it is as far away as from
+/// the end of the flange, wherever it is seen from.
+#[test]
+fn a_rim_without_an_edge_has_its_distance() {
+    // Half widths of rim and tire, radii of flange and tread, camber and toe gained in 100 mm, the point.
+    let rows = [
+        (131.0, 79.0, 231.0, 242.0, 4.0, -5.0, [-326.0, -4523.0, -327.0]),
+        (111.0, 63.0, 255.0, 265.0, 8.0, -3.0, [227.0, 4133.0, 359.0]),
+        (138.0, 84.0, 194.0, 214.0, -4.0, 5.0, [336.0, 2492.0, 179.0]),
+        (133.0, 74.0, 185.0, 204.0, 7.0, -4.0, [270.0, 4583.0, 393.0]),
+    ];
+    for row @ (half_rim, half_tire, flange, tread, camber, toe, [x, y, z]) in rows {
+        let tire = TireSection::new(mm(half_tire), mm(tread)).unwrap();
+        let corner = Corner::new()
+            .travelling(mm(120.0), mm(120.0))
+            .and_then(|corner| corner.with_camber_change(deg(camber), mm(100.0)))
+            .and_then(|corner| corner.with_toe_change(deg(toe), mm(100.0)))
+            .unwrap();
+        // Of no width at all, and of less than counts.
+        for barrel in [flange, flange - 1e-13, flange - 1e-9, flange - 1e-7, flange - 1e-5] {
+            let rim = RimSection::new(mm(-40.0), mm(half_rim), mm(flange), mm(barrel)).unwrap();
+            let profile = Profile::new(rim, tire).unwrap();
+            let (gap, _) = profile.distance(mm(-40.0 + half_rim + 300.0), mm(barrel - 40.0));
+            assert!((in_mm(gap) - libm::hypot(300.0, 40.0)).abs() < 1e-5, "{gap:?} in {row:?}");
+            let around = only(Obstacle::point(point(x, y, z)));
+            let swept =
+                |corner: Corner| corner.clearance(&profile, &around, Effort::default()).unwrap().unwrap();
+            let certified = swept(corner).lower();
+            for step in 0..=20 {
+                let pose = Pose::new(deg(0.0), mm(-120.0 + 12.0 * f64::from(step)));
+                let held = swept(corner.held_at(pose).unwrap()).upper();
+                assert!(
+                    certified <= held,
+                    "{certified:?} is certified, held {held:?} in {row:?} at {pose:?}"
+                );
+            }
+        }
+    }
+}
+
+/// The line on from the sidewall meets the middle of this wheel before it meets the barrel: nothing of it is nearer than
+/// the flange is. And a tread that falls by little more than a micrometre in 340 mm is an arc of 14 kilometres.
+#[test]
+fn extreme_sections_keep_to_their_numbers() {
+    let rim = RimSection::new(mm(0.0), mm(60.0), mm(250.0), mm(190.0)).unwrap();
+    let tire = TireSection::new(mm(120.0), mm(265.0)).and_then(|tire| tire.with_widest(ratio(0.2))).unwrap();
+    let balloon = Profile::new(rim, tire).unwrap();
+    for (a, r) in [(75.0, 235.0), (90.0, 200.0), (61.0, 249.0)] {
+        let (from_flange, along) =
+            ([a - 60.0, r - 250.0], [60.0 / libm::hypot(60.0, 3.0), 3.0 / libm::hypot(60.0, 3.0)]);
+        let beside_flange = if r < 250.0 { a - 60.0 } else { f64::INFINITY };
+        let off = (from_flange[0] * along[1] - from_flange[1] * along[0]).abs();
+        let (gap, _) = balloon.distance(mm(a), mm(r));
+        assert!((in_mm(gap) - off.min(beside_flange)).abs() < 1e-9, "{gap:?} at {a}, {r}");
+    }
+
+    let rim = RimSection::new(mm(0.0), mm(200.0), mm(250.0), mm(190.0)).unwrap();
+    let wide = TireSection::new(mm(250.0), mm(465.0)).and_then(|tire| tire.with_tread_share(ratio(0.68)));
+    let wide = wide.and_then(|tire| tire.with_crown_drop(mm(0.001_01))).unwrap();
+    let (gap, _) = Profile::new(rim, wide).unwrap().distance(mm(0.0), mm(499.0));
+    assert!((in_mm(gap) - 34.0).abs() < 1e-11, "{gap:?}");
+}
+
 #[test]
 fn impossible_wheels_are_refused() {
     let rim = |a: f64, w: f64, f: f64, b: f64| RimSection::new(mm(a), mm(w), mm(f), mm(b));
