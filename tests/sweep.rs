@@ -270,6 +270,57 @@ fn extreme_sections_keep_to_their_numbers() {
     assert!((in_mm(gap) - 34.0).abs() < 1e-11, "{gap:?}");
 }
 
+/// What has no place is not clear of anything.
+#[test]
+fn what_is_nowhere_certifies_nothing() {
+    let profile = common_wheel();
+    let moving = Corner::new().travelling(mm(80.0), mm(90.0)).unwrap();
+    let somewhere = point(0.0, -46.0, 600.0);
+    let nowhere = [f64::NAN, f64::INFINITY].map(|wrong| {
+        moving.stance(Pose::new(deg(0.0), mm(wrong))).carried(Carrier::Knuckle, somewhere).unwrap()
+    });
+    for nowhere in nowhere {
+        for corner in [Corner::new(), moving, moving.with_camber_change(deg(2.0), mm(100.0)).unwrap()] {
+            for lost in [Obstacle::point(nowhere), Obstacle::segment(somewhere, nowhere)] {
+                let mut around = only(Obstacle::point(somewhere));
+                around.push(lost).unwrap();
+                for around in [only(lost), around] {
+                    for boxes in [0, 1, 100] {
+                        let effort = Effort::new(mm(0.1), boxes).unwrap();
+                        let swept = corner.clearance(&profile, &around, effort).unwrap().unwrap();
+                        assert!(swept.lower() == mm(f64::NEG_INFINITY), "{swept:?}");
+                        assert!(!swept.is_within_tolerance());
+                    }
+                }
+            }
+        }
+    }
+    // An arm or a rod of no length takes nothing anywhere, nor does one beyond where it ends.
+    let still = Corner::new();
+    let rest = still.stance(Pose::new(deg(0.0), mm(0.0)));
+    assert!(rest.carried(Carrier::Arm { pivot: somewhere, end: somewhere }, somewhere).is_err());
+    assert!(rest.carried(Carrier::Rod { outer: somewhere, inner: somewhere }, somewhere).is_err());
+    let (outer, inner) = (point(0.0, -100.0, 0.0), point(0.0, -350.0, 0.0));
+    let risen =
+        |by: f64| still.stance(Pose::new(deg(0.0), mm(by))).carried(Carrier::Rod { outer, inner }, outer);
+    assert!(risen(237.0).is_ok());
+    assert!(risen(251.0).is_err());
+}
+
+/// However far camber goes, the axes of a wheel are across each other: here where it lies flat.
+#[test]
+fn a_wheel_that_lies_flat_has_its_axes() {
+    let tipping = Corner::new().with_camber_change(deg(-15.0), mm(100.0)).unwrap();
+    for travel in [500.0, 599.999_999_9, 600.0, 600.000_000_1, 700.0] {
+        let stance = tipping.stance(Pose::new(deg(0.0), mm(travel)));
+        let here = stance.carried(Carrier::Knuckle, point(30.0, 40.0, 50.0)).unwrap();
+        let told = stance.along_and_across(here).map(in_mm);
+        for (told, known) in told.iter().zip([40.0, 50.0, 30.0]) {
+            assert!((told - known).abs() < 1e-9, "{told} for {known} at {travel}");
+        }
+    }
+}
+
 #[test]
 fn impossible_wheels_are_refused() {
     let rim = |a: f64, w: f64, f: f64, b: f64| RimSection::new(mm(a), mm(w), mm(f), mm(b));

@@ -31,7 +31,7 @@
 //!
 //! **Depth.** Nothing is deeper in a part than its deepest place.
 //!
-//! All hold always; the greatest is taken.
+//! All hold always; the greatest is taken. What is not a number proves nothing.
 
 use super::motion::{Cell, Motion, OTHER, Piece, Placed, S, STEER, T, TRAVEL, VARIABLES};
 use super::profile::Reach;
@@ -45,6 +45,11 @@ pub(super) struct Bounded {
     pub(super) slope: [f64; VARIABLES],
     /// What each variable may contribute to the fall, for choosing where to cut.
     pub(super) weight: [f64; VARIABLES],
+}
+
+/// A clearance as far as it is known: one that is not a number is none at all.
+pub(super) fn known(clearance: f64) -> f64 {
+    if clearance < f64::INFINITY { clearance } else { f64::NEG_INFINITY }
 }
 
 impl Motion<'_> {
@@ -78,7 +83,7 @@ impl Motion<'_> {
         if far.distance < near.distance {
             (near, far) = (far, near);
         }
-        let value = near.distance - self.thickness;
+        let value = known(near.distance - self.thickness);
         let first_order: f64 = (0..VARIABLES).map(|i| speeds.distance[i] * h[i]).sum();
         let mut bounded =
             Bounded { value, lower: value - first_order, slope: [0.0; VARIABLES], weight: [0.0; VARIABLES] };
@@ -100,7 +105,7 @@ impl Motion<'_> {
             let turning =
                 if reach.out < 0.0 { -reach.out * (speeds.moved / (2.0 * r)).min(2.0) } else { 0.0 };
             let fall = tangent.fall(h) + bends.iter().sum::<f64>() + turning * speeds.moved;
-            let lower = least.max(value - fall);
+            let lower = known(least.max(value - fall));
             if lower < bounded.lower {
                 bounded.lower = lower;
                 let falls = tangent.falls(h);
@@ -240,7 +245,8 @@ impl Tangent {
         let falls = corners[..count]
             .iter()
             .map(|&(fall, lever, turn)| fall + fall_in_steer(turn.abs(), lever, h[STEER]));
-        falls.fold(f64::NEG_INFINITY, f64::max)
+        // Unlike `f64::max`, what is not a number stays.
+        falls.fold(f64::NEG_INFINITY, |most, fall| if most.is_nan() || fall <= most { most } else { fall })
     }
 
     /// What each variable may contribute.

@@ -1,6 +1,7 @@
 //! How a piece of an obstacle and a wheel move past each other.
 
 use super::arm::Arm;
+use super::bound::known;
 use super::corner::{Corner, Span};
 use super::obstacle::{Carrier, Obstacle, Point, Shape};
 use super::profile::{Place, Profile, place};
@@ -258,7 +259,7 @@ impl<'a> Motion<'a> {
         };
         let [rim, tire] = self.profile.reaches(a, r);
         let reach = if rim.distance < tire.distance { rim } else { tire };
-        (reach.distance - self.thickness, place(&reach, a, r))
+        (known(reach.distance - self.thickness), place(&reach, a, r))
     }
 
     /// The point of the piece, where it is at ride height.

@@ -5,7 +5,7 @@ use super::corner::{Corner, Pose, Span};
 use super::motion::spindle;
 use super::obstacle::{Carrier, Point};
 use super::rod::{Rod, between};
-use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
+use super::vector::{Turn, Vector, add, cross, dot, scale, sub};
 use crate::OutOfRange;
 use crate::units::{self, Angle, Length, in_mm, in_rad};
 
@@ -38,7 +38,12 @@ impl Corner {
         let (z, other) = (in_mm(pose.travel()), in_mm(pose.other_travel()));
         let roll = self.beam.map_or(0.0, |track| (z - other) / track);
         Stance {
-            corner: *self,
+            corner: Self {
+                steer: Span::at(in_rad(pose.steer())),
+                travel: Span::at(z),
+                other: Span::at(other),
+                ..*self
+            },
             hub: sub(self.hub(z), [0.0, 0.25 * roll * (z - other), 0.0]),
             roll: if roll == 0.0 { Turn::NONE } else { Turn::by(roll) },
             steer: Turn::by(in_rad(pose.steer())),
@@ -71,9 +76,8 @@ impl Corner {
 
     /// Outboard along the spindle, up across it, and forward across both, before the knuckle moves.
     pub(super) fn axes(&self, z: f64) -> [Vector; 3] {
-        let (spindle, _) = spindle(self.camber + self.camber_gain * z, self.toe + self.toe_gain * z);
-        let up = sub([0.0, 0.0, 1.0], scale(spindle, spindle[2]));
-        let up = scale(up, 1.0 / length(up));
+        let (spindle, [down, _]) = spindle(self.camber + self.camber_gain * z, self.toe + self.toe_gain * z);
+        let up = scale(down, -1.0);
         [spindle, up, cross(spindle, up)]
     }
 
