@@ -105,10 +105,10 @@ fn normal(from: Flat, to: Flat) -> Flat {
 /// whole width of the rim; the edge of the rim, up to the flange; straight sidewalls from flange to greatest
 /// width and on to the shoulder; the shoulder, an arc; the tread, an arc from shoulder to shoulder.
 ///
-/// It is the union of two convex parts, rim and tire, and the distance to it is the lesser of theirs. That is
-/// the exact distance to the outline outside. Inside it is exact too, but for the notch behind the flange of a
-/// tire that bulges over its rim: there the depth is that to a side of the notch and not to its tip, less than
-/// 1 % short where the sidewall leaves the flange by up to a quarter of its rise.
+/// It is the union of two convex parts, rim and tire, and the distance to it is the lesser of theirs. Outside that is
+/// the exact distance to the outline. Inside it is exact for a tire no wider than its rim. A wider one leaves a notch
+/// behind its flange, and the depth is that in one of the parts: never more than that to the outline, less near the
+/// notch and where the parts end in each other.
 ///
 /// ```
 /// use beadseat::{sweep::{Part, Profile, RimSection, TireSection}, units::mm};
