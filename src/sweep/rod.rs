@@ -13,11 +13,11 @@
 //! more than its derivatives in the middle and half of these second ones make it fall; what camber and toe turn
 //! counts with its bound, not with its derivative.
 
-use super::bound::{Speeds, Tangent};
+use super::cell::{Cell, S, STEER, TRAVEL, VARIABLES};
 use super::corner::Corner;
-use super::motion::{Cell, S, STEER, TRAVEL, VARIABLES};
 use super::obstacle::{Point, SHORTEST_ROD};
 use super::profile::Reach;
+use super::tangent::{Speeds, Tangent};
 use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
 
