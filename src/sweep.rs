@@ -41,7 +41,9 @@
 
 mod arm;
 mod bound;
+mod cell;
 mod corner;
+mod knuckle;
 mod minimum;
 mod motion;
 mod obstacle;
@@ -49,6 +51,7 @@ mod profile;
 mod rod;
 mod section;
 mod stance;
+mod tangent;
 mod vector;
 
 pub use corner::{ContactPatch, Corner, Pose, SteeringAxis};

@@ -207,6 +207,120 @@ fn a_stretched_tire_shows_its_rim() {
     }
 }
 
+/// A rim whose barrel goes up to its flanges has no edge there. A point beside and below it is as far away as from
+/// the end of the flange, wherever it is seen from.
+#[test]
+fn a_rim_without_an_edge_has_its_distance() {
+    // Half widths of rim and tire, radii of flange and tread, camber and toe gained in 100 mm, the point.
+    let rows = [
+        (131.0, 79.0, 231.0, 242.0, 4.0, -5.0, [-326.0, -4523.0, -327.0]),
+        (111.0, 63.0, 255.0, 265.0, 8.0, -3.0, [227.0, 4133.0, 359.0]),
+        (138.0, 84.0, 194.0, 214.0, -4.0, 5.0, [336.0, 2492.0, 179.0]),
+        (133.0, 74.0, 185.0, 204.0, 7.0, -4.0, [270.0, 4583.0, 393.0]),
+    ];
+    for row @ (half_rim, half_tire, flange, tread, camber, toe, [x, y, z]) in rows {
+        let tire = TireSection::new(mm(half_tire), mm(tread)).unwrap();
+        let corner = Corner::new()
+            .travelling(mm(120.0), mm(120.0))
+            .and_then(|corner| corner.with_camber_change(deg(camber), mm(100.0)))
+            .and_then(|corner| corner.with_toe_change(deg(toe), mm(100.0)))
+            .unwrap();
+        // Of no width at all, and of less than counts.
+        for barrel in [flange, flange - 1e-13, flange - 1e-9, flange - 1e-7, flange - 1e-5] {
+            let rim = RimSection::new(mm(-40.0), mm(half_rim), mm(flange), mm(barrel)).unwrap();
+            let profile = Profile::new(rim, tire).unwrap();
+            let (gap, _) = profile.distance(mm(-40.0 + half_rim + 300.0), mm(barrel - 40.0));
+            assert!((in_mm(gap) - libm::hypot(300.0, 40.0)).abs() < 1e-5, "{gap:?} in {row:?}");
+            let around = only(Obstacle::point(point(x, y, z)));
+            let swept =
+                |corner: Corner| corner.clearance(&profile, &around, Effort::default()).unwrap().unwrap();
+            let certified = swept(corner).lower();
+            for step in 0..=20 {
+                let pose = Pose::new(deg(0.0), mm(-120.0 + 12.0 * f64::from(step)));
+                let held = swept(corner.held_at(pose).unwrap()).upper();
+                assert!(
+                    certified <= held,
+                    "{certified:?} is certified, held {held:?} in {row:?} at {pose:?}"
+                );
+            }
+        }
+    }
+}
+
+/// The line on from the sidewall meets the middle of this wheel before it meets the barrel: nothing of it is nearer than
+/// the flange is. And a tread that falls by little more than a micrometre in 340 mm is an arc of 14 kilometres.
+#[test]
+fn extreme_sections_keep_to_their_numbers() {
+    let rim = RimSection::new(mm(0.0), mm(60.0), mm(250.0), mm(190.0)).unwrap();
+    let tire = TireSection::new(mm(120.0), mm(265.0)).and_then(|tire| tire.with_widest(ratio(0.2))).unwrap();
+    let balloon = Profile::new(rim, tire).unwrap();
+    for (a, r) in [(75.0, 235.0), (90.0, 200.0), (61.0, 249.0)] {
+        let (from_flange, along) =
+            ([a - 60.0, r - 250.0], [60.0 / libm::hypot(60.0, 3.0), 3.0 / libm::hypot(60.0, 3.0)]);
+        let beside_flange = if r < 250.0 { a - 60.0 } else { f64::INFINITY };
+        let off = (from_flange[0] * along[1] - from_flange[1] * along[0]).abs();
+        let (gap, _) = balloon.distance(mm(a), mm(r));
+        assert!((in_mm(gap) - off.min(beside_flange)).abs() < 1e-9, "{gap:?} at {a}, {r}");
+    }
+
+    let rim = RimSection::new(mm(0.0), mm(200.0), mm(250.0), mm(190.0)).unwrap();
+    let wide = TireSection::new(mm(250.0), mm(465.0)).and_then(|tire| tire.with_tread_share(ratio(0.68)));
+    let wide = wide.and_then(|tire| tire.with_crown_drop(mm(0.001_01))).unwrap();
+    let (gap, _) = Profile::new(rim, wide).unwrap().distance(mm(0.0), mm(499.0));
+    assert!((in_mm(gap) - 34.0).abs() < 1e-11, "{gap:?}");
+}
+
+/// What has no place is not clear of anything.
+#[test]
+fn what_is_nowhere_certifies_nothing() {
+    let profile = common_wheel();
+    let moving = Corner::new().travelling(mm(80.0), mm(90.0)).unwrap();
+    let somewhere = point(0.0, -46.0, 600.0);
+    let nowhere = [f64::NAN, f64::INFINITY].map(|wrong| {
+        moving.stance(Pose::new(deg(0.0), mm(wrong))).carried(Carrier::Knuckle, somewhere).unwrap()
+    });
+    for nowhere in nowhere {
+        for corner in [Corner::new(), moving, moving.with_camber_change(deg(2.0), mm(100.0)).unwrap()] {
+            for lost in [Obstacle::point(nowhere), Obstacle::segment(somewhere, nowhere)] {
+                let mut around = only(Obstacle::point(somewhere));
+                around.push(lost).unwrap();
+                for around in [only(lost), around] {
+                    for boxes in [0, 1, 100] {
+                        let effort = Effort::new(mm(0.1), boxes).unwrap();
+                        let swept = corner.clearance(&profile, &around, effort).unwrap().unwrap();
+                        assert!(swept.lower() == mm(f64::NEG_INFINITY), "{swept:?}");
+                        assert!(!swept.is_within_tolerance());
+                    }
+                }
+            }
+        }
+    }
+    // An arm or a rod of no length takes nothing anywhere, nor does one beyond where it ends.
+    let still = Corner::new();
+    let rest = still.stance(Pose::new(deg(0.0), mm(0.0)));
+    assert!(rest.carried(Carrier::Arm { pivot: somewhere, end: somewhere }, somewhere).is_err());
+    assert!(rest.carried(Carrier::Rod { outer: somewhere, inner: somewhere }, somewhere).is_err());
+    let (outer, inner) = (point(0.0, -100.0, 0.0), point(0.0, -350.0, 0.0));
+    let risen =
+        |by: f64| still.stance(Pose::new(deg(0.0), mm(by))).carried(Carrier::Rod { outer, inner }, outer);
+    assert!(risen(237.0).is_ok());
+    assert!(risen(251.0).is_err());
+}
+
+/// However far camber goes, the axes of a wheel are across each other: here where it lies flat.
+#[test]
+fn a_wheel_that_lies_flat_has_its_axes() {
+    let tipping = Corner::new().with_camber_change(deg(-15.0), mm(100.0)).unwrap();
+    for travel in [500.0, 599.999_999_9, 600.0, 600.000_000_1, 700.0] {
+        let stance = tipping.stance(Pose::new(deg(0.0), mm(travel)));
+        let here = stance.carried(Carrier::Knuckle, point(30.0, 40.0, 50.0)).unwrap();
+        let told = stance.along_and_across(here).map(in_mm);
+        for (told, known) in told.iter().zip([40.0, 50.0, 30.0]) {
+            assert!((told - known).abs() < 1e-9, "{told} for {known} at {travel}");
+        }
+    }
+}
+
 #[test]
 fn impossible_wheels_are_refused() {
     let rim = |a: f64, w: f64, f: f64, b: f64| RimSection::new(mm(a), mm(w), mm(f), mm(b));

@@ -1,7 +1,7 @@
 //! An arm between the body and the knuckle.
 
 use super::corner::Span;
-use super::obstacle::Point;
+use super::obstacle::{Point, SHORTEST_ARM};
 use super::vector::{Turn, Vector, sub};
 use crate::OutOfRange;
 
@@ -23,10 +23,11 @@ pub(super) struct Arm {
 
 impl Arm {
     /// # Errors
-    /// If the travel needs more than 0.95 of the arm's length in height (72°): no arm stands so steep.
+    /// If it is shorter than [`SHORTEST_ARM`] seen from the front, or the travel needs more than 0.95 of the arm's length in height (72°): no arm stands so steep.
     pub(super) fn new(pivot: Point, end: Point, travel: Span) -> Result<Self, OutOfRange> {
         let [_, outboard, height] = sub(end.0, pivot.0);
         let length = libm::hypot(outboard, height);
+        OutOfRange::check("length of an arm", length, "mm", SHORTEST_ARM, 20_000.0)?;
         let most = 0.95 * length;
         for z in [travel.least, 0.0, travel.most] {
             OutOfRange::check("height of an arm's end over its pivot", height + z, "mm", -most, most)?;

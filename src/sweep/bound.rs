@@ -31,10 +31,12 @@
 //!
 //! **Depth.** Nothing is deeper in a part than its deepest place.
 //!
-//! All hold always; the greatest is taken.
+//! All hold always; the greatest is taken. What is not a number proves nothing.
 
-use super::motion::{Cell, Motion, OTHER, Piece, Placed, S, STEER, T, TRAVEL, VARIABLES};
+use super::cell::{Cell, OTHER, S, STEER, T, TRAVEL, VARIABLES};
+use super::motion::{Motion, Piece, Placed};
 use super::profile::Reach;
+use super::tangent::{Speeds, Tangent, known};
 use super::vector::{add, cross, dot, length, scale, sub};
 
 /// A box: value in its middle, a lower bound over all of it, and which way it falls.
@@ -78,7 +80,7 @@ impl Motion<'_> {
         if far.distance < near.distance {
             (near, far) = (far, near);
         }
-        let value = near.distance - self.thickness;
+        let value = known(near.distance - self.thickness);
         let first_order: f64 = (0..VARIABLES).map(|i| speeds.distance[i] * h[i]).sum();
         let mut bounded =
             Bounded { value, lower: value - first_order, slope: [0.0; VARIABLES], weight: [0.0; VARIABLES] };
@@ -100,7 +102,7 @@ impl Motion<'_> {
             let turning =
                 if reach.out < 0.0 { -reach.out * (speeds.moved / (2.0 * r)).min(2.0) } else { 0.0 };
             let fall = tangent.fall(h) + bends.iter().sum::<f64>() + turning * speeds.moved;
-            let lower = least.max(value - fall);
+            let lower = known(least.max(value - fall));
             if lower < bounded.lower {
                 bounded.lower = lower;
                 let falls = tangent.falls(h);
@@ -179,16 +181,6 @@ impl Motion<'_> {
     }
 }
 
-/// Bounds over a box.
-pub(super) struct Speeds {
-    /// Of the distance, for each variable.
-    pub(super) distance: [f64; VARIABLES],
-    /// How far the point moves from its place in the middle.
-    pub(super) moved: f64,
-    /// What of that is not along the tangent, shared among the variables.
-    pub(super) bends: [f64; VARIABLES],
-}
-
 /// What is bent otherwise than by steer, shared among the variables, `more` being how far the speeds in all but
 /// steer change over the box. Of what the others move the point, `½·Σ moreᵢ·hᵢ` is not in a straight line, and
 /// steer turns that by at most `h`. Tilting turns the spindle by at most `tilt·hz`, which moves a point that itself
@@ -211,56 +203,4 @@ fn bends(
     }
     bends[TRAVEL] += 0.5 * tilt * tilt * from_hub;
     bends
-}
-
-/// The tangent of a part's distance, along which the point moves.
-pub(super) struct Tangent {
-    pub(super) slope: [f64; VARIABLES],
-    /// `α` and `β` of steer: of the point itself first, then what each other variable adds.
-    pub(super) levers: [f64; VARIABLES],
-    pub(super) turns: [f64; VARIABLES],
-}
-
-impl Tangent {
-    /// The most it falls over a box. Linear in all but steer, so it is lowest at one of their corners.
-    fn fall(&self, h: &[f64; VARIABLES]) -> f64 {
-        let mut corners = [(0.0, self.levers[STEER], self.turns[STEER]); 1 << (VARIABLES - 1)];
-        let mut count = 1;
-        for (i, &half) in h.iter().enumerate().skip(TRAVEL) {
-            if half > 0.0 {
-                let [fall, lever, turn] = [self.slope[i], self.levers[i], self.turns[i]].map(|x| x * half);
-                for j in 0..count {
-                    let corner = corners[j];
-                    corners[j] = (corner.0 + fall, corner.1 - lever, corner.2 - turn);
-                    corners[count + j] = (corner.0 - fall, corner.1 + lever, corner.2 + turn);
-                }
-                count *= 2;
-            }
-        }
-        let falls = corners[..count]
-            .iter()
-            .map(|&(fall, lever, turn)| fall + fall_in_steer(turn.abs(), lever, h[STEER]));
-        falls.fold(f64::NEG_INFINITY, f64::max)
-    }
-
-    /// What each variable may contribute.
-    fn falls(&self, h: &[f64; VARIABLES]) -> [f64; VARIABLES] {
-        let mut falls = [0.0; VARIABLES];
-        for i in TRAVEL..VARIABLES {
-            let mixed = 0.5 * self.turns[i].abs() * h[i] * h[STEER];
-            falls[i] = self.slope[i].abs() * h[i] + mixed;
-            falls[STEER] += mixed;
-        }
-        falls[STEER] += fall_in_steer(self.turns[STEER].abs(), self.levers[STEER], h[STEER]);
-        falls
-    }
-}
-
-/// The most that `lever·(1 − cos θ) − slope·sin θ` can be for `|θ| ≤ half`.
-fn fall_in_steer(slope: f64, lever: f64, half: f64) -> f64 {
-    if lever >= 0.0 {
-        return slope * half + 0.5 * lever * half * half;
-    }
-    let rise = -lever * (1.0 - half * half / 12.0);
-    if slope >= rise * half { slope * half - 0.5 * rise * half * half } else { slope * slope / (2.0 * rise) }
 }

@@ -1,8 +1,9 @@
 //! The least clearance over all positions, with proof.
 
 use super::bound::Bounded;
+use super::cell::{Cell, VARIABLES};
 use super::corner::{Corner, Pose};
-use super::motion::{Cell, Motion, Piece, VARIABLES};
+use super::motion::{Motion, Piece};
 use super::obstacle::{MAX_OBSTACLES, MAX_PIECES, Obstacles, Point};
 use super::profile::{Place, Profile};
 use crate::units::{self, Angle, Length, in_mm};

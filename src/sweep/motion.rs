@@ -1,27 +1,15 @@
 //! How a piece of an obstacle and a wheel move past each other.
 
 use super::arm::Arm;
+use super::cell::{Cell, S, T, VARIABLES};
 use super::corner::{Corner, Span};
+use super::knuckle::spindle;
 use super::obstacle::{Carrier, Obstacle, Point, Shape};
 use super::profile::{Place, Profile, place};
 use super::rod::PartOfRod;
+use super::tangent::known;
 use super::vector::{Turn, Vector, X, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
-
-/// Steer, travel, travel of the other wheel, and two variables of the piece.
-pub(super) const VARIABLES: usize = 5;
-pub(super) const STEER: usize = 0;
-pub(super) const TRAVEL: usize = 1;
-pub(super) const OTHER: usize = 2;
-pub(super) const S: usize = 3;
-pub(super) const T: usize = 4;
-
-/// Ranges of the variables: middle and half-width.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Cell {
-    pub(super) middle: [f64; VARIABLES],
-    pub(super) half: [f64; VARIABLES],
-}
 
 /// A part of an obstacle with two variables.
 #[derive(Clone, Copy, Debug)]
@@ -258,21 +246,11 @@ impl<'a> Motion<'a> {
         };
         let [rim, tire] = self.profile.reaches(a, r);
         let reach = if rim.distance < tire.distance { rim } else { tire };
-        (reach.distance - self.thickness, place(&reach, a, r))
+        (known(reach.distance - self.thickness), place(&reach, a, r))
     }
 
     /// The point of the piece, where it is at ride height.
     pub(super) fn point(&self, at: &[f64; VARIABLES]) -> Point {
         Point(self.piece.at(at[S], at[T]).0)
     }
-}
-
-/// The spindle's direction, and its changes with camber and toe.
-pub(super) fn spindle(camber: f64, toe: f64) -> (Vector, [Vector; 2]) {
-    let (camber, toe) = (Turn::by(camber), Turn::by(toe));
-    // Outboard, tipped down by camber, then turned forward by toe: its front comes inboard.
-    let spindle = [toe.sin * camber.cos, toe.cos * camber.cos, -camber.sin];
-    let by_camber = [-toe.sin * camber.sin, -toe.cos * camber.sin, -camber.cos];
-    let by_toe = [toe.cos * camber.cos, -toe.sin * camber.cos, 0.0];
-    (spindle, [by_camber, by_toe])
 }

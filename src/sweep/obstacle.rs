@@ -102,6 +102,12 @@ pub enum ObstacleError {
 /// Points of an outline, at most.
 const MAX_POINTS: usize = 8;
 
+/// Less from pivot to end, seen from the front, is no arm, mm.
+pub(super) const SHORTEST_ARM: f64 = 20.0;
+
+/// Less from end to end is no rod, mm.
+pub(super) const SHORTEST_ROD: f64 = 40.0;
+
 /// What is so near the line of a rod is on it, mm.
 const ON_A_ROD: f64 = 1e-6;
 
@@ -328,14 +334,14 @@ impl Obstacle {
     pub fn carried_by(mut self, carrier: Carrier) -> Result<Self, ObstacleError> {
         if let Carrier::Arm { pivot, end } = carrier {
             let [_, y, z] = sub(end.0, pivot.0);
-            if libm::hypot(y, z) < 20.0 {
+            if libm::hypot(y, z) < SHORTEST_ARM {
                 return Err(ObstacleError::Coincident);
             }
         }
         if let Carrier::Rod { outer, inner } = carrier {
             let way = sub(inner.0, outer.0);
             let size = length(way);
-            if size < 40.0 {
+            if size < SHORTEST_ROD {
                 return Err(ObstacleError::Coincident);
             }
             let on_rod =

@@ -88,10 +88,14 @@ fn cross(a: Flat, b: Flat) -> f64 {
     a[0] * b[1] - a[1] * b[0]
 }
 
-/// The normal to the right of the way from one point to another.
+fn distance(a: Flat, b: Flat) -> f64 {
+    libm::hypot(a[0] - b[0], a[1] - b[1])
+}
+
+/// The normal to the right of the way from one point to another, which is not the same.
 fn normal(from: Flat, to: Flat) -> Flat {
     let d = minus(to, from);
-    let length = libm::hypot(d[0], d[1]);
+    let length = distance(from, to);
     [d[1] / length, -d[0] / length]
 }
 
@@ -101,10 +105,10 @@ fn normal(from: Flat, to: Flat) -> Flat {
 /// whole width of the rim; the edge of the rim, up to the flange; straight sidewalls from flange to greatest
 /// width and on to the shoulder; the shoulder, an arc; the tread, an arc from shoulder to shoulder.
 ///
-/// It is the union of two convex parts, rim and tire, and the distance to it is the lesser of theirs. That is
-/// the exact distance to the outline outside. Inside it is exact too, but for the notch behind the flange of a
-/// tire that bulges over its rim: there the depth is that to a side of the notch and not to its tip, less than
-/// 1 % short where the sidewall leaves the flange by up to a quarter of its rise.
+/// It is the union of two convex parts, rim and tire, and the distance to it is the lesser of theirs. Outside that is
+/// the exact distance to the outline. Inside it is exact for a tire no wider than its rim. A wider one leaves a notch
+/// behind its flange, and the depth is that in one of the parts: never more than that to the outline, less near the
+/// notch and where the parts end in each other.
 ///
 /// ```
 /// use beadseat::{sweep::{Part, Profile, RimSection, TireSection}, units::mm};
@@ -120,6 +124,9 @@ fn normal(from: Flat, to: Flat) -> Flat {
 pub struct Profile {
     centre: f64,
     growth: f64,
+    /// Radius of the flanges, and where the tire is widest, without growth.
+    flange: f64,
+    widest: Flat,
     rim: Rectangle,
     tire: Hull,
     /// The deepest places of both parts.
@@ -134,20 +141,67 @@ struct Rectangle {
     top: f64,
 }
 
-/// The tire, and what of the rim is behind it: corners from the barrel up, with the normals of the edges
-/// before, between and after them; then shoulder and crown.
+/// The tire, and what of the rim is behind it: its side, then shoulder and crown.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Hull {
-    corners: [(Flat, Part); 3],
-    count: usize,
-    normals: [(Flat, Part); 4],
+    side: Chain,
     shoulder: Flat,
     shoulder_radius: f64,
     /// Normal at the edge of the tread.
     tread_edge: Flat,
-    /// Height of the centre of the crown's arc, and its radius; none for a flat tread.
-    crown: Option<(f64, f64)>,
+    /// Radius of the crown's arc; none for a flat tread.
+    crown: Option<f64>,
     outside_radius: f64,
+}
+
+/// Corners from the barrel up, with the normals of the edges before, between and after them.
+///
+/// No edge is shorter than [`ONE_CORNER`], and the normals turn one way only, so that the side is convex whatever
+/// is rounded.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Chain {
+    corners: [(Flat, Part); 3],
+    count: usize,
+    normals: [(Flat, Part); 4],
+}
+
+/// What is nearer than this is one corner, in millimetres: a tenth of what the sweep allows for rounding. An edge of no
+/// length has no normal. The edge of the rim, which alone can be short, is upright, so that its normal is exact at any
+/// other length; between all other corners are at least 0.06 mm.
+const ONE_CORNER: f64 = 1e-10;
+
+impl Chain {
+    /// A first corner over the barrel.
+    fn from(corner: Flat, part: Part) -> Self {
+        Self { corners: [(corner, part); 3], count: 1, normals: [([0.0, -1.0], Part::Barrel); 4] }
+    }
+
+    /// The edge to a corner further up, and that corner; instead of the last one if that is the same.
+    fn up_to(mut self, corner: Flat, part: Part) -> Self {
+        let last = self.corners[self.count - 1].0;
+        if distance(last, corner) < ONE_CORNER {
+            self.corners[self.count - 1] = (corner, part);
+            return self;
+        }
+        self.corners[self.count] = (corner, part);
+        let edge = turned_from(self.normals[self.count - 1].0, normal(last, corner));
+        self.normals[self.count] = (edge, part);
+        self.count += 1;
+        self
+    }
+
+    /// The edge to a circle.
+    fn up_to_circle(mut self, centre: Flat, radius: f64) -> Self {
+        let edge = tangent(self.corners[self.count - 1].0, centre, radius);
+        let edge = turned_from(self.normals[self.count - 1].0, edge);
+        self.normals[self.count] = (edge, Part::Sidewall);
+        self
+    }
+}
+
+/// The normal of an edge after another one: rounding does not turn it back.
+fn turned_from(before: Flat, edge: Flat) -> Flat {
+    if cross(before, edge) < 0.0 { before } else { edge }
 }
 
 impl Profile {
@@ -172,13 +226,10 @@ impl Profile {
             None => (0.05 * tread).min(most),
         };
         // An arc that is flatter than a micrometre is flat.
-        let crown = (drop > 1e-3).then(|| {
-            let radius = (tread * tread + drop * drop) / (2.0 * drop);
-            (top - radius, radius)
-        });
+        let crown = (drop > 1e-3).then(|| (tread * tread + drop * drop) / (2.0 * drop));
         let edge_radius = if crown.is_some() { top - drop } else { top };
         let tread_edge = match crown {
-            Some((height, radius)) => [tread / radius, (edge_radius - height) / radius],
+            Some(radius) => [tread / radius, (radius - drop) / radius],
             None => [0.0, 1.0],
         };
 
@@ -193,51 +244,49 @@ impl Profile {
 
         let barrel = rim.barrel_radius;
         let (edge, side) = ([w, flange], [s, widest]);
-        let (corners, count, rim_top) = if s > w {
-            // The sidewall, drawn on behind the edge of the rim to the barrel.
-            let foot = w - (s - w) * (flange - barrel) / (widest - flange);
-            let foot = [foot.max(0.0), barrel];
+        let (chain, rim_top) = if s > w {
+            // The sidewall, drawn on behind the edge of the rim: to the barrel, or to the middle before that.
+            let slope = (s - w) / (widest - flange);
+            let inward = slope * (flange - barrel);
+            let foot = if inward < w { [w - inward, barrel] } else { [0.0, flange - w / slope] };
+            let chain = Chain::from(foot, Part::Barrel)
+                .up_to(side, Part::Sidewall)
+                .up_to_circle(shoulder, shoulder_radius);
             let up = tangent(side, shoulder, shoulder_radius);
             let joint = [shoulder[0] + shoulder_radius * up[0], shoulder[1] + shoulder_radius * up[1]];
             // Where the tire, above its greatest width, is as wide as the rim.
             let level = if w >= joint[0] {
                 widest + (joint[1] - widest) * (s - w) / (s - joint[0])
             } else if w >= tread {
-                shoulder[1]
-                    + libm::sqrt(shoulder_radius * shoulder_radius - (w - shoulder[0]) * (w - shoulder[0]))
+                let across = w - shoulder[0];
+                shoulder[1] + libm::sqrt((shoulder_radius * shoulder_radius - across * across).max(0.0))
             } else {
                 edge_radius
             };
-            ([(foot, Part::Barrel), (side, Part::Sidewall), (side, Part::Sidewall)], 2, level)
+            (chain, level)
         } else {
-            let foot = [w, barrel];
+            let chain = Chain::from([w, barrel], Part::Flange).up_to(edge, Part::Flange);
             let bulges = dot(tangent(edge, shoulder, shoulder_radius), minus(side, edge)) > 0.0;
-            let count = if bulges { 3 } else { 2 };
-            ([(foot, Part::Flange), (edge, Part::Flange), (side, Part::Sidewall)], count, flange)
+            let chain = if bulges { chain.up_to(side, Part::Sidewall) } else { chain };
+            (chain.up_to_circle(shoulder, shoulder_radius), flange)
         };
-        let mut normals = [([0.0, -1.0], Part::Barrel); 4];
-        for i in 1..count {
-            let part = if s <= w && i == 1 { Part::Flange } else { Part::Sidewall };
-            normals[i] = (normal(corners[i - 1].0, corners[i].0), part);
-        }
-        normals[count] = (tangent(corners[count - 1].0, shoulder, shoulder_radius), Part::Sidewall);
 
         let rim_part = Rectangle { half_width: w, bottom: barrel, top: rim_top };
-        let tire_part = Hull {
-            corners,
-            count,
-            normals,
-            shoulder,
-            shoulder_radius,
-            tread_edge,
-            crown,
-            outside_radius: top,
-        };
+        let tire_part =
+            Hull { side: chain, shoulder, shoulder_radius, tread_edge, crown, outside_radius: top };
         let deepest = [
             deepest(barrel, rim_top, |r| rim_part.reach([0.0, r]).0),
             deepest(barrel, top, |r| tire_part.reach([0.0, r]).0),
         ];
-        Ok(Self { centre: rim.centre, growth: 0.0, rim: rim_part, tire: tire_part, deepest })
+        Ok(Self {
+            centre: rim.centre,
+            growth: 0.0,
+            flange,
+            widest: side,
+            rim: rim_part,
+            tire: tire_part,
+            deepest,
+        })
     }
 
     /// The same, larger on every side, the barrel included: the allowance for tolerance, snow tread, chain,
@@ -286,7 +335,7 @@ impl Profile {
 
     /// A radius about the hub that holds all of it.
     pub(super) fn farthest(&self) -> f64 {
-        let half = self.tire.corners.iter().fold(self.rim.half_width, |most, corner| most.max(corner.0[0]));
+        let half = self.rim.half_width.max(self.widest[0]);
         libm::hypot(self.centre.abs() + half, self.tire.outside_radius) + self.growth
     }
 }
@@ -322,12 +371,13 @@ fn drop_room(tread: f64, below: f64, beyond: f64) -> f64 {
 /// The normal of the line from a point, upward, along a circle that it keeps to its left.
 fn tangent(from: Flat, centre: Flat, radius: f64) -> Flat {
     let d = minus(from, centre);
-    let length = libm::hypot(d[0], d[1]);
-    if length <= radius {
+    let length = distance(from, centre);
+    let along = (length - radius) * (length + radius);
+    if along <= 0.0 {
         // On the circle: the greatest width is where the shoulder begins.
         return if length > 0.0 { [d[0] / length, d[1] / length] } else { [1.0, 0.0] };
     }
-    let (cos, sin) = (radius / length, libm::sqrt(1.0 - radius / length * (radius / length)));
+    let (cos, sin) = (radius / length, libm::sqrt(along) / length);
     [(d[0] * cos - d[1] * sin) / length, (d[0] * sin + d[1] * cos) / length]
 }
 
@@ -386,20 +436,27 @@ impl Rectangle {
 impl Hull {
     fn reach(&self, at: Flat) -> Term {
         let mut best = (f64::NEG_INFINITY, [0.0, 1.0], Part::Tread);
-        for i in 0..self.count {
-            let (corner, part) = self.corners[i];
-            let (before, edge) = self.normals[i];
+        let Chain { corners, count, normals } = &self.side;
+        for (&(corner, part), edges) in corners.iter().zip(normals.windows(2)).take(*count) {
+            let (before, edge) = edges[0];
             larger(&mut best, dot(before, minus(at, corner)), before, edge);
-            fan(&mut best, at, corner, 0.0, [before, self.normals[i + 1].0], part);
+            fan(&mut best, at, corner, 0.0, [before, edges[1].0], part);
         }
-        let (last, edge) = self.normals[self.count];
-        larger(&mut best, dot(last, minus(at, self.corners[self.count - 1].0)), last, edge);
+        let (last, edge) = normals[*count];
+        larger(&mut best, dot(last, minus(at, corners[*count - 1].0)), last, edge);
         fan(&mut best, at, self.shoulder, self.shoulder_radius, [last, self.tread_edge], Part::Shoulder);
+        let over = at[1] - self.outside_radius;
         match self.crown {
-            Some((height, radius)) => {
-                fan(&mut best, at, [0.0, height], radius, [self.tread_edge, [0.0, 1.0]], Part::Tread);
+            Some(radius) => {
+                // From the centre; its arc may be of kilometres, so that what is over it is not a difference of two.
+                let d = [at[0], over + radius];
+                if d[1] > 0.0 && cross(self.tread_edge, d) >= 0.0 {
+                    let length = libm::sqrt(dot(d, d));
+                    let above = (at[0] * at[0] + over * (over + 2.0 * radius)) / (length + radius);
+                    larger(&mut best, above, [d[0] / length, d[1] / length], Part::Tread);
+                }
             }
-            None => larger(&mut best, at[1] - self.outside_radius, [0.0, 1.0], Part::Tread),
+            None => larger(&mut best, over, [0.0, 1.0], Part::Tread),
         }
         best
     }

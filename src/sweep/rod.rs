@@ -13,11 +13,11 @@
 //! more than its derivatives in the middle and half of these second ones make it fall; what camber and toe turn
 //! counts with its bound, not with its derivative.
 
-use super::bound::{Speeds, Tangent};
+use super::cell::{Cell, S, STEER, TRAVEL, VARIABLES};
 use super::corner::Corner;
-use super::motion::{Cell, S, STEER, TRAVEL, VARIABLES};
-use super::obstacle::Point;
+use super::obstacle::{Point, SHORTEST_ROD};
 use super::profile::Reach;
+use super::tangent::{Speeds, Tangent};
 use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
 
@@ -62,15 +62,16 @@ impl Rod {
     /// Of a rod with these ends at ride height, wheels straight ahead.
     ///
     /// # Errors
-    /// If steer and travel take the outer end so far fore-and-aft or up that it could be more than 0.95 of the
+    /// If it is shorter than [`SHORTEST_ROD`], if steer and travel take the outer end so far fore-and-aft or up that it could be more than 0.95 of the
     /// rod's length from where the inner end slides, or if the axle is a beam, whose rod joins two knuckles.
     pub(super) fn new(outer: Point, inner: Point, corner: &Corner) -> Result<Self, OutOfRange> {
         let (outer, inner) = (outer.0, inner.0);
         let way = sub(outer, inner);
+        let size = OutOfRange::check("length of a tie rod", length(way), "mm", SHORTEST_ROD, 20_000.0)?;
         let rod = Self {
             outer,
             inner,
-            length: length(way),
+            length: size,
             sign: if way[1] < 0.0 { -1.0 } else { 1.0 },
             in_wheel: corner.axes(0.0).map(|axis| dot(outer, axis)),
         };

@@ -104,7 +104,8 @@ impl TireSection {
         Ok(self)
     }
 
-    /// Sets how much smaller the radius is at the edge of the tread than in its middle. Zero is a flat tread.
+    /// Sets how much smaller the radius is at the edge of the tread than in its middle. Zero is a flat tread, and so
+    /// is up to a micrometre.
     ///
     /// # Errors
     /// Outside 0 to 100 mm.

@@ -12,7 +12,7 @@ use crate::units::{self, Length, in_mm};
 /// assert_eq!(profile.rim_centre(), mm(-46.0));
 /// assert_eq!((profile.section_width(), profile.overall_diameter()), (mm(214.0), mm(632.0)));
 /// assert_eq!((profile.rim_width(), profile.barrel_radius()), (mm(188.0), mm(185.0)));
-/// assert!((profile.flange_radius() - mm(220.0)).abs() < mm(1e-9));
+/// assert_eq!(profile.flange_radius(), mm(220.0));
 /// # Ok::<(), beadseat::OutOfRange>(())
 /// ```
 impl Profile {
@@ -23,7 +23,7 @@ impl Profile {
 
     /// The greatest width of the tire.
     pub fn section_width(&self) -> Length {
-        units::mm(2.0 * (self.widest()[0] + self.growth))
+        units::mm(2.0 * (self.widest[0] + self.growth))
     }
 
     /// The diameter over the middle of the tread.
@@ -42,16 +42,13 @@ impl Profile {
     }
 
     /// The radius at which the tire leaves the flange.
-    pub fn flange_radius(&self) -> Length {
-        let (foot, up) = (self.tire.corners[0].0, self.tire.corners[1].0);
-        let w = self.rim.half_width;
-        let rise = if up[0] > w { (w - foot[0]) / (up[0] - foot[0]) } else { 1.0 };
-        units::mm(foot[1] + rise * (up[1] - foot[1]))
+    pub const fn flange_radius(&self) -> Length {
+        units::mm(self.flange)
     }
 
     /// The radius at which the tire is widest.
-    pub fn widest_radius(&self) -> Length {
-        units::mm(self.widest()[1])
+    pub const fn widest_radius(&self) -> Length {
+        units::mm(self.widest[1])
     }
 
     /// Half the width of what is at a radius, tire and rim; none inside the barrel and beyond the tread.
@@ -78,10 +75,5 @@ impl Profile {
             if inside(middle) { within = middle } else { without = middle }
         }
         Some(units::mm(within))
-    }
-
-    /// Where the sidewall is widest.
-    fn widest(&self) -> super::Flat {
-        self.tire.corners[2].0
     }
 }
