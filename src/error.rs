@@ -1,7 +1,9 @@
 //! One error over all that the crate refuses with.
 
 use crate::sweep::ObstacleError;
-use crate::tire::{FutureDate, InflationError, StiffnessError, WearError};
+#[cfg(feature = "jiff")]
+use crate::tire::FutureDate;
+use crate::tire::{InflationError, StiffnessError, WearError};
 use crate::wheel::{BarrelError, RingError};
 use crate::{OutOfRange, ParseError};
 
@@ -45,6 +47,7 @@ pub enum Error {
     #[error(transparent)]
     Wear(#[from] WearError),
     /// A tire that is yet to be made.
+    #[cfg(feature = "jiff")]
     #[error(transparent)]
     FutureDate(#[from] FutureDate),
 }

@@ -2,7 +2,7 @@
 #![no_std]
 #![forbid(unsafe_code)]
 
-#[cfg(feature = "alloc")]
+#[cfg(any(feature = "serde", feature = "svg"))]
 extern crate alloc;
 #[cfg(feature = "std")]
 extern crate std;

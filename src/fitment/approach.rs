@@ -16,7 +16,8 @@ use crate::vehicle::BodyKind;
 ///
 /// ```
 /// use beadseat::{fitment::Approach, scenario::Scenario};
-/// let scenario: Scenario = serde_json::from_str(include_str!("../../examples/scenarios/field-survey-wagon.json"))?;
+/// let text = std::fs::read_to_string("examples/scenarios/field-survey-wagon.json")?;
+/// let scenario: Scenario = serde_json::from_str(&text)?;
 /// let report = scenario.assess();
 /// let nearest: Approach = report.approaches().next().ok_or("no obstacle was described")?;
 /// assert!(nearest.to_string().contains("mm from the"));

@@ -16,7 +16,8 @@ use crate::vehicle::{BodyKind, Vehicle};
 ///
 /// ```
 /// use beadseat::{fitment::{Place, Survey}, scenario::Scenario, tire::VehicleSide, units::mm};
-/// let scenario: Scenario = serde_json::from_str(include_str!("../../examples/scenarios/field-survey-wagon.json"))?;
+/// let text = std::fs::read_to_string("examples/scenarios/field-survey-wagon.json")?;
+/// let scenario: Scenario = serde_json::from_str(&text)?;
 /// let survey = Survey::front(scenario.vehicle(), scenario.change(), scenario.limits(), VehicleSide::Left)?;
 /// assert_eq!(survey.bodies().count(), survey.around().iter().count());
 /// assert!(survey.nearest().is_some_and(|swept| swept.upper() > mm(10.0)));
