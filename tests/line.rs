@@ -38,7 +38,7 @@ fn lines_as_people_type_and_molds_print_them() {
     reads("P205/55R16 89H Radial", "P205/55R16 89H RADIAL");
     reads("205/55R16 91V radial tubeless outside M+S", "205/55R16 91V M+S TUBELESS RADIAL OUTSIDE");
     reads("265/75R16 116T Mud and Snow POR", "265/75R16 116T M+S POR");
-    reads("18x9.5-8 NHS", "18x9.5-8 NHS");
+    reads("18x9.5-8 NHS", "18x9.50-8 NHS");
     reads("P205/55R16 89H STEEL BELTED RADIAL", "P205/55R16 89H RADIAL");
     reads("LT245/75R17 121/118S E", "LT245/75R17 121/118S LRE");
     reads("LT245/75R17/E 121/118S", "LT245/75R17 121/118S LRE");

@@ -15,15 +15,17 @@ use crate::units::{self, Length};
 /// size = overall "x" width structure rim [ "LT" ]
 /// ```
 /// Overall diameter 10 to 60 in and more than the rim's, width 3 to 30 in. A leading `LT` is read as the
-/// suffix.
+/// suffix. Decimals are not part of the designation: `33x12.5R15LT` equals `33x12.50R15LT`. Canonical is a
+/// width with two decimals, or none if it is whole, as sidewalls print it: common practice, no source.
 ///
-/// Accepted: `31x10.50R15LT`, `35X12.50R20LT`, `18x9.5-8`, `25x8-12`. Refused: `15x10-15`.
+/// Accepted: `31x10.50R15LT`, `35X12.50R20LT`, `18x9.50-8`, `18x9.5-8`, `25x8-12`. Refused: `15x10-15`.
 ///
 /// ```
 /// use beadseat::{tire::{SizeClass, TireSize}, units::inches};
 /// let size: TireSize = "35X12,50 R 20 lt".parse()?;
 /// assert_eq!((size.to_string().as_str(), size.class()), ("35x12.50R20LT", SizeClass::LightTruck));
 /// assert_eq!("18x9.5-8".parse::<TireSize>()?.overall_diameter_nominal(), Some(inches(18.0)));
+/// assert_eq!("33x12.5R15LT".parse::<TireSize>()?.to_string(), "33x12.50R15LT");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -40,13 +42,13 @@ impl Flotation {
         let start = scanner.at();
         let prefix = scanner.eat_str("LT");
         scanner.skip_space();
-        let overall = tri!(Inches::scan(scanner, Field::OverallDiameter, 1000, 6000));
+        let overall = tri!(Inches::scan(scanner, Field::OverallDiameter, 1000, 6000)).shortest();
         scanner.skip_space();
         if !scanner.eat_times() {
             return Err(scanner.missing(Field::SectionWidth));
         }
         scanner.skip_space();
-        let width = tri!(Inches::scan(scanner, Field::SectionWidth, 300, 3000));
+        let width = tri!(Inches::scan(scanner, Field::SectionWidth, 300, 3000)).two_or_none();
         scanner.skip_space();
         let mark = tri!(StructureMark::scan(scanner));
         scanner.skip_space();

@@ -1,10 +1,10 @@
-//! Numbers of inches as they are molded: with the decimals they were molded with.
+//! Numbers of inches as they are molded, with their decimals.
 
 use crate::text::{Field, ParseError, Scanner, Text, tri};
 
-/// A number of inches in hundredths, and how many decimals are printed: `5.9` and `5.90` are different
-/// designations.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// A number of inches in hundredths, and how many decimals are printed: `9.5` and `9.50` are different
+/// designations, but where the family says how many there are.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub(super) struct Inches {
     hundredths: u16,
     decimals: u8,
@@ -33,6 +33,31 @@ impl Inches {
             return Err(scanner.range(field, start));
         }
         Ok(Self { hundredths: hundredths as u16, decimals: decimals as u8 })
+    }
+
+    /// With as few decimals as it takes.
+    pub(super) const fn shortest(self) -> Self {
+        let decimals = match self.hundredths {
+            whole if whole % 100 == 0 => 0,
+            tenths if tenths % 10 == 0 => 1,
+            _ => 2,
+        };
+        Self { decimals, ..self }
+    }
+
+    /// With two decimals, but without any if it is whole.
+    pub(super) const fn two_or_none(self) -> Self {
+        Self { decimals: if self.hundredths % 100 == 0 { 0 } else { 2 }, ..self }
+    }
+
+    /// With two decimals where it was read with one.
+    pub(super) const fn two_for_one(self) -> Self {
+        Self { decimals: if self.decimals == 1 { 2 } else { self.decimals }, ..self }
+    }
+
+    /// With two decimals.
+    pub(super) const fn two(self) -> Self {
+        Self { decimals: 2, ..self }
     }
 
     pub(super) const fn hundredths(self) -> u16 {

@@ -14,7 +14,7 @@ use crate::units::{self, Length};
 /// size = width structure rim [ "/" inches "-" rim ] [ "C" | "LT" ]
 /// ```
 /// White space may stand between any two parts. Width 125 to 305 mm in steps of 5. Early sizes carry their
-/// inch size too (`155-13/6.15-13`). Their dimensions stand in a table; of a size that is not listed they
+/// inch size too (`155-13/6.15-13`), with two decimals. Their dimensions stand in a table; of a size that is not listed they
 /// are not known.
 ///
 /// Accepted: `155R13`, `165SR15`, `185R14C`, `155-13/6.15-13`. Refused: `156R13`, `155-13/6.15-14`.
@@ -51,7 +51,7 @@ impl NoAspect {
         let mut inches = None;
         if scanner.eat(b'/') {
             scanner.skip_space();
-            inches = Some(tri!(Inches::scan(scanner, Field::SectionWidth, 500, 900)));
+            inches = Some(tri!(Inches::scan(scanner, Field::SectionWidth, 500, 900)).two());
             scanner.skip_space();
             if !scanner.eat(b'-') {
                 return Err(scanner.missing(Field::Structure));

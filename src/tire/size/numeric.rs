@@ -14,7 +14,8 @@ use crate::units::{self, Length};
 /// size = inches [ "/" aspect ] structure rim [ "C" | "LT" | "L" | "M/C" ]
 /// ```
 /// White space may stand between any two parts. 1.5 to 30 in with up to two decimals, which are part of the
-/// designation. Dimensions stand in tables; of a size that is not listed they are not known. On a half-inch
+/// designation: `9.5-16` is agricultural and `9.50-16` is not, `11R20` is not `11.00R20`. Before `C`, `LT` and
+/// `M/C` one decimal is read as two, `7.5R16C` as `7.50R16C`. Common practice, no source. Dimensions stand in tables; of a size that is not listed they are not known. On a half-inch
 /// rim it is a truck size; without suffix on another, the class is that of the table that lists it.
 ///
 /// A width with one decimal on a rim of an even code from 24 to 54, without aspect ratio and suffix, is
@@ -88,6 +89,11 @@ impl Numeric {
             Suffix::Motorcycle
         } else {
             Suffix::None
+        };
+        // Only agricultural tires have one decimal, and what stands behind the rim says that it is none.
+        let width = match suffix {
+            Suffix::Commercial | Suffix::LightTruck | Suffix::Motorcycle => width.two_for_one(),
+            Suffix::None | Suffix::L => width,
         };
         let size = Self { width, rim, mark, aspect: aspect as u8, suffix };
         if rim.is_in_millimetres() || rim.is_agricultural() && !size.is_agricultural() {

@@ -68,13 +68,32 @@ fn numeric() -> impl Strategy<Value = String> {
     let aspect = select(&["", "/70", "/80"][..]);
     let suffix = select(&["", "C", "LT", "L", " M/C"][..]);
     (inches(2, 29), aspect, select(STRUCTURES), select(RIMS), suffix).prop_map(
-        |(width, aspect, structure, rim, suffix)| format!("{width}{aspect}{structure}{rim}{suffix}"),
+        |(width, aspect, structure, rim, suffix)| {
+            let one_decimal = width.split_once('.').is_some_and(|(_, decimals)| decimals.len() == 1);
+            let zero = if one_decimal && matches!(suffix, "C" | "LT" | " M/C") { "0" } else { "" };
+            format!("{width}{zero}{aspect}{structure}{rim}{suffix}")
+        },
     )
+}
+
+/// A number in the fewest decimals.
+fn shortest(number: &str) -> &str {
+    if number.contains('.') { number.trim_end_matches('0').trim_end_matches('.') } else { number }
+}
+
+/// A number with two decimals, or none if it is whole.
+fn two_or_none(number: &str) -> String {
+    match shortest(number).split_once('.') {
+        Some((whole, decimals)) => format!("{whole}.{decimals:0<2}"),
+        None => shortest(number).to_owned(),
+    }
 }
 
 fn flotation() -> impl Strategy<Value = String> {
     (inches(25, 59), inches(3, 29), select(STRUCTURES), select(RIMS), select(&["", "LT"][..])).prop_map(
-        |(overall, width, structure, rim, suffix)| format!("{overall}x{width}{structure}{rim}{suffix}"),
+        |(overall, width, structure, rim, suffix)| {
+            format!("{}x{}{structure}{rim}{suffix}", shortest(&overall), two_or_none(&width))
+        },
     )
 }
 
@@ -152,6 +171,18 @@ proptest! {
             parts(&text).iter().zip(gaps.iter().cycle()).flat_map(|(part, gap)| [*part, *gap]).collect();
         prop_assert_eq!(spaced.parse::<TireSize>(), text.parse::<TireSize>(), "{}", spaced);
         prop_assert_eq!(readings(&spaced), readings(&text), "{}", spaced);
+    }
+
+    #[test]
+    fn decimals_of_sizes_by_overall_diameter_say_nothing(
+        overall in inches(25, 59), width in inches(3, 29), rest in select(&["R15LT", "-12", "R16.5LT"][..]),
+    ) {
+        let as_typed = format!("{overall}x{width}{rest}").parse::<TireSize>();
+        let canonical = format!("{}x{}{rest}", shortest(&overall), two_or_none(&width));
+        prop_assert!(as_typed.is_ok());
+        prop_assert_eq!(as_typed.map(|size| size.to_string()), Ok(canonical.clone()));
+        prop_assert_eq!(as_typed, canonical.parse());
+        prop_assert_eq!(as_typed, format!("{}x{}{rest}", shortest(&overall), shortest(&width)).parse());
     }
 
     /// The letter in front of a motorcycle's size says already what `M/C` says, and of a car's contradicts it.
