@@ -152,6 +152,8 @@ sources! {
     DIAMETER_VSB14: Regulation, false, "VSB 14 / NSW", "passenger +15 mm", None;
     DIAMETER_VSB14_LOSS: Regulation, true, "VSB 14 / NSW", "passenger −26 mm", None;
     DIAMETER_VSB14_OFF_ROAD: Regulation, false, "VSB 14", "off-road +50 mm", None;
+    TRACK_GROWTH_BELGIAN: Handbook, false, "a Belgian vehicle inspection body, questions on tires", "track +2 %, off-road +4 %", None;
+    DIAMETER_BELGIAN: Handbook, false, "a Belgian vehicle inspection body, questions on tires", "overall diameter −2 to +1.5 % of the approved", None;
     TRACK_GROWTH_GERMAN: Handbook, false, "German examination practice as quoted by a test house", "+2 % of the widest original track, +4 % frame-built off-road", None;
     BOLT_CIRCLES: CommonPractice, false, "common practice, no source", "bolt circles in use on road vehicles", None;
     THREAD_STRESS_AREA: Standard, false, "ISO 898-1 / ASME B1.1", "tensile stress area", None;

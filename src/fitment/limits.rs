@@ -1,5 +1,9 @@
 //! The limits a change is held against.
 
+mod rows;
+
+use rows::Of;
+
 use super::check::Place;
 use crate::record::{record, words};
 use crate::tire::{AgeLimit, TreadLimit};
@@ -56,6 +60,8 @@ words! {
         /// The towing rule of EU 458/2011 for rear tires, the depth of tread of passenger cars, and a guard
         /// that covers the tire.
         EuropeanUnion = "european_union",
+        /// What a Belgian inspection body asks, as it answers questions on tires: track +2 %, diameter −2 to +1.5 %.
+        BelgianInspection = "belgian_inspection",
         /// Examination practice in Germany, as quoted by a test house: track +2 %. (Off-road vehicles
         /// built on a frame are quoted with +4 %: set it as your own limit.)
         GermanExamination = "german_examination",
@@ -78,7 +84,7 @@ record! {
     /// use beadseat::{Citation, fitment::{LimitSet, Limits}, units::{mm, percent}};
     /// let limits = Limits::of(LimitSet::SouthAustralia).with_own_diameter_share(percent(2.0))?;
     /// assert_eq!(limits.track_growth().map(|l| l.value()), Some(mm(26.0)));
-    /// assert_eq!(limits.diameter_share().citation(), Citation::CALLER);
+    /// assert_eq!(limits.diameter_growth_share().citation(), Citation::CALLER);
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     Limits {
@@ -145,11 +151,6 @@ fn own_or<Q: Copy>(own: Option<Q>, set: Option<Limit<Q>>) -> Option<Limit<Q>> {
     own.map(|value| Limit::new(value, Citation::CALLER)).or(set)
 }
 
-/// As [`own_or`], for a limit that every set has.
-fn own_or_else<Q: Copy>(own: Option<Q>, value: Q, citation: Citation) -> Limit<Q> {
-    own.map_or(Limit::new(value, citation), |value| Limit::new(value, Citation::CALLER))
-}
-
 impl Limits {
     /// The limits of a named set.
     pub const fn of(set: LimitSet) -> Self {
@@ -161,112 +162,98 @@ impl Limits {
         self.named_set().unwrap_or(LimitSet::Default)
     }
 
+    fn of_set<Q: Copy>(&self, of: Of, unit: fn(f64) -> Q) -> Option<Limit<Q>> {
+        let row = rows::row(of, self.set())?;
+        Some(Limit::new(unit(row.value?), row.citation))
+    }
+
+    /// The caller's limit, else that of the set, of what every set has.
+    fn own_or_else<Q: Copy + Default>(&self, own: Option<Q>, of: Of, unit: fn(f64) -> Q) -> Limit<Q> {
+        own_or(own, self.of_set(of, unit)).unwrap_or(Limit::new(Q::default(), Citation::CALLER))
+    }
+
     /// Largest growth of track, as a share of the original; none where a jurisdiction gives a length.
     pub fn track_growth_share(&self) -> Option<Limit<Ratio>> {
-        let two_percent = |citation| Some(Limit::new(units::percent(2.0), citation));
-        let set = match self.set() {
-            LimitSet::GermanExamination => two_percent(Citation::TRACK_GROWTH_GERMAN),
-            LimitSet::SouthAustralia | LimitSet::Vsb14 | LimitSet::Vsb14OffRoad => None,
-            LimitSet::Default
-            | LimitSet::UnitedStates
-            | LimitSet::EuropeanUnion
-            | LimitSet::BritishColumbia => two_percent(Citation::TRACK_GROWTH),
-        };
-        own_or(self.own_track_growth_share(), set)
+        own_or(self.own_track_growth_share(), self.of_set(Of::TrackShare, units::percent))
     }
 
     /// Largest growth of track, as a length.
     pub fn track_growth(&self) -> Option<Limit<Length>> {
-        let set = match self.set() {
-            LimitSet::SouthAustralia => Some(Limit::new(units::mm(26.0), Citation::TRACK_GROWTH_SA)),
-            LimitSet::Vsb14 | LimitSet::Vsb14OffRoad => {
-                Some(Limit::new(units::mm(25.0), Citation::TRACK_GROWTH_VSB14))
-            }
-            _ => None,
-        };
-        own_or(self.own_track_growth(), set)
+        own_or(self.own_track_growth(), self.of_set(Of::Track, units::mm))
     }
 
-    /// Largest change of overall diameter either way, as a share of the original; common practice on a
-    /// side for which [`Limits::diameter_growth`] or [`Limits::diameter_loss`] gives a jurisdiction's
-    /// length does not count.
-    pub fn diameter_share(&self) -> Limit<Ratio> {
-        own_or_else(self.own_diameter_share(), units::percent(3.0), Citation::DIAMETER_CHANGE)
+    /// Largest growth of overall diameter, as a share of the original; common practice does not count where
+    /// [`Limits::diameter_growth`] gives a jurisdiction's length.
+    pub fn diameter_growth_share(&self) -> Limit<Ratio> {
+        self.own_or_else(self.own_diameter_share(), Of::DiameterGrowthShare, units::percent)
+    }
+
+    /// Largest loss of overall diameter, as a share of the original; common practice does not count where
+    /// [`Limits::diameter_loss`] gives a jurisdiction's length.
+    ///
+    /// ```
+    /// use beadseat::{fitment::{LimitSet, Limits}, units::percent};
+    /// let belgian = Limits::of(LimitSet::BelgianInspection);
+    /// assert_eq!(belgian.diameter_loss_share().value(), percent(2.0));
+    /// assert_eq!(belgian.diameter_growth_share().value(), percent(1.5));
+    /// ```
+    pub fn diameter_loss_share(&self) -> Limit<Ratio> {
+        self.own_or_else(self.own_diameter_share(), Of::DiameterLossShare, units::percent)
     }
 
     /// Largest growth of overall diameter, as a length.
     pub fn diameter_growth(&self) -> Option<Limit<Length>> {
-        let set = match self.set() {
-            LimitSet::Vsb14 => Some(Limit::new(units::mm(15.0), Citation::DIAMETER_VSB14)),
-            LimitSet::Vsb14OffRoad => Some(Limit::new(units::mm(50.0), Citation::DIAMETER_VSB14_OFF_ROAD)),
-            _ => None,
-        };
-        own_or(self.own_diameter_growth(), set)
+        own_or(self.own_diameter_growth(), self.of_set(Of::DiameterGrowth, units::mm))
     }
 
     /// Largest loss of overall diameter, as a length.
     pub fn diameter_loss(&self) -> Option<Limit<Length>> {
-        let set = match self.set() {
-            LimitSet::Vsb14 => Some(Limit::new(units::mm(26.0), Citation::DIAMETER_VSB14_LOSS)),
-            _ => None,
-        };
-        own_or(self.own_diameter_loss(), set)
+        own_or(self.own_diameter_loss(), self.of_set(Of::DiameterLoss, units::mm))
     }
 
     /// Least static clearance to be left; where it is not the caller's, no more than the original had, if it had any.
     pub fn clearance(&self) -> Limit<Length> {
-        own_or_else(self.own_clearance(), units::mm(6.35), Citation::CLEARANCE)
+        self.own_or_else(self.own_clearance(), Of::Clearance, units::mm)
     }
 
     /// Largest share of the capacity at the placard pressure that the normal load may take.
     pub fn load_reserve(&self) -> Limit<Ratio> {
-        let citation = match self.set() {
-            LimitSet::UnitedStates => Citation::LOAD_RESERVE,
-            _ => Citation::LOAD_RESERVE_PRACTICE,
-        };
-        own_or_else(self.own_load_reserve(), units::percent(94.0), citation)
+        self.own_or_else(self.own_load_reserve(), Of::LoadReserve, units::percent)
     }
 
     /// Whether a normal load above [`Limits::load_reserve`] breaks a law rather than good practice.
     pub fn load_reserve_is_law(&self) -> bool {
-        self.set() == LimitSet::UnitedStates
+        rows::row(Of::LoadReserve, self.set()).is_some_and(|row| row.is_law)
     }
 
     /// Largest change of the ratio of front and rear rolling circumference with all-wheel drive.
     pub fn circumference_all_wheel_drive(&self) -> Limit<Ratio> {
-        let own = self.own_circumference_all_wheel_drive();
-        own_or_else(own, units::percent(0.5), Citation::CIRCUMFERENCE_RATIO)
+        self.own_or_else(self.own_circumference_all_wheel_drive(), Of::RatioAllWheelDrive, units::percent)
     }
 
     /// The same with anti-lock brakes or stability control.
     pub fn circumference_stability(&self) -> Limit<Ratio> {
-        own_or_else(self.own_circumference_stability(), units::percent(1.0), Citation::CIRCUMFERENCE_RATIO)
+        self.own_or_else(self.own_circumference_stability(), Of::RatioStability, units::percent)
     }
 
     /// Most play between bore and spigot of a wheel that the spigot centres.
     pub fn centring_play(&self) -> Limit<Length> {
-        own_or_else(self.own_centring_play(), units::mm(0.2), Citation::HUB_CENTRIC)
+        self.own_or_else(self.own_centring_play(), Of::CentringPlay, units::mm)
     }
 
     /// Least height of spigot that must reach into the bore, behind a spacer.
     pub fn spigot_engagement(&self) -> Limit<Length> {
-        own_or_else(self.own_spigot_engagement(), units::mm(3.0), Citation::SPIGOT_ENGAGEMENT)
+        self.own_or_else(self.own_spigot_engagement(), Of::SpigotEngagement, units::mm)
     }
 
     /// Least clearance to anything over all steer and travel, after the dynamic allowance.
     pub fn swept_clearance(&self) -> Limit<Length> {
-        let (value, citation) = match self.set() {
-            LimitSet::BritishColumbia => (units::mm(25.0), Citation::SWEPT_CLEARANCE_BC),
-            _ => (units::mm(6.35), Citation::SWEPT_CLEARANCE),
-        };
-        own_or_else(self.own_swept_clearance(), value, citation)
+        self.own_or_else(self.own_swept_clearance(), Of::SweptClearance, units::mm)
     }
 
     /// What is taken off that clearance for the movement of rubber and bushes under load.
     pub fn dynamic_allowance(&self) -> Limit<Length> {
-        // A jurisdiction's clearance is measured on the vehicle as it stands.
-        let value = if self.set() == LimitSet::BritishColumbia { 0.0 } else { 5.0 };
-        own_or_else(self.own_dynamic_allowance(), units::mm(value), Citation::SWEPT_CLEARANCE)
+        self.own_or_else(self.own_dynamic_allowance(), Of::DynamicAllowance, units::mm)
     }
 
     /// The clearance below which a wheel is taken to touch: nothing by common practice, the whole of what a
@@ -284,7 +271,7 @@ impl Limits {
 
     /// Least clearance between the wheel and the brake.
     pub fn brake_clearance(&self) -> Limit<Length> {
-        own_or_else(self.own_brake_clearance(), units::mm(6.35), Citation::BRAKE_CLEARANCE)
+        self.own_or_else(self.own_brake_clearance(), Of::BrakeClearance, units::mm)
     }
 
     /// Greatest age of a tire; what tire makers advise, unless the caller says otherwise.

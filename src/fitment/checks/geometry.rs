@@ -31,10 +31,10 @@ struct TwoSided {
 impl TwoSided {
     /// Of the overall diameter of an original.
     fn of_diameter(case: &Case<'_>, old: Length) -> Self {
-        let share = share_of(old, case.limits.diameter_share());
+        let limits = case.limits;
         Self {
-            loss: tighter(share, case.limits.diameter_loss()),
-            growth: tighter(share, case.limits.diameter_growth()),
+            loss: tighter(share_of(old, limits.diameter_loss_share()), limits.diameter_loss()),
+            growth: tighter(share_of(old, limits.diameter_growth_share()), limits.diameter_growth()),
         }
     }
 
