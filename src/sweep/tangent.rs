@@ -44,8 +44,8 @@ impl Tangent {
         let falls = corners[..count]
             .iter()
             .map(|&(fall, lever, turn)| fall + fall_in_steer(turn.abs(), lever, h[STEER]));
-        // Unlike `f64::max`, what is not a number stays.
-        falls.fold(f64::NEG_INFINITY, |most, fall| if most.is_nan() || fall <= most { most } else { fall })
+        // What is not a number is in every corner, and then there is no fall that is known.
+        falls.fold(f64::NAN, f64::max)
     }
 
     /// What each variable may contribute.
