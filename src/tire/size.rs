@@ -5,12 +5,14 @@ mod annex;
 mod class;
 mod flotation;
 mod inch;
+mod key;
 mod metric;
 mod no_aspect;
 mod numeric;
 mod structure;
 
 pub(super) use annex::Listing;
+pub(super) use key::{SizeKey, find, sorted};
 
 pub use alpha_numeric::AlphaNumeric;
 pub use class::SizeClass;
@@ -237,9 +239,9 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn class(&self) -> SizeClass {
-        match (of_family!(self, size => size.class()), self.listing()) {
-            (SizeClass::Unstated, Some(listing)) => listing.class,
-            (class, _) => class,
+        match of_family!(self, size => size.class()) {
+            SizeClass::Unstated => self.listing().map_or(SizeClass::Unstated, |listing| listing.class),
+            class => class,
         }
     }
 

@@ -1,5 +1,6 @@
 //! Metric sizes: section width, aspect ratio, structure, rim.
 
+use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
 use super::{SizeClass, Structure};
 use crate::rim::{RimDiameter, SeatTaper};
@@ -172,6 +173,11 @@ impl Metric {
         } else {
             None
         }
+    }
+
+    pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
+        let key = family.and(self.width_mm as u64, 11).and(self.aspect as u64, 7);
+        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.class as u64, 4))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
