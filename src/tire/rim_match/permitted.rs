@@ -3,8 +3,8 @@
 use super::{RimRange, RimRangeBasis};
 use crate::Citation;
 use crate::rim::RimWidth;
-use crate::tire::size::{SizeKey, find, sorted};
-use crate::tire::{SizeClass, TireSize};
+use crate::tire::TireSize;
+use crate::tire::size::{Rims, SizeKey, find, sorted};
 
 /// A size, and its narrowest and widest rim.
 type Permitted = (SizeKey, (RimWidth, RimWidth));
@@ -187,12 +187,10 @@ impl TireSize {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn permitted_rim_range(&self) -> Option<RimRange> {
-        let (table, size, citation) = match self {
-            _ if self.class() == SizeClass::Agricultural => {
-                (AGRICULTURAL, self.key_as_diagonal(), Citation::RIM_RANGE_AGRICULTURAL)
-            }
-            Self::Numeric(_) => (TRUCK, self.key(), Citation::RIM_RANGE_TRUCK),
-            _ => return None,
+        let (table, size, citation) = match self.rules().rims {
+            Rims::TractorTable => (AGRICULTURAL, self.key_as_diagonal(), Citation::RIM_RANGE_AGRICULTURAL),
+            Rims::TruckTables => (TRUCK, self.key(), Citation::RIM_RANGE_TRUCK),
+            Rims::ByAspect { .. } | Rims::Unknown => return None,
         };
         found(table, size, RimRangeBasis::Standard, citation)
     }
