@@ -256,9 +256,9 @@ impl Tire {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn load_version(&self) -> Option<LoadVersion> {
-        match self.size {
-            TireSize::Metric(size) if matches!(size.class(), SizeClass::HighLoad) => Some(LoadVersion::High),
-            _ => self.version,
+        match self.size.version() {
+            None => self.version,
+            version => version,
         }
     }
 

@@ -4,6 +4,8 @@
 
 mod common;
 
+use std::collections::BTreeSet;
+
 use beadseat::Toleranced;
 use beadseat::tire::{Structure, TireSize};
 use beadseat::units::Length;
@@ -116,6 +118,66 @@ fn un_r75_annex_5_from_memory_with_doubt() {
         tally.checked(row);
     }
     tally.close(16, &[]);
+}
+
+/// Every size without aspect ratio in millimetres, or nearly: what rests on a row is what the documents list.
+#[test]
+fn no_other_size_rests_on_a_row() {
+    let mut listed = BTreeSet::new();
+    for row in rows("r30_annex5.csv").iter().filter(|row| !matches!(size(row), TireSize::Metric(_))) {
+        listed.insert(size(row).to_string());
+    }
+    for row in &rows("r54_annex5.csv") {
+        let text = size(row).to_string();
+        let (radial, diagonal) = match text.as_bytes() {
+            [b'A'..=b'Z', ..] => (text.replacen("78", "R78", 1), text.clone()),
+            _ => (text.replacen('-', "R", 1), text.replacen('R', "-", 1)),
+        };
+        listed.insert(radial);
+        if !row["outer_diameter_diagonal_mm"].is_empty() {
+            listed.insert(diagonal);
+        }
+    }
+    for row in &rows("r75_annex5.csv") {
+        listed.insert(size(row).to_string());
+    }
+
+    let millimetres = (125..=305).step_by(5).map(|mm| mm.to_string());
+    let inches = (400..=2000).step_by(5).flat_map(|hundredths| {
+        let inches = f64::from(hundredths) / 100.0;
+        [format!("{inches}"), format!("{inches:.1}"), format!("{inches:.2}")]
+    });
+    let low = ["10/70", "11/70", "12/70", "13/70", "10/75"].map(str::to_owned);
+    let flotation = (20..=40).flat_map(|overall| {
+        (14..=32).flat_map(move |half| {
+            let width = f64::from(half) / 2.0;
+            [format!("{overall}x{width:.1}"), format!("{overall}x{width:.2}")]
+        })
+    });
+    let letters = ('A'..='V').flat_map(|letter| {
+        [78, 85, 90].into_iter().flat_map(move |aspect| {
+            [format!("{letter}{aspect}"), format!("{letter}R{aspect}"), format!("M{letter}{aspect}")]
+        })
+    });
+    let widths: Vec<_> = millimetres.chain(inches).chain(low).chain(flotation).chain(letters).collect();
+    let rims: Vec<_> =
+        (8..=24).map(|code| code.to_string()).chain((16..=24).map(|code| format!("{code}.5"))).collect();
+    let mut found = BTreeSet::new();
+    for (width, rim) in widths.iter().flat_map(|width| rims.iter().map(move |rim| (width, rim))) {
+        for (structure, suffix) in ["R", "-"]
+            .into_iter()
+            .flat_map(|structure| ["", "C", "LT", "L"].map(|suffix| (structure, suffix)))
+        {
+            let text = format!("{width}{structure}{rim}{suffix}");
+            if let Some(size) = text.parse::<TireSize>().ok().filter(TireSize::rests_on_remembered_row) {
+                found.insert(size.to_string());
+            }
+        }
+    }
+    // Early sizes carry their inches too, which the texts above do not.
+    listed.retain(|text| !text.contains("/6.") && !text.contains("/7."));
+    assert_eq!(found, listed);
+    assert_eq!(found.len(), 259);
 }
 
 const NOT_LISTED: &str = "no table or rule that the crate has gives a diameter";

@@ -1,7 +1,7 @@
 //! Overall diameter and section width.
 
-use super::size::Listing;
-use super::{SizeClass, Structure, TireSize};
+use super::size::{Listing, by_aspect};
+use super::{Structure, TireSize};
 use crate::rim::RimWidth;
 use crate::units::{self, Length, in_mm};
 use crate::{Citation, Toleranced};
@@ -43,11 +43,10 @@ impl TireSize {
             return Some(units::mm(f64::from(row.overall_diameter)));
         }
         match self {
-            Self::Metric(size) if size.class() == SizeClass::Agricultural => None,
-            Self::Metric(size) => {
+            Self::Metric(size) => size.class().rules().has_height_by_aspect.then(|| {
                 let d = f64::from(size.rim_diameter().whole_mm());
-                Some(units::mm(d + 2.0 * f64::from(size.height_mm())))
-            }
+                units::mm(d + 2.0 * f64::from(size.height_mm()))
+            }),
             Self::Flotation(size) => Some(size.stated_diameter()),
             Self::NoAspect(_) | Self::Numeric(_) | Self::AlphaNumeric(_) => None,
         }
@@ -76,18 +75,14 @@ impl TireSize {
             let [least, most] = [least, most].map(|mm| units::mm(f64::from(mm)));
             return Toleranced::new(least, units::mm(nominal), most);
         }
-        let class = self.class();
-        if matches!(class, SizeClass::Motorcycle | SizeClass::OffRoad) {
-            return None;
-        }
+        let limits = self.rules().overall_diameter.as_ref()?;
         let d = f64::from(self.rim_diameter().whole_mm());
-        let b = match self.structure() {
-            Structure::Radial => 1.04,
-            Structure::Diagonal | Structure::BiasBelted if class.is_passenger() => 1.08,
-            Structure::Diagonal | Structure::BiasBelted => 1.07,
+        let most = match self.structure() {
+            Structure::Radial => limits.most_radial,
+            Structure::Diagonal | Structure::BiasBelted => limits.most_crossed,
         };
         let of = |diameter: f64| {
-            Toleranced::ordered(0.97, 1.0, b).map(|share| units::mm(d + (diameter - d) * share))
+            Toleranced::ordered(limits.least, 1.0, most).map(|share| units::mm(d + (diameter - d) * share))
         };
         let diameter = of(in_mm(self.overall_diameter_nominal()?));
         Some(match self.older_row() {
@@ -159,14 +154,9 @@ impl TireSize {
             return row.width_basis();
         }
         let Self::Metric(size) = self else { return None };
-        let x = match (size.class(), size.aspect_ratio()) {
-            (SizeClass::Motorcycle | SizeClass::Agricultural, _) => return None,
-            (SizeClass::Truck, _) => 0.75,
-            (_, 50..) => 0.70,
-            _ => 0.85,
-        };
+        let share = by_aspect(size.class().rules().theoretical_rim?, size.aspect_ratio())?;
         let width = f64::from(size.width_mm());
-        Some((x * width, width))
+        Some((share * width, width))
     }
 
     /// The section width on a rim: `S = S1 + 0.4·(A − A1)`, rounded to the millimetre.
@@ -187,7 +177,12 @@ impl TireSize {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn section_width_on(&self, rim: RimWidth) -> Option<Toleranced<Length>> {
-        let shares = Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + self.overall_width().0);
+        let limits = self.rules().overall_width.as_ref()?;
+        let over = match self.structure() {
+            Structure::Radial => limits.over_radial,
+            Structure::Diagonal | Structure::BiasBelted => limits.over_crossed,
+        };
+        let shares = Toleranced::ordered(1.0 - WIDTH_BELOW, 1.0, 1.0 + over);
         let on = |(basis_rim, basis_width): (f64, f64)| {
             let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim.mm() - basis_rim) + 0.5);
             shares.map(|share| units::mm(nominal * share))
@@ -199,20 +194,9 @@ impl TireSize {
         })
     }
 
-    /// How far the overall width may exceed the section width, as a share of it, and by which rule:
-    /// radial +4 %, diagonal and bias-belted +6 % (UN R30 and R54 §6.1.4, from memory); P-metric, LT, T and
-    /// ST +7 % (49 CFR 571.139, from memory).
-    fn overall_width(&self) -> (f64, Citation) {
-        match (self.class(), self.structure()) {
-            (SizeClass::PMetric | SizeClass::LightTruck | SizeClass::Temporary | SizeClass::Trailer, _) => {
-                (0.07, Citation::OVERALL_WIDTH_US)
-            }
-            (_, Structure::Radial) => (0.04, Citation::OVERALL_WIDTH),
-            (_, Structure::Diagonal | Structure::BiasBelted) => (0.06, Citation::OVERALL_WIDTH),
-        }
-    }
-
-    /// The source of the maximum of [`TireSize::section_width_on`].
+    /// The source of the maximum of [`TireSize::section_width_on`]: UN R30 and R54, which let the overall width be
+    /// 4 % above the section width, and 6 % of diagonal and bias-belted tires; of P-metric, LT, T and ST the US
+    /// regulation, which lets it be 7 % above. Both from memory.
     ///
     /// ```
     /// use beadseat::{Citation, tire::TireSize};
@@ -221,7 +205,7 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn overall_width_citation(&self) -> Citation {
-        self.overall_width().1
+        self.rules().overall_width.as_ref().map_or(Citation::OVERALL_WIDTH, |limits| limits.citation)
     }
 
     /// The source of [`TireSize::overall_diameter`].

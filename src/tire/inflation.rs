@@ -9,7 +9,9 @@ mod truck;
 pub use model::{InflationDomain, InflationModel};
 pub use p_metric::PMetricFormula;
 
-use super::{LoadIndex, Tire, TireSize};
+use model::MOST_KPA;
+
+use super::{LoadIndex, SizeClass, Tire, TireSize};
 use crate::units::{self, Angle, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
 use crate::{Citation, OutOfRange};
 
@@ -22,9 +24,6 @@ pub enum Fitting {
     /// One of a pair.
     Dual,
 }
-
-/// No pressure above this is read, kPa.
-const MOST_KPA: f64 = 1200.0;
 
 /// Why load and pressure could not be related.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
@@ -103,6 +102,50 @@ pub struct Inflation {
     rated_speed: Option<Velocity>,
 }
 
+impl InflationModel {
+    /// Whether the law is made for a class of sizes.
+    ///
+    /// ```
+    /// use beadseat::tire::{InflationModel, SizeClass};
+    /// assert!(InflationModel::MetricPassenger.holds_for(SizeClass::HighLoad));
+    /// assert!(!InflationModel::MetricPassenger.holds_for(SizeClass::LightTruck));
+    /// ```
+    pub fn holds_for(self, class: SizeClass) -> bool {
+        class.rules().laws.contains(&self)
+    }
+
+    /// The law for a load index at a stated reference pressure, where no size is at hand or its
+    /// designation cannot be read. For a [`Tire`](crate::tire::Tire) see
+    /// [`Tire::inflation`](crate::tire::Tire::inflation).
+    ///
+    /// # Errors
+    /// Without a reference pressure where the law has no default, or outside its domain.
+    ///
+    /// ```
+    /// use beadseat::{tire::{InflationModel, LoadIndex}, units::{kg, kpa}};
+    /// let spare = InflationModel::Temporary.law(LoadIndex::parse("99")?, None)?;
+    /// assert_eq!(spare.reference_pressure(), kpa(420.0));
+    /// assert_eq!(spare.pressure_for(kg(400.0))?, kpa(420.0));
+    /// assert!(spare.load_at(kpa(350.0)).is_err());
+    /// assert!(InflationModel::Commercial.law(LoadIndex::parse("104")?, None).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn law(
+        self,
+        index: LoadIndex,
+        stated_reference: Option<Pressure>,
+    ) -> Result<Inflation, InflationError> {
+        let (reference, reference_citation) = match stated_reference {
+            Some(stated) => (stated, Citation::REFERENCE_PRESSURE_GIVEN),
+            None => (
+                self.reference_pressure(None).ok_or(InflationError::NoReferencePressure)?,
+                self.reference_citation(),
+            ),
+        };
+        Inflation::checked(self, index, reference, reference_citation)
+    }
+}
+
 impl Tire {
     /// The law for this tire. `stated_reference` is the pressure molded beside the maximum load or given
     /// by the maker for the load index; it overrides the default of the tire's class.
@@ -121,7 +164,7 @@ impl Tire {
         fitting: Fitting,
         stated_reference: Option<Pressure>,
     ) -> Result<Inflation, InflationError> {
-        let law = InflationModel::of(self.size().class()).ok_or(InflationError::NoLaw)?;
+        let law = *self.size().rules().laws.first().ok_or(InflationError::NoLaw)?;
         self.inflation_by(law, fitting, stated_reference)
     }
 

@@ -1,6 +1,7 @@
 //! The pressures that a load range letter may stand for.
 
-use super::{SizeClass, Tire, TireSize};
+use super::size::LetterPressures;
+use super::{Tire, TireSize};
 use crate::units::{self, Pressure, at_most, in_mm, in_psi};
 
 /// The widest nominal section of LT sizes known to keep the pressures of narrow ones. At 305 mm they are known to
@@ -39,29 +40,23 @@ impl Tire {
     pub fn reference_pressures_by_letter(&self) -> Option<(Pressure, Pressure)> {
         let range = self.load_range()?;
         let alone = |pressure: Pressure| (pressure, pressure);
-        match (self.size.class(), self.size) {
-            (SizeClass::LightTruck, TireSize::Flotation(_)) => range.flotation_reference_pressures(),
-            (SizeClass::LightTruck, size) if is_wide(size) => {
+        match self.size.rules().letter_pressures? {
+            LetterPressures::LightTruck if matches!(self.size, TireSize::Flotation(_)) => {
+                range.flotation_reference_pressures()
+            }
+            LetterPressures::LightTruck if is_wide(self.size) => {
                 let lower = WIDE_LIGHT_TRUCK.iter().find(|(letter, _)| *letter == range.letter());
                 lower.map(|(_, kpa)| units::kpa(*kpa)).zip(range.lt_reference_pressure())
             }
-            (SizeClass::LightTruck, _) => range.lt_reference_pressure().map(alone),
-            (SizeClass::Trailer, _) => range.st_reference_pressure().map(alone),
-            _ => None,
+            LetterPressures::LightTruck => range.lt_reference_pressure().map(alone),
+            LetterPressures::Trailer => range.st_reference_pressure().map(alone),
         }
     }
 }
 
+/// Sizes by load letter state no width; none of them is known to be so wide.
 fn is_wide(size: TireSize) -> bool {
-    let width = match size {
-        TireSize::Metric(size) => size.nominal_width(),
-        TireSize::NoAspect(size) => size.nominal_width(),
-        TireSize::Numeric(size) => size.nominal_width(),
-        TireSize::Flotation(size) => size.nominal_width(),
-        // The letter stands for a load; none of them is known to be so wide.
-        TireSize::AlphaNumeric(_) => return false,
-    };
-    in_mm(width) > WIDEST_NARROW_MM
+    size.nominal_width().is_some_and(|width| in_mm(width) > WIDEST_NARROW_MM)
 }
 
 /// Whether a printed pressure is the one of a designation: tires and wheels print whole pounds a square inch or

@@ -2,7 +2,8 @@
 
 mod permitted;
 
-use super::{Metric, SizeClass, TireSize};
+use super::size::{RimShares, Rims, by_aspect};
+use super::{Metric, TireSize};
 use crate::Citation;
 use crate::record::words;
 use crate::rim::{RimWidth, SeatTaper};
@@ -87,22 +88,12 @@ impl RimRange {
 }
 
 impl TireSize {
-    /// The size if the rules for rims hold for it: metric, on an inch rim, for cars and light commercial
-    /// vehicles.
-    fn with_rim_rule(&self) -> Option<&Metric> {
+    /// The size if shares of the nominal width can hold for it: metric, on an inch rim.
+    fn metric_on_inch_rim(&self) -> Option<&Metric> {
         match self {
-            Self::Metric(size) => match (size.class(), size.rim_diameter().seat_taper()) {
-                (_, SeatTaper::Millimetric) => None,
-                (
-                    SizeClass::Truck
-                    | SizeClass::Motorcycle
-                    | SizeClass::Agricultural
-                    | SizeClass::Trailer
-                    | SizeClass::Temporary,
-                    _,
-                ) => None,
-                _ => Some(size),
-            },
+            Self::Metric(size) => {
+                (size.rim_diameter().seat_taper() != SeatTaper::Millimetric).then_some(size)
+            }
             _ => None,
         }
     }
@@ -123,15 +114,9 @@ impl TireSize {
         if let Some(listing) = self.listing() {
             return listing.measuring_rim;
         }
-        let size = self.with_rim_rule()?;
-        let k1 = match (size.class(), size.aspect_ratio()) {
-            (_, 75..) => 0.70,
-            (_, 60..) => 0.75,
-            (_, 50..) => 0.80,
-            (_, 45..) => 0.85,
-            (_, 30..) => 0.90,
-            _ => 0.92,
-        };
+        let size = self.metric_on_inch_rim()?;
+        let Rims::ByAspect { measuring, .. } = size.class().rules().rims else { return None };
+        let k1 = by_aspect(measuring, size.aspect_ratio())?;
         Some(RimWidth::nearest_half(k1 * f64::from(size.width_mm())))
     }
 
@@ -156,16 +141,13 @@ impl TireSize {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn estimated_rim_range(&self) -> Option<RimRange> {
-        let Some(size) = self.with_rim_rule() else {
-            return self.rim_range_of_sheet();
+        let range = match self.rules().rims {
+            Rims::ByAspect { range, .. } => range,
+            Rims::TruckTables => return self.rim_range_of_sheet(),
+            Rims::TractorTable | Rims::Unknown => return None,
         };
-        let (least, most, citation) = match (size.class(), size.aspect_ratio()) {
-            (SizeClass::LightTruck, _) => (0.65, 0.80, Citation::RIM_RANGE_LIGHT_TRUCK),
-            (_, 70..) => (0.65, 0.85, Citation::RIM_RANGE_HIGH_SERIES),
-            (_, 50..) => (0.70, 0.90, Citation::RIM_RANGE_LOW_SERIES),
-            (_, 45..) => (0.80, 0.95, Citation::RIM_RANGE_LOW_SERIES),
-            _ => (0.85, 1.00, Citation::RIM_RANGE_LOW_SERIES),
-        };
+        let size = self.metric_on_inch_rim()?;
+        let RimShares { least, most, citation } = by_aspect(range, size.aspect_ratio())?;
         let width = f64::from(size.width_mm());
         Some(RimRange {
             min: RimWidth::nearest_half(least * width),

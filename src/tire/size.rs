@@ -5,12 +5,15 @@ mod annex;
 mod class;
 mod flotation;
 mod inch;
+mod key;
 mod metric;
 mod no_aspect;
 mod numeric;
 mod structure;
 
 pub(super) use annex::Listing;
+pub(super) use class::{AtSpeed, ClassRules, LetterPressures, RimShares, Rims, by_aspect};
+pub(super) use key::{SizeKey, find, sorted};
 
 pub use alpha_numeric::AlphaNumeric;
 pub use class::SizeClass;
@@ -22,6 +25,7 @@ pub use numeric::Numeric;
 use crate::record::words;
 use crate::rim::RimDiameter;
 use crate::text::{ParseError, Scanner, Text, designation, tri};
+use crate::tire::LoadVersion;
 use crate::units::Length;
 
 words! {
@@ -237,10 +241,20 @@ impl TireSize {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn class(&self) -> SizeClass {
-        match (of_family!(self, size => size.class()), self.listing()) {
-            (SizeClass::Unstated, Some(listing)) => listing.class,
-            (class, _) => class,
+        match self.marked_class() {
+            SizeClass::Unstated => self.listing().map_or(SizeClass::Unstated, |listing| listing.class),
+            class => class,
         }
+    }
+
+    /// The rules of its class.
+    pub(crate) fn rules(&self) -> &'static ClassRules {
+        self.class().rules()
+    }
+
+    /// The class as far as the marks of the size say.
+    const fn marked_class(&self) -> SizeClass {
+        of_family!(self, size => size.class())
     }
 
     /// The nominal section width that the designation states; `None` of sizes by load letter, which state none.
@@ -270,27 +284,29 @@ impl TireSize {
         }
     }
 
-    /// Whether XL and the like can stand beside the size: cars and motorcycles have them.
+    /// Whether XL and the like can stand beside the size.
     pub(crate) const fn has_load_version(&self) -> bool {
-        of_family!(self, size => size.class()).is_passenger() || self.is_marked_motorcycle()
+        self.marked_class().rules().has_load_version
     }
 
-    /// Whether a load range or ply rating can stand beside it: of cars, sizes of the time of the cross-ply have
-    /// them, metric ones have not. Common practice, no source.
+    /// The load version that the size itself says.
+    pub(crate) const fn version(&self) -> Option<LoadVersion> {
+        self.marked_class().rules().version
+    }
+
+    /// Whether a load range or ply rating can stand beside it.
     pub(crate) const fn has_load_range(&self) -> bool {
-        let class = of_family!(self, size => size.class());
-        !class.is_passenger() || !matches!(self, Self::Metric(_))
+        self.marked_class().rules().has_metric_load_range || !matches!(self, Self::Metric(_))
     }
 
     /// Whether a single letter beside the size is its load range.
     pub(crate) const fn has_range_letter(&self) -> bool {
-        let class = of_family!(self, size => size.class());
-        matches!(class, SizeClass::LightTruck | SizeClass::Trailer | SizeClass::Truck)
+        self.marked_class().rules().has_range_letter
     }
 
     /// Whether the marks of the size alone make it a motorcycle's.
     pub(crate) const fn is_marked_motorcycle(&self) -> bool {
-        matches!(of_family!(self, size => size.class()), SizeClass::Motorcycle)
+        matches!(self.marked_class(), SizeClass::Motorcycle)
     }
 
     /// The nominal rim diameter, which the wheel's must equal.

@@ -1,6 +1,7 @@
 //! What speed and camber do to the load a tire may carry and the pressure it needs.
 
-use super::{SizeClass, SpeedSymbol, SpeedVariation, Tire};
+use super::size::AtSpeed;
+use super::{SpeedSymbol, SpeedVariation, Tire};
 use crate::units::{self, Angle, Pressure, Ratio, Velocity, at_most, in_deg, in_kmh, in_ratio};
 use crate::{Citation, OutOfRange};
 
@@ -97,10 +98,9 @@ impl Tire {
         if !at_most(v, in_kmh(symbol.speed())) || v < 0.0 {
             return Some(unknown);
         }
-        let class = self.size().class();
-        match class {
-            SizeClass::Agricultural | SizeClass::OffRoad | SizeClass::Unstated => return Some(unknown),
-            SizeClass::Motorcycle => {
+        let (percent, extra) = match self.size().rules().at_speed {
+            AtSpeed::Unknown => return Some(unknown),
+            AtSpeed::Motorcycle => {
                 let fast = SpeedVariation::motorcycle_fast(symbol, self.size().in_size_speed());
                 let share = fast.map(|fast| fast.load_share(units::kmh(v.max(FAST_FROM_KMH))).ok());
                 return Some(SpeedRule {
@@ -110,19 +110,15 @@ impl Tire {
                     ..unknown
                 });
             }
-            _ => {}
-        }
-        let (percent, extra) = if !class.is_passenger() {
-            (100.0, Some(0.0))
-        } else {
-            match symbol {
+            AtSpeed::Indexed => (100.0, Some(0.0)),
+            AtSpeed::Passenger => match symbol {
                 SpeedSymbol::Y | SpeedSymbol::AboveY => {
                     (between(Y_LOAD, v), at_most(v, Y_KNOWN_KMH).then_some(0.0))
                 }
                 SpeedSymbol::W | SpeedSymbol::AboveW => (between(W_LOAD, v), Some(between(W_PRESSURE, v))),
                 SpeedSymbol::V => (between(V_LOAD, v), Some(between(R_TO_V_PRESSURE, v))),
                 _ => (100.0, Some(between(R_TO_V_PRESSURE, v))),
-            }
+            },
         };
         Some(SpeedRule {
             load_share: Some(units::percent(percent)),

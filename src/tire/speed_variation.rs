@@ -9,7 +9,7 @@ mod bands;
 
 pub use bands::{TruckSizes, TruckSpeedBand};
 
-use super::{InSizeSpeed, LoadIndex, SizeClass, SpeedSymbol, Tire};
+use super::{InSizeSpeed, LoadIndex, SpeedSymbol, Tire};
 use crate::rim::RimDiameter;
 use crate::units::{self, Ratio, Velocity, in_kmh};
 use crate::{Citation, OutOfRange};
@@ -300,12 +300,7 @@ impl Tire {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn speed_variation(&self) -> Option<SpeedVariation> {
-        match self.size().class() {
-            SizeClass::Commercial | SizeClass::Camper | SizeClass::Truck => {
-                let service = self.service()?;
-                SpeedVariation::commercial(service.single(), service.speed())
-            }
-            _ => None,
-        }
+        let service = self.service().filter(|_| self.size().rules().has_commercial_speed_variation)?;
+        SpeedVariation::commercial(service.single(), service.speed())
     }
 }

@@ -1,6 +1,6 @@
 //! How far a tire sinks under its load.
 
-use super::{SizeClass, Structure, TireSize};
+use super::{Structure, TireSize};
 use crate::units::{
     self, FREE_FALL, Force, Length, Mass, Pressure, Ratio, Stiffness, in_kg, in_kpa, in_mm, in_n_per_mm,
 };
@@ -152,7 +152,7 @@ impl TireSize {
         let (Self::Metric(size), Some(diameter)) = (self, self.overall_diameter()) else {
             return Err(StiffnessError::OtherTire);
         };
-        if self.structure() != Structure::Radial || size.class() == SizeClass::Truck {
+        if self.structure() != Structure::Radial || !size.class().rules().has_stiffness {
             return Err(StiffnessError::OtherTire);
         }
         let aspect = units::percent(f64::from(size.aspect_ratio()));

@@ -3,7 +3,7 @@
 use super::definition::{Definition, Harm, Rules, Run};
 use super::effects::MONITOR_SHARE;
 use crate::fitment::Setup;
-use crate::fitment::case::{Case, Centres, both_of, is_passenger, need};
+use crate::fitment::case::{Case, Centres, both_of, need};
 use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built, no_more};
 use crate::fitment::reading::{Bound, Reading};
@@ -280,17 +280,13 @@ fn measured_radius(case: &Case<'_>, original: &Setup) -> Option<Toleranced<Lengt
     let new = original.tire().size().overall_diameter()? * 0.5;
     Some(match depth {
         Some(depth) => {
-            let deepest = if is_passenger(&original.tire()) { NEW_TREAD_CAR } else { NEW_TREAD_OTHER };
+            let deepest = original.tire().size().rules().new_tread_mm;
             let worn = units::mm((deepest - units::in_mm(depth)).max(0.0));
             Toleranced::ordered(new.min() - worn, new.nominal(), new.max())
         }
         None => new,
     })
 }
-
-/// Deepest tread of a new tire, mm: common practice, no source ([`Citation::NEW_TREAD`]).
-const NEW_TREAD_CAR: f64 = 9.0;
-const NEW_TREAD_OTHER: f64 = 18.0;
 
 /// The same for a check.
 pub(in crate::fitment) fn original_radius(

@@ -7,7 +7,7 @@ use crate::fitment::check::{CheckId, Input, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found};
 use crate::fitment::reading::{Bound, Reading};
 use crate::rim::{Hump, RimWidth, SeatTaper};
-use crate::tire::{RimRange, RimRangeBasis, SizeClass, Structure, TireSize};
+use crate::tire::{RimRange, RimRangeBasis, Structure, TireSize};
 
 pub(super) const BEAD_DIAMETER: Definition =
     Definition::new(CheckId::BeadDiameter, Harm::ComesOff, Run::Axle(bead_diameter)).vital();
@@ -64,7 +64,7 @@ fn rim_width(case: &Case<'_>) -> Found {
 /// is none.
 fn impossible(tire: TireSize, width: RimWidth) -> Option<Finding> {
     let nominal = tire.nominal_width().filter(|_| tire.measuring_rim() != Some(width))?;
-    let (least, most) = if tire.class() == SizeClass::Motorcycle { (0.40, 0.95) } else { (0.55, 1.05) };
+    let (least, most) = tire.rules().possible_rim;
     let bound = Bound::Between(Reading::Length(nominal * least), Reading::Length(nominal * most));
     let finding = Finding::new(Verdict::Beyond, Reason::RimImpossible, Citation::RIM_SANITY)
         .reading(Reading::Length(width.length()), bound);

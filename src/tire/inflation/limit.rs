@@ -1,6 +1,6 @@
 //! The highest cold pressure of a tire.
 
-use crate::tire::{SizeClass, SpeedSymbol, Tire};
+use crate::tire::{SpeedSymbol, Tire};
 use crate::units::{self, Pressure};
 
 impl Tire {
@@ -20,9 +20,7 @@ impl Tire {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn greatest_cold_pressure(&self) -> Option<Pressure> {
-        // A temporary spare is a passenger tire of a pressure of its own.
-        let class = self.size().class();
-        if !matches!(class, SizeClass::Passenger | SizeClass::HighLoad | SizeClass::PMetric) {
+        if !self.size().rules().has_pressure_limit_by_symbol {
             return None;
         }
         Some(units::kpa(match self.service().map(|service| service.speed()) {

@@ -1,9 +1,11 @@
 //! The laws of load and pressure, each with the domain it holds in.
 
-use super::{Inflation, InflationError, MOST_KPA};
-use crate::tire::{LoadIndex, LoadVersion, SizeClass};
+use crate::tire::LoadVersion;
 use crate::units::{self, Angle, Pressure, Velocity, in_deg, in_kmh, in_kpa};
 use crate::{Citation, OutOfRange};
+
+/// No pressure above this is read, kPa.
+pub(super) const MOST_KPA: f64 = 1200.0;
 
 /// Which law relates load and pressure: `Q = Qref·(P/Pref)^n`.
 ///
@@ -126,32 +128,6 @@ impl InflationModel {
         Self::Temporary,
     ];
 
-    /// The law that a class of sizes goes by.
-    pub(super) const fn of(class: SizeClass) -> Option<Self> {
-        Some(match class {
-            SizeClass::Passenger | SizeClass::HighLoad => Self::MetricPassenger,
-            SizeClass::PMetric => Self::PMetric,
-            SizeClass::Temporary => Self::Temporary,
-            SizeClass::LightTruck => Self::LightTruck,
-            SizeClass::Commercial | SizeClass::Camper | SizeClass::Truck => Self::Commercial,
-            SizeClass::Trailer => Self::Trailer,
-            SizeClass::Motorcycle | SizeClass::Agricultural | SizeClass::OffRoad | SizeClass::Unstated => {
-                return None;
-            }
-        })
-    }
-
-    /// Whether the law is made for a class of sizes.
-    ///
-    /// ```
-    /// use beadseat::tire::{InflationModel, SizeClass};
-    /// assert!(InflationModel::MetricPassenger.holds_for(SizeClass::HighLoad));
-    /// assert!(!InflationModel::MetricPassenger.holds_for(SizeClass::LightTruck));
-    /// ```
-    pub fn holds_for(self, class: SizeClass) -> bool {
-        Some(self) == Self::of(class) || (self == Self::PMetricFormula && class == SizeClass::PMetric)
-    }
-
     pub(super) const fn exponent(self) -> f64 {
         match self {
             Self::PMetricFormula => 0.5,
@@ -218,37 +194,6 @@ impl InflationModel {
             Self::Temporary => Citation::LOAD_AT_PRESSURE_TEMPORARY,
             _ => Citation::REFERENCE_PRESSURE,
         }
-    }
-
-    /// The law for a load index at a stated reference pressure, where no size is at hand or its
-    /// designation cannot be read. For a [`Tire`](crate::tire::Tire) see
-    /// [`Tire::inflation`](crate::tire::Tire::inflation).
-    ///
-    /// # Errors
-    /// Without a reference pressure where the law has no default, or outside its domain.
-    ///
-    /// ```
-    /// use beadseat::{tire::{InflationModel, LoadIndex}, units::{kg, kpa}};
-    /// let spare = InflationModel::Temporary.law(LoadIndex::parse("99")?, None)?;
-    /// assert_eq!(spare.reference_pressure(), kpa(420.0));
-    /// assert_eq!(spare.pressure_for(kg(400.0))?, kpa(420.0));
-    /// assert!(spare.load_at(kpa(350.0)).is_err());
-    /// assert!(InflationModel::Commercial.law(LoadIndex::parse("104")?, None).is_err());
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    pub fn law(
-        self,
-        index: LoadIndex,
-        stated_reference: Option<Pressure>,
-    ) -> Result<Inflation, InflationError> {
-        let (reference, reference_citation) = match stated_reference {
-            Some(stated) => (stated, Citation::REFERENCE_PRESSURE_GIVEN),
-            None => (
-                self.reference_pressure(None).ok_or(InflationError::NoReferencePressure)?,
-                self.reference_citation(),
-            ),
-        };
-        Inflation::checked(self, index, reference, reference_citation)
     }
 
     /// The source of the law.

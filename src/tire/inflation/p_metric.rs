@@ -1,6 +1,6 @@
 //! The load of a P-metric tire from its dimensions.
 
-use crate::tire::{LoadIndex, Metric, SizeClass};
+use crate::tire::{InflationModel, LoadIndex, Metric};
 use crate::units::{self, Mass, Pressure, in_kg, in_kpa};
 use crate::{Citation, OutOfRange};
 
@@ -90,7 +90,8 @@ impl Metric {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn p_metric_formula(&self) -> Option<PMetricFormula> {
-        if self.class() != SizeClass::PMetric || self.aspect_ratio() < LEAST_ASPECT {
+        let has_formula = self.class().rules().laws.contains(&InflationModel::PMetricFormula);
+        if !has_formula || self.aspect_ratio() < LEAST_ASPECT {
             return None;
         }
         let aspect = f64::from(self.aspect_ratio()) / 100.0;

@@ -4,8 +4,7 @@ use super::SidewallLine;
 use crate::molded::{MoldedLoad, MoldedSpeed};
 use crate::tire::letter_pressure::{is_as_printed, is_printed_below};
 use crate::tire::{
-    InSizeSpeed, LoadIndex, LoadVersion, ServiceDescription, SidewallMark, SizeClass, SpeedSymbol, Structure,
-    TireSize,
+    InSizeSpeed, LoadIndex, LoadVersion, ServiceDescription, SidewallMark, SpeedSymbol, Structure, TireSize,
 };
 use crate::units::{in_kg, in_kmh, in_lb, lb};
 
@@ -84,12 +83,9 @@ impl SidewallLine {
 
     fn has(&self, contradiction: LineContradiction) -> bool {
         let service = self.tire.service;
-        let of_yearbook = matches!(
-            self.tire.size.class(),
-            SizeClass::PMetric | SizeClass::LightTruck | SizeClass::Trailer | SizeClass::Temporary
-        );
+        let rules = self.tire.size.rules();
         let is_of = |molded: MoldedLoad, index: LoadIndex| match molded {
-            _ if of_yearbook => is_nearer_than_neighbours(molded, index),
+            _ if rules.has_yearbook_loads => is_nearer_than_neighbours(molded, index),
             MoldedLoad::Kilograms(kg) => (f64::from(kg) - in_kg(index.load())).abs() <= 1.0,
             // The yearbooks' pounds lie on a grid of 5 or 10.
             MoldedLoad::Pounds(lb) => (f64::from(lb) - in_lb(index.load())).abs() <= 10.0,
@@ -157,8 +153,7 @@ impl SidewallLine {
             }
             LineContradiction::InsideAndOutside => both(SidewallMark::Inside, SidewallMark::Outside),
             LineContradiction::SpeedAgainstSymbol => self.max_speed.is_some_and(|molded| {
-                let spare = self.tire.size.class() == SizeClass::Temporary;
-                goes_with_none(services().map(|s| agrees(molded, s.speed(), spare)))
+                goes_with_none(services().map(|s| agrees(molded, s.speed(), rules.may_mold_lower_speed)))
             }),
             LineContradiction::LightAndReinforced => {
                 self.tire.version == Some(LoadVersion::Light)
@@ -196,7 +191,7 @@ fn goes_with_none(of: impl Iterator<Item = bool>) -> bool {
 
 /// Whether a molded maximum speed goes with a speed symbol. All speeds are whole; the half keeps the
 /// conversion of units from deciding.
-fn agrees(molded: MoldedSpeed, symbol: SpeedSymbol, spare: bool) -> bool {
+fn agrees(molded: MoldedSpeed, symbol: SpeedSymbol, may_be_lower: bool) -> bool {
     let (above, tolerance) = match molded {
         MoldedSpeed::KilometresPerHour(kmh) => (f64::from(kmh) - in_kmh(symbol.speed()), 1.5),
         // Charts print up to 4 mph apart for the fastest symbols, and 1 for the others.
@@ -205,5 +200,5 @@ fn agrees(molded: MoldedSpeed, symbol: SpeedSymbol, spare: bool) -> bool {
             (f64::from(mph) - f64::from(symbol.printed_mph()), most)
         }
     };
-    (above <= tolerance || symbol.is_open_ended()) && (above >= -tolerance || spare)
+    (above <= tolerance || symbol.is_open_ended()) && (above >= -tolerance || may_be_lower)
 }

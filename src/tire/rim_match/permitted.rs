@@ -3,26 +3,23 @@
 use super::{RimRange, RimRangeBasis};
 use crate::Citation;
 use crate::rim::RimWidth;
-use crate::tire::{SizeClass, TireSize};
+use crate::tire::TireSize;
+use crate::tire::size::{Rims, SizeKey, find, sorted};
 
-/// A size with its narrowest and widest rim.
-struct Permitted {
-    size: TireSize,
-    min: RimWidth,
-    max: RimWidth,
-}
+/// A size, and its narrowest and widest rim.
+type Permitted = (SizeKey, (RimWidth, RimWidth));
 
 /// Widths as they are printed, in inches.
 const fn permitted(size: &str, min: &str, max: &str) -> Permitted {
-    match (TireSize::parse(size), RimWidth::parse(min), RimWidth::parse(max)) {
-        (Ok(size), Ok(min), Ok(max)) => Permitted { size, min, max },
-        (Err(error), ..) | (_, Err(error), _) | (.., Err(error)) => error.fail(),
+    match (RimWidth::parse(min), RimWidth::parse(max)) {
+        (Ok(min), Ok(max)) => (TireSize::listed(size).key(), (min, max)),
+        (Err(error), _) | (_, Err(error)) => error.fail(),
     }
 }
 
 /// ETRTO Standards Manual, 2022 corrigendum, pp. A.21 and A.27, rims for tractor tires for traction wheels.
 /// Of sizes in inches the narrowest and widest of the approved contours, of the others the printed range.
-static AGRICULTURAL: &[Permitted] = &[
+static AGRICULTURAL: &[Permitted] = &sorted([
     permitted("750/50-26", "23", "27"),
     permitted("900/50-42", "27", "31"),
     permitted("1000/50-25", "33", "36"),
@@ -113,10 +110,10 @@ static AGRICULTURAL: &[Permitted] = &[
     permitted("16.9-30", "14", "15"),
     permitted("16.9-34", "14", "15"),
     permitted("16.9-38", "14", "15"),
-];
+]);
 
 /// GOST R 52899-2007, Annex A, truck tires, as a trade article reprints it: recommended and permitted rims.
-static TRUCK: &[Permitted] = &[
+static TRUCK: &[Permitted] = &sorted([
     permitted("7.50-20", "6.0", "6.5"),
     permitted("8.25-20", "6.0", "6.5"),
     permitted("11.00-20", "8.0", "8.5"),
@@ -130,10 +127,10 @@ static TRUCK: &[Permitted] = &[
     permitted("12.00-24", "8.5", "9.0"),
     permitted("8.25R20", "6.0", "6.5"),
     permitted("9.00R20", "6.5", "7.0"),
-];
+]);
 
 /// Approved rims of truck sizes, as a tire maker's sheet prints them; 235/80R22.5 and 255/80R22.5 at second hand.
-static TRUCK_SHEET: &[Permitted] = &[
+static TRUCK_SHEET: &[Permitted] = &sorted([
     permitted("11.00R24", "7.5", "8.5"),
     permitted("215/75R17.5", "6.0", "6.75"),
     permitted("245/70R17.5", "6.75", "7.5"),
@@ -161,10 +158,15 @@ static TRUCK_SHEET: &[Permitted] = &[
     permitted("235/80R22.5", "6.75", "7.5"),
     permitted("255/80R22.5", "7.5", "8.25"),
     permitted("12.00R24", "8.0", "9.0"),
-];
+]);
 
-fn found(table: &[Permitted], size: TireSize, basis: RimRangeBasis, citation: Citation) -> Option<RimRange> {
-    let &Permitted { min, max, .. } = table.iter().find(|row| row.size == size)?;
+fn found(
+    table: &'static [Permitted],
+    size: SizeKey,
+    basis: RimRangeBasis,
+    citation: Citation,
+) -> Option<RimRange> {
+    let &(min, max) = find(table, size)?;
     Some(RimRange { min, max, basis, citation })
 }
 
@@ -185,15 +187,10 @@ impl TireSize {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn permitted_rim_range(&self) -> Option<RimRange> {
-        let agricultural = match self {
-            Self::Metric(size) => size.class() == SizeClass::Agricultural,
-            Self::Numeric(size) => size.class() == SizeClass::Agricultural,
-            _ => false,
-        };
-        let (table, size, citation) = match self {
-            _ if agricultural => (AGRICULTURAL, self.as_diagonal(), Citation::RIM_RANGE_AGRICULTURAL),
-            Self::Numeric(_) => (TRUCK, *self, Citation::RIM_RANGE_TRUCK),
-            _ => return None,
+        let (table, size, citation) = match self.rules().rims {
+            Rims::TractorTable => (AGRICULTURAL, self.key_as_diagonal(), Citation::RIM_RANGE_AGRICULTURAL),
+            Rims::TruckTables => (TRUCK, self.key(), Citation::RIM_RANGE_TRUCK),
+            Rims::ByAspect { .. } | Rims::Unknown => return None,
         };
         found(table, size, RimRangeBasis::Standard, citation)
     }
@@ -201,6 +198,6 @@ impl TireSize {
     /// What one maker's sheet has for a truck size. Another maker's tire may be approved for other rims, so it
     /// is no more than an estimate of them.
     pub(super) fn rim_range_of_sheet(&self) -> Option<RimRange> {
-        found(TRUCK_SHEET, *self, RimRangeBasis::Estimate, Citation::RIM_RANGE_TRUCK_SHEET)
+        found(TRUCK_SHEET, self.key(), RimRangeBasis::Estimate, Citation::RIM_RANGE_TRUCK_SHEET)
     }
 }

@@ -1,5 +1,6 @@
 //! Sizes by load letter.
 
+use super::key::SizeKey;
 use super::{SizeClass, Structure};
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -101,6 +102,12 @@ impl AlphaNumeric {
         }
         ahead.skip_space();
         matches!((ahead.peek(0), ahead.peek(1)), (b'8', b'5') | (b'9', b'0'))
+    }
+
+    pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
+        let key =
+            family.and(self.letter as u64, 8).and(self.aspect as u64, 7).and(self.rim.tenths() as u64, 13);
+        key.and(self.structure as u64, 2).and(self.class as u64, 4)
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

@@ -3,6 +3,7 @@
 //!
 //! All values are from memory of the documents named.
 
+use super::key::{SizeKey, find, sorted};
 use super::structure::StructureMark;
 use super::{SizeClass, Structure, TireSize};
 use crate::rim::RimWidth;
@@ -23,59 +24,40 @@ impl TireSize {
     /// What the annexes of UN R30, R54 and R75 say of the size, if one lists it.
     pub(crate) fn listing(&self) -> Option<Listing> {
         match self {
-            // Only old sizes of the 70 and 60 series are listed.
-            Self::Metric(size) if size.class() != SizeClass::Passenger => None,
-            Self::Metric(size) if !matches!(size.aspect_ratio(), 60 | 70) => None,
+            // Only old passenger sizes of the 70 and 60 series are listed.
+            Self::Metric(size) => {
+                let old = matches!((size.class(), size.aspect_ratio()), (SizeClass::Passenger, 60 | 70));
+                if old { self.in_r30() } else { None }
+            }
             Self::AlphaNumeric(size) if size.class() == SizeClass::Motorcycle => {
-                let size = Self::AlphaNumeric(size.as_diagonal());
-                R75.iter().find(|row| row.size == size).map(|row| Listing {
-                    class: SizeClass::Motorcycle,
-                    measuring_rim: None,
-                    overall_diameter: row.overall_diameter.1,
-                    limits: Some((row.overall_diameter.0, row.overall_diameter.2)),
-                    section_width: row.section_width,
-                })
+                find(R75, self.plain_key(Structure::Diagonal)).copied()
             }
             _ => self.in_r30().or_else(|| self.in_r54()),
         }
     }
 
     fn in_r30(&self) -> Option<Listing> {
-        let plain =
-            self.with_mark(StructureMark { structure: self.structure(), speed: None, run_flat: false });
-        R30.iter().find(|row| row.size == plain).map(|row| Listing {
-            class: SizeClass::Passenger,
-            measuring_rim: row.measuring_rim,
-            overall_diameter: row.overall_diameter,
-            limits: None,
-            section_width: row.section_width,
-        })
+        find(R30, self.plain_key(self.structure())).copied()
     }
 
     /// Tables print one designation for both structures.
     fn in_r54(&self) -> Option<Listing> {
-        let radial = |size: &Self| {
-            size.with_mark(StructureMark { structure: Structure::Radial, speed: None, run_flat: false })
-        };
-        let row = R54.iter().find(|row| radial(&row.size) == radial(self))?;
-        let of = |(r, d)| if self.structure() == Structure::Radial { r } else { d };
-        let overall_diameter = of(row.overall_diameter);
-        (overall_diameter > 0).then_some(Listing {
-            class: SizeClass::Truck,
-            measuring_rim: row.measuring_rim,
-            overall_diameter,
-            limits: None,
-            section_width: of(row.section_width),
-        })
+        let row = find(R54, self.plain_key(Structure::Radial))?;
+        if self.structure() == Structure::Radial { Some(row.radial) } else { row.diagonal }
     }
 
-    /// The same size as a diagonal, under which tables list both structures.
-    pub(crate) fn as_diagonal(&self) -> Self {
-        self.with_mark(StructureMark { structure: Structure::Diagonal, speed: None, run_flat: false })
+    /// The key of the same size with another structure, and nothing around its letter.
+    const fn plain_key(&self, structure: Structure) -> SizeKey {
+        self.with_mark(StructureMark { structure, speed: None, run_flat: false }).key()
     }
 
-    /// The same size with another structure mark, where it has one.
-    fn with_mark(&self, mark: StructureMark) -> Self {
+    /// The key of the same size as a diagonal, under which tables list both structures.
+    pub(in crate::tire) const fn key_as_diagonal(&self) -> SizeKey {
+        self.plain_key(Structure::Diagonal)
+    }
+
+    /// The same size with another structure mark; of a load letter, the diagonal.
+    const fn with_mark(&self, mark: StructureMark) -> Self {
         match *self {
             Self::Metric(size) => Self::Metric(size.with_mark(mark)),
             Self::NoAspect(size) => Self::NoAspect(size.with_mark(mark)),
@@ -86,34 +68,20 @@ impl TireSize {
     }
 }
 
-/// A listed size, mm.
-pub(super) struct Listed {
-    pub(super) size: TireSize,
-    /// Measuring rim; motorcycle rims have widths of their own, which are not kept.
-    pub(super) measuring_rim: Option<RimWidth>,
-    pub(super) overall_diameter: u16,
-    pub(super) section_width: u16,
-}
-
-const fn size(text: &str) -> TireSize {
-    match TireSize::parse(text) {
-        Ok(size) => size,
-        Err(error) => error.fail(),
-    }
-}
-
-const fn listed(text: &str, quarters: u16, overall_diameter: u16, section_width: u16) -> Listed {
-    Listed {
-        size: size(text),
+const fn listed(text: &str, quarters: u16, overall_diameter: u16, section_width: u16) -> (SizeKey, Listing) {
+    let listing = Listing {
+        class: SizeClass::Passenger,
         measuring_rim: RimWidth::from_quarters(quarters),
         overall_diameter,
+        limits: None,
         section_width,
-    }
+    };
+    (TireSize::listed(text).key(), listing)
 }
 
 /// UN R30 Annex 5, from memory. Measuring rim in quarter inches, overall diameter and section width in mm.
 #[rustfmt::skip]
-pub(super) static R30: &[Listed] = &[
+static R30: &[(SizeKey, Listing)] = &sorted([
     // Super Ballon
     listed("4.80-10", 14, 490, 128),
     listed("5.20-10", 14, 508, 132),
@@ -267,35 +235,42 @@ pub(super) static R30: &[Listed] = &[
     listed("255/60R15", 28, 688, 255),
     listed("205/60R16", 24, 654, 208),
     listed("215/60R16", 24, 662, 215),
-];
+]);
 
-/// A size listed for both structures: radial and diagonal diameter and width, mm.
-pub(super) struct ListedBoth {
-    /// The radial one, or where tables print no R, the diagonal one.
-    pub(super) size: TireSize,
-    pub(super) measuring_rim: Option<RimWidth>,
-    pub(super) overall_diameter: (u16, u16),
-    pub(super) section_width: (u16, u16),
+/// A size listed for both structures.
+#[derive(Clone, Copy)]
+struct ListedBoth {
+    radial: Listing,
+    diagonal: Option<Listing>,
 }
 
+/// Diameter and width radial and diagonal, 0 where only radials are listed. The text is the radial one, or where
+/// tables print no R, the diagonal one.
 const fn both(
     text: &str,
     quarters: u16,
     overall_diameter: (u16, u16),
     section_width: (u16, u16),
-) -> ListedBoth {
-    ListedBoth {
-        size: size(text),
+) -> (SizeKey, ListedBoth) {
+    let radial = Listing {
+        class: SizeClass::Truck,
         measuring_rim: RimWidth::from_quarters(quarters),
-        overall_diameter,
-        section_width,
-    }
+        overall_diameter: overall_diameter.0,
+        limits: None,
+        section_width: section_width.0,
+    };
+    let diagonal = if overall_diameter.1 > 0 {
+        Some(Listing { overall_diameter: overall_diameter.1, section_width: section_width.1, ..radial })
+    } else {
+        None
+    };
+    (TireSize::listed(text).plain_key(Structure::Radial), ListedBoth { radial, diagonal })
 }
 
 /// UN R54 Annex 5, from memory. Measuring rim in quarter inches, then overall diameter and section width
 /// in mm, each radial and diagonal.
 #[rustfmt::skip]
-pub(super) static R54: &[ListedBoth] = &[
+static R54: &[(SizeKey, ListedBoth)] = &sorted([
     // I-A code, 5deg/flat base
     both("4.00R8", 10, (414, 414), (107, 107)),
     both("4.00R10", 12, (466, 466), (108, 108)),
@@ -410,22 +385,27 @@ pub(super) static R54: &[ListedBoth] = &[
     both("9.50-16.5LT", 27, (776, 787), (241, 241)),
     both("10-16.5LT", 33, (762, 773), (264, 264)),
     both("12-16.5LT", 39, (818, 831), (307, 307)),
-];
+]);
 
-/// A motorcycle size, mm: least, design and greatest diameter, width.
-pub(super) struct ListedMotorcycle {
-    pub(super) size: TireSize,
-    pub(super) overall_diameter: (u16, u16, u16),
-    pub(super) section_width: u16,
-}
-
-const fn motorcycle(text: &str, overall_diameter: (u16, u16, u16), section_width: u16) -> ListedMotorcycle {
-    ListedMotorcycle { size: size(text), overall_diameter, section_width }
+/// Least, design and greatest diameter, and width. Motorcycle rims have widths of their own, which are not kept.
+const fn motorcycle(
+    text: &str,
+    (least, overall_diameter, most): (u16, u16, u16),
+    section_width: u16,
+) -> (SizeKey, Listing) {
+    let listing = Listing {
+        class: SizeClass::Motorcycle,
+        measuring_rim: None,
+        overall_diameter,
+        limits: Some((least, most)),
+        section_width,
+    };
+    (TireSize::listed(text).key(), listing)
 }
 
 /// UN R75 Annex 5, load-letter sizes, from memory and with doubt.
 #[rustfmt::skip]
-pub(super) static R75: &[ListedMotorcycle] = &[
+static R75: &[(SizeKey, Listing)] = &sorted([
     motorcycle("MH90-21", (682, 686, 700), 80),
     motorcycle("MJ90-18", (620, 625, 640), 89),
     motorcycle("ML90-18", (629, 634, 650), 93),
@@ -442,4 +422,4 @@ pub(super) static R75: &[ListedMotorcycle] = &[
     motorcycle("MS85-18", (675, 682, 702), 121),
     motorcycle("MT85-18", (681, 688, 709), 130),
     motorcycle("MU85-16", (650, 658, 681), 142),
-];
+]);

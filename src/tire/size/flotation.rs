@@ -2,6 +2,7 @@
 
 use super::SizeClass;
 use super::inch::Inches;
+use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -59,6 +60,11 @@ impl Flotation {
         scanner.skip_space();
         let suffix = scanner.eat_alone("LT");
         Ok(Self { overall, width, rim, mark, light_truck: prefix || suffix })
+    }
+
+    pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
+        let key = self.width.key(self.overall.key(family));
+        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.light_truck as u64, 1))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

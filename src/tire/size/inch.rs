@@ -1,5 +1,6 @@
 //! Numbers of inches as they are molded, with their decimals.
 
+use super::key::SizeKey;
 use crate::text::{Field, ParseError, Scanner, Text, tri};
 
 /// A number of inches in hundredths, and how many decimals are printed: `9.5` and `9.50` are different
@@ -66,6 +67,12 @@ impl Inches {
 
     pub(super) const fn decimals(self) -> u8 {
         self.decimals
+    }
+
+    /// Appended to the key of what comes before it.
+    #[inline(always)]
+    pub(super) const fn key(self, before: SizeKey) -> SizeKey {
+        before.and(self.hundredths as u64, 13).and(self.decimals as u64, 2)
     }
 
     pub(super) fn write(self, text: &mut Text) {

@@ -1,5 +1,6 @@
 //! Metric sizes: section width, aspect ratio, structure, rim.
 
+use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
 use super::{SizeClass, Structure};
 use crate::rim::{RimDiameter, SeatTaper};
@@ -174,47 +175,31 @@ impl Metric {
         }
     }
 
+    pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
+        let key = family.and(self.width_mm as u64, 11).and(self.aspect as u64, 7);
+        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.class as u64, 4))
+    }
+
     pub(crate) fn write(&self, text: &mut Text) {
-        text.str(match self.class {
-            SizeClass::PMetric => "P",
-            SizeClass::LightTruck => "LT",
-            SizeClass::HighLoad => "HL",
-            SizeClass::Temporary => "T",
-            SizeClass::Trailer => "ST",
-            _ => "",
-        });
+        let rules = self.class.rules();
+        text.str(rules.prefix);
         text.whole(u32::from(self.width_mm)).byte(b'/').whole(u32::from(self.aspect));
         self.mark.write(text);
         self.rim.write(text);
-        text.str(match self.class {
-            SizeClass::Commercial => "C",
-            SizeClass::Camper => "CP",
-            SizeClass::Motorcycle => " M/C",
-            _ => "",
-        });
+        text.str(rules.suffix);
     }
 
     pub(crate) const fn family(&self) -> &'static str {
         match (self.class, self.rim.seat_taper()) {
             (SizeClass::Passenger, SeatTaper::Millimetric) => "metric_rim",
-            (SizeClass::HighLoad, _) => "high_load",
-            (SizeClass::PMetric, _) => "p_metric",
-            (SizeClass::Temporary, _) => "temporary",
-            (SizeClass::LightTruck, _) => "lt_metric",
-            (SizeClass::Commercial, _) => "commercial",
-            (SizeClass::Camper, _) => "camper",
-            (SizeClass::Trailer, _) => "trailer",
-            (SizeClass::Truck, _) => "truck_metric",
-            (SizeClass::Motorcycle, _) => "motorcycle_metric",
-            (SizeClass::Agricultural, _) => "agricultural_metric",
-            _ => "metric",
+            (class, _) => class.rules().metric_family,
         }
     }
 
     pub(crate) const fn with_high_load(self) -> Option<Self> {
-        match self.class {
-            SizeClass::Passenger | SizeClass::HighLoad => Some(Self { class: SizeClass::HighLoad, ..self }),
-            _ => None,
+        match self.class.rules().with_high_load {
+            Some(class) => Some(Self { class, ..self }),
+            None => None,
         }
     }
 

@@ -2,6 +2,7 @@
 
 use super::SizeClass;
 use super::inch::Inches;
+use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -71,6 +72,15 @@ impl NoAspect {
             SizeClass::Passenger
         };
         Ok(Self { width_mm, rim, mark, class, inches })
+    }
+
+    pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
+        let key = family.and(self.width_mm as u64, 9);
+        let key = match self.inches {
+            None => key.and(0, 15),
+            Some(inches) => inches.key(key),
+        };
+        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.class as u64, 4))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

@@ -2,6 +2,7 @@
 
 use super::SizeClass;
 use super::inch::Inches;
+use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
 use crate::rim::{RimDiameter, SeatTaper};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -101,6 +102,11 @@ impl Numeric {
         } else {
             Ok(size)
         }
+    }
+
+    pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
+        let key = self.width.key(family).and(self.aspect as u64, 7);
+        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.suffix as u64, 3))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

@@ -1,5 +1,6 @@
 //! The part of a size between the widths and the rim: structure, in-size speed letter, run-flat mark.
 
+use super::key::SizeKey;
 use super::{InSizeSpeed, Structure};
 use crate::text::{Field, ParseError, Scanner, Text};
 
@@ -41,6 +42,16 @@ impl StructureMark {
         } else {
             Err(scanner.missing(Field::Structure))
         }
+    }
+
+    /// Appended to the key of what comes before it.
+    #[inline(always)]
+    pub(super) const fn key(self, before: SizeKey) -> SizeKey {
+        let speed = match self.speed {
+            None => 0,
+            Some(speed) => speed as u64 + 1,
+        };
+        before.and(self.structure as u64, 2).and(speed, 3).and(self.run_flat as u64, 1)
     }
 
     /// Whether it is `R`, `D` or `-` and nothing more.
