@@ -16,6 +16,7 @@ mod exact;
 pub mod fitment;
 pub mod marking;
 mod molded;
+mod order;
 pub mod prelude;
 mod record;
 pub mod rim;

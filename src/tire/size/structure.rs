@@ -1,6 +1,7 @@
 //! The part of a size between the widths and the rim: structure, in-size speed letter, run-flat mark.
 
 use super::{InSizeSpeed, Structure};
+use crate::order::ordered;
 use crate::text::{Field, ParseError, Scanner, Text};
 
 /// Structure with what is molded around its letter.
@@ -64,6 +65,8 @@ impl StructureMark {
         });
     }
 }
+
+ordered!(StructureMark, |mark| (mark.structure as u8, mark.speed, mark.run_flat));
 
 /// What sizes with a rim behind a [`StructureMark`] answer alike.
 macro_rules! marked {
