@@ -1,6 +1,9 @@
 #![doc = include_str!("../README.md")]
 #![no_std]
 #![forbid(unsafe_code)]
+#![cfg_attr(docsrs, feature(doc_cfg))]
+// An enum may grow, unless it says that it is closed.
+#![warn(clippy::exhaustive_enums)]
 
 #[cfg(any(feature = "serde", feature = "svg"))]
 extern crate alloc;
@@ -13,9 +16,11 @@ mod citation;
 pub mod draw;
 mod error;
 mod exact;
+#[allow(clippy::exhaustive_enums)]
 pub mod fitment;
 pub mod marking;
 mod molded;
+mod order;
 pub mod prelude;
 mod record;
 pub mod rim;
@@ -34,7 +39,7 @@ pub use error::Error;
 pub use marking::Marking;
 pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
 pub use record::Count;
-pub use text::{Echo, Field, ParseError, ParseErrorKind, Shown};
+pub use text::{Echo, Field, ParseError, ParseErrorKind, Shown, UnknownWord};
 pub use toleranced::Toleranced;
 pub use units::OutOfRange;
 pub use uom;

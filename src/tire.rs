@@ -82,6 +82,8 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// of cars, and either may be said twice in two ways; of `LT`, `ST` and half-inch sizes its letter may stand
 /// alone, or behind a stroke, common practice. The canonical form is size, service description, version, range.
 ///
+/// `Ord` is by size, then by service description, version and range; what is not given comes first.
+///
 /// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `LT245/75R17 121/118S E`,
 /// `HL245/40R19 101Y XL`, `120/70ZR17M/C (58W)`. Refused: `205/55R16 91V 91V`, `205/55ZR16 (91W)`, `LT245/75R17 XL`.
 ///
@@ -93,7 +95,7 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// assert!("LT245/75R17 XL".parse::<Tire>().is_err());
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Tire {
     size: TireSize,
     service: Option<ServiceDescription>,

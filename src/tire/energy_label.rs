@@ -19,6 +19,7 @@ use crate::{Citation, OutOfRange};
 /// assert_eq!(TireClass::C1.max(TireClass::C2), TireClass::C2);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
 pub enum TireClass {
     /// Tires of passenger cars and their trailers (M1, O1, O2). From memory.
     C1,
@@ -30,6 +31,14 @@ pub enum TireClass {
 }
 
 impl TireClass {
+    /// Every one, passenger tires first.
+    ///
+    /// ```
+    /// use beadseat::tire::TireClass;
+    /// assert_eq!(TireClass::ALL.first(), Some(&TireClass::C1));
+    /// ```
+    pub const ALL: &[Self] = &[Self::C1, Self::C2, Self::C3];
+
     /// The class of a tire of a commercial vehicle. From memory.
     ///
     /// ```
@@ -68,6 +77,8 @@ impl TireClass {
         }
     }
 }
+
+crate::text::worded!(TireClass [C1 C2 C3]);
 
 /// Stands in a table for "no bound".
 const OPEN: u16 = u16::MAX;
@@ -175,6 +186,7 @@ macro_rules! letters {
     ($(#[$doc:meta])* $type:ident $($worst_first:ident)* / $($best_first:ident)*) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[non_exhaustive]
         pub enum $type { $(#[doc = concat!("Class ", stringify!($worst_first), ".")] $worst_first,)* }
 
         impl $type {
@@ -205,6 +217,8 @@ macro_rules! letters {
                 Self::ALL.get(place).copied().unwrap_or(Self::A)
             }
         }
+
+        crate::text::worded!($type [$($best_first)*]);
     };
 }
 

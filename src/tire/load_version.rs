@@ -9,14 +9,14 @@ use crate::units::{self, Pressure};
 ///
 /// # Syntax
 /// `XL`, `EXTRA LOAD`, `REINFORCED` or its short form `RNF`; `LL`; `HL` (which the canonical form of a size
-/// carries in front).
+/// carries in front). `Ord` is by load.
 ///
 /// ```
 /// use beadseat::tire::LoadVersion;
 /// assert_eq!("Extra Load".parse::<LoadVersion>()?, LoadVersion::Extra);
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]
 pub enum LoadVersion {
     /// LL: light load.

@@ -10,7 +10,8 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 /// service = index [ "/" index ] symbol | "(" index [ "/" index ] ( "Y" | "W" ) ")"
 /// ```
 /// The second index is the load of each tire of a dual pair and is never above the first. `94(Y)` is
-/// read too; the canonical form brackets the whole.
+/// read too; the canonical form brackets the whole. `Ord` is by load alone, by load in a pair (without one first),
+/// and by speed.
 ///
 /// ```
 /// use beadseat::tire::{ServiceDescription, SpeedSymbol};
@@ -20,7 +21,7 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 /// assert_eq!("94(Y)".parse::<ServiceDescription>()?.to_string(), "(94Y)");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct ServiceDescription {
     single: LoadIndex,
     dual: Option<LoadIndex>,

@@ -22,6 +22,8 @@ pub use metric::Metric;
 pub use no_aspect::NoAspect;
 pub use numeric::Numeric;
 
+use core::cmp::Ordering;
+
 use crate::record::words;
 use crate::rim::RimDiameter;
 use crate::text::{ParseError, Scanner, Text, designation, tri};
@@ -44,8 +46,8 @@ words! {
     }
 }
 
-/// A speed letter inside the size, in front of the structure: `205/55 ZR 16`.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+/// A speed letter inside the size, in front of the structure: `205/55 ZR 16`. `Ord` is by speed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]
 pub enum InSizeSpeed {
     /// `S`: up to 180 km/h. From memory.
@@ -83,6 +85,11 @@ pub enum InSizeSpeed {
 /// Two rules decide where one could err: a number below 50 in front is inches, one from 50 is millimetres;
 /// a size with `x` in it is overall diameter × width.
 ///
+/// # Order
+/// `Ord` is by rim diameter code, with those in millimetres last, then by nominal width, whatever unit it is
+/// molded in; sizes without one come first. Then by family in the order of the variants, and inside a family by
+/// what is left: aspect ratio or overall diameter, structure, and the marks around the size.
+///
 /// ```
 /// use beadseat::tire::{SizeClass, TireSize};
 /// let size: TireSize = "lt245/75 r 17".parse()?;
@@ -90,6 +97,10 @@ pub enum InSizeSpeed {
 /// assert!(matches!(size, TireSize::Metric(_)));
 /// assert_eq!(size.class(), SizeClass::LightTruck);
 /// assert!("205/55R16 91V".parse::<TireSize>().is_err());
+/// // 10.50 in are 266.7 mm.
+/// let mut on_15 = ["275/60R15", "31x10.50R15LT", "265/70R15", "ER78-15"].map(TireSize::parse);
+/// on_15.sort_by_key(|size| size.ok());
+/// assert_eq!(on_15, ["ER78-15", "265/70R15", "31x10.50R15LT", "275/60R15"].map(TireSize::parse));
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -276,6 +287,28 @@ impl TireSize {
         }
     }
 
+    /// The nominal width in thousandths of a millimetre, of which a hundredth of an inch has 254.
+    const fn width_microns(&self) -> Option<u32> {
+        match self {
+            Self::Metric(size) => Some(size.width_mm() as u32 * 1000),
+            Self::NoAspect(size) => Some(size.width_mm() as u32 * 1000),
+            Self::Numeric(size) => Some(size.width_hundredths() as u32 * 254),
+            Self::Flotation(size) => Some(size.width_hundredths() as u32 * 254),
+            Self::AlphaNumeric(_) => None,
+        }
+    }
+
+    /// The place of the family among the variants.
+    const fn place(&self) -> u8 {
+        match self {
+            Self::Metric(_) => 0,
+            Self::NoAspect(_) => 1,
+            Self::Numeric(_) => 2,
+            Self::Flotation(_) => 3,
+            Self::AlphaNumeric(_) => 4,
+        }
+    }
+
     /// Whether what could be a rim of several pieces without a contour is a tire.
     pub(crate) const fn is_told_from_rim(&self) -> bool {
         match self {
@@ -345,6 +378,26 @@ impl TireSize {
             Self::Flotation(size) => size.in_size_speed(),
             Self::AlphaNumeric(_) => None,
         }
+    }
+}
+
+impl Ord for TireSize {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let key = |size: &Self| (size.rim_diameter(), size.width_microns());
+        key(self).cmp(&key(other)).then_with(|| match (self, other) {
+            (Self::Metric(a), Self::Metric(b)) => a.cmp(b),
+            (Self::NoAspect(a), Self::NoAspect(b)) => a.cmp(b),
+            (Self::Numeric(a), Self::Numeric(b)) => a.cmp(b),
+            (Self::Flotation(a), Self::Flotation(b)) => a.cmp(b),
+            (Self::AlphaNumeric(a), Self::AlphaNumeric(b)) => a.cmp(b),
+            _ => self.place().cmp(&other.place()),
+        })
+    }
+}
+
+impl PartialOrd for TireSize {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
     }
 }
 

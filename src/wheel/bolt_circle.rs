@@ -3,6 +3,7 @@
 use core::num::NonZeroU8;
 
 use crate::exact::Exact;
+use crate::order::ordered;
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 use crate::units::{self, Angle, Length};
 
@@ -15,7 +16,7 @@ use crate::units::{self, Angle, Length};
 /// 3 to 12 holes. Without a unit, a diameter below 20 is inches and one from 60 to 600 is millimetres;
 /// anything else is refused. So are, behind a stroke, whole inches without a unit and a count that begins with 0,
 /// which could be a month and a year. Inches and millimetres are held exactly, so equal circles are equal
-/// however they were written. Canonical in millimetres.
+/// however they were written. Canonical in millimetres. `Ord` is by count, then by diameter.
 ///
 /// Accepted: `5x112`, `5×114,3`, `5 x 4.5in`, `6x5.5"`, `4-100`, `5/4.5`. Refused: `5x57`, `2x100`, `13x112`,
 /// `03/12`.
@@ -274,4 +275,5 @@ const fn is_of_whole_inches(mut scanner: Scanner<'_>) -> bool {
     (digits == 1 || digits == 2 && tens < b'2') && !decimals && !unit
 }
 
+ordered!(BoltCircle, |circle| (circle.count, circle.diameter));
 designation!(BoltCircle in "beadseat::wheel", "5 X 4.75\\\"" => "5x120.65", wrong "5x57");

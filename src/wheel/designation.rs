@@ -3,6 +3,7 @@
 use core::num::NonZeroU32;
 
 use super::{BoltCircle, Bore, Inset, bolt_circle};
+use crate::order::ordered;
 use crate::rim::{Contour, Hump, RimDiameter, RimWidth};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
@@ -20,6 +21,9 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 ///
 /// The contours H, P, S, T and V stand on rims from 5 in and code 16 on. A rim of several pieces without a contour
 /// has its canonical width with a fraction, `6 1/2-20`, as no tire has.
+///
+/// `Ord` is by diameter code, with those in millimetres last, then by width, then by the letters of contour and
+/// hump, those without first, and last by the number of pieces.
 ///
 /// Accepted: `7Jx16 H2`, `7 J × 16`, `6 1/2Jx15`, `8.25x22.5`, `16x7`, `150 TR 390 FH`. Refused: `7Jx16.2`,
 /// `7x7`, `150x16`.
@@ -218,6 +222,13 @@ impl WheelSize {
     }
 }
 
+ordered!(WheelSize, |size| (
+    size.diameter,
+    size.width,
+    size.contour.map(Contour::mark),
+    size.hump.map(Hump::mark),
+    size.multi_piece,
+));
 designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2", wrong "7Jx16.2");
 
 /// A wheel: size, inset, bolt circle, centre bore.
@@ -233,6 +244,8 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 /// canonical form is in that order. See [`WheelSize`],
 /// [`Inset`], [`BoltCircle`], [`Bore`].
 ///
+/// `Ord` is by size, inset, bolt circle, bore and second circle; what is not stamped comes first.
+///
 /// A bolt circle that is not smaller than the rim, or a bore that is not smaller than the bolt circle, is refused.
 ///
 /// ```
@@ -247,7 +260,7 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 /// assert_eq!(drilled_twice.second_bolt_circle(), Some("4x114.3".parse()?));
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Wheel {
     size: WheelSize,
     inset: Option<Inset>,

@@ -1,10 +1,13 @@
 //! Screw threads.
 
+use core::cmp::Ordering;
+
 use crate::exact::Exact;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{Angle, Area, Length, base, in_ratio, mm2};
 
-/// The distance between threads.
+/// The distance between threads. `Ord` is by that distance, a fine pitch first; of two that are equal, the metric one
+/// comes first.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Pitch {
@@ -20,6 +23,31 @@ pub enum Pitch {
     },
 }
 
+impl Pitch {
+    /// The distance as a fraction of nanometres, and whether it is counted to the inch. No threads to the inch are
+    /// the greatest distance.
+    const fn fraction(self) -> (i64, i64, bool) {
+        const INCH_NM: i64 = 25_400_000;
+        match self {
+            Self::Metric { nanometres } => (nanometres as i64, 1, false),
+            Self::Unified { threads_per_inch } => (INCH_NM, threads_per_inch as i64, true),
+        }
+    }
+}
+
+impl Ord for Pitch {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let ((a, of_a, a_unified), (b, of_b, b_unified)) = (self.fraction(), other.fraction());
+        (a * of_b).cmp(&(b * of_a)).then(a_unified.cmp(&b_unified))
+    }
+}
+
+impl PartialOrd for Pitch {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
 /// A screw thread.
 ///
 /// # Syntax
@@ -29,6 +57,7 @@ pub enum Pitch {
 /// ```
 /// Metric M6 to M30 with a pitch of 0.5 to 4 mm; unified 1/4 to 1 1/4 in with 7 to 32 threads an inch.
 /// The pitch must be given. The series letters are read and not kept: the number of threads says it.
+/// `Ord` is by major diameter, then by [`Pitch`].
 ///
 /// ```
 /// use beadseat::{uom::si::area::square_millimeter, wheel::Thread};
@@ -37,9 +66,11 @@ pub enum Pitch {
 /// assert!((thread.stress_area().get::<square_millimeter>() - 124.545545).abs() < 1e-6);
 /// assert_eq!("1/2\"-20 UNF".parse::<Thread>()?.to_string(), "1/2-20");
 /// assert_eq!("1-14 UNS".parse::<Thread>()?.to_string(), "1-14");
+/// assert!(Thread::parse("1/2-20")? < Thread::parse("M14x1.25")?); // 12.7 mm
+/// assert!(Thread::parse("M12x1.25")? < Thread::parse("M12x1.5")?);
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Thread {
     major: Exact,
     pitch: Pitch,

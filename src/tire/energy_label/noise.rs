@@ -41,6 +41,7 @@ impl SoundLevel {
 /// # Ok::<(), &str>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
 pub enum NoiseClass {
     /// Above the limit.
     C,
@@ -51,6 +52,14 @@ pub enum NoiseClass {
 }
 
 impl NoiseClass {
+    /// Every one, quietest first.
+    ///
+    /// ```
+    /// use beadseat::tire::NoiseClass;
+    /// assert_eq!(NoiseClass::ALL.first(), Some(&NoiseClass::A));
+    /// ```
+    pub const ALL: &[Self] = &[Self::A, Self::B, Self::C];
+
     /// The class of a measured level against the limit for the tire.
     pub const fn of(measured: SoundLevel, limit: SoundLevel) -> Self {
         if measured.decibels + 3 <= limit.decibels {
@@ -104,6 +113,8 @@ impl NoiseClass {
     }
 }
 
+crate::text::worded!(NoiseClass [A B C]);
+
 /// What the limit of rolling noise depends on.
 ///
 /// | class | | dB(A) |
@@ -123,6 +134,7 @@ impl NoiseClass {
 /// assert!(!NoiseLimit::C2 { traction: false }.citation().is_from_memory());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum NoiseLimit {
     /// A passenger tire.
     C1 {

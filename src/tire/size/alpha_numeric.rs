@@ -2,10 +2,12 @@
 
 use super::key::SizeKey;
 use super::{SizeClass, Structure};
+use crate::order::ordered;
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
 /// A size by load letter and aspect ratio: US cars and light trucks of the 1970s, and motorcycles with `M`.
+/// `Ord` is by rim diameter, letter, aspect ratio, structure and marks.
 ///
 /// # Syntax
 /// ```text
@@ -157,4 +159,5 @@ impl AlphaNumeric {
     }
 }
 
+ordered!(AlphaNumeric, |size| (size.rim, size.letter, size.aspect, size.structure as u8, size.class as u8));
 designation!(AlphaNumeric in "beadseat::tire", "h78 - 15" => "H78-15", wrong "I78-14");

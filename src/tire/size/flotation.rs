@@ -4,12 +4,14 @@ use super::SizeClass;
 use super::inch::Inches;
 use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
+use crate::order::ordered;
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
 /// A size by overall diameter × section width: high-flotation light trucks with `LT`, and without it
-/// agricultural, industrial and off-road tires.
+/// agricultural, industrial and off-road tires. `Ord` is by rim diameter, width, overall diameter, structure and
+/// suffix.
 ///
 /// # Syntax
 /// ```text
@@ -88,6 +90,10 @@ impl Flotation {
         units::inches(self.overall.hundredths() as f64 / 100.0)
     }
 
+    pub(super) const fn width_hundredths(&self) -> u16 {
+        self.width.hundredths()
+    }
+
     /// The section width that is molded.
     pub const fn nominal_width(&self) -> Length {
         units::inches(self.width.hundredths() as f64 / 100.0)
@@ -95,4 +101,5 @@ impl Flotation {
 }
 
 marked!(Flotation);
+ordered!(Flotation, |size| (size.rim, size.width, size.overall, size.mark, size.light_truck));
 designation!(Flotation in "beadseat::tire", "LT31 X 10.50 R 15" => "31x10.50R15LT", wrong "15x10-15");

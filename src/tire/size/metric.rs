@@ -3,12 +3,13 @@
 use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
 use super::{SizeClass, Structure};
+use crate::order::ordered;
 use crate::rim::{RimDiameter, SeatTaper};
 use crate::text::ParseErrorKind::OutOfRange;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
-/// A metric tire size.
+/// A metric tire size. `Ord` is by rim diameter, width, aspect ratio, structure and marks.
 ///
 /// # Syntax
 /// ```text
@@ -259,4 +260,5 @@ const fn is_step_of_five(value: u16, least: u16, most: u16) -> bool {
 }
 
 marked!(Metric);
+ordered!(Metric, |size| (size.rim, size.width_mm, size.aspect, size.mark, size.class as u8));
 designation!(Metric in "beadseat::tire", "245/75R17 LT" => "LT245/75R17", wrong "P195/70R15C");

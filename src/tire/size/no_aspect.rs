@@ -4,11 +4,13 @@ use super::SizeClass;
 use super::inch::Inches;
 use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
+use crate::order::ordered;
 use crate::rim::RimDiameter;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
-/// A metric size that names no aspect ratio, which then is about 82.
+/// A metric size that names no aspect ratio, which then is about 82. `Ord` is by rim diameter, width, structure
+/// and marks.
 ///
 /// # Syntax
 /// ```text
@@ -105,6 +107,10 @@ impl NoAspect {
         self.class
     }
 
+    pub(super) const fn width_mm(&self) -> u16 {
+        self.width_mm
+    }
+
     /// The nominal section width that is molded.
     pub const fn nominal_width(&self) -> Length {
         units::mm(self.width_mm as f64)
@@ -112,4 +118,5 @@ impl NoAspect {
 }
 
 marked!(NoAspect);
+ordered!(NoAspect, |size| (size.rim, size.width_mm, size.mark, size.class as u8, size.inches));
 designation!(NoAspect in "beadseat::tire", "165 sr 15" => "165SR15", wrong "156R13");

@@ -4,11 +4,13 @@ use super::SizeClass;
 use super::inch::Inches;
 use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
+use crate::order::ordered;
 use crate::rim::{RimDiameter, SeatTaper};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
-/// A size by section width in inches: cross-ply cars, light trucks, trucks, motorcycles.
+/// A size by section width in inches: cross-ply cars, light trucks, trucks, motorcycles. `Ord` is by rim diameter,
+/// width, aspect ratio, structure and suffix.
 ///
 /// # Syntax
 /// ```text
@@ -44,7 +46,7 @@ pub struct Numeric {
 }
 
 /// What stands behind the rim.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 enum Suffix {
     None,
     Commercial,
@@ -152,6 +154,10 @@ impl Numeric {
         }
     }
 
+    pub(super) const fn width_hundredths(&self) -> u16 {
+        self.width.hundredths()
+    }
+
     /// The section width that is molded.
     pub const fn nominal_width(&self) -> Length {
         units::inches(self.width.hundredths() as f64 / 100.0)
@@ -159,4 +165,5 @@ impl Numeric {
 }
 
 marked!(Numeric);
+ordered!(Numeric, |size| (size.rim, size.width, size.aspect, size.mark, size.suffix));
 designation!(Numeric in "beadseat::tire", "7,50 r 16 c" => "7.50R16C", wrong "0.50-16");

@@ -2,6 +2,7 @@
 
 use super::key::SizeKey;
 use super::{InSizeSpeed, Structure};
+use crate::order::ordered;
 use crate::text::{Field, ParseError, Scanner, Text};
 
 /// Structure with what is molded around its letter.
@@ -75,6 +76,8 @@ impl StructureMark {
         });
     }
 }
+
+ordered!(StructureMark, |mark| (mark.structure as u8, mark.speed, mark.run_flat));
 
 /// What sizes with a rim behind a [`StructureMark`] answer alike.
 macro_rules! marked {
