@@ -5,7 +5,7 @@ use crate::sweep::ObstacleError;
 use crate::tire::FutureDate;
 use crate::tire::{InflationError, StiffnessError, WearError};
 use crate::wheel::{BarrelError, RingError};
-use crate::{OutOfRange, ParseError};
+use crate::{OutOfRange, ParseError, UnknownWord};
 
 /// Whatever a function of the crate refuses with: for `?` in a program that does several things.
 ///
@@ -25,6 +25,9 @@ pub enum Error {
     /// A text that is no such designation.
     #[error(transparent)]
     Parse(#[from] ParseError),
+    /// A text that is no such word.
+    #[error(transparent)]
+    Word(#[from] UnknownWord),
     /// A quantity outside what is accepted.
     #[error(transparent)]
     OutOfRange(#[from] OutOfRange),

@@ -120,8 +120,8 @@ macro_rules! exact_length {
         #[cfg(feature = "serde")]
         impl<'de> serde::Deserialize<'de> for $name {
             fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                Self::from_length(crate::units::mm(f64::deserialize(deserializer)?))
-                    .map_err(serde::de::Error::custom)
+                let mm = f64::deserialize(deserializer).map_err(crate::text::bounded)?;
+                Self::from_length(crate::units::mm(mm)).map_err(serde::de::Error::custom)
             }
         }
     };

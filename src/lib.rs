@@ -2,7 +2,7 @@
 #![no_std]
 #![forbid(unsafe_code)]
 
-#[cfg(any(feature = "serde", feature = "svg"))]
+#[cfg(feature = "alloc")]
 extern crate alloc;
 #[cfg(feature = "std")]
 extern crate std;
@@ -35,7 +35,7 @@ pub use error::Error;
 pub use marking::Marking;
 pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
 pub use record::Count;
-pub use text::{Echo, Field, ParseError, ParseErrorKind, Shown};
+pub use text::{Echo, Field, ParseError, ParseErrorKind, Shown, UnknownWord};
 pub use toleranced::Toleranced;
 pub use units::OutOfRange;
 pub use uom;

@@ -1,7 +1,7 @@
 //! Whatever was read off a tire or a wheel.
 
 use crate::Citation;
-use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text};
+use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, as_text};
 use crate::tire::{
     DateCode, Grade, Grading, IdentificationNumber, LineContradiction, LoadIndex, MoldedLimit,
     ServiceDescription, SidewallLine, SidewallMark, SpeedSymbol, Tire,
@@ -27,7 +27,7 @@ use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 ///   digits alone, or else says `DOT`: `205 55 16` is refused.
 ///
 /// Where none succeeds, the error is that of the reading that came furthest; of a wheel that contradicts itself, that
-/// of the wheel.
+/// of the wheel. In files a marking is its canonical text.
 ///
 /// ```
 /// use beadseat::Marking;
@@ -420,17 +420,4 @@ const fn further(a: ParseError, b: ParseError) -> ParseError {
     if of_a.start > of_b.start || of_a.start == of_b.start && of_a.end > of_b.end { a } else { b }
 }
 
-impl core::str::FromStr for Marking {
-    type Err = ParseError;
-    fn from_str(text: &str) -> Result<Self, ParseError> {
-        Self::parse(text)
-    }
-}
-
-impl core::fmt::Display for Marking {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        let mut text = Text::new();
-        self.write(&mut text);
-        f.pad(text.as_str())
-    }
-}
+as_text!(Marking);

@@ -52,7 +52,7 @@ macro_rules! record {
                                 $nkey => $need = Some(map.next_value()?),)+)?
                                 $($key if $field.is_some() => return Err(A::Error::duplicate_field($key)),
                                 $key => $field = Some(crate::record::read!(map, $key $([$ctor $unit $least $most])?)),)*
-                                unknown => return Err(A::Error::unknown_field(unknown, &[$($($nkey,)+)? $($key,)*])),
+                                unknown => return Err(crate::text::unknown_field(unknown, &[$($($nkey,)+)? $($key,)*])),
                             }
                         }
                         Ok($name {
@@ -61,7 +61,7 @@ macro_rules! record {
                         })
                     }
                 }
-                deserializer.deserialize_map(Object)
+                deserializer.deserialize_map(Object).map_err(crate::text::bounded)
             }
         }
 
@@ -214,18 +214,21 @@ impl<'de> serde::de::DeserializeSeed<'de> for InRange {
     type Value = f64;
 
     fn deserialize<D: serde::Deserializer<'de>>(self, deserializer: D) -> Result<f64, D::Error> {
-        let value = <f64 as serde::Deserialize>::deserialize(deserializer)?;
+        let value = <f64 as serde::Deserialize>::deserialize(deserializer).map_err(crate::text::bounded)?;
         crate::OutOfRange::check(self.what, value, self.unit, self.least, self.most)
             .map_err(serde::de::Error::custom)
     }
 }
 
-/// Makes an enum of fixed words, with serde as the word.
+/// Makes an enum of fixed words, which may grow unless it is `closed`, with `FromStr` and serde as the word.
 macro_rules! words {
-    ($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident = $word:literal,)* }) => {
+    ($(#[$doc:meta])* $name:ident { $($variants:tt)* }) => {
+        crate::record::words! { $(#[$doc])* #[non_exhaustive] $name closed { $($variants)* } }
+    };
+    ($(#[$doc:meta])* $name:ident closed { $($(#[$vdoc:meta])* $variant:ident = $word:literal,)* }) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-        #[non_exhaustive]
+        #[allow(clippy::exhaustive_enums, reason = "closed")]
         pub enum $name { $($(#[$vdoc])* $variant,)* }
 
         impl $name {
@@ -244,36 +247,7 @@ macro_rules! words {
             }
         }
 
-        #[cfg(feature = "serde")]
-        impl serde::Serialize for $name {
-            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                serializer.serialize_str(self.name())
-            }
-        }
-
-        #[cfg(feature = "serde")]
-        impl<'de> serde::Deserialize<'de> for $name {
-            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                struct Word;
-                impl serde::de::Visitor<'_> for Word {
-                    type Value = $name;
-
-                    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-                        f.write_str("one of")?;
-                        $(f.write_str(concat!(" `", $word, "`"))?;)*
-                        Ok(())
-                    }
-
-                    fn visit_str<E: serde::de::Error>(self, word: &str) -> Result<$name, E> {
-                        match word {
-                            $($word => Ok($name::$variant),)*
-                            _ => Err(E::unknown_variant(word, &[$($word,)*])),
-                        }
-                    }
-                }
-                deserializer.deserialize_str(Word)
-            }
-        }
+        crate::text::worded!($name [$($variant)*]);
     };
 }
 pub(crate) use words;
@@ -315,7 +289,7 @@ impl<const MOST: u8> serde::Serialize for Count<MOST> {
 impl<'de, const MOST: u8> serde::Deserialize<'de> for Count<MOST> {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         use serde::de::Error;
-        Self::new(u8::deserialize(deserializer)?)
+        Self::new(u8::deserialize(deserializer).map_err(crate::text::bounded)?)
             .ok_or_else(|| D::Error::custom(format_args!("a count from 1 to {MOST} is wanted")))
     }
 }

@@ -47,6 +47,7 @@ use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
 use crate::fitment::{Change, Conditions, Limits, Report, Setup, Setups, assess};
+use crate::text::{bounded, unknown_field, unknown_variant};
 use crate::vehicle::Vehicle;
 
 /// What a scenario file holds.
@@ -119,7 +120,7 @@ macro_rules! object {
                 $body
             }
         }
-        $deserializer.deserialize_map(Object)
+        $deserializer.deserialize_map(Object).map_err(bounded)
     }};
 }
 
@@ -144,7 +145,7 @@ impl<'de> Deserialize<'de> for Setups {
                 match key.as_str() {
                     "front" => once(&mut map, "front", &mut front)?,
                     "rear" => once(&mut map, "rear", &mut rear)?,
-                    unknown => return Err(A::Error::unknown_field(unknown, &["front", "rear"])),
+                    unknown => return Err(unknown_field(unknown, &["front", "rear"])),
                 }
             }
             let rear = match rear {
@@ -175,7 +176,7 @@ impl<'de> Deserialize<'de> for RearSetup {
             fn visit_str<E: Error>(self, text: &str) -> Result<RearSetup, E> {
                 match text {
                     "same" => Ok(RearSetup(None)),
-                    _ => Err(E::unknown_variant(text, &["same"])),
+                    _ => Err(unknown_variant(text, &["same"])),
                 }
             }
 
@@ -183,7 +184,7 @@ impl<'de> Deserialize<'de> for RearSetup {
                 Setup::deserialize(MapAccessDeserializer::new(map)).map(|setup| RearSetup(Some(setup)))
             }
         }
-        deserializer.deserialize_any(SameOrObject)
+        deserializer.deserialize_any(SameOrObject).map_err(bounded)
     }
 }
 
@@ -243,7 +244,7 @@ impl<'de> Deserialize<'de> for Scenario {
                     "limits" => once(&mut map, "limits", &mut limits)?,
                     unknown => {
                         let known = &["vehicle", "original", "proposed", "use", "limits"];
-                        return Err(A::Error::unknown_field(unknown, known));
+                        return Err(unknown_field(unknown, known));
                     }
                 }
             }

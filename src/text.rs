@@ -1,9 +1,16 @@
 //! Reading and writing of designations: one byte scanner behind every parser, one error, one buffer.
 
 mod error;
+#[cfg(feature = "serde")]
+mod serial;
+mod word;
 mod write;
 
 pub use error::{Echo, Field, ParseError, ParseErrorKind, Shown};
+#[cfg(feature = "serde")]
+pub(crate) use serial::{FromText, FromWord, bounded, unknown_field, unknown_variant};
+pub use word::UnknownWord;
+pub(crate) use word::worded;
 pub(crate) use write::Text;
 
 use ParseErrorKind::{Empty, Missing, TooLong, TooPrecise, Trailing};
@@ -365,8 +372,7 @@ const fn case(byte: u8) -> u8 {
 }
 
 /// Gives a type with `const fn scan(&mut Scanner) -> Result<Self, ParseError>` and
-/// `fn write(&self, &mut Text)` everything a designation has: `parse`, `FromStr`, `TryFrom<&str>`,
-/// `Display` and, with the feature, serde as its canonical string.
+/// `fn write(&self, &mut Text)` everything a designation has: `parse`, and what [`as_text`] gives.
 macro_rules! designation {
     ($type:ident in $path:literal, $typed:literal => $canonical:literal, wrong $wrong:literal) => {
         crate::text::designation!($type in $path, $typed => $canonical, wrong $wrong, by scan);
@@ -393,6 +399,15 @@ macro_rules! designation {
             }
         }
 
+        crate::text::as_text!($type);
+    };
+}
+pub(crate) use designation;
+
+/// Gives a type with `const fn parse(&str)` and `fn write(&self, &mut Text)` the traits of a designation:
+/// `FromStr`, `TryFrom` of strings, `Display` and, with the feature, serde as its canonical string.
+macro_rules! as_text {
+    ($type:ident) => {
         impl core::str::FromStr for $type {
             type Err = crate::text::ParseError;
             fn from_str(text: &str) -> Result<Self, Self::Err> {
@@ -404,6 +419,14 @@ macro_rules! designation {
             type Error = crate::text::ParseError;
             fn try_from(text: &str) -> Result<Self, Self::Error> {
                 Self::parse(text)
+            }
+        }
+
+        #[cfg(feature = "alloc")]
+        impl TryFrom<alloc::string::String> for $type {
+            type Error = crate::text::ParseError;
+            fn try_from(text: alloc::string::String) -> Result<Self, Self::Error> {
+                Self::parse(&text)
             }
         }
 
@@ -432,24 +455,7 @@ macro_rules! designation {
         }
     };
 }
-pub(crate) use designation;
-
-/// Reads a designation from a string of any serde format.
-#[cfg(feature = "serde")]
-pub(crate) struct FromText<T>(pub(crate) core::marker::PhantomData<T>);
-
-#[cfg(feature = "serde")]
-impl<T: core::str::FromStr<Err = ParseError>> serde::de::Visitor<'_> for FromText<T> {
-    type Value = T;
-
-    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        f.write_str("a designation as text")
-    }
-
-    fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<T, E> {
-        text.parse().map_err(|error: ParseError| E::custom(error))
-    }
-}
+pub(crate) use as_text;
 
 /// A designation written in the source, checked when it is compiled.
 ///

@@ -167,3 +167,85 @@ fn what_is_echoed_is_cut_and_escaped() {
         "{shown}"
     );
 }
+
+/// Every place of a scenario where a key, a word or a value of a kind stands.
+const PLACES: &[&str] = &[
+    "/vehicle",
+    "/vehicle/kind",
+    "/vehicle/front",
+    "/vehicle/front/max_load_kg",
+    "/vehicle/front/axles",
+    "/vehicle/front/hub",
+    "/vehicle/front/hub/spigot_mm",
+    "/vehicle/front/hub/bolt_circle",
+    "/vehicle/front/steering",
+    "/vehicle/front/space/obstacles",
+    "/vehicle/front/space/obstacles/0",
+    "/vehicle/front/space/obstacles/0/points_mm",
+    "/vehicle/front/space/obstacles/0/points_mm/0",
+    "/vehicle/front/space/obstacles/0/points_mm/0/0",
+    "/vehicle/front/space/obstacles/0/what",
+    "/original",
+    "/original/front",
+    "/original/front/tire",
+    "/proposed/front/rim_range_in",
+    "/proposed/rear",
+    "/use",
+    "/use/towing",
+    "/use/date",
+    "/limits",
+    "/limits/set",
+];
+
+/// The pickup with a value at a place, which may be new to its object.
+fn pickup_with(place: &str, value: Value) -> Value {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/examples/scenarios/rangers-pickup.json");
+    let mut document: Value = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
+    document["limits"] = json!({});
+    let (parent, key) = place.rsplit_once('/').unwrap();
+    match document.pointer_mut(parent).unwrap_or_else(|| panic!("no {parent}")) {
+        Value::Object(object) => drop(object.insert(key.to_owned(), value)),
+        list => list[key.parse::<usize>().unwrap()] = value,
+    }
+    document
+}
+
+/// The library itself, whatever reads with it.
+#[track_caller]
+fn bounded_and_escaped(document: Value) {
+    let error = serde_json::from_value::<beadseat::scenario::Scenario>(document).expect_err("was accepted");
+    let message = error.to_string();
+    assert!(message.len() < 5000, "{} bytes: {}", message.len(), &message[..200]);
+    assert!(!message.chars().any(|c| char::is_control(c) || c == '\u{202e}'), "{message:?}");
+}
+
+#[test]
+fn errors_of_the_library_are_bounded_and_escaped() {
+    const LONG: usize = 10_000_000;
+    for place in PLACES {
+        bounded_and_escaped(pickup_with(place, json!("x".repeat(LONG))));
+        bounded_and_escaped(pickup_with(place, json!("\u{1b}[31m\u{202e}\n\0")));
+        bounded_and_escaped(pickup_with(place, json!({ "k".repeat(LONG): 1 })));
+        bounded_and_escaped(pickup_with(place, json!({ "\u{1b}[31m\u{202e}\n\0": 1 })));
+    }
+    for object in ["", "/vehicle", "/vehicle/front", "/original", "/original/front", "/use", "/limits"] {
+        bounded_and_escaped(pickup_with(&format!("{object}/{}", "k".repeat(LONG)), json!(1)));
+    }
+}
+
+#[test]
+fn an_unknown_key_is_cut_and_what_is_known_stands_behind_it() {
+    let read =
+        |document| serde_json::from_value::<beadseat::scenario::Scenario>(document).unwrap_err().to_string();
+    for (place, known) in [("", "`proposed`"), ("/original", "`rear`"), ("/vehicle/front/hub", "`spigot_mm`")]
+    {
+        let message = read(pickup_with(&format!("{place}/{}", "k".repeat(10_000_000)), json!(1)));
+        let cut = format!("unknown field `{}…`, expected ", "k".repeat(120));
+        assert!(message.starts_with(&cut) && message.contains(known), "{message}");
+    }
+    for (place, known) in [("/vehicle/kind", "`trailer`"), ("/proposed/rear", "`same`")] {
+        let message = read(pickup_with(place, json!(format!("\u{1b}\u{202e}{}", "w".repeat(10_000_000)))));
+        let cut = format!("unknown variant `\u{fffd}\u{fffd}{}…`, expected ", "w".repeat(118));
+        assert!(message.starts_with(&cut) && message.contains(known), "{message}");
+    }
+}

@@ -148,40 +148,31 @@ impl Place {
     }
 }
 
-/// The answer of a check, or of a whole report.
-///
-/// It has no order: what was not assessed is neither better nor worse than what was.
-///
-/// ```
-/// use beadseat::fitment::Verdict;
-/// assert_eq!(Verdict::NotAssessed.name(), "not_assessed");
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Verdict {
-    /// Inside the limit at the worst case.
-    Within,
-    /// Inside at nominal but not at the worst case, or decided by an estimate within its error.
-    Marginal,
-    /// Outside the limit.
-    Beyond,
-    /// An input is missing.
-    NotAssessed,
-    /// A stated fact says that the question does not arise, as the spacing of pairs on single wheels.
-    NotApplicable,
+words! {
+    /// The answer of a check, or of a whole report.
+    ///
+    /// It has no order: what was not assessed is neither better nor worse than what was.
+    ///
+    /// ```
+    /// use beadseat::fitment::Verdict;
+    /// assert_eq!(Verdict::NotAssessed.name(), "not_assessed");
+    /// assert_eq!("beyond".parse(), Ok(Verdict::Beyond));
+    /// ```
+    Verdict closed {
+        /// Inside the limit at the worst case.
+        Within = "within",
+        /// Inside at nominal but not at the worst case, or decided by an estimate within its error.
+        Marginal = "marginal",
+        /// Outside the limit.
+        Beyond = "beyond",
+        /// An input is missing.
+        NotAssessed = "not_assessed",
+        /// A stated fact says that the question does not arise, as the spacing of pairs on single wheels.
+        NotApplicable = "not_applicable",
+    }
 }
 
 impl Verdict {
-    /// `within`, `marginal`, `beyond`, `not_assessed`, `not_applicable`.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Within => "within",
-            Self::Marginal => "marginal",
-            Self::Beyond => "beyond",
-            Self::NotAssessed => "not_assessed",
-            Self::NotApplicable => "not_applicable",
-        }
-    }
-
     /// How grave an answer is among those that were given: one that was not given has no gravity.
     pub(super) const fn gravity(self) -> u8 {
         match self {
@@ -190,12 +181,6 @@ impl Verdict {
             Self::Marginal => 2,
             Self::Beyond => 3,
         }
-    }
-}
-
-impl fmt::Display for Verdict {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(self.name())
     }
 }
 

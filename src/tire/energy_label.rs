@@ -30,6 +30,14 @@ pub enum TireClass {
 }
 
 impl TireClass {
+    /// Every one, passenger tires first.
+    ///
+    /// ```
+    /// use beadseat::tire::TireClass;
+    /// assert_eq!(TireClass::ALL.first(), Some(&TireClass::C1));
+    /// ```
+    pub const ALL: &[Self] = &[Self::C1, Self::C2, Self::C3];
+
     /// The class of a tire of a commercial vehicle. From memory.
     ///
     /// ```
@@ -68,6 +76,8 @@ impl TireClass {
         }
     }
 }
+
+crate::text::worded!(TireClass [C1 C2 C3]);
 
 /// Stands in a table for "no bound".
 const OPEN: u16 = u16::MAX;
@@ -205,6 +215,8 @@ macro_rules! letters {
                 Self::ALL.get(place).copied().unwrap_or(Self::A)
             }
         }
+
+        crate::text::worded!($type [$($best_first)*]);
     };
 }
 

@@ -173,6 +173,14 @@ pub enum TractionGrade {
 }
 
 impl TractionGrade {
+    /// Every one, best first.
+    ///
+    /// ```
+    /// use beadseat::tire::TractionGrade;
+    /// assert_eq!(TractionGrade::ALL.first(), Some(&TractionGrade::AA));
+    /// ```
+    pub const ALL: &[Self] = &[Self::AA, Self::A, Self::B, Self::C];
+
     /// A grade of one letter.
     const fn scan_letter(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let grade = match scanner.peek(0) {
@@ -250,6 +258,8 @@ impl TractionGrade {
     }
 }
 
+crate::text::worded!(TractionGrade [AA A B C]);
+
 /// A temperature grade: the speed the tire endured for half an hour on the laboratory wheel.
 ///
 /// It holds for a tire that is properly inflated and not overloaded: speed, underinflation and load,
@@ -283,6 +293,14 @@ pub enum TemperatureGrade {
 const MPH_PER_TURN_A_MINUTE: f64 = 60.0 / 300.0;
 
 impl TemperatureGrade {
+    /// Every one, best first.
+    ///
+    /// ```
+    /// use beadseat::tire::TemperatureGrade;
+    /// assert_eq!(TemperatureGrade::ALL.first(), Some(&TemperatureGrade::A));
+    /// ```
+    pub const ALL: &[Self] = &[Self::A, Self::B, Self::C];
+
     const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let grade = match scanner.peek(0) {
@@ -365,6 +383,8 @@ impl TemperatureGrade {
         }
     }
 }
+
+crate::text::worded!(TemperatureGrade [A B C]);
 
 /// The grades molded on a passenger car tire: `400 AA A`.
 ///

@@ -32,6 +32,14 @@ macro_rules! forms {
         pub enum IdentificationForm { $($(#[$doc])* $variant,)* }
 
         impl IdentificationForm {
+            /// Every one.
+            ///
+            /// ```
+            /// use beadseat::tire::IdentificationForm;
+            /// assert!(IdentificationForm::ALL.contains(&IdentificationForm::Current));
+            /// ```
+            pub const ALL: &[Self] = &[$(Self::$variant,)*];
+
             const fn layout(self) -> Layout {
                 match self { $(Self::$variant => Layout { plant: $plant, size: $size, least: $least, most: $most, date: $date },)* }
             }
@@ -55,6 +63,8 @@ macro_rules! forms {
                 match self { $(Self::$variant => Citation::$citation,)* }
             }
         }
+
+        crate::text::worded!(IdentificationForm [$($variant)*]);
     };
 }
 

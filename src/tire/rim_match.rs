@@ -189,7 +189,7 @@ impl serde::Serialize for RimRange {
 impl<'de> serde::Deserialize<'de> for RimRange {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         use serde::de::Error;
-        let [min, max] = <[f64; 2]>::deserialize(deserializer)?.map(|inches| {
+        let [min, max] = <[f64; 2]>::deserialize(deserializer).map_err(crate::text::bounded)?.map(|inches| {
             let quarters = inches * 4.0;
             (libm::floor(quarters) == quarters && (0.0..=255.0).contains(&quarters))
                 .then(|| RimWidth::from_quarters(quarters as u16))

@@ -51,6 +51,14 @@ pub enum NoiseClass {
 }
 
 impl NoiseClass {
+    /// Every one, quietest first.
+    ///
+    /// ```
+    /// use beadseat::tire::NoiseClass;
+    /// assert_eq!(NoiseClass::ALL.first(), Some(&NoiseClass::A));
+    /// ```
+    pub const ALL: &[Self] = &[Self::A, Self::B, Self::C];
+
     /// The class of a measured level against the limit for the tire.
     pub const fn of(measured: SoundLevel, limit: SoundLevel) -> Self {
         if measured.decibels + 3 <= limit.decibels {
@@ -103,6 +111,8 @@ impl NoiseClass {
         }
     }
 }
+
+crate::text::worded!(NoiseClass [A B C]);
 
 /// What the limit of rolling noise depends on.
 ///

@@ -10,6 +10,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use super::{BodyKind, Form, GapSide, MAX_POINTS, Surrounding, Surroundings};
 use crate::record::{record, words, written};
 use crate::sweep::{Carrier, ObstacleError, Point};
+use crate::text::bounded;
 use crate::tire::VehicleSide;
 use crate::units::{Length, in_mm, mm};
 
@@ -25,7 +26,7 @@ fn in_millimetres(length: Length) -> f64 {
 
 impl<'de> Deserialize<'de> for Point {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let [forward, outboard, up] = <[f64; 3]>::deserialize(deserializer)?;
+        let [forward, outboard, up] = <[f64; 3]>::deserialize(deserializer).map_err(bounded)?;
         Self::new(mm(forward), mm(outboard), mm(up)).map_err(Error::custom)
     }
 }
@@ -79,7 +80,7 @@ impl<'de> Deserialize<'de> for Outline {
                 Ok(outline)
             }
         }
-        deserializer.deserialize_seq(Points)
+        deserializer.deserialize_seq(Points).map_err(bounded)
     }
 }
 
@@ -245,6 +246,6 @@ impl<'de> Deserialize<'de> for Surroundings {
                 Ok(around)
             }
         }
-        deserializer.deserialize_seq(List)
+        deserializer.deserialize_seq(List).map_err(bounded)
     }
 }
