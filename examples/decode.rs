@@ -254,6 +254,7 @@ fn limit_facts(limit: &MoldedLimit) -> Facts {
             let key = match fitting {
                 Fitting::Single => "max_load_kg",
                 Fitting::Dual => "max_load_dual_kg",
+                _ => return Vec::new(),
             };
             let load = number(load.load().get::<kilogram>());
             vec![(key, load), ("load_pressure_kpa", at.map(kpa).into())]

@@ -1,6 +1,9 @@
 #![doc = include_str!("../README.md")]
 #![no_std]
 #![forbid(unsafe_code)]
+#![cfg_attr(docsrs, feature(doc_cfg))]
+// An enum may grow, unless it says that it is closed.
+#![warn(clippy::exhaustive_enums)]
 
 #[cfg(feature = "alloc")]
 extern crate alloc;
@@ -13,6 +16,7 @@ mod citation;
 pub mod draw;
 mod error;
 mod exact;
+#[allow(clippy::exhaustive_enums)]
 pub mod fitment;
 pub mod marking;
 mod molded;

@@ -150,6 +150,7 @@ fn every_class_has_the_bounds_of_its_row() {
                     }
                     TireClass::C2 => vec![NoiseLimit::C2 { traction: class == "traction" }],
                     TireClass::C3 => vec![NoiseLimit::C3 { traction: class == "traction" }],
+                    other => panic!("{other:?} in {row}"),
                 };
                 for tire in tires {
                     assert_eq!(tire.limit(), Some(limit), "{row} {tire:?}");
@@ -186,6 +187,7 @@ fn every_class_has_the_bounds_of_its_row() {
                     }
                     TireClass::C2 => assert_eq!((of("121N"), of("100T")), (TireClass::C2, TireClass::C2)),
                     TireClass::C3 => assert_eq!((of("122N"), of("121M")), (TireClass::C3, TireClass::C3)),
+                    other => panic!("{other:?} in {row}"),
                 }
             }
             "snow_icon" | "ice_icon" | "application_date" => {
@@ -363,6 +365,7 @@ fn limits_of_approval_as_they_were_seen() {
                     }
                     TireClass::C2 => vec![NoiseLimit::C2 { traction: key.ends_with("traction") }],
                     TireClass::C3 => vec![NoiseLimit::C3 { traction: key.ends_with("traction") }],
+                    other => panic!("{other:?} in {row}"),
                 };
                 for tire in tires {
                     assert_eq!(tire.limit(), Some(db(&row["value"])), "{row} {tire:?}");

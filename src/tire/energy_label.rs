@@ -19,6 +19,7 @@ use crate::{Citation, OutOfRange};
 /// assert_eq!(TireClass::C1.max(TireClass::C2), TireClass::C2);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
 pub enum TireClass {
     /// Tires of passenger cars and their trailers (M1, O1, O2). From memory.
     C1,
@@ -185,6 +186,7 @@ macro_rules! letters {
     ($(#[$doc:meta])* $type:ident $($worst_first:ident)* / $($best_first:ident)*) => {
         $(#[$doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[non_exhaustive]
         pub enum $type { $(#[doc = concat!("Class ", stringify!($worst_first), ".")] $worst_first,)* }
 
         impl $type {

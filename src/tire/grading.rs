@@ -161,6 +161,7 @@ designation!(TreadwearGrade in "beadseat::tire", "0340" => "340", wrong "219");
 /// assert!(TractionGrade::C < TractionGrade::B && TractionGrade::A < TractionGrade::AA);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
 pub enum TractionGrade {
     /// May have poor traction.
     C,
@@ -280,6 +281,7 @@ crate::text::worded!(TractionGrade [AA A B C]);
 /// assert!(TemperatureGrade::C < TemperatureGrade::A);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
 pub enum TemperatureGrade {
     /// 85 mph: what every passenger tire must endure.
     C,

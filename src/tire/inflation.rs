@@ -15,6 +15,7 @@ use crate::{Citation, OutOfRange};
 
 /// Whether a tire stands alone on its side of the axle or beside another.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Fitting {
     /// Alone.
     #[default]

@@ -23,6 +23,7 @@ macro_rules! symbols {
         /// # Ok::<(), beadseat::ParseError>(())
         /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[non_exhaustive]
         pub enum SpeedSymbol {
             $(#[doc = concat!($kmh, " km/h, printed as ", $mph, " mph.")] $variant,)*
             /// Above 270 km/h: `W` with the whole service description in brackets, of motorcycles; how far

@@ -41,6 +41,7 @@ impl SoundLevel {
 /// # Ok::<(), &str>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
 pub enum NoiseClass {
     /// Above the limit.
     C,
@@ -133,6 +134,7 @@ crate::text::worded!(NoiseClass [A B C]);
 /// assert!(!NoiseLimit::C2 { traction: false }.citation().is_from_memory());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum NoiseLimit {
     /// A passenger tire.
     C1 {

@@ -20,6 +20,7 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Grade {
     /// Of wear.
     Treadwear(TreadwearGrade),

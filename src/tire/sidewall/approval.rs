@@ -6,6 +6,7 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
 /// Who approved a tire.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum ApprovalAuthority {
     /// Capital E in a circle: approved to a UN regulation.
     UnitedNations,
