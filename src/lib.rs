@@ -5,7 +5,7 @@
 // An enum may grow, unless it says that it is closed.
 #![warn(clippy::exhaustive_enums)]
 
-#[cfg(any(feature = "serde", feature = "svg"))]
+#[cfg(feature = "alloc")]
 extern crate alloc;
 #[cfg(feature = "std")]
 extern crate std;
