@@ -60,12 +60,13 @@ pub(crate) fn compare(counts: &[Count]) -> Result<ExitCode, Box<dyn Error>> {
         wrong += 1;
         println!("{name}: in the baseline, and no longer counted  <- wrong");
     }
-    if !is_same {
-        println!("instructions: numbers not compared, the baseline is of {of}, these are of {compiler}");
+    if is_same {
+        println!(
+            "instructions: {wrong} wrong, {fewer} fewer by more than the tolerance (BLESS=1 for a new baseline)"
+        );
+    } else {
+        println!("instructions: not compared, the baseline is of {of}, these are of {compiler}");
     }
-    println!(
-        "instructions: {wrong} wrong, {fewer} fewer by more than the tolerance; BLESS=1 rewrites the baseline"
-    );
     Ok(if wrong == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE })
 }
 
