@@ -203,7 +203,7 @@ impl Tire {
     const fn scan_service(&self, scanner: &mut Scanner<'_>) -> Result<ServiceDescription, ParseError> {
         let at = scanner.at();
         let service = tri!(ServiceDescription::scan(scanner));
-        if matches!(service.speed(), SpeedSymbol::AboveW) && !self.size.is_marked_motorcycle() {
+        if matches!(service.speed(), SpeedSymbol::AboveW) && !self.size.has_open_w() {
             return Err(scanner.range(Field::SpeedSymbol, at));
         }
         Ok(service)

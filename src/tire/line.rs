@@ -165,12 +165,12 @@ impl SidewallLine {
 
     /// The service description in a circle. Brackets stand for the circle, but where they belong to the symbol.
     const fn scan_second(&self, scanner: &mut Scanner<'_>) -> Result<ServiceDescription, ParseError> {
-        let motorcycle = self.tire.size.is_marked_motorcycle();
+        let open_w = self.tire.size.has_open_w();
         if let Some(mut inside) = molded::open(scanner) {
             match ServiceDescription::scan(&mut inside) {
                 Ok(service)
                     if !(matches!(service.speed(), SpeedSymbol::Y | SpeedSymbol::AboveY)
-                        || motorcycle && matches!(service.speed(), SpeedSymbol::W)) =>
+                        || open_w && matches!(service.speed(), SpeedSymbol::W)) =>
                 {
                     *scanner = inside;
                     tri!(molded::close(scanner, Field::SpeedSymbol));

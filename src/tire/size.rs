@@ -229,15 +229,9 @@ impl TireSize {
         match self {
             Self::Metric(size) => size.family(),
             Self::NoAspect(_) => "no_aspect",
-            Self::Numeric(size) if matches!(size.class(), SizeClass::Motorcycle) => "motorcycle_numeric",
-            Self::Numeric(size) if matches!(size.class(), SizeClass::Agricultural) => "agricultural_numeric",
-            Self::Numeric(_) => "numeric",
-            Self::Flotation(size) if matches!(size.class(), SizeClass::OffRoad) => "outer_by_width",
-            Self::Flotation(_) => "flotation",
-            Self::AlphaNumeric(size) if matches!(size.class(), SizeClass::Motorcycle) => {
-                "motorcycle_alpha_numeric"
-            }
-            Self::AlphaNumeric(_) => "alpha_numeric",
+            Self::Numeric(size) => size.class().rules().numeric_family,
+            Self::Flotation(size) => size.class().rules().flotation_family,
+            Self::AlphaNumeric(size) => size.class().rules().alpha_numeric_family,
         }
     }
 
@@ -337,9 +331,9 @@ impl TireSize {
         self.marked_class().rules().has_range_letter
     }
 
-    /// Whether the marks of the size alone make it a motorcycle's.
-    pub(crate) const fn is_marked_motorcycle(&self) -> bool {
-        matches!(self.marked_class(), SizeClass::Motorcycle)
+    /// Whether the symbol `(W)` can stand beside the size.
+    pub(crate) const fn has_open_w(&self) -> bool {
+        self.marked_class().rules().has_open_w
     }
 
     /// The nominal rim diameter, which the wheel's must equal.

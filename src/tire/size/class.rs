@@ -46,8 +46,11 @@ pub(crate) struct ClassRules {
     /// What stands in front of a metric size and behind it.
     pub(crate) prefix: &'static str,
     pub(crate) suffix: &'static str,
-    /// The family of a metric size.
+    /// The family that a designation of each form is of.
     pub(crate) metric_family: &'static str,
+    pub(crate) numeric_family: &'static str,
+    pub(crate) flotation_family: &'static str,
+    pub(crate) alpha_numeric_family: &'static str,
 
     /// Whether they are tires of passenger cars.
     pub(crate) is_passenger: bool,
@@ -57,6 +60,8 @@ pub(crate) struct ClassRules {
     pub(crate) with_high_load: Option<SizeClass>,
     /// Whether XL and the like may stand beside the size.
     pub(crate) has_load_version: bool,
+    /// Whether the symbol `(W)`, above 270 km/h, may stand beside the size.
+    pub(crate) has_open_w: bool,
     /// Whether a load range or ply rating may stand beside a metric size. Beside another it may in every class:
     /// sizes of cars from the time of the cross-ply have them. Common practice, no source.
     pub(crate) has_metric_load_range: bool,
@@ -200,10 +205,14 @@ const UNKNOWN: ClassRules = ClassRules {
     prefix: "",
     suffix: "",
     metric_family: "metric",
+    numeric_family: "numeric",
+    flotation_family: "flotation",
+    alpha_numeric_family: "alpha_numeric",
     is_passenger: false,
     version: None,
     with_high_load: None,
     has_load_version: false,
+    has_open_w: false,
     has_metric_load_range: true,
     has_range_letter: false,
     laws: &[],
@@ -325,15 +334,25 @@ const TRAILER: ClassRules = ClassRules {
 const MOTORCYCLE: ClassRules = ClassRules {
     suffix: " M/C",
     metric_family: "motorcycle_metric",
+    numeric_family: "motorcycle_numeric",
+    alpha_numeric_family: "motorcycle_alpha_numeric",
     has_load_version: true,
+    has_open_w: true,
     at_speed: AtSpeed::Motorcycle,
     has_height_by_aspect: true,
     possible_rim: (0.40, 0.95),
     ..UNKNOWN
 };
 
-const AGRICULTURAL: ClassRules =
-    ClassRules { metric_family: "agricultural_metric", rims: Rims::TractorTable, ..UNKNOWN };
+const AGRICULTURAL: ClassRules = ClassRules {
+    metric_family: "agricultural_metric",
+    numeric_family: "agricultural_numeric",
+    rims: Rims::TractorTable,
+    ..UNKNOWN
+};
+
+/// Its designation has the diameter, and no limits of it are known.
+const OFF_ROAD: ClassRules = ClassRules { flotation_family: "outer_by_width", ..UNKNOWN };
 
 impl SizeClass {
     /// What its rules say.
@@ -350,7 +369,8 @@ impl SizeClass {
             Self::Truck => &TRUCK,
             Self::Motorcycle => &MOTORCYCLE,
             Self::Agricultural => &AGRICULTURAL,
-            Self::OffRoad | Self::Unstated => &UNKNOWN,
+            Self::OffRoad => &OFF_ROAD,
+            Self::Unstated => &UNKNOWN,
         }
     }
 
