@@ -145,10 +145,11 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
         report.caution(Caution::UnevenTread);
     }
 
-    for caution in
-        [Caution::Placard, Caution::LocalLaw, Caution::Seating, Caution::Retorque, Caution::ColdPressure]
-    {
+    for caution in [Caution::Placard, Caution::LocalLaw, Caution::Seating, Caution::ColdPressure] {
         report.caution(caution);
+    }
+    if !axles.into_iter().flatten().all(Case::has_spindle_hub) {
+        report.caution(Caution::Retorque);
     }
     if vehicle.kind() != Some(Kind::Trailer) && front.is_towing() {
         report.caution(Caution::Towing);

@@ -2,14 +2,18 @@
 
 use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
 use super::checks::{Definition, Rules};
-use super::finding::{self, Found};
+use super::finding::{self, Finding, Found, no_more};
+use super::reading::Reading;
 use super::{Conditions, Limits, Setup};
 use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
 use crate::tire::{Fitting, SizeClass, Tire, VehicleSide};
-use crate::units::{Length, Mass, Velocity};
+use crate::units::{Length, Mass, Velocity, in_mm, mm};
 use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::Inset;
+
+/// By how much a remembered row may be off: the old 60 and 70 series differ from the formula by up to 8 mm.
+const ROW_DOUBT: Length = mm(8.0);
 
 /// What an axle's checks see.
 pub(super) struct Case<'a> {
@@ -129,9 +133,13 @@ impl<'a> Case<'a> {
         self.vehicle.kind() == Some(Kind::Motorcycle)
     }
 
-    /// Whether the wheel turns on a spindle without a bolted hub: a motorcycle's, unless a bolt circle of it is stated.
+    /// Whether the wheel turns on a spindle without a bolted hub: a motorcycle's, unless a bolt circle is stated of the
+    /// hub or of a wheel.
     pub(super) fn has_spindle_hub(&self) -> bool {
-        self.is_motorcycle() && self.axle.hub().and_then(|hub| hub.bolt_circle()).is_none()
+        let drilled = |setup: &Setup| setup.wheel().bolt_circle().is_some();
+        self.is_motorcycle()
+            && self.axle.hub().and_then(|hub| hub.bolt_circle()).is_none()
+            && ![self.original, self.proposed].into_iter().flatten().any(drilled)
     }
 
     /// How many wheels carry the load of the axle group: one on each axle of a motorcycle.
@@ -200,21 +208,42 @@ impl<'a> Case<'a> {
         middle.into_iter().chain(ends.into_iter().filter(move |_| middle.is_none()))
     }
 
+    /// Whether a finding would be inside if the row of a table were off by as much as rows are. One size on both
+    /// setups cancels out, and its row decides nothing.
+    fn is_in_doubt_of_a_row(&self, finding: &Finding) -> bool {
+        let sizes = [self.original, self.proposed].map(|setup| setup.map(|setup| setup.tire().size()));
+        if sizes[0] == sizes[1] {
+            return false;
+        }
+        let smallest = sizes.into_iter().flatten().filter_map(|size| size.overall_diameter_nominal());
+        let share = smallest.reduce(Length::min).map_or(0.0, |diameter| in_mm(ROW_DOUBT) / in_mm(diameter));
+        let (Some(limit), Some(value)) = (finding.limit, finding.nominal.or(finding.measured)) else {
+            return false;
+        };
+        let doubt = if matches!(value, Reading::Ratio(_)) { 100.0 * share } else { in_mm(ROW_DOUBT) };
+        limit.margin(value).is_some_and(|margin| no_more(0.0, margin + doubt))
+    }
+
     /// The finding of a check by name and place. What rests on dimensions known from a remembered table alone makes
     /// no change beyond.
     pub(super) fn finish(&self, id: CheckId, place: Place, found: Found) -> Check {
         let of_memory = id.definition().is_by_dimensions && self.dimensions_are_remembered();
+        let in_doubt = |finding: &Finding| of_memory && self.is_in_doubt_of_a_row(finding);
         let found = found.map(|finding| {
-            if of_memory { finding.marginal_if(Verdict::Beyond, Reason::FromMemoryOnly) } else { finding }
+            if in_doubt(&finding) {
+                finding.marginal_if(Verdict::Beyond, Reason::FromMemoryOnly)
+            } else {
+                finding
+            }
         });
         finding::finish(id, place, found)
     }
 
-    /// The speed that the vehicle can reach. A trailer is as fast as what tows it: where nothing is said of
-    /// its own speed, that of its use.
+    /// The speed that the vehicle can reach. A trailer is as fast as what tows it: the faster of its
+    /// own speed and that of its use.
     pub(super) fn own_top_speed(&self) -> Option<Velocity> {
-        let of_use = || self.conditions.top_speed().filter(|_| self.is_trailer());
-        self.vehicle.top_speed().or_else(of_use)
+        let of_use = self.conditions.top_speed().filter(|_| self.is_trailer());
+        self.vehicle.top_speed().into_iter().chain(of_use).reduce(Velocity::max)
     }
 
     /// The fastest the vehicle will be driven.

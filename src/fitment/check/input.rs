@@ -65,6 +65,8 @@ impl fmt::Display for InputPath {
                 write!(f, "{before}{axle}")?;
                 match (after.split_once('#'), end) {
                     (Some((between, behind)), Some(end)) => write!(f, "{between}{end}{behind}"),
+                    // A motorcycle's tire is described from either side.
+                    (Some((between, behind)), None) => write!(f, "{between}left{behind}"),
                     _ => f.write_str(after),
                 }
             }

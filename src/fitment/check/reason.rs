@@ -109,6 +109,8 @@ reasons! {
     PressureOfTwo = "the letter of the load range leaves two reference pressures, and they disagree: the figure on the tire rules",
     FromMemoryOnly = "outside the limit by a remembered table alone, which condemns nothing: take the figure from the tire's maker",
     PressureByLetter = "enough by the default reference pressure of the load range letter; the figure on the tire rules",
+    PressureBelowFloor = "below the least pressure that a passenger tire may run at, whatever its load",
+    PressureWrongByBoth = "too much by one of the two reference pressures that the load range letter leaves, too little by the other",
     LoadAboveIndex = "no permitted pressure makes this tire carry the load",
     ReservePresent = "the normal load leaves the reserve",
     ReserveThin = "the normal load takes more of the capacity than good practice leaves",

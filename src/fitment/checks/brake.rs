@@ -16,7 +16,8 @@ pub(super) const BRAKE_CLEARANCE: Definition =
 
 fn brake_clearance(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.axle.unbraked() == Some(true) {
+    // A brake that is described is there, whatever else is said.
+    if case.axle.unbraked() == Some(true) && case.axle.brake().is_none() {
         return Ok(Finding::not_applicable(Reason::Unbraked));
     }
     let unchanged = case.original.is_some_and(|original| is_same_wheel(original, setup));
@@ -91,7 +92,7 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
         missing.add(Input::Barrel);
     }
     // No barrel is larger than the largest of the standard.
-    let largest = || Some((Toleranced::exact(largest_barrel(&size)?), true));
+    let largest = || Some((Toleranced::exact(largest_barrel(&size)), true));
     need!(
         envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope,
         inside = known.or_else(largest) => Barrel,
@@ -105,10 +106,11 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
 }
 
 /// The radius inside the shallowest well of the standard, with no metal at all; a contour that is not stamped is
-/// taken as J.
-fn largest_barrel(size: &WheelSize) -> Option<Length> {
-    let (diameter, contour) = (size.diameter(), size.contour().unwrap_or(Contour::J));
-    Some(diameter.specified()?.max() / 2.0 - contour.well_depth(diameter, size.width())?)
+/// taken as J. Where no well is known, no barrel is larger than its bead seat.
+fn largest_barrel(size: &WheelSize) -> Length {
+    let contour = size.contour().unwrap_or(Contour::J);
+    let well = contour.well_depth(size.diameter(), size.width());
+    seat(size).max() - well.unwrap_or_default()
 }
 
 /// What stands around a disc at least, where the caliper was not measured: common practice, no source.
@@ -127,12 +129,13 @@ fn by_disc(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
     }
     let around = disc / 2.0 + CALIPER_AROUND_DISC;
     let inside =
-        |setup: &Setup| barrel(setup).map(|(b, _)| b.max()).or_else(|| largest_barrel(&setup.wheel().size()));
-    if let Some(most) = inside(setup).filter(|&most| !no_more(in_mm(around), in_mm(most))) {
+        |setup: &Setup| barrel(setup).map_or_else(|| largest_barrel(&setup.wheel().size()), |(b, _)| b.max());
+    let most = inside(setup);
+    if !no_more(in_mm(around), in_mm(most)) {
         let finding = Finding::new(Verdict::Beyond, Reason::DiscDoesNotFit, Citation::CALIPER_AROUND_DISC)
             .reading(Reading::Length(around), Bound::AtMost(Reading::Length(most)));
         // Figures by which the original touched cannot call another wheel worse for being no nearer.
-        let touched = case.original.and_then(inside).is_some_and(|built| built < around && built <= most);
+        let touched = case.original.map(inside).is_some_and(|built| built < around && built <= most);
         return Some(if touched {
             finding.marginal_if(Verdict::Beyond, Reason::TouchedByTheFigures)
         } else {

@@ -1,7 +1,7 @@
 //! Does the wheel belong on the hub, and what holds it there?
 
 use super::definition::{Definition, Harm, Run};
-use crate::fitment::case::{Case, need};
+use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_best, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
@@ -132,7 +132,10 @@ fn centre_bore(case: &Case<'_>) -> Found {
     }
     let hub = case.axle.hub();
     let (own_thread, hub_thread) = (setup.fasteners().and_then(|f| f.thread()), hub.and_then(|h| h.thread()));
-    let of_wheel = (setup.wheel().bolt_circle(), own_thread.or(hub_thread));
+    // Of two drillings the inner one is met first; a wheel whose holes are not known has those of the hub.
+    let drillings = [setup.wheel().bolt_circle(), setup.wheel().second_bolt_circle()].into_iter().flatten();
+    let inner = drillings.min_by(|a, b| a.diameter().value.total_cmp(&b.diameter().value));
+    let of_wheel = (inner.or(hub.and_then(|h| h.bolt_circle())), own_thread.or(hub_thread));
     need!(spigot = hub.and_then(|h| h.spigot()) => HubSpigot, bore = setup.wheel().bore() => WheelBore);
     let (ring, seats_centre) = (setup.ring() == Some(true), setup.seat().map(Seat::is_centring));
     let limit = case.limits.centring_play();
@@ -202,7 +205,8 @@ fn fastener_thread(case: &Case<'_>) -> Found {
     else {
         return Ok(finding);
     };
-    let strength = [class_kept(case, setup), torque_borne(case, setup, thread)?];
+    let (class, torque) = both_of(class_kept(case, setup), torque_borne(case, setup, thread))?;
+    let strength = [class, torque];
     Ok(strength.into_iter().flatten().fold(finding, |finding, other| {
         if other.verdict == Verdict::Within { finding } else { finding.graver(other, false) }
     }))
@@ -218,19 +222,21 @@ fn strength_of(setup: &Setup, original: Option<&Setup>) -> Option<(PropertyClass
 }
 
 /// Fasteners of a class below the original's are weaker than what the maker chose.
-fn class_kept(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
+fn class_kept(case: &Case<'_>, setup: &Setup) -> Result<Option<Finding>, Missing> {
     let hub_thread = case.axle.hub().and_then(|h| h.thread());
     let stress =
         |(class, thread): (PropertyClass, Option<Thread>)| class.proof_stress(thread.or(hub_thread)?);
-    let original = strength_of(case.original?, None)?;
-    let proposed = strength_of(setup, case.original)?;
+    let Some(original) = case.original.and_then(|original| strength_of(original, None)) else {
+        return Ok(None);
+    };
+    need!(proposed = strength_of(setup, case.original) => FastenerClass);
     if original.0 == proposed.0 {
-        return None;
+        return Ok(None);
     }
     // A class that is not made for its thread is not known to be as strong.
     let kept =
         stress(original).zip(stress(proposed)).is_some_and(|(original, proposed)| original <= proposed);
-    (!kept).then(|| Finding::new(Verdict::Marginal, Reason::ClassLower, Citation::PROPERTY_CLASS))
+    Ok((!kept).then(|| Finding::new(Verdict::Marginal, Reason::ClassLower, Citation::PROPERTY_CLASS)))
 }
 
 /// The nut factor of a seat: a cone doubles the lever of its friction. Shigley, from memory; how far it scatters is

@@ -190,15 +190,24 @@ pub(super) fn by_law(law: &Inflation, judge: impl Fn(&Inflation) -> Found) -> Fo
     if let Some(lower) = law.lower() {
         let other = judge(&lower)?;
         let agreed = finding.verdict == other.verdict;
-        finding = finding.graver(other, other.is_tighter_than(&finding));
+        let same_cause = finding.reason == other.reason;
+        // What is beyond by both is shown against the bound that it breaks by less.
+        finding = if agreed && finding.verdict == Verdict::Beyond {
+            if finding.is_tighter_than(&other) { other } else { finding }
+        } else {
+            finding.graver(other, other.is_tighter_than(&finding))
+        };
         if !agreed {
             (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::PressureOfTwo);
+        } else if finding.verdict == Verdict::Beyond && !same_cause {
+            finding.reason = Reason::PressureWrongByBoth;
         }
     }
     if !law.is_by_letter() {
         return Ok(finding);
     }
-    if law.reference_citation().is_from_memory() {
+    // No reference pressure makes a tire carry more than its load index.
+    if law.reference_citation().is_from_memory() && finding.reason != Reason::LoadAboveIndex {
         finding = finding.marginal_if(Verdict::Beyond, Reason::FromMemoryOnly);
     }
     Ok(finding.marginal_if(Verdict::Within, Reason::PressureByLetter))
@@ -223,6 +232,9 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
         });
     }
     let index = |setup: &Setup| setup.tire().service()?.index(case.fitting(&setup.tire()));
+    if proposed.tire().service().is_some() {
+        need!(_own = index(proposed) => DualLoadIndex);
+    }
     need!(old = index(original) => OriginalLoadIndex, new = index(proposed) => LoadIndex);
     let lower = new < old;
     if lower && !case.limits.allows_lower_load_index() {
@@ -262,6 +274,12 @@ fn load_reserve(case: &Case<'_>) -> Found {
     need!(load = case.axle.normal_load() => NormalLoad, placard = case.axle.placard() => Placard);
     let law = law(case, setup).map_err(missing_for_law)?;
     let limit = case.limits.load_reserve();
+    let share = case.share(load, &tire) * factor_elsewhere(case, setup).unwrap_or(1.0);
+    if !no_more(in_kg(share), in_kg(law.reference_load())) {
+        let why = Why::either(Reason::LoadCarried, Reason::LoadAboveIndex);
+        let index = Toleranced::exact(law.reference_load());
+        return Ok(at_least(index, share, Reading::Mass, why, law.model().citation()));
+    }
     by_law(&law, |law| {
         let (capacity, missing) = capacity(case, setup, law, placard);
         let taken = case.share(load, &tire) / capacity;

@@ -80,6 +80,13 @@ fn class_ceiling(setup: &Setup, law: &Inflation, asked: Pressure) -> Option<Ceil
     Some(Ceiling { most: ceiling.most.max(asked), ..ceiling })
 }
 
+/// The pressure for full load alone settles what is too much or too little for that, and no more.
+fn by_full_load_alone(case: &Case<'_>, setup: &Setup) -> Found {
+    need!(full = setup.pressure_full_load() => Pressure);
+    let alone = setup.with_pressure(full).map_err(|_| Missing::from(Input::Pressure))?;
+    at_best(of_setup(case, &alone)?, Input::Pressure.into())
+}
+
 /// The pressures of a setup: for normal use, and for full load and high speed.
 fn intended(setup: &Setup) -> Option<(Pressure, Pressure)> {
     let normal = setup.pressure()?;
@@ -239,6 +246,10 @@ pub(super) const INFLATION: Definition =
 
 fn inflation(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
+    if setup.pressure().is_none() { by_full_load_alone(case, setup) } else { of_setup(case, setup) }
+}
+
+fn of_setup(case: &Case<'_>, setup: &Setup) -> Found {
     need!(pressures = intended(setup) => Pressure);
     let (normal, full) = pressures;
     let highest = full.max(normal);
@@ -319,6 +330,11 @@ fn enough(
     full_need: Result<Need, Missing>,
     (normal, full): (Pressure, Pressure),
 ) -> Found {
+    let (lowest, floor) = (normal.min(full), law.least_pressure());
+    if law.floor_is_rule() && !no_more(in_kpa(floor), in_kpa(lowest)) {
+        let short = Finding::new(Verdict::Beyond, Reason::PressureBelowFloor, law.model().citation());
+        return Ok(short.reading(Reading::Pressure(lowest), Bound::AtLeast(Reading::Pressure(floor))));
+    }
     let full_held = full_need.and_then(|need| need.held(law, full, Reason::PressureTooLowFull));
     // One pressure for everything carries the normal load if it carries the greatest.
     if setup.pressure_full_load().is_none() && full_held.is_ok() {

@@ -72,6 +72,10 @@ fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
     for case in axles.iter().flatten() {
         need!(drive = case.vehicle.drive() => Drive);
         if drive == Drive::None {
+            need!(kind = case.vehicle.kind() => Kind);
+            if kind != Kind::Trailer {
+                return Err(Input::Drive.into());
+            }
             return Ok(Finding::not_applicable(Reason::NoSpeedometer));
         }
         if is_driven(case, drive) {
