@@ -133,6 +133,7 @@ fn finding(path: &str) -> Vec<(String, Value)> {
         return vec![(format!("/{setup}/tire"), json!("205/55R16 91V"))];
     }
     let value = match path.rsplit_once('.').unwrap().1 {
+        "kind" if path.contains("fasteners") => json!("bolt"),
         "kind" => json!("passenger"),
         "drive" => json!("front"),
         "top_speed_kmh" => json!(180),

@@ -118,6 +118,7 @@ inputs! {
     WheelInset = "proposed.*.wheel (inset)", "read ET behind the spokes, or measure the backspacing", [Straightedge, Tape] Anywhere;
     OriginalInset = "original.*.wheel (inset)", "wheel off, read ET behind the spokes, or measure the backspacing", [Straightedge, Tape] WheelOff;
     FastenerThread = "proposed.*.fasteners.thread", "measure a fastener with a caliper and a thread gauge", [Caliper, ThreadGauge] Anywhere;
+    FastenerKind = "proposed.*.fasteners.kind", "say whether they are bolts, or nuts for studs", [] Anywhere;
     FastenerClass = "proposed.*.fasteners.class", "read the property class on the head of a bolt or the end of a stud, as 10.9", [] Anywhere;
     OriginalFastenerClass = "original.*.fasteners.class", "read the property class on the head of a bolt or the end of a stud, as 10.9", [] OnGround;
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel", [] Anywhere;

@@ -303,7 +303,8 @@ fn threads(case: &Case<'_>, setup: &Setup) -> Found {
     } else {
         (Verdict::Beyond, Reason::ThreadsDiffer)
     };
-    if let (Some(kind), Verdict::Within) = (fasteners.kind(), verdict) {
+    if verdict == Verdict::Within {
+        need!(kind = fasteners.kind() => FastenerKind);
         let takes = match setup.adaptor() {
             Some(adaptor) => {
                 need!(takes = adaptor.fastener_kind() => AdaptorFastenerKind);

@@ -218,17 +218,17 @@ pub(super) const TIRE_LOAD_VS_ORIGINAL: Definition =
 
 fn tire_load_vs_original(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
-    // What was on, at the pressure it was at, is no change, but may be less than the maker asked for.
-    let same = same_tire(original, proposed);
-    if same && original.pressure() == proposed.pressure() {
-        let below = |placard: &Pressure| proposed.pressure().is_some_and(|own| own < *placard);
-        let unchanged = Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL);
-        return Ok(match (case.axle.placard().filter(below), proposed.pressure()) {
-            (Some(placard), Some(own)) => {
-                Finding::new(Verdict::Marginal, Reason::UnchangedBelowPlacard, Citation::PLACARD)
-                    .reading(Reading::Pressure(own), Bound::AtLeast(Reading::Pressure(placard)))
-            }
-            _ => unchanged,
+    if same_tire(original, proposed) {
+        // It carries no less at no less pressure, whatever its law. At the pressure it was at nothing changes, though
+        // it may be less than the maker asked for.
+        need!(placard = case.axle.placard() => Placard, pressure = proposed.pressure() => Pressure);
+        let why = Why::either(Reason::CapacityKept, Reason::CapacityLost);
+        let kept = at_least(Toleranced::exact(pressure), placard, Reading::Pressure, why, Citation::PLACARD);
+        let unchanged = original.pressure() == Some(pressure);
+        return Ok(if unchanged {
+            kept.marginal_if(Verdict::Beyond, Reason::UnchangedBelowPlacard)
+        } else {
+            kept
         });
     }
     let index = |setup: &Setup| setup.tire().service()?.index(case.fitting(&setup.tire()));
@@ -246,10 +246,6 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
         if lower { Reason::CapacityKeptLowerIndex } else { Reason::CapacityKept },
         Reason::CapacityLost,
     );
-    // The same tire carries no less at no less pressure, whatever its law.
-    if same {
-        return Ok(at_least(Toleranced::exact(pressure), placard, Reading::Pressure, why, Citation::PLACARD));
-    }
     let old = law(case, original).map_err(missing_for_original)?;
     let new = law(case, proposed).map_err(missing_for_law)?;
     by_law(&old, |old| {
