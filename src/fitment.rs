@@ -100,21 +100,20 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
                 Run::SteeredAxle(check) if steered => check,
                 _ => continue,
             };
-            let found = case.rules_of(definition).and_then(|()| check(case));
+            let found = case.by_rules(definition, || check(case));
             report.push(&case.finish(definition.id, case.place, found));
         }
         for definition in &checks::DEFINITIONS {
             match definition.run {
                 Run::BothEnds => {
-                    let rules = case.rules_of(definition);
-                    let swept = rules.map_or_else(checks::not_swept, |()| checks::swept(case));
+                    let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
                     for (place, swept) in case.ends().zip(swept) {
                         report.push(&case.finish(definition.id, place, swept.found));
                         report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
                     }
                 }
                 Run::End(check) => {
-                    let at = |side| case.rules_of(definition).and_then(|()| check(case, side));
+                    let at = |side| case.by_rules(definition, || check(case, side));
                     if case.is_motorcycle() {
                         let [left, right] = SIDES.map(at);
                         let either = finding::of_either_side(left, right);

@@ -3,9 +3,13 @@
 #![cfg(feature = "serde")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
+#[path = "common/scenario.rs"]
+mod scenario;
+
 use std::collections::BTreeSet;
 
 use beadseat::scenario::Scenario;
+use scenario::spelled_out;
 use serde_json::{Map, Value, json};
 
 /// Says which vehicle it is and nothing about it.
@@ -92,18 +96,6 @@ fn set(document: &mut Value, pointer: &str, value: &Value) {
     }
 }
 
-/// A committed scenario, its rear axle spelled out.
-fn scenario(name: &str) -> Value {
-    let text = std::fs::read_to_string(root("examples/scenarios").join(format!("{name}.json"))).unwrap();
-    let mut document: Value = serde_json::from_str(&text).unwrap();
-    for setups in ["original", "proposed"] {
-        if document[setups]["rear"] == "same" {
-            document[setups]["rear"] = document[setups]["front"].clone();
-        }
-    }
-    document
-}
-
 /// Front and rear exchanged.
 fn reversed(mut document: Value) -> Value {
     for part in ["vehicle", "original", "proposed"] {
@@ -163,7 +155,7 @@ fn pairs() -> Vec<Pair> {
         let [pointer, name, patches, a, b, differs, axles, why] =
             row.iter().collect::<Vec<_>>().try_into().unwrap();
         assert!(!why.is_empty(), "{pointer}");
-        let mut document = scenario(name);
+        let mut document = spelled_out(name);
         let patches: Map<String, Value> = serde_json::from_str(patches).unwrap();
         for (pointer, value) in &patches {
             set(&mut document, pointer, value);
@@ -224,7 +216,7 @@ fn a_key_counts_on_either_axle() {
 #[test]
 fn a_match_of_tires_is_not_changed_by_what_is_not_theirs() {
     const NAMED: [&str; 2] = ["tire", "snow"];
-    let mut kept = scenario("field-survey-wagon");
+    let mut kept = spelled_out("field-survey-wagon");
     set(&mut kept, "/original/rear/tire", &json!("205/55-16 91V"));
     kept["proposed"] = kept["original"].clone();
     let of = |document: &Value| findings(document).unwrap()["axle_match@vehicle"].clone();

@@ -2,28 +2,20 @@
 #![cfg(feature = "serde")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
+#[path = "common/scenario.rs"]
+mod scenario;
+
 use std::collections::BTreeSet;
 
 use beadseat::fitment::{Access, Check, Input, Measurement, Place, Report, Tool, Verdict};
 use beadseat::scenario::Scenario;
+use scenario::spelled_out;
 use serde_json::{Map, Value, json};
 
 const SCENARIOS: [&str; 3] = ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"];
 
 fn root(path: &str) -> std::path::PathBuf {
     std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
-}
-
-/// A scenario with the rear setups written out, so that they can be patched by themselves.
-fn document(name: &str) -> Value {
-    let text = std::fs::read_to_string(root("examples/scenarios").join(format!("{name}.json"))).unwrap();
-    let mut document: Value = serde_json::from_str(&text).unwrap();
-    for setups in ["original", "proposed"] {
-        if document[setups]["rear"] == "same" {
-            document[setups]["rear"] = document[setups]["front"].clone();
-        }
-    }
-    document
 }
 
 /// Sets the value at a JSON pointer, with the objects above it, or with `null` removes it.
@@ -65,7 +57,7 @@ fn a_fact_that_is_gone_puts_its_measurement_in_the_list() {
         let row = row.unwrap();
         let [case, scenario, patches, measurement, settles] =
             row.iter().collect::<Vec<_>>().try_into().unwrap();
-        let before = document(scenario);
+        let before = spelled_out(scenario);
         let mut after = before.clone();
         for (pointer, value) in &serde_json::from_str::<Map<String, Value>>(patches).unwrap() {
             patch(&mut after, pointer, value);
@@ -92,7 +84,7 @@ fn a_fact_that_is_gone_puts_its_measurement_in_the_list() {
 
 #[test]
 fn facts_that_settle_only_together_say_so() {
-    let mut wagon = document("field-survey-wagon");
+    let mut wagon = spelled_out("field-survey-wagon");
     patch(&mut wagon, "/original/front/wheel", &json!("6.5Jx16 H2 5x112 57.1"));
     patch(&mut wagon, "/proposed/front/wheel", &json!("7.5Jx17 H2 5x112"));
     let report = report(&wagon);
@@ -226,8 +218,8 @@ fn give_all(case: &str, document: &mut Value) -> usize {
 #[test]
 fn what_is_listed_and_given_is_not_asked_for_again() {
     for name in SCENARIOS {
-        let complete = report(&document(name)).checks().all(|c| c.verdict() != Verdict::NotAssessed);
-        let rounds = give_all(name, &mut document(name));
+        let complete = report(&spelled_out(name)).checks().all(|c| c.verdict() != Verdict::NotAssessed);
+        let rounds = give_all(name, &mut spelled_out(name));
         assert_eq!(rounds == 0, complete, "{name}");
     }
     // All but the sizes of one axle is to be found out, round by round.
@@ -265,7 +257,7 @@ fn lacks(check: &Check) -> Option<BTreeSet<String>> {
 fn each_measurement_settles_no_less_than_any_after_it_would() {
     let strip =
         |document: &mut Value, keys: &[&str]| keys.iter().for_each(|key| patch(document, key, &Value::Null));
-    let mut documents: Vec<Value> = SCENARIOS.map(document).into();
+    let mut documents: Vec<Value> = SCENARIOS.map(spelled_out).into();
     strip(
         &mut documents[0],
         &["/vehicle/front/hub", "/vehicle/rear/space", "/use/date", "/vehicle/front/max_load_kg"],
@@ -298,7 +290,7 @@ fn each_measurement_settles_no_less_than_any_after_it_would() {
 
 #[test]
 fn what_the_vehicle_lacks_on_an_axle_is_taken_there() {
-    let mut wagon = document("field-survey-wagon");
+    let mut wagon = spelled_out("field-survey-wagon");
     patch(&mut wagon, "/original/rear", &Value::Null);
     // The speedometer looks at the driven axle in front, and the axles are compared.
     let report = report(&wagon);
@@ -313,7 +305,7 @@ fn what_the_vehicle_lacks_on_an_axle_is_taken_there() {
 
 #[test]
 fn what_only_makers_know_is_not_listed_but_said() {
-    let mut pickup = document("rangers-pickup");
+    let mut pickup = spelled_out("rangers-pickup");
     patch(&mut pickup, "/vehicle/kind", &json!("motorcycle"));
     let report = report(&pickup);
     let asks = report.checks().filter(|c| c.missing().any(|m| m == Input::MotorcycleRules)).count();
@@ -353,7 +345,7 @@ fn every_input_says_how_it_is_come_by() {
 
 #[test]
 fn the_list_is_part_of_the_output() {
-    let mut wagon = document("field-survey-wagon");
+    let mut wagon = spelled_out("field-survey-wagon");
     patch(&mut wagon, "/vehicle/front/hub/spigot_mm", &Value::Null);
     let output = serde_json::to_value(report(&wagon)).unwrap();
     assert_eq!(

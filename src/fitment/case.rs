@@ -7,7 +7,7 @@ use super::reading::Reading;
 use super::{Conditions, Limits, Setup};
 use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
-use crate::tire::{Fitting, SizeClass, Tire, VehicleSide};
+use crate::tire::{Fitting, Tire, VehicleSide};
 use crate::units::{Length, Mass, Velocity, in_mm, mm};
 use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::Inset;
@@ -189,16 +189,22 @@ impl<'a> Case<'a> {
         }
     }
 
-    /// Whether the rules of a check hold for the kind of vehicle.
-    pub(super) fn rules_of(&self, definition: &Definition) -> Result<(), Missing> {
+    /// The finding of a check, if its rules hold for the kind of vehicle.
+    pub(super) fn by_rules(&self, definition: &Definition, check: impl FnOnce() -> Found) -> Found {
         match definition.rules {
-            Rules::Any => Ok(()),
+            Rules::Any => {}
             Rules::Kind => {
                 need!(_kind = self.vehicle.kind() => Kind);
-                Ok(())
             }
-            Rules::Cars => self.car_rules(),
+            Rules::BoltedHub => {
+                self.proposed()?;
+                if self.has_spindle_hub() {
+                    return Ok(Finding::not_applicable(Reason::NoSpindleHub));
+                }
+            }
+            Rules::Cars => self.car_rules()?,
         }
+        check()
     }
 
     /// The ends of the axle, the left one first; a motorcycle's has none.
@@ -267,11 +273,7 @@ impl<'a> Case<'a> {
 
 /// Whether a tire is a passenger car tire.
 pub(super) fn is_passenger(tire: &Tire) -> bool {
-    class(tire).is_passenger()
-}
-
-pub(super) fn class(tire: &Tire) -> SizeClass {
-    tire.size().class()
+    tire.size().class().is_passenger()
 }
 
 /// Whether two tires carry the same at the same pressure: size, service description, version and range are equal,

@@ -27,6 +27,8 @@ pub(in crate::fitment) enum Rules {
     Any,
     /// Those whose kind is known.
     Kind,
+    /// Those whose wheels are bolted to a hub: it does not apply to a wheel on a spindle.
+    BoltedHub,
     /// Those with the rules and dimensions of car and truck tires, which motorcycles do not have.
     Cars,
 }

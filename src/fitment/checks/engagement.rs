@@ -1,6 +1,6 @@
 //! How much of the thread holds the wheel?
 
-use super::definition::{Definition, Harm, Run};
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
@@ -12,13 +12,12 @@ use crate::wheel::{FastenerKind, Thread};
 use crate::{Citation, Toleranced};
 
 pub(super) const THREAD_ENGAGEMENT: Definition =
-    Definition::new(CheckId::ThreadEngagement, Harm::ComesOff, Run::Axle(thread_engagement)).vital();
+    Definition::new(CheckId::ThreadEngagement, Harm::ComesOff, Run::Axle(thread_engagement))
+        .vital()
+        .of(Rules::BoltedHub);
 
 fn thread_engagement(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.has_spindle_hub() {
-        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
-    }
     if case.original.map_or(Ok(false), |original| keeps_the_joint(original, setup))? {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }

@@ -1,6 +1,6 @@
 //! Does the wheel belong on the hub, and what holds it there?
 
-use super::definition::{Definition, Harm, Run};
+use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_best, at_most, no_more};
@@ -14,13 +14,10 @@ use crate::wheel::{
 use crate::{Citation, Toleranced};
 
 pub(super) const BOLT_CIRCLE: Definition =
-    Definition::new(CheckId::BoltCircle, Harm::ComesOff, Run::Axle(bolt_circle)).vital();
+    Definition::new(CheckId::BoltCircle, Harm::ComesOff, Run::Axle(bolt_circle)).vital().of(Rules::BoltedHub);
 
 fn bolt_circle(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.has_spindle_hub() {
-        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
-    }
     // What does not go on the hub settles it, whatever is not known of the wheel.
     if let Some((inner, hub)) = setup
         .adaptor()
@@ -123,13 +120,10 @@ impl Fit {
 }
 
 pub(super) const CENTRE_BORE: Definition =
-    Definition::new(CheckId::CentreBore, Harm::ComesOff, Run::Axle(centre_bore)).vital();
+    Definition::new(CheckId::CentreBore, Harm::ComesOff, Run::Axle(centre_bore)).vital().of(Rules::BoltedHub);
 
 fn centre_bore(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.has_spindle_hub() {
-        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
-    }
     let hub = case.axle.hub();
     let (own_thread, hub_thread) = (setup.fasteners().and_then(|f| f.thread()), hub.and_then(|h| h.thread()));
     // Of two drillings the inner one is met first; a wheel whose holes are not known has those of the hub.
@@ -190,14 +184,13 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
 const THICKEST_RING: Length = mm(12.0);
 
 pub(super) const FASTENER_THREAD: Definition =
-    Definition::new(CheckId::FastenerThread, Harm::ComesOff, Run::Axle(fastener_thread)).vital();
+    Definition::new(CheckId::FastenerThread, Harm::ComesOff, Run::Axle(fastener_thread))
+        .vital()
+        .of(Rules::BoltedHub);
 
 /// The thread that the fasteners in use have, what they screw into, and their strength.
 fn fastener_thread(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.has_spindle_hub() {
-        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
-    }
     let finding = threads(case, setup)?;
     // What does not hold at all is worse than what may stretch.
     let (Verdict::Within | Verdict::Marginal, Some(Reading::Thread(thread))) =
@@ -325,13 +318,12 @@ fn threads(case: &Case<'_>, setup: &Setup) -> Found {
 }
 
 pub(super) const FASTENER_SEAT: Definition =
-    Definition::new(CheckId::FastenerSeat, Harm::ComesOff, Run::Axle(fastener_seat)).vital();
+    Definition::new(CheckId::FastenerSeat, Harm::ComesOff, Run::Axle(fastener_seat))
+        .vital()
+        .of(Rules::BoltedHub);
 
 fn fastener_seat(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if case.has_spindle_hub() {
-        return Ok(Finding::not_applicable(Reason::NoSpindleHub));
-    }
     let seat = match setup.fasteners() {
         Some(fasteners) => {
             need!(seat = fasteners.seat() => FastenerSeat, _wheel = setup.seat() => WheelSeat);

@@ -2,7 +2,8 @@
 
 use super::definition::{Definition, Harm, Rules, Run};
 use super::load::{
-    allows_towing_allowance, at_speed, by_law, carried_at, factor_elsewhere, factors, law, missing_for_law,
+    AtSpeed, allows_towing_allowance, at_speed, by_law, carried_at, factor_elsewhere, factors, law,
+    missing_for_law,
 };
 use crate::Citation;
 use crate::fitment::Setup;
@@ -104,16 +105,31 @@ fn placards_of_same_tire(case: &Case<'_>, setup: &Setup) -> Option<(Pressure, Pr
 
 /// Whether the greatest load is above what the load index allows without a trailer, and within what towing does.
 fn needs_towing_allowance(case: &Case<'_>, setup: &Setup) -> bool {
+    if !allows_towing_allowance(case, &setup.tire()) {
+        return false;
+    }
     let index = setup.tire().service().and_then(|service| service.index(case.fitting(&setup.tire())));
-    let Some((load, index)) = referred_load(case, setup).ok().zip(index) else { return false };
-    allows_towing_allowance(case, &setup.tire()) && !no_more(in_kg(load), in_kg(index.load()))
+    let Some((greatest, index)) = GreatestLoad::of(case, setup).ok().zip(index) else { return false };
+    !no_more(in_kg(greatest.load), in_kg(index.load()))
 }
 
-/// The greatest load on a tire, referred to its load index at top speed and camber.
-fn referred_load(case: &Case<'_>, setup: &Setup) -> Result<Mass, Missing> {
-    need!(max_load = case.axle.max_load() => MaxLoad);
-    let (factors, at_speed) = (factors(case, setup), at_speed(case, setup));
-    Ok(case.share(max_load, &setup.tire()) / (factors.capacity * at_speed.load_share))
+/// The greatest load on a tire.
+struct GreatestLoad {
+    /// Referred to the load index at top speed and camber.
+    load: Mass,
+    at_speed: AtSpeed,
+    /// What is not known of the factors and was taken at its best.
+    missing: Missing,
+}
+
+impl GreatestLoad {
+    fn of(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
+        need!(max_load = case.axle.max_load() => MaxLoad);
+        let (factors, at_speed) = (factors(case, setup), at_speed(case, setup));
+        let load = case.share(max_load, &setup.tire()) / (factors.capacity * at_speed.load_share);
+        let missing = factors.missing.and(at_speed.load_missing).and(at_speed.pressure_missing);
+        Ok(Self { load, at_speed, missing })
+    }
 }
 
 /// What a load asks of the tire, referred to its load index, and of its pressure.
@@ -131,6 +147,12 @@ struct Need {
 }
 
 impl Need {
+    /// Of a load to which nothing is added.
+    fn of_load(law: &Inflation, load: Mass, missing: Missing) -> Self {
+        let for_load = law.pressure_for(load).ok();
+        Self { load, for_load, additions: units::kpa(0.0), citation: None, missing }
+    }
+
     fn least(&self) -> Option<Pressure> {
         self.for_load.map(|for_load| for_load + self.additions)
     }
@@ -172,14 +194,11 @@ impl Need {
 
 /// What the greatest load needs at top speed.
 fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
-    let load = referred_load(case, setup)?;
-    let at_speed = at_speed(case, setup);
+    let GreatestLoad { load, at_speed, missing } = GreatestLoad::of(case, setup)?;
     let mut need = Need {
-        load,
-        for_load: law.pressure_for(load).ok(),
         additions: at_speed.extra,
         citation: (at_speed.extra.value > 0.0).then_some(at_speed.pressure_citation),
-        missing: factors(case, setup).missing.and(at_speed.load_missing).and(at_speed.pressure_missing),
+        ..Need::of_load(law, load, missing)
     };
     // Up to the load index towing asks for nothing but itself. Above it, for the pressure of the full index, or
     // the placard's if that is more, and 20 kPa.
@@ -203,13 +222,7 @@ fn normal_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<N
     need!(normal_load = case.axle.normal_load() => NormalLoad);
     let factors = factors(case, setup);
     let load = case.share(normal_load, &setup.tire()) / factors.capacity;
-    Ok(Need {
-        load,
-        for_load: law.pressure_for(load).ok(),
-        additions: units::kpa(0.0),
-        citation: None,
-        missing: factors.missing,
-    })
+    Ok(Need::of_load(law, load, factors.missing))
 }
 
 /// The pressures a setup needs, each where its inputs are known.
@@ -224,14 +237,7 @@ pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
         let carried = carried_at(case, original, case.axle.placard()?)?;
         // The proposed tire may count for less than its index, as the original does in that load.
         let load = carried * factor_elsewhere(case, setup)?;
-        let need = Need {
-            load,
-            for_load: law.pressure_for(load).ok(),
-            additions: units::kpa(0.0),
-            citation: None,
-            missing: Missing::default(),
-        };
-        Some(need.needed(&law))
+        Some(Need::of_load(&law, load, Missing::default()).needed(&law))
     };
     Some(Pressures::new(
         case.place,
