@@ -160,6 +160,15 @@ impl<'a> Case<'a> {
         if self.is_dual() && is_passenger(tire) { equal * (4.0 * DUAL_SHARE) } else { equal }
     }
 
+    /// The greatest load of the axle group: the permitted one, or the normal one where somebody loads it with more.
+    /// No less than the normal load, where only that is known.
+    pub(super) fn greatest_load(&self) -> Result<(Mass, Missing), Missing> {
+        let (permitted, normal) = (self.axle.max_load(), self.axle.normal_load());
+        let greatest = permitted.into_iter().chain(normal).reduce(Mass::max).ok_or(Input::MaxLoad)?;
+        let missing = if permitted.is_none() { Input::MaxLoad.into() } else { Missing::default() };
+        Ok((greatest, missing))
+    }
+
     /// Whether a trailer is towed: the use says so, or where it is silent, the vehicle.
     pub(super) fn is_towing(&self) -> bool {
         self.conditions.towing().or(self.vehicle.towing()) == Some(true)

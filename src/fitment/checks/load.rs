@@ -2,7 +2,7 @@
 
 use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::Setup;
-use crate::fitment::case::{Case, is_passenger, need, same_tire};
+use crate::fitment::case::{Case, both_of, is_passenger, need, same_tire};
 use crate::fitment::check::{CheckId, Input, Missing, Place, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
 use crate::fitment::reading::{Bound, Reading};
@@ -115,10 +115,11 @@ pub(super) const TIRE_LOAD: Definition =
 fn tire_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let tire = setup.tire();
-    need!(load = case.axle.max_load() => MaxLoad, service = tire.service() => LoadIndex);
+    let service = tire.service().ok_or(Input::LoadIndex.into());
+    let ((load, unknown), service) = both_of(case.greatest_load(), service)?;
     let factors = factors(case, setup);
     let at_speed = at_speed(case, setup);
-    let mut missing = factors.missing.and(at_speed.load_missing);
+    let mut missing = unknown.and(factors.missing).and(at_speed.load_missing);
     if case.vehicle.kind().is_none() {
         missing.add(Input::Kind);
     }
@@ -327,9 +328,12 @@ pub(super) const WHEEL_LOAD: Definition =
 
 fn wheel_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    need!(load = case.axle.max_load() => MaxLoad, rating = setup.wheel_rating() => WheelRating);
+    // Neither bears more than the weaker of the two.
+    let of_adaptor = setup.adaptor().map(|adaptor| adaptor.rating());
+    let rating = setup.wheel_rating().or(of_adaptor.flatten()).ok_or(Input::WheelRating.into());
+    let ((load, mut missing), rating) = both_of(case.greatest_load(), rating)?;
     let share: Mass = load / case.wheels();
-    let mut missing = Missing::default();
+    let mut rating = missing.or(setup.wheel_rating(), Input::WheelRating, rating);
     if case.vehicle.kind().is_none() {
         missing.add(Input::Kind);
     }
@@ -341,11 +345,10 @@ fn wheel_load(case: &Case<'_>) -> Found {
             missing.add(Input::WheelRatingAtDiameter);
         }
     }
-    let mut rating = rating;
     let mut why = Why { within: Reason::WheelCarries, beyond: Reason::WheelOverloaded, ..PLAIN };
-    if let Some(adaptor) = setup.adaptor() {
-        let of_adaptor = missing.or(adaptor.rating(), Input::AdaptorRating, rating);
-        if of_adaptor < rating {
+    if let Some(of_adaptor) = of_adaptor {
+        let of_adaptor = missing.or(of_adaptor, Input::AdaptorRating, rating);
+        if of_adaptor < rating || setup.wheel_rating().is_none() {
             (rating, why.beyond) = (of_adaptor, Reason::AdaptorOverloaded);
         }
     }

@@ -81,17 +81,28 @@ fn class_ceiling(setup: &Setup, law: &Inflation, asked: Pressure) -> Option<Ceil
     Some(Ceiling { most: ceiling.most.max(asked), ..ceiling })
 }
 
-/// The pressure for full load alone settles what is too much or too little for that, and no more.
-fn by_full_load_alone(case: &Case<'_>, setup: &Setup) -> Found {
-    need!(full = setup.pressure_full_load() => Pressure);
-    let alone = setup.with_pressure(full).map_err(|_| Missing::from(Input::Pressure))?;
-    at_best(of_setup(case, &alone)?, Input::Pressure.into())
+/// The pressures of a setup.
+#[derive(Clone, Copy)]
+struct Intended {
+    /// For normal use. Where only the other is known, whatever that carries.
+    normal: Option<Pressure>,
+    /// For full load and high speed.
+    full: Pressure,
 }
 
-/// The pressures of a setup: for normal use, and for full load and high speed.
-fn intended(setup: &Setup) -> Option<(Pressure, Pressure)> {
-    let normal = setup.pressure()?;
-    Some((normal, setup.pressure_full_load().unwrap_or(normal)))
+impl Intended {
+    fn of(setup: &Setup) -> Result<Self, Missing> {
+        need!(full = setup.pressure_full_load().or(setup.pressure()) => Pressure);
+        Ok(Self { normal: setup.pressure(), full })
+    }
+
+    fn highest(self) -> Pressure {
+        self.normal.map_or(self.full, |normal| normal.max(self.full))
+    }
+
+    fn lowest(self) -> Pressure {
+        self.normal.map_or(self.full, |normal| normal.min(self.full))
+    }
 }
 
 /// The maker's pressures for the original tire on this axle, if that is what is proposed. They do not settle
@@ -124,10 +135,10 @@ struct GreatestLoad {
 
 impl GreatestLoad {
     fn of(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
-        need!(max_load = case.axle.max_load() => MaxLoad);
+        let (greatest, unknown) = case.greatest_load()?;
         let (factors, at_speed) = (factors(case, setup), at_speed(case, setup));
-        let load = case.share(max_load, &setup.tire()) / (factors.capacity * at_speed.load_share);
-        let missing = factors.missing.and(at_speed.load_missing).and(at_speed.pressure_missing);
+        let load = case.share(greatest, &setup.tire()) / (factors.capacity * at_speed.load_share);
+        let missing = unknown.and(factors.missing).and(at_speed.load_missing).and(at_speed.pressure_missing);
         Ok(Self { load, at_speed, missing })
     }
 }
@@ -252,22 +263,25 @@ pub(super) const INFLATION: Definition =
 
 fn inflation(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    if setup.pressure().is_none() { by_full_load_alone(case, setup) } else { of_setup(case, setup) }
+    let intended = Intended::of(setup)?;
+    // The pressure for full load alone settles what is too much or too little for that, and no more.
+    let unknown = intended.normal.map_or(Input::Pressure.into(), |_| Missing::default());
+    at_best(of_pressures(case, setup, intended).map_err(|missing| missing.and(unknown))?, unknown)
 }
 
-fn of_setup(case: &Case<'_>, setup: &Setup) -> Found {
-    need!(pressures = intended(setup) => Pressure);
-    let (normal, full) = pressures;
-    let highest = full.max(normal);
+fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
+    let highest = intended.highest();
     if let Some(ceiling) = stated_ceiling(setup).filter(|ceiling| ceiling.is_broken_by(highest)) {
         return Ok(ceiling.broken(highest));
     }
 
     let placards = placards_of_same_tire(case, setup);
     let on_placard = placards.is_some_and(|(placard, placard_full)| {
-        no_more(in_kpa(placard), in_kpa(normal)) && no_more(in_kpa(placard_full), in_kpa(full))
+        let normal_is = intended.normal.is_none_or(|normal| no_more(in_kpa(placard), in_kpa(normal)));
+        normal_is && no_more(in_kpa(placard_full), in_kpa(intended.full))
     });
     let settled = |verdict, reason| {
+        let normal = intended.normal.unwrap_or(intended.full);
         let placard = placards.map_or(normal, |(placard, _)| placard);
         Finding::new(verdict, reason, Citation::PLACARD)
             .reading(Reading::Pressure(normal), Bound::AtLeast(Reading::Pressure(placard)))
@@ -300,7 +314,7 @@ fn of_setup(case: &Case<'_>, setup: &Setup) -> Found {
         let enough = if on_placard {
             settled(Verdict::Within, Reason::PressureOnPlacard)
         } else {
-            enough(case, setup, law, full_need, (normal, full))?
+            enough(case, setup, law, full_need, intended)?
         };
         let is_above = most.is_some() && !no_more(in_kpa(highest), in_kpa(asked));
         if is_above && enough.verdict == Verdict::Within {
@@ -334,20 +348,21 @@ fn enough(
     setup: &Setup,
     law: &Inflation,
     full_need: Result<Need, Missing>,
-    (normal, full): (Pressure, Pressure),
+    intended: Intended,
 ) -> Found {
-    let (lowest, floor) = (normal.min(full), law.least_pressure());
+    let (lowest, floor) = (intended.lowest(), law.least_pressure());
     if law.floor_is_rule() && !no_more(in_kpa(floor), in_kpa(lowest)) {
         let short = Finding::new(Verdict::Beyond, Reason::PressureBelowFloor, law.model().citation());
         return Ok(short.reading(Reading::Pressure(lowest), Bound::AtLeast(Reading::Pressure(floor))));
     }
-    let full_held = full_need.and_then(|need| need.held(law, full, Reason::PressureTooLowFull));
+    let full_held = full_need.and_then(|need| need.held(law, intended.full, Reason::PressureTooLowFull));
     // One pressure for everything carries the normal load if it carries the greatest.
     if setup.pressure_full_load().is_none() && full_held.is_ok() {
         return full_held.map(|finding| up_to_permitted(setup, finding));
     }
-    let normal_need = normal_load_need(case, setup, law);
-    let normal_held = normal_need.and_then(|need| need.held(law, normal, Reason::PressureTooLowNormal));
+    let normal_held = intended.normal.ok_or(Input::Pressure.into()).and_then(|normal| {
+        normal_load_need(case, setup, law)?.held(law, normal, Reason::PressureTooLowNormal)
+    });
     let finding = match (full_held, normal_held) {
         (Ok(a), Ok(b)) => a.graver(b, b.is_tighter_than(&a)),
         // What one of them decides, the other cannot mend.
