@@ -7,7 +7,7 @@ mod common;
 
 use std::process::ExitCode;
 
-use beadseat::Echo;
+use beadseat::Excerpt;
 use beadseat::fitment::Setup;
 use beadseat::scenario::Scenario;
 
@@ -31,7 +31,7 @@ fn misuse() -> ExitCode {
 fn for_people(scenario: &Scenario) -> String {
     let report = scenario.assess();
     let mut text = format!("{}\n\n", report.headline());
-    let name: String = Echo(scenario.name().unwrap_or("vehicle without a name")).to_string();
+    let name: String = Excerpt(scenario.name().unwrap_or("vehicle without a name")).to_string();
     // The report is made for a terminal of 100 columns.
     text.extend(name.chars().take(100));
     text.push('\n');

@@ -22,7 +22,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         println!(
             "{tool:<8} {over} ± {off} mm over two neighbours: {:.2} ± {:.2} mm, so {}",
             circle.diameter().get::<millimeter>(),
-            circle.worst().get::<millimeter>(),
+            circle.max_uncertainty().get::<millimeter>(),
             names.join(" or "),
         );
     }

@@ -57,7 +57,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let after = Engagement::new(thread, usable, disc, measured(5.0))?;
     println!("\nturns without  {}", shown(before.turns(), |t| t.get::<ratios>()));
     println!("turns with     {}", shown(after.turns(), |t| t.get::<ratios>()));
-    if let Some(least) = thread.least_turns() {
+    if let Some(least) = thread.min_turns() {
         println!("least          {:>6.2}, by a trade chart", least.get::<ratios>());
     }
     let longer = before.usable_length_to_keep(disc, measured(5.0))?;

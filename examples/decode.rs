@@ -7,7 +7,7 @@ use std::process::ExitCode;
 
 use beadseat::rim::{Contour, RimDiameter, SeatTaper};
 use beadseat::tire::{
-    DateCode, Fitting, Grade, IdentificationNumber, LoadIndex, ManufactureWeek, MoldedLimit, RimRange,
+    DateCode, Formation, Grade, IdentificationNumber, LoadIndex, ManufactureWeek, MoldedLimit, RimRange,
     ServiceDescription, SidewallLine, SpeedSymbol, Tire, TireSize,
 };
 use beadseat::units::{Length, Ratio};
@@ -16,7 +16,7 @@ use beadseat::uom::si::{
     velocity::kilometer_per_hour,
 };
 use beadseat::wheel::{BoltCircle, Thread, Wheel, WheelDate, WheelMark, WheelStamp};
-use beadseat::{Echo, Marking, MoldedLoad, MoldedPressure, ParseError, Toleranced};
+use beadseat::{Excerpt, Marking, MoldedLoad, MoldedPressure, ParseError, Toleranced};
 use serde_json::{Map, Value, json};
 
 fn main() -> ExitCode {
@@ -28,7 +28,7 @@ fn main() -> ExitCode {
     };
     let json = options.iter().any(|option| option == "--json");
     if let Some(flag) = options.iter().find(|option| option.starts_with("--") && *option != "--json") {
-        eprintln!("unknown option {}\nusage: decode [--json] [--] [TEXT...]", Echo(flag));
+        eprintln!("unknown option {}\nusage: decode [--json] [--] [TEXT...]", Excerpt(flag));
         return ExitCode::from(2);
     }
     let texts: Vec<&String> = options.iter().filter(|option| *option != "--json").chain(rest).collect();
@@ -209,7 +209,7 @@ fn tire_facts(tire: &Tire) -> Facts {
             facts.push(("section_width_mm", mm(metric.nominal_width())));
             facts.push(("aspect_ratio", metric.aspect_ratio().into()));
         }
-        TireSize::NoAspect(size) => facts.push(("section_width_mm", mm(size.nominal_width()))),
+        TireSize::FullProfile(size) => facts.push(("section_width_mm", mm(size.nominal_width()))),
         TireSize::Numeric(size) => facts.push(("section_width_mm", mm(size.nominal_width()))),
         TireSize::Flotation(size) => facts.push(("section_width_mm", mm(size.nominal_width()))),
         _ => {}
@@ -250,10 +250,10 @@ fn service_facts(service: Option<ServiceDescription>) -> Facts {
 
 fn limit_facts(limit: &MoldedLimit) -> Facts {
     match *limit {
-        MoldedLimit::Load { fitting, load, at } => {
-            let key = match fitting {
-                Fitting::Single => "max_load_kg",
-                Fitting::Dual => "max_load_dual_kg",
+        MoldedLimit::Load { formation, load, at } => {
+            let key = match formation {
+                Formation::Single => "max_load_kg",
+                Formation::Dual => "max_load_dual_kg",
                 _ => return Vec::new(),
             };
             let load = number(load.load().get::<kilogram>());

@@ -10,7 +10,7 @@ mod common;
 use std::process::ExitCode;
 
 use beadseat::draw::Scene;
-use beadseat::fitment::{CheckId, Place, Survey};
+use beadseat::fitment::{CheckId, Position, SweptCorner};
 use beadseat::scenario::Scenario;
 use beadseat::tire::VehicleSide;
 use beadseat::vehicle::BodyKind;
@@ -35,13 +35,13 @@ fn main() -> ExitCode {
 
 fn draw(scenario: &Scenario, is_rear: bool, is_right: bool) -> Result<String, String> {
     let place = match (is_rear, is_right) {
-        (false, false) => Place::FrontLeft,
-        (false, true) => Place::FrontRight,
-        (true, false) => Place::RearLeft,
-        (true, true) => Place::RearRight,
+        (false, false) => Position::FrontLeft,
+        (false, true) => Position::FrontRight,
+        (true, false) => Position::RearLeft,
+        (true, true) => Position::RearRight,
     };
     let side = if is_right { VehicleSide::Right } else { VehicleSide::Left };
-    let of_axle = if is_rear { Survey::rear } else { Survey::front };
+    let of_axle = if is_rear { SweptCorner::rear } else { SweptCorner::front };
     let survey =
         of_axle(scenario.vehicle(), scenario.change(), scenario.limits(), side).map_err(|lacking| {
             format!("the {} corner cannot be drawn: {lacking}", common::plain(place.name()))
@@ -68,11 +68,11 @@ fn name_of(body: BodyKind) -> String {
 }
 
 /// Which corner, the verdict, why or by how much at the worst of every tolerance, and which vehicle.
-fn heading(scenario: &Scenario, place: Place) -> String {
+fn heading(scenario: &Scenario, place: Position) -> String {
     let report = scenario.assess();
     let mut text = common::plain(place.name());
     if let Some(check) = report.get(CheckId::SweptClearance, place) {
-        let nearest = report.approaches().find(|nearest| nearest.place() == place);
+        let nearest = report.approaches().find(|nearest| nearest.position() == place);
         text += &match nearest {
             Some(nearest) => {
                 format!(", {}: at worst {nearest}; drawn at nominal size", check.verdict().name())

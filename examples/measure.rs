@@ -8,8 +8,8 @@ mod common;
 
 use std::process::ExitCode;
 
-use beadseat::Echo;
-use beadseat::fitment::{Access, Check, Measurement, Report};
+use beadseat::Excerpt;
+use beadseat::fitment::{Check, Measurement, Preparation, Report};
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -18,7 +18,7 @@ fn main() -> ExitCode {
         return ExitCode::from(2);
     };
     common::answer(file, |scenario| {
-        let name = Echo(scenario.name().unwrap_or("vehicle without a name"));
+        let name = Excerpt(scenario.name().unwrap_or("vehicle without a name"));
         Ok(format!("{name}\n\n{}", list(&scenario.assess())))
     })
 }
@@ -34,14 +34,14 @@ fn list(report: &Report) -> String {
         text += &entry(n + 1, fact);
     }
     for (before, access) in [
-        ("Before a wheel comes off", Access::WheelOff),
-        ("What is taken with the wheels on", Access::OnGround),
+        ("Before a wheel comes off", Preparation::WheelOff),
+        ("What is taken with the wheels on", Preparation::OnGround),
     ] {
         if let Some(safety) = access.safety().filter(|_| wanted.iter().any(|fact| fact.access() == access)) {
             text += &format!("\n{before}: {safety}\n");
         }
     }
-    let makers = names(report.checks().filter(|c| c.missing().any(|m| m.access() == Access::Elsewhere)));
+    let makers = names(report.checks().filter(|c| c.missing().any(|m| m.access() == Preparation::Elsewhere)));
     if !makers.is_empty() {
         text += &format!("\nOnly the makers of tire and vehicle can settle: {makers}.\n");
     }
@@ -61,8 +61,8 @@ fn entry(number: usize, fact: &Measurement<'_>) -> String {
     line(
         "first",
         match fact.access() {
-            Access::WheelOff => "lift the vehicle and take the wheel off",
-            Access::OnGround => "stand it on level ground, on its wheels",
+            Preparation::WheelOff => "lift the vehicle and take the wheel off",
+            Preparation::OnGround => "stand it on level ground, on its wheels",
             _ => "",
         },
     );

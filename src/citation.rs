@@ -53,11 +53,11 @@ macro_rules! sources {
         #[allow(non_camel_case_types, clippy::upper_case_acronyms)]
         #[derive(Clone, Copy)]
         #[repr(u8)]
-        enum Place { $($name,)* }
+        enum Index { $($name,)* }
 
         impl Citation {
             $(#[doc = concat!($document, ", ", $clause, ".")]
-            pub const $name: Self = Self(Place::$name as u8);)*
+            pub const $name: Self = Self(Index::$name as u8);)*
         }
 
         const SOURCES: &[Source] = &[$(Source {
@@ -122,7 +122,7 @@ sources! {
     TRACK_GROWTH: CommonPractice, false, "common practice, no source", "+2 % of the original track", None;
     CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm, or what the original had if that was less", None;
     SWEPT_CLEARANCE: CommonPractice, false, "common practice, no source", "6.35 mm over all steer and travel, after 5 mm for movement under load", None;
-    SWEPT_CLEARANCE_BC: Handbook, false, "British Columbia inspection manual, as quoted", "25 mm to anything at lock and bump", None;
+    SWEPT_CLEARANCE_BC: Handbook, false, "British Columbia inspection manual, as quoted", "25 mm to anything at lock and jounce", None;
     TIRE_SHAPE: CommonPractice, false, "common practice, no source", "shape of a tire in section: shoulder, crown, height of the greatest width", None;
     SWEPT: Derived, false, "geometry of the wheel and its movement", "least distance, by branch and bound with Lipschitz and tangent bounds", None;
     DUAL_SPACING: CommonPractice, false, "common practice, no source", "tires of a pair no nearer than as built; their maker's least spacing rules", None;

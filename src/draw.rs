@@ -189,7 +189,7 @@ impl<'a> Scene<'a> {
     fn nearest(&self) -> Option<(&'a Swept, Point, f64)> {
         let swept = self.swept?;
         let obstacle = self.obstacles.iter().nth(swept.obstacle())?;
-        let now = self.corner.stance(swept.pose()).carried(obstacle.carrier(), swept.point()).ok()?;
+        let now = self.corner.wheel_pose(swept.pose()).carried(obstacle.carrier(), swept.point()).ok()?;
         Some((swept, now, in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty())))
     }
 

@@ -5,7 +5,7 @@
 //! reason and source. What it lacks an input for is [`Verdict::NotAssessed`] and says which.
 //!
 //! ```
-//! use beadseat::fitment::{Change, CheckId, Conditions, Limits, Place, Setup, Setups, Verdict, assess};
+//! use beadseat::fitment::{Change, CheckId, Conditions, Limits, Position, Setup, Setups, Verdict, assess};
 //! use beadseat::{units::kmh, vehicle::{Axle, Hub, Vehicle}};
 //! let hub = Hub::new().with_bolt_circle("5x112".parse()?);
 //! let wagon = Vehicle::unknown().with_top_speed(kmh(205.0))?.with_front(Axle::new().with_hub(hub));
@@ -18,7 +18,7 @@
 //!     proposed: setup("225/45R17 94W XL", "7.5Jx17 ET42 5x114.3")?,
 //! };
 //! let report = assess(&wagon, &change, &Conditions::default(), &Limits::default());
-//! let holes = report.get(CheckId::BoltCircle, Place::Front).ok_or("no such check")?;
+//! let holes = report.get(CheckId::BoltCircle, Position::Front).ok_or("no such check")?;
 //! assert_eq!(holes.verdict(), Verdict::Beyond);
 //! assert_eq!(
 //!     holes.to_string(),
@@ -30,6 +30,7 @@
 //! ```
 
 mod approach;
+mod available_space;
 mod case;
 mod check;
 mod checks;
@@ -39,26 +40,25 @@ mod limits;
 mod measure;
 mod pressures;
 mod print;
-mod reading;
 mod report;
-mod room;
 #[cfg(feature = "serde")]
 mod serial;
 mod setup;
-mod survey;
+mod swept_corner;
+mod value;
 
 pub use approach::Approach;
-pub use check::{Check, CheckId, Input, InputPath, Place, Reason, Verdict};
+pub use available_space::{AvailableSpace, InsetRange, MissingFacts, RangeEnd};
+pub use check::{Check, CheckId, Input, InputPath, Position, Reason, Verdict};
 pub use conditions::{Conditions, Day, TractionClass};
 pub use limits::{Limit, LimitSet, Limits};
-pub use measure::{Access, Measurement, Measurements, Tool};
-pub use pressures::{Assumes, Governs, Needed, Pressures};
+pub use measure::{Measurement, Measurements, Preparation, Tool};
+pub use pressures::{Assumes, Needed, PressureBasis, Pressures};
 pub use print::{Body, Headline};
-pub use reading::{Bound, Reading};
 pub use report::{Caution, Effect, EffectId, Report};
-pub use room::{End, InsetRange, Lacking, Room};
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
-pub use survey::Survey;
+pub use swept_corner::SweptCorner;
+pub use value::{Bound, Value};
 
 use crate::tire::VehicleSide;
 use crate::vehicle::{Kind, Vehicle};
@@ -84,7 +84,7 @@ const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
 pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limits: &Limits) -> Report {
     let mut report = Report::new();
     let case = |place| Case::new(place, vehicle, change.on(place), conditions, limits);
-    let [front, rear] = [Place::Front, Place::Rear].map(case);
+    let [front, rear] = [Position::Front, Position::Rear].map(case);
     let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
     let known =
         |described: bool, case: &Case<'_>| described || case.original.is_some() || case.proposed.is_some();
@@ -93,7 +93,7 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
     let axles = [has_front.then_some(&front), has_rear.then_some(&rear)];
 
     for case in axles.into_iter().flatten() {
-        let steered = case.place == Place::Front || case.axle.steering().is_some() || !has_front;
+        let steered = case.place == Position::Front || case.axle.steering().is_some() || !has_front;
         for definition in &checks::DEFINITIONS {
             let check = match definition.run {
                 Run::Axle(check) => check,
@@ -136,7 +136,7 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
         if let Run::Vehicle(check) = definition.run {
             let found = check(&axles);
             let remembered = axles.into_iter().flatten().find(|case| case.dimensions_are_remembered());
-            report.push(&remembered.unwrap_or(&front).finish(definition.id, Place::Vehicle, found));
+            report.push(&remembered.unwrap_or(&front).finish(definition.id, Position::Vehicle, found));
         }
     }
     checks::effects(&axles, &mut report);

@@ -39,7 +39,7 @@ pub use error::Error;
 pub use marking::Marking;
 pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
 pub use record::Count;
-pub use text::{Echo, Field, ParseError, ParseErrorKind, Shown, UnknownWord};
+pub use text::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind, UnknownWord};
 pub use toleranced::Toleranced;
 pub use units::OutOfRange;
 pub use uom;

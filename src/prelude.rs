@@ -14,7 +14,7 @@
 //! ```
 
 pub use crate::fitment::{
-    Change, Check, CheckId, Conditions, LimitSet, Limits, Place, Report, Setup, Setups, Verdict, assess,
+    Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Report, Setup, Setups, Verdict, assess,
 };
 pub use crate::tire::{Tire, TireSize};
 pub use crate::units::{

@@ -74,7 +74,7 @@ impl Scenario {
         Self { name: None, vehicle, change, conditions, limits }
     }
 
-    /// The name of the vehicle, as it stands in the file; show it through [`Echo`](crate::Echo).
+    /// The name of the vehicle, as it stands in the file; show it through [`Excerpt`](crate::Excerpt).
     pub fn name(&self) -> Option<&str> {
         self.name.as_deref()
     }

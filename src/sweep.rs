@@ -50,13 +50,13 @@ mod obstacle;
 mod profile;
 mod rod;
 mod section;
-mod stance;
 mod tangent;
 mod vector;
+mod wheel_pose;
 
 pub use corner::{ContactPatch, Corner, Pose, SteeringAxis};
 pub use minimum::{Effort, Swept};
 pub use obstacle::{Carrier, MAX_OBSTACLES, Obstacle, ObstacleError, Obstacles, Point};
-pub use profile::{Part, Place, Profile};
+pub use profile::{Part, Profile, ProfilePoint};
 pub use section::{RimSection, TireSection};
-pub use stance::Stance;
+pub use wheel_pose::WheelPose;

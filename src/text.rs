@@ -6,7 +6,7 @@ mod serial;
 mod word;
 mod write;
 
-pub use error::{Echo, Field, ParseError, ParseErrorKind, Shown};
+pub use error::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind};
 #[cfg(feature = "serde")]
 pub(crate) use serial::{FromText, FromWord, bounded, unknown_field, unknown_variant};
 pub use word::UnknownWord;

@@ -4,6 +4,7 @@
 //! carries and how fast) and marks of how it is built (`XL`, `LRE`). Everything else follows from these
 //! by the formulas and tables of the standards, each named where it stands.
 
+mod ambient;
 mod condition;
 mod dimensions;
 mod energy_label;
@@ -26,8 +27,8 @@ mod speed_symbol;
 mod speed_variation;
 mod speedometer;
 mod stiffness;
-mod surroundings;
 
+pub use ambient::{Ambient, atmospheric_pressure};
 pub use condition::{
     AgeLimit, ArrowTurn, DepthFinding, Mounting, MountingFinding, Remedy, SideFacingOut, SpreadLimit,
     TreadLimit, VehicleSide, WearError, WearRate, rear_deeper_by, tread_spread,
@@ -45,11 +46,11 @@ pub use identification::{
 };
 pub(crate) use inflation::factors as use_factors;
 pub use inflation::factors::{
-    dual_passenger_load, least_load_index, normal_load_limit, passenger_tire_elsewhere, towing_load,
+    dual_passenger_load, min_load_index, normal_load_limit, passenger_load_on_truck, towing_load,
     towing_pressure_increase,
 };
 pub use inflation::{
-    Fitting, Inflation, InflationDomain, InflationError, InflationModel, LoadAtPressure, PMetricFormula,
+    Formation, Inflation, InflationDomain, InflationError, InflationModel, LoadAtPressure, PMetricFormula,
 };
 pub use line::{LineContradiction, MoldedLimit, SidewallLine};
 pub use load_index::LoadIndex;
@@ -61,14 +62,13 @@ pub use sidewall::{
     ApprovalAuthority, ApprovalMark, ApprovalStage, Cord, Layer, MarkTopic, Plies, SidewallMark,
 };
 pub use size::{
-    AlphaNumeric, Flotation, InSizeSpeed, Metric, NoAspect, Numeric, SizeClass, Structure, TireSize,
+    AlphaNumeric, Flotation, FullProfile, Metric, Numeric, SizeClass, SizeSpeedLetter, Structure, TireSize,
 };
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_symbol::SpeedSymbol;
 pub use speed_variation::{SpeedVariation, TruckSizes, TruckSpeedBand};
 pub use speedometer::{Speedometer, SpeedometerLaw, true_distance};
 pub use stiffness::{StiffnessError, VerticalStiffness};
-pub use surroundings::{Surroundings, atmospheric_pressure};
 
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 

@@ -14,10 +14,10 @@
 //! ```
 
 mod guard_zone;
-mod surrounding;
+mod nearby_body;
 
 pub use guard_zone::GuardZone;
-pub use surrounding::{BodyKind, GapSide, Surrounding, Surroundings};
+pub use nearby_body::{BodyKind, GapSide, NearbyBodies, NearbyBody};
 
 use crate::Count;
 use crate::record::{record, words};
@@ -218,7 +218,7 @@ record! {
         /// How far each gap may be off.
         uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 50];
         /// Bodies around the wheels.
-        obstacles / with_obstacles: Surroundings = "obstacles";
+        obstacles / with_obstacles: NearbyBodies = "obstacles";
         /// The tire they were measured with, if it was measured too.
         measured_tire / with_measured_tire: MeasuredTire = "measured_tire";
     }
@@ -296,12 +296,12 @@ impl Axle {
     }
 
     /// The bodies around its wheels.
-    pub(crate) fn surroundings(&self) -> impl Iterator<Item = &Surrounding> {
+    pub(crate) fn surroundings(&self) -> impl Iterator<Item = &NearbyBody> {
         self.space
             .as_ref()
             .and_then(|space| space.obstacles.as_ref())
             .into_iter()
-            .flat_map(Surroundings::iter)
+            .flat_map(NearbyBodies::iter)
     }
 
     /// How many tires carry the load.
@@ -358,9 +358,9 @@ impl Vehicle {
     ///
     /// ```
     /// use beadseat::{sweep::Point, tire::VehicleSide, units::mm};
-    /// use beadseat::vehicle::{Axle, BodyKind, Space, Surrounding, Surroundings, Vehicle};
-    /// let pipe = Surrounding::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
-    /// let mut around = Surroundings::new();
+    /// use beadseat::vehicle::{Axle, BodyKind, Space, NearbyBody, NearbyBodies, Vehicle};
+    /// let pipe = NearbyBody::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
+    /// let mut around = NearbyBodies::new();
     /// around.push(pipe.only_on(VehicleSide::Left))?;
     /// let vehicle = Vehicle::unknown().with_front(Axle::new().with_space(Space::new().with_obstacles(around)));
     /// assert_ne!(vehicle.mirrored(), vehicle);
@@ -370,7 +370,7 @@ impl Vehicle {
     pub fn mirrored(mut self) -> Self {
         for axle in [&mut self.front, &mut self.rear].into_iter().flatten() {
             if let Some(space) = &mut axle.space {
-                space.obstacles = space.obstacles.map(Surroundings::mirrored);
+                space.obstacles = space.obstacles.map(NearbyBodies::mirrored);
             }
         }
         self

@@ -3,7 +3,7 @@
 #![allow(clippy::disallowed_methods, reason = "the other way to the same figure")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::fitment::Survey;
+use beadseat::fitment::SweptCorner;
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Pose;
 use beadseat::tire::VehicleSide;
@@ -119,7 +119,7 @@ fn the_scenarios_show_every_overall_verdict_and_an_incomplete_report() {
     assert_eq!(overall, [("within", true), ("beyond", true), ("marginal", false)]);
 }
 
-/// A wheel that is clear standing still and straight, and rubs at lock and bump.
+/// A wheel that is clear standing still and straight, and rubs at lock and jounce.
 #[test]
 fn a_scenario_shows_a_rub_that_static_checks_miss() {
     let report = report(&serde_json::from_str(&scenario_text("one-tonne-panel-van")).unwrap());
@@ -136,7 +136,7 @@ fn a_scenario_shows_a_rub_that_static_checks_miss() {
     for name in SCENARIOS {
         let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
         assert_eq!(
-            scenario.assess().approaches().filter(|a| a.place().name().starts_with("front")).count(),
+            scenario.assess().approaches().filter(|a| a.position().name().starts_with("front")).count(),
             2
         );
     }
@@ -155,9 +155,9 @@ fn a_gap_is_from_the_face_that_leans() {
         patch(&mut wagon, "/vehicle/rear/toe_deg", &serde_json::json!(toe));
         let scenario: Scenario = serde_json::from_value(wagon).unwrap();
         let (vehicle, change, limits) = (scenario.vehicle(), scenario.change(), scenario.limits());
-        let survey = Survey::rear(vehicle, change, limits, VehicleSide::Left).unwrap();
+        let survey = SweptCorner::rear(vehicle, change, limits, VehicleSide::Left).unwrap();
         let body = survey.around().iter().next().unwrap().points().next().unwrap();
-        let (axial, _) = survey.corner().stance(Pose::new(deg(0.0), mm(0.0))).in_wheel(body);
+        let (axial, _) = survey.corner().wheel_pose(Pose::new(deg(0.0), mm(0.0))).in_wheel(body);
         axial.get::<millimeter>()
     };
     for (side, outward) in [("outer", 1.0), ("inner", -1.0)] {
@@ -229,7 +229,7 @@ fn every_check_has_its_place_in_every_report() {
             assert!(report.checks().any(|c| c.id() == id), "{name}: {id}");
         }
         for check in report.checks() {
-            assert_eq!(report.get(check.id(), check.place()), Some(check));
+            assert_eq!(report.get(check.id(), check.position()), Some(check));
         }
     }
 }

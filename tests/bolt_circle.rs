@@ -146,8 +146,8 @@ fn uncertainty_of_a_chord(row: &Row) {
     let off = number_of(inputs, "dC");
     let chord = circle(&format!("{count}x120")).chord(apart).unwrap();
     let measured = MeasuredCircle::between_centres(count, apart, Toleranced::within(chord, mm(off))).unwrap();
-    length_near(row, measured.worst());
-    length_near(row, measured.likely());
+    length_near(row, measured.max_uncertainty());
+    length_near(row, measured.typical_uncertainty());
 }
 
 fn uncertainty_from_the_bore(row: &Row) {
@@ -155,8 +155,8 @@ fn uncertainty_from_the_bore(row: &Row) {
     let (bore, gap, hole) = (within(66.6, of("db")), within(15.45, of("dm")), within(14.5, of("dh")));
     let measured = MeasuredCircle::from_bore(5, bore, gap, hole).unwrap();
     match &row["quantity"] {
-        "worst" => length_near(row, measured.worst()),
-        "rss" => length_near(row, measured.likely()),
+        "worst" => length_near(row, measured.max_uncertainty()),
+        "rss" => length_near(row, measured.typical_uncertainty()),
         _ => panic!("{row}"),
     }
 }
@@ -167,7 +167,7 @@ fn uncertainty_of_points(row: &Row) {
     let all: Vec<_> = circle(&format!("{count}x120")).centres(deg(17.0)).collect();
     let centres: Vec<_> = holes.iter().map(|&hole| all[hole as usize]).collect();
     let fit = CircleFit::through(&centres, mm(1.0)).unwrap();
-    row.rounds_to("value", in_mm(fit.likely()));
+    row.rounds_to("value", in_mm(fit.typical_uncertainty()));
 }
 
 fn coordinates(row: &Row) {

@@ -7,8 +7,8 @@ use std::str::FromStr;
 use beadseat::fitment::Day;
 use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
 use beadseat::tire::{
-    AlphaNumeric, ApprovalMark, DateCode, Flotation, Grade, Grading, IdentificationNumber, LoadIndex,
-    LoadRange, LoadVersion, Metric, MoldedLimit, NoAspect, Numeric, Plies, ServiceDescription, SidewallLine,
+    AlphaNumeric, ApprovalMark, DateCode, Flotation, FullProfile, Grade, Grading, IdentificationNumber,
+    LoadIndex, LoadRange, LoadVersion, Metric, MoldedLimit, Numeric, Plies, ServiceDescription, SidewallLine,
     SidewallMark, SpeedSymbol, Tire, TireSize, TreadwearGrade,
 };
 use beadseat::wheel::{BoltCircle, Bore, Inset, Seat, Thread, Wheel, WheelSize, WheelStamp};
@@ -31,7 +31,7 @@ fn owned_text_is_read_as_borrowed_text_is() {
     read::<Tire>("205/55 R16 91V", "205/55R16 91V 94V");
     read::<TireSize>("205/55 R16", "205/56R16");
     read::<Metric>("205/55R16", "206/55R16");
-    read::<NoAspect>("165 sr 15", "156R13");
+    read::<FullProfile>("165 sr 15", "156R13");
     read::<Numeric>("7,50 r 16 c", "0.50-16");
     read::<Flotation>("33x12.5R15LT", "15x10-15");
     read::<AlphaNumeric>("h78 - 15", "I78-14");

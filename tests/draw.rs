@@ -49,7 +49,7 @@ fn around() -> Obstacles {
         lip.unwrap().carried_by(Carrier::Body),
         Obstacle::measured(mm(0.0), &wing),
         member.with_radius(mm(20.0)).unwrap().carried_by(Carrier::Body),
-        bolt.unwrap().carried_by(Carrier::Travels),
+        bolt.unwrap().carried_by(Carrier::Unsprung),
         Obstacle::point(point(20.0, -260.0, -80.0)).carried_by(arm),
     ] {
         around.push(obstacle.unwrap().with_uncertainty(mm(2.0)).unwrap()).unwrap();

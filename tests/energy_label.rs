@@ -53,7 +53,7 @@ fn agree(row: &Row, bounds: ClassBounds, read: fn(&str) -> Ratio) {
         (Some(a), Some(b)) => (a - b).abs() < ratio(1e-12),
         (a, b) => a == b,
     };
-    assert!(same(bounds.least(), lower) && same(bounds.most(), upper), "{row} {bounds:?}");
+    assert!(same(bounds.min(), lower) && same(bounds.max(), upper), "{row} {bounds:?}");
     // All tables have been seen: those of which a row is remembered or derived, in the files of their own.
     assert!(!bounds.citation().is_from_memory(), "{row}");
 }
@@ -125,7 +125,7 @@ fn every_class_has_the_bounds_of_its_row() {
                     "B" => (NoiseClass::B, Some(limit)),
                     _ => (NoiseClass::C, None),
                 };
-                assert_eq!((class.name(), class.most(limit)), (&row["class"], most));
+                assert_eq!((class.name(), class.max(limit)), (&row["class"], most));
             }
             "noise_limit" => {
                 let (limit, class) = (db(&row["upper"]), &row["class"]);
@@ -167,11 +167,11 @@ fn every_class_has_the_bounds_of_its_row() {
             "snow_index_min" => {
                 let test =
                     if row["class"].starts_with("braking") { SnowTest::Braking } else { SnowTest::Traction };
-                assert_eq!(test.least_index(tire_class(row)), Some(grip(&row["lower"])));
+                assert_eq!(test.min_index(tire_class(row)), Some(grip(&row["lower"])));
                 assert!(test.citation().is_from_memory());
             }
             "ice_index_min" => {
-                assert_eq!(tire_class(row).least_ice_grip_index(), Some(grip(&row["lower"])));
+                assert_eq!(tire_class(row).min_ice_grip_index(), Some(grip(&row["lower"])));
             }
             "no_fg_classes" => assert_eq!(LabelClass::ALL.len(), 5),
             "class_choice_if_two" => assert_eq!(TireClass::C1.max(TireClass::C2), TireClass::C2),
@@ -249,8 +249,8 @@ fn classes_tile_their_scale() {
             let class = LabelClass::of_rolling_resistance(tire, value).unwrap();
             let former = FormerLabelClass::of_rolling_resistance(tire, value).unwrap();
             for bounds in [class.rolling_resistance(tire), former.rolling_resistance(tire).unwrap()] {
-                assert!(bounds.least().is_none_or(|least| least <= value));
-                assert!(bounds.most().is_none_or(|most| value <= most));
+                assert!(bounds.min().is_none_or(|least| least <= value));
+                assert!(bounds.max().is_none_or(|most| value <= most));
             }
             assert!(class <= last.0 && former <= last.1);
             last = (class, former);
@@ -260,8 +260,8 @@ fn classes_tile_their_scale() {
         for hundredths in 0..=300 {
             let value = ratio(f64::from(hundredths) / 100.0);
             let class = LabelClass::of_wet_grip(tire, value).unwrap();
-            assert!(class.wet_grip(tire).least().is_none_or(|least| least <= value));
-            assert!(class.wet_grip(tire).most().is_none_or(|most| value <= most));
+            assert!(class.wet_grip(tire).min().is_none_or(|least| least <= value));
+            assert!(class.wet_grip(tire).max().is_none_or(|most| value <= most));
             assert!(class >= last);
             last = class;
         }
@@ -339,12 +339,12 @@ fn limits_of_approval_as_they_were_seen() {
             _ => panic!("{row}"),
         };
         let resistance_limit = |stage| {
-            assert_eq!(class().most_rolling_resistance(stage), Some(resistance(&row["value"])), "{row}");
+            assert_eq!(class().max_rolling_resistance(stage), Some(resistance(&row["value"])), "{row}");
             assert!(!Citation::RESISTANCE_LIMIT.is_from_memory());
         };
         let wet_grip = |mud_and_snow, symbols: &[SpeedSymbol]| {
             for &symbol in symbols {
-                let least = TireClass::C1.least_wet_grip(mud_and_snow, symbol);
+                let least = TireClass::C1.min_wet_grip(mud_and_snow, symbol);
                 assert_eq!(least, Some(grip(&row["value"])), "{row} {symbol}");
             }
             assert!(!Citation::WET_GRIP_LIMIT.is_from_memory());
@@ -388,8 +388,8 @@ fn limits_of_approval_as_they_were_seen() {
     }
     tally.close(18, &[]);
     for class in [TireClass::C1, TireClass::C2, TireClass::C3] {
-        assert_eq!(class.most_rolling_resistance(ApprovalStage::NotTold), None);
-        assert_eq!(class.least_wet_grip(false, SpeedSymbol::T).is_some(), class == TireClass::C1);
+        assert_eq!(class.max_rolling_resistance(ApprovalStage::NotTold), None);
+        assert_eq!(class.min_wet_grip(false, SpeedSymbol::T).is_some(), class == TireClass::C1);
     }
 }
 

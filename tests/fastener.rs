@@ -44,7 +44,7 @@ fn worked_rows() {
         "fasteners, worked rows",
         &[
             ("FA", 39, thread_geometry),
-            ("FE", 12, least_engagement),
+            ("FE", 12, min_engagement),
             ("FK", 7, short_form),
             ("FT", 40, full_form),
             ("FY", 9, clamp_at_yield),
@@ -85,7 +85,7 @@ fn limits_of(inputs: &str) -> (Length, Length) {
     }
 }
 
-fn least_engagement(row: &Row) {
+fn min_engagement(row: &Row) {
     let inputs = &row["inputs"];
     let (least, greatest) = limits_of(inputs);
     let given = inputs.split(['=', ' ']).filter(|word| word.starts_with(|c: char| c.is_ascii_digit()));
@@ -97,7 +97,7 @@ fn least_engagement(row: &Row) {
         assert_eq!(&row["quantity"], "Le/P", "only those rows leave the limits to the others: {row}");
     }
     let thread = thread_of(inputs);
-    let length = thread.least_engagement(least, greatest).unwrap();
+    let length = thread.min_engagement(least, greatest).unwrap();
     match &row["quantity"] {
         "Le" => row.rounds_to("value", in_mm(length)),
         "Le/P" => row.rounds_to("value", (length / thread.pitch_length()).get::<ratios>()),
@@ -293,15 +293,15 @@ fn thread_chart() {
         loads += classes.map(|(column, class)| proof_load(row, thread, column, class)).iter().sum::<usize>();
         bands += torque_band(row, thread);
 
-        assert_eq!(thread.least_turns().is_some(), !row["min_turns_chart"].is_empty(), "{row}");
-        if let Some(least) = thread.least_turns() {
+        assert_eq!(thread.min_turns().is_some(), !row["min_turns_chart"].is_empty(), "{row}");
+        if let Some(least) = thread.min_turns() {
             row.near("min_turns_chart", least.get::<ratios>(), 0.0);
             row.rounds_to("min_engagement_chart_mm", in_mm(thread.pitch_length() * least));
             turns += 1;
         }
         if !row["Le_machinerys_handbook_mm"].is_empty() {
             let (pitch, minor) = limits_of(&row["thread"]);
-            let least = thread.least_engagement(pitch, minor).unwrap();
+            let least = thread.min_engagement(pitch, minor).unwrap();
             row.rounds_to("Le_machinerys_handbook_mm", in_mm(least));
             lengths += 1;
         }

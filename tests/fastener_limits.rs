@@ -167,7 +167,7 @@ fn engagement_at_its_ends() {
     let room = measured.room_in(exact(11.0));
     assert!(room.nominal() > mm(0.99) && room.min() < mm(-0.49) && room.max() < mm(2.51));
 
-    let limits = |pitch, minor| thread.least_engagement(mm(pitch), mm(minor));
+    let limits = |pitch, minor| thread.min_engagement(mm(pitch), mm(minor));
     assert!(limits(13.025, 12.377).is_ok());
     assert!(limits(12.16, 12.16).is_err(), "below the basic minor diameter");
     for (pitch, minor) in

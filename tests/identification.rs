@@ -234,7 +234,7 @@ mod with_days {
         // In 1985 a tire of week 31 and digit 7 was of 1977.
         let age = DateCode::parse("317").unwrap().age_on(date(1985, 6, 1)).unwrap();
         assert_eq!((age.made_first(), age.made_last()), (date(1977, 7, 31), date(1977, 8, 6)));
-        assert_eq!((age.least().get_years(), age.least().get_months(), age.least().get_days()), (7, 9, 26));
+        assert_eq!((age.min().get_years(), age.min().get_months(), age.min().get_days()), (7, 9, 26));
         assert_eq!(age.on(), date(1985, 6, 1));
         let age = DateCode::parse("317").unwrap().age_on(date(2026, 6, 1)).unwrap();
         assert_eq!((age.is_over(28), age.is_over(35), age.is_over(49)), (Some(true), None, Some(false)));

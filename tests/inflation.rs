@@ -5,7 +5,7 @@
 mod common;
 
 use beadseat::Citation;
-use beadseat::tire::{Fitting, Inflation, InflationError, LoadIndex, LoadRange, Tire, camber_load_factor};
+use beadseat::tire::{Formation, Inflation, InflationError, LoadIndex, LoadRange, Tire, camber_load_factor};
 use beadseat::units::{bar, deg, kg, kmh, kpa, psi};
 use beadseat::uom::si::f64::{Angle, Pressure};
 use beadseat::uom::si::{
@@ -21,7 +21,7 @@ fn tire(text: &str) -> Tire {
 
 /// The law of a tire alone, with the reference pressure of its class.
 fn law(text: &str) -> Inflation {
-    tire(text).inflation(Fitting::Single, None).unwrap_or_else(|error| panic!("{text}: {error}"))
+    tire(text).inflation(Formation::Single, None).unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn load(law: Inflation, pressure: Pressure) -> f64 {
@@ -33,11 +33,11 @@ fn nearest_5(load: f64) -> f64 {
 }
 
 /// The chart gives 3042 lb (5556 lb a pair) at 80 psi, which is no load index: shares are compared.
-const CHART_SINGLE: (f64, Fitting) = (3042.0, Fitting::Single);
-const CHART_DUAL: (f64, Fitting) = (5556.0, Fitting::Dual);
+const CHART_SINGLE: (f64, Formation) = (3042.0, Formation::Single);
+const CHART_DUAL: (f64, Formation) = (5556.0, Formation::Dual);
 
 #[track_caller]
-fn light_truck_residual(row: &Row, column: &str, at_psi: f64, (top, fitting): (f64, Fitting)) -> f64 {
+fn light_truck_residual(row: &Row, column: &str, at_psi: f64, (top, fitting): (f64, Formation)) -> f64 {
     let law = tire("LT235/85R16 120/116R LRE").inflation(fitting, Some(psi(80.0))).unwrap();
     let computed = top * load(law, psi(at_psi)) / law.reference_load().get::<kilogram>();
     row.near(column, computed, 0.01 * row.number(column));
@@ -152,7 +152,7 @@ fn worked_rows() {
             }
             "LP-12" => {
                 let tire = tire("225/75R16C 108/106R");
-                let law = tire.inflation(Fitting::Single, Some(bar(number("p_ref")))).unwrap();
+                let law = tire.inflation(Formation::Single, Some(bar(number("p_ref")))).unwrap();
                 assert_eq!(law.reference_load(), kg(number("LI_load")), "{row}");
                 row.near("expected", load(law, bar(number("p"))), 1e-9);
             }
@@ -178,7 +178,7 @@ fn worked_rows() {
                 row.near("expected", load_percent(symbol, number("v_max")), 1e-9);
             }
             "LP-34" => {
-                let index = LoadIndex::least_for(kg(number("axle") / 2.0)).unwrap();
+                let index = LoadIndex::min_for(kg(number("axle") / 2.0)).unwrap();
                 row.near("expected", index.load().get::<kilogram>(), 1e-9);
                 assert_eq!(index.number(), 86, "{row}");
             }
@@ -289,7 +289,7 @@ fn load_ranges() {
                 let default = law(&format!("35x12.50R17LT 121Q LR{letter}"));
                 assert_eq!(default.reference_citation(), Citation::REFERENCE_PRESSURE_FLOTATION);
                 let tire = tire(&format!("35x12.50R17LT 121Q LR{letter}"));
-                let stated = tire.inflation(Fitting::Single, Some(of_row)).unwrap();
+                let stated = tire.inflation(Formation::Single, Some(of_row)).unwrap();
                 let pressure = |law: Inflation| law.pressure_for(kg(1200.0)).unwrap();
                 assert!(pressure(default) >= pressure(stated), "{row}");
             }
@@ -326,7 +326,7 @@ fn load_ranges() {
                 }
                 // Another letter of the size has none, nor has another size.
                 for other in ["11R22.5 150K LRM", "275/80R22.5 150K LRG", "11R22.5 150K"] {
-                    let found = tire(other).inflation(Fitting::Single, None);
+                    let found = tire(other).inflation(Formation::Single, None);
                     assert_eq!(found, Err(InflationError::NoReferencePressure), "{other}");
                 }
             }
@@ -342,14 +342,14 @@ fn load_ranges() {
 #[test]
 fn one_of_a_pair_carries_the_dual_index() {
     let tire = tire("LT245/75R17 121/118S LRE");
-    for (fitting, index) in [(Fitting::Single, 121), (Fitting::Dual, 118)] {
+    for (fitting, index) in [(Formation::Single, 121), (Formation::Dual, 118)] {
         let law = tire.inflation(fitting, None).unwrap();
         assert_eq!(Some(law.reference_load()), LoadIndex::new(index).map(LoadIndex::load));
         assert_eq!(law.load_at(kpa(550.0)), Ok(law.reference_load()));
     }
-    let alone = self::tire("205/55R16 91V").inflation(Fitting::Dual, None);
+    let alone = self::tire("205/55R16 91V").inflation(Formation::Dual, None);
     assert_eq!(alone, Err(InflationError::NoDualLoadIndex));
-    let unknown = self::tire("205/55R16").inflation(Fitting::Single, None);
+    let unknown = self::tire("205/55R16").inflation(Formation::Single, None);
     assert_eq!(unknown, Err(InflationError::NoLoadIndex));
 }
 
@@ -411,7 +411,7 @@ fn what_is_not_a_number_is_refused() {
     assert!(law.pressure_for(kg(f64::NAN)).is_err());
     assert!(law.pressure_for(kg(0.0)).is_err());
     assert!(law.pressure_for(kg(615.1)).is_err());
-    assert!(tire.inflation(Fitting::Single, Some(kpa(f64::NAN))).is_err());
+    assert!(tire.inflation(Formation::Single, Some(kpa(f64::NAN))).is_err());
     assert!(camber_load_factor(deg(f64::NAN)).is_err());
     assert!(tire.size().rolling().unwrap().circumference_at(kmh(f64::NAN)).is_err());
     let rule = tire.at_speed(kmh(f64::NAN)).unwrap();
@@ -446,7 +446,7 @@ fn reference_pressures() {
         ("295/80R22.5 152/148M", None),
     ];
     for (text, reference) in table {
-        let law = tire(text).inflation(Fitting::Single, None).ok();
+        let law = tire(text).inflation(Formation::Single, None).ok();
         assert_eq!(law.map(|law| law.reference_pressure()), reference.map(kpa), "{text}");
     }
 }

@@ -6,10 +6,10 @@ mod common;
 
 use beadseat::rim::RimDiameter;
 use beadseat::tire::{
-    Fitting, InSizeSpeed, Inflation, InflationError, InflationModel, LoadIndex, LoadVersion, PMetricFormula,
-    SizeClass, SpeedSymbol, SpeedVariation, Tire, TireSize, TruckSizes, TruckSpeedBand,
-    camber_pressure_factor, dual_passenger_load, least_load_index, normal_load_limit,
-    passenger_tire_elsewhere, towing_load, towing_pressure_increase,
+    Formation, Inflation, InflationError, InflationModel, LoadIndex, LoadVersion, PMetricFormula, SizeClass,
+    SizeSpeedLetter, SpeedSymbol, SpeedVariation, Tire, TireSize, TruckSizes, TruckSpeedBand,
+    camber_pressure_factor, dual_passenger_load, min_load_index, normal_load_limit, passenger_load_on_truck,
+    towing_load, towing_pressure_increase,
 };
 use beadseat::units::{bar, deg, kg, kmh, kpa, lb, mph, percent, psi};
 use beadseat::uom::si::{
@@ -25,7 +25,7 @@ fn tire(text: &str) -> Tire {
 }
 
 fn law(text: &str) -> Inflation {
-    tire(text).inflation(Fitting::Single, None).unwrap_or_else(|error| panic!("{text}: {error}"))
+    tire(text).inflation(Formation::Single, None).unwrap_or_else(|error| panic!("{text}: {error}"))
 }
 
 fn p_metric(size: &str) -> Option<PMetricFormula> {
@@ -113,18 +113,18 @@ fn worked_rows() {
                 let at_placard = p_metric("P225/60R16").unwrap().load_at(kpa(220.0)).unwrap();
                 row.rounds_to("expected", normal_load_limit(at_placard).get::<kilogram>());
             }
-            "LP-62" => row.rounds_to("expected", passenger_tire_elsewhere(kg(100.0)).get::<kilogram>()),
+            "LP-62" => row.rounds_to("expected", passenger_load_on_truck(kg(100.0)).get::<kilogram>()),
             "LP-63" => {
-                let limit = normal_load_limit(passenger_tire_elsewhere(kg(650.0)));
+                let limit = normal_load_limit(passenger_load_on_truck(kg(650.0)));
                 row.rounds_to("expected", limit.get::<kilogram>());
             }
             "LP-64" => {
-                let two = passenger_tire_elsewhere(LoadIndex::new(104).unwrap().load()) * 2.0;
+                let two = passenger_load_on_truck(LoadIndex::new(104).unwrap().load()) * 2.0;
                 row.rounds_to("expected", two.get::<kilogram>());
                 assert!(two > kg(number_of(inputs, "GAWR")), "{row}");
             }
             "LP-34" => {
-                let index = least_load_index(kg(number_of(inputs, "axle")), 2, percent(100.0)).unwrap();
+                let index = min_load_index(kg(number_of(inputs, "axle")), 2, percent(100.0)).unwrap();
                 row.near("expected", index.load().get::<kilogram>(), 1e-9);
             }
             _ => {
@@ -162,14 +162,13 @@ fn worked_cases_of_load_and_speed() {
                 towing_load(index.load(), kmh(100.0)).unwrap()
             }
             ["P-metric", "tyre", pounds, "lb", ..] => {
-                let load = passenger_tire_elsewhere(lb(pounds.parse().unwrap()));
+                let load = passenger_load_on_truck(lb(pounds.parse().unwrap()));
                 row.rounds_to("expected", load.get::<pound>());
                 tally.checked(row);
                 continue;
             }
             ["minimum", "load", "index,", "axle", axle, "kg", "on", tires, ..] => {
-                let index =
-                    least_load_index(kg(axle.parse().unwrap()), tires.parse().unwrap(), percent(100.0));
+                let index = min_load_index(kg(axle.parse().unwrap()), tires.parse().unwrap(), percent(100.0));
                 row.near("expected", f64::from(index.unwrap().number()), 0.0);
                 tally.checked(row);
                 continue;
@@ -309,10 +308,10 @@ fn every_row_of_load_against_speed() {
             "R75" => match symbol {
                 "V" => {
                     hold(SpeedVariation::motorcycle_fast(SpeedSymbol::V, None), false);
-                    hold(SpeedVariation::motorcycle_fast(SpeedSymbol::V, Some(InSizeSpeed::V)), false);
+                    hold(SpeedVariation::motorcycle_fast(SpeedSymbol::V, Some(SizeSpeedLetter::V)), false);
                 }
                 "V (in-size)" => {
-                    hold(SpeedVariation::motorcycle_fast(SpeedSymbol::V, Some(InSizeSpeed::V)), false);
+                    hold(SpeedVariation::motorcycle_fast(SpeedSymbol::V, Some(SizeSpeedLetter::V)), false);
                     let without = SpeedVariation::motorcycle_fast(SpeedSymbol::V, None).unwrap();
                     assert!(without.load_share(kmh(speeds[0])).is_err(), "{row}");
                 }
@@ -344,7 +343,7 @@ fn every_row_of_load_against_speed() {
                 assert_eq!(towing_pressure_increase(), kpa(20.0), "{row}");
             }
             "R142/EU 458/2011" => row.rounds_to("load_pct", dual_passenger_load(kg(100.0)).get::<kilogram>()),
-            "TRA" => row.rounds_to("load_pct", passenger_tire_elsewhere(kg(100.0)).get::<kilogram>()),
+            "TRA" => row.rounds_to("load_pct", passenger_load_on_truck(kg(100.0)).get::<kilogram>()),
             "TRA-truck" => hold_truck_band(row),
             table => {
                 let reason = match table {
@@ -444,10 +443,10 @@ fn a_law_answers_for_its_own_family_only() {
     ];
     for (text, class, own) in tires {
         let stated = Some(kpa(500.0));
-        assert_eq!(tire(text).inflation(Fitting::Single, stated).unwrap().model(), own, "{text}");
+        assert_eq!(tire(text).inflation(Formation::Single, stated).unwrap().model(), own, "{text}");
         for &model in InflationModel::ALL {
             let published = model == InflationModel::PMetricFormula && class == SizeClass::PMetric;
-            let found = tire(text).inflation_by(model, Fitting::Single, stated);
+            let found = tire(text).inflation_by(model, Formation::Single, stated);
             assert_eq!(found.is_ok(), model == own || published, "{text} by {model:?}");
             assert_eq!(model.holds_for(class), found.is_ok(), "{text} by {model:?}");
             if let Err(error) = found {
@@ -478,7 +477,7 @@ fn a_law_refuses_outside_its_domain() {
     ] {
         assert_eq!(at(text, pressure, speed, camber), inside, "{text} {pressure} {speed} {camber}");
     }
-    let van = tire("195/70R15C 104/102R").inflation(Fitting::Single, Some(kpa(450.0))).unwrap();
+    let van = tire("195/70R15C 104/102R").inflation(Formation::Single, Some(kpa(450.0))).unwrap();
     assert!(van.load_in_use(kpa(149.0), kmh(90.0), deg(0.0)).is_err());
     assert!(van.load_in_use(kpa(150.0), kmh(170.0), deg(0.0)).is_ok());
     // What only its maker can say has no end here.
@@ -511,8 +510,8 @@ fn the_formula_of_p_metric_sizes_refuses_what_it_is_not_made_for() {
 #[test]
 fn the_law_judged_by_asks_for_more_pressure_than_the_published_exponent() {
     let tire = tire("P225/60R16 97S");
-    let judged = tire.inflation(Fitting::Single, None).unwrap();
-    let published = tire.inflation_by(InflationModel::PMetricFormula, Fitting::Single, None).unwrap();
+    let judged = tire.inflation(Formation::Single, None).unwrap();
+    let published = tire.inflation_by(InflationModel::PMetricFormula, Formation::Single, None).unwrap();
     assert_eq!(judged.reference_pressure(), published.reference_pressure());
     let (least, most) = (judged.load_at(kpa(160.0)).unwrap(), judged.reference_load());
     assert!(published.load_at(kpa(160.0)).unwrap() > least);
@@ -534,11 +533,11 @@ fn factors_refuse_what_has_no_rule() {
     for (degrees, inside) in [(4.0, true), (-4.0, true), (4.01, false), (f64::NAN, false)] {
         assert_eq!(camber_pressure_factor(deg(degrees)).is_ok(), inside, "{degrees}");
     }
-    assert_eq!(least_load_index(kg(1000.0), 0, percent(100.0)), None);
+    assert_eq!(min_load_index(kg(1000.0), 0, percent(100.0)), None);
     for share in [0.0, -10.0, f64::NAN] {
-        assert_eq!(least_load_index(kg(1000.0), 2, percent(share)), None, "{share}");
+        assert_eq!(min_load_index(kg(1000.0), 2, percent(share)), None, "{share}");
     }
-    assert_eq!(least_load_index(kg(f64::NAN), 2, percent(100.0)), None);
+    assert_eq!(min_load_index(kg(f64::NAN), 2, percent(100.0)), None);
 }
 
 /// Crolla (ed.) 2009, p. 296; that U goes with the lower and Y with the higher is our reading.
@@ -548,13 +547,13 @@ fn highest_cold_pressures() {
     for (symbols, most) in [("PNM", 350.0), ("QRSTU", 320.0), ("HVWY", 350.0)] {
         for symbol in symbols.chars() {
             let tire = tire(&format!("205/55R16 91{symbol}"));
-            assert_eq!(tire.greatest_cold_pressure(), Some(kpa(most)), "{symbol}");
+            assert_eq!(tire.max_cold_pressure(), Some(kpa(most)), "{symbol}");
         }
     }
-    assert_eq!(tire("205/55ZR16 (91Y)").greatest_cold_pressure(), Some(kpa(350.0)));
-    assert_eq!(tire("205/55R16").greatest_cold_pressure(), Some(kpa(350.0)));
+    assert_eq!(tire("205/55ZR16 (91Y)").max_cold_pressure(), Some(kpa(350.0)));
+    assert_eq!(tire("205/55R16").max_cold_pressure(), Some(kpa(350.0)));
     for none in ["T125/70D16 96M", "LT245/75R17 121/118S", "295/80R22.5 152/148M"] {
-        assert_eq!(tire(none).greatest_cold_pressure(), None, "{none}");
+        assert_eq!(tire(none).max_cold_pressure(), None, "{none}");
     }
 }
 

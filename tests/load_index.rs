@@ -158,7 +158,7 @@ fn worked_cases() {
 /// The lowest index is the expected one, and the one below it carries less.
 #[track_caller]
 fn least(row: &Row, load: f64) {
-    let index = LoadIndex::least_for(kg(load)).unwrap();
+    let index = LoadIndex::min_for(kg(load)).unwrap();
     row.near("expected", f64::from(index.number()), 0.0);
     assert!(index.load() >= kg(load) && kilograms(index.number() - 1) < load, "{row}");
 }
@@ -185,11 +185,11 @@ fn service_description(row: &Row, rest: &str) {
 
 #[test]
 fn least_index_at_the_ends() {
-    assert_eq!(LoadIndex::least_for(kg(0.0)), LoadIndex::new(0));
-    assert_eq!(LoadIndex::least_for(kg(136_000.0)), LoadIndex::new(279));
-    assert_eq!(LoadIndex::least_for(kg(136_000.1)), None);
-    assert_eq!(LoadIndex::least_for(kg(-0.0)), LoadIndex::new(0));
+    assert_eq!(LoadIndex::min_for(kg(0.0)), LoadIndex::new(0));
+    assert_eq!(LoadIndex::min_for(kg(136_000.0)), LoadIndex::new(279));
+    assert_eq!(LoadIndex::min_for(kg(136_000.1)), None);
+    assert_eq!(LoadIndex::min_for(kg(-0.0)), LoadIndex::new(0));
     for nonsense in [f64::INFINITY, f64::NAN, f64::NEG_INFINITY, -530.0, -f64::MIN_POSITIVE] {
-        assert_eq!(LoadIndex::least_for(kg(nonsense)), None, "{nonsense} kg");
+        assert_eq!(LoadIndex::min_for(kg(nonsense)), None, "{nonsense} kg");
     }
 }

@@ -7,7 +7,7 @@ mod scenario;
 
 use std::collections::BTreeSet;
 
-use beadseat::fitment::{Access, Check, Input, Measurement, Place, Report, Tool, Verdict};
+use beadseat::fitment::{Check, Input, Measurement, Position, Preparation, Report, Tool, Verdict};
 use beadseat::scenario::Scenario;
 use scenario::spelled_out;
 use serde_json::{Map, Value, json};
@@ -42,7 +42,7 @@ fn paths(report: &Report) -> Vec<String> {
 }
 
 fn named(checks: impl Iterator<Item = Check>) -> BTreeSet<String> {
-    checks.map(|c| format!("{}:{}", c.place(), c.id())).collect()
+    checks.map(|c| format!("{}:{}", c.position(), c.id())).collect()
 }
 
 fn words(text: &str) -> BTreeSet<String> {
@@ -194,7 +194,7 @@ fn give_all(case: &str, document: &mut Value) -> usize {
         assert!(round < 8, "{case}: asks for more and more");
         let now = report(document);
         let listed: Vec<_> =
-            now.measurements().map(|m| (m.input(), m.place(), m.path().to_string())).collect();
+            now.measurements().map(|m| (m.input(), m.position(), m.path().to_string())).collect();
         if listed.is_empty() {
             assert!(now.checks().all(|c| c.verdict() != Verdict::NotAssessed), "{case}: {now:?}");
             return round;
@@ -207,7 +207,7 @@ fn give_all(case: &str, document: &mut Value) -> usize {
         }
         for check in report(document).checks() {
             for (input, place, path) in &listed {
-                let asks = check.missing().any(|m| m == *input && m.at(check.place()) == input.at(*place));
+                let asks = check.missing().any(|m| m == *input && m.at(check.position()) == input.at(*place));
                 assert!(!asks, "{case}: {path} was given, and yet: {check}");
             }
         }
@@ -249,7 +249,7 @@ fn what_is_listed_and_given_is_not_asked_for_again() {
 
 /// What a finding lacks, as paths; nothing for what the vehicle lacks on axles that it does not name.
 fn lacks(check: &Check) -> Option<BTreeSet<String>> {
-    let paths: BTreeSet<_> = check.missing().map(|m| m.at(check.place()).to_string()).collect();
+    let paths: BTreeSet<_> = check.missing().map(|m| m.at(check.position()).to_string()).collect();
     (!paths.is_empty() && !paths.iter().any(|path| path.contains('*'))).then_some(paths)
 }
 
@@ -277,7 +277,8 @@ fn each_measurement_settles_no_less_than_any_after_it_would() {
             };
             for later in &listed[n + 1..] {
                 let (a, b) = (gain(next), gain(later));
-                let in_order = (next.input(), next.place() as u8) < (later.input(), later.place() as u8);
+                let in_order =
+                    (next.input(), next.position() as u8) < (later.input(), later.position() as u8);
                 assert!(a > b || a == b && in_order, "{next} ({a}) before {later} ({b})");
                 compared += 1;
             }
@@ -294,8 +295,8 @@ fn what_the_vehicle_lacks_on_an_axle_is_taken_there() {
     patch(&mut wagon, "/original/rear", &Value::Null);
     // The speedometer looks at the driven axle in front, and the axles are compared.
     let report = report(&wagon);
-    let listed: Vec<_> = report.measurements().map(|m| (m.input(), m.place())).collect();
-    assert_eq!(listed, [(Input::OriginalSetup, Place::Rear)]);
+    let listed: Vec<_> = report.measurements().map(|m| (m.input(), m.position())).collect();
+    assert_eq!(listed, [(Input::OriginalSetup, Position::Rear)]);
     let settles = named(report.measurements().next().unwrap().settles_alone());
     assert!(
         settles.contains("vehicle:axle_match") && !settles.contains("vehicle:speedometer"),
@@ -311,7 +312,7 @@ fn what_only_makers_know_is_not_listed_but_said() {
     let asks = report.checks().filter(|c| c.missing().any(|m| m == Input::MotorcycleRules)).count();
     // Of each axle: contour, both gaps beside the tire, guard, swept clearance.
     assert_eq!(asks, 10);
-    assert!(report.measurements().all(|m| m.access() != Access::Elsewhere));
+    assert!(report.measurements().all(|m| m.access() != Preparation::Elsewhere));
     let text = report.to_string();
     let (_, end) = text.split_once("\nNot assessed").unwrap();
     let end = end.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -322,13 +323,17 @@ fn what_only_makers_know_is_not_listed_but_said() {
 fn every_input_says_how_it_is_come_by() {
     let mut off = 0;
     for &input in Input::ALL {
-        assert_eq!(input.access() == Access::WheelOff, input.how().starts_with("wheel off, "), "{input:?}");
+        assert_eq!(
+            input.access() == Preparation::WheelOff,
+            input.how().starts_with("wheel off, "),
+            "{input:?}"
+        );
         assert_eq!(
             input.access().safety().is_some(),
-            matches!(input.access(), Access::OnGround | Access::WheelOff)
+            matches!(input.access(), Preparation::OnGround | Preparation::WheelOff)
         );
-        assert!(!input.tools().is_empty() || input.access() != Access::WheelOff, "{input:?}");
-        off += usize::from(input.access() == Access::WheelOff);
+        assert!(!input.tools().is_empty() || input.access() != Preparation::WheelOff, "{input:?}");
+        off += usize::from(input.access() == Preparation::WheelOff);
         for (tool, word) in [
             (Tool::ThreadGauge, "thread gauge"),
             (Tool::Gauge, "depth gauge"),
@@ -356,7 +361,7 @@ fn the_list_is_part_of_the_output() {
             "how": "wheel off, measure the hub's collar with a caliper",
             "tools": ["caliper"],
             "wheel_off": true,
-            "safety": Access::WheelOff.safety(),
+            "safety": Preparation::WheelOff.safety(),
             "settles": [{ "id": "centre_bore", "where": "front" }],
             "settles_with_others": [],
         }])

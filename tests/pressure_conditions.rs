@@ -5,7 +5,7 @@
 mod common;
 
 use beadseat::Citation;
-use beadseat::tire::{Surroundings, atmospheric_pressure, hydroplaning_onset};
+use beadseat::tire::{Ambient, atmospheric_pressure, hydroplaning_onset};
 use beadseat::units::{celsius, fahrenheit, kpa, meters, psi};
 use beadseat::uom::si::f64::{Length, Pressure};
 use beadseat::uom::si::{
@@ -15,9 +15,9 @@ use beadseat::uom::si::{
 };
 use common::{Tally, number_of, numbers, rows};
 
-fn at_sea_level(degrees: f64, scale: &str) -> Surroundings {
+fn at_sea_level(degrees: f64, scale: &str) -> Ambient {
     let temperature = if scale == "F" { fahrenheit(degrees) } else { celsius(degrees) };
-    Surroundings::at_sea_level(temperature).unwrap()
+    Ambient::at_sea_level(temperature).unwrap()
 }
 
 /// `uom` has seven digits of the pound a square inch; the rows have more.
@@ -72,8 +72,8 @@ fn worked_rows() {
             }
             "54" => {
                 let (temperature, altitude) = (celsius(20.0), Length::new::<foot>(6000.0));
-                let here = Surroundings::at_sea_level(temperature).unwrap();
-                let there = Surroundings::new(temperature, altitude).unwrap();
+                let here = Ambient::at_sea_level(temperature).unwrap();
+                let there = Ambient::new(temperature, altitude).unwrap();
                 let computed = here.pressure_on_moving_to(&there, psi(32.0)).unwrap();
                 row.rounds_to("expected", in_psi(computed));
             }
@@ -86,7 +86,7 @@ fn worked_rows() {
             }
             "59" => {
                 let here = at_sea_level(20.0, "C");
-                let there = Surroundings::new(celsius(5.0), meters(1500.0)).unwrap();
+                let there = Ambient::new(celsius(5.0), meters(1500.0)).unwrap();
                 let computed = here.pressure_on_moving_to(&there, kpa(220.0)).unwrap();
                 row.rounds_to("expected", computed.get::<kilopascal>());
             }
@@ -111,11 +111,11 @@ fn what_lies_outside_is_refused() {
         [(-500.0, true), (-501.0, false), (11_000.0, true), (11_001.0, false), (f64::NAN, false)]
     {
         assert_eq!(atmospheric_pressure(meters(height)).is_ok(), inside, "{height}");
-        assert_eq!(Surroundings::new(celsius(20.0), meters(height)).is_ok(), inside, "{height}");
+        assert_eq!(Ambient::new(celsius(20.0), meters(height)).is_ok(), inside, "{height}");
     }
     for (degrees, inside) in [(-60.0, true), (-61.0, false), (150.0, true), (151.0, false), (f64::NAN, false)]
     {
-        assert_eq!(Surroundings::at_sea_level(celsius(degrees)).is_ok(), inside, "{degrees}");
+        assert_eq!(Ambient::at_sea_level(celsius(degrees)).is_ok(), inside, "{degrees}");
     }
     let here = at_sea_level(20.0, "C");
     for (pressure, inside) in [(0.0, true), (-1.0, false), (1200.0, true), (1201.0, false), (f64::NAN, false)]

@@ -188,17 +188,15 @@ fn valves() {
         };
         row.near("hole_in", hole.diameter().nominal().get::<inch>(), 1e-12);
         let valve = if row["tr_no"].ends_with("HP") { Valve::SnapInHigh } else { Valve::SnapIn };
-        let greatest = valve.greatest_pressure_in(hole).unwrap();
+        let greatest = valve.max_pressure_in(hole).unwrap();
         row.rounds_to("max_psi", greatest.get::<psi>());
-        assert!(valve.greatest_pressure().unwrap() <= greatest, "no kind bears more than its weakest: {row}");
+        assert!(valve.max_pressure().unwrap() <= greatest, "no kind bears more than its weakest: {row}");
         tally.checked(row);
     }
     tally.close(11, &[]);
-    assert_eq!(Valve::Metal.greatest_pressure(), None);
+    assert_eq!(Valve::Metal.max_pressure(), None);
     assert!(
-        [ValveHole::Small, ValveHole::Large]
-            .iter()
-            .all(|&hole| Valve::Metal.greatest_pressure_in(hole).is_none())
+        [ValveHole::Small, ValveHole::Large].iter().all(|&hole| Valve::Metal.max_pressure_in(hole).is_none())
     );
 }
 

@@ -7,7 +7,7 @@ mod common;
 use std::ops::RangeInclusive;
 
 use beadseat::tire::{
-    Fitting, Gearing, InflationModel, Rolling, Speedometer, SpeedometerLaw, StiffnessError, Tire, TireSize,
+    Formation, Gearing, InflationModel, Rolling, Speedometer, SpeedometerLaw, StiffnessError, Tire, TireSize,
     VerticalStiffness, axle_ratio_to_restore, effective_axle_ratio, true_distance,
 };
 use beadseat::units::{bar, inches, kg, kmh, kpa, meters, mm, mph, percent, ratio, rpm};
@@ -97,12 +97,13 @@ fn stiffness_rows() {
                 let tire: Tire = "P205/55R16 89S".parse().unwrap();
                 let model =
                     if number == "13" { InflationModel::PMetric } else { InflationModel::PMetricFormula };
-                let law = tire.inflation_by(model, Fitting::Single, Some(kpa(250.0))).unwrap();
+                let law = tire.inflation_by(model, Formation::Single, Some(kpa(250.0))).unwrap();
                 let share = law.load_at(kpa(200.0)).unwrap() / law.reference_load();
                 row.rounds_to("expected", share.get::<ratios>());
             }
             "16" => {
-                let law = "205/55R16 91V".parse::<Tire>().unwrap().inflation(Fitting::Single, None).unwrap();
+                let law =
+                    "205/55R16 91V".parse::<Tire>().unwrap().inflation(Formation::Single, None).unwrap();
                 assert_eq!(law.reference_pressure(), bar(2.5));
                 let pressure = law.pressure_for(law.reference_load() * number_of(inputs, "L/L0")).unwrap();
                 row.rounds_to("expected", pressure.get::<kilopascal>());
@@ -309,13 +310,13 @@ fn laws_of_speedometers_at_their_limits() {
     let us = SpeedometerLaw::UsCommercial;
     for (speed, inside) in [(79.9, false), (80.0, true), (80.46, true), (80.5, false), (100.0, false)] {
         assert_eq!(us.shown_at(kmh(speed)).is_ok(), inside, "{speed}");
-        assert_eq!(us.greatest_over_read(kmh(speed)).is_ok(), inside, "{speed}");
+        assert_eq!(us.max_over_read(kmh(speed)).is_ok(), inside, "{speed}");
     }
     for (over_read, legal) in [(-10.0, true), (-10.01, false), (10.0, true), (10.01, false)] {
         let meter = Speedometer::new(us).with_over_read(percent(over_read)).unwrap();
         assert_eq!(meter.is_legal_at(kmh(80.0)), Ok(Some(legal)), "{over_read}");
     }
-    assert!((us.greatest_over_read(kmh(80.0)).unwrap().get::<percents>() - 10.0).abs() < 1e-9);
+    assert!((us.max_over_read(kmh(80.0)).unwrap().get::<percents>() - 10.0).abs() < 1e-9);
     assert!(Speedometer::new(us).true_at(kmh(80.0)).is_err(), "the law says nothing of shown speeds");
     for law in [SpeedometerLaw::UnR39, motorcycle] {
         for speed in [0.9, 600.1, -100.0, f64::NAN] {
@@ -323,7 +324,7 @@ fn laws_of_speedometers_at_their_limits() {
             assert!(Speedometer::new(law).shown_at(kmh(speed)).is_err(), "{speed}");
             assert!(Speedometer::new(law).true_at(kmh(speed)).is_err(), "{speed}");
         }
-        assert!(law.greatest_over_read(kmh(40.0)).unwrap() > law.greatest_over_read(kmh(120.0)).unwrap());
+        assert!(law.max_over_read(kmh(40.0)).unwrap() > law.max_over_read(kmh(120.0)).unwrap());
     }
     for (over_read, inside) in [(-20.0, true), (-20.1, false), (30.0, true), (30.1, false), (f64::NAN, false)]
     {

@@ -161,7 +161,7 @@ fn what_is_echoed_is_cut_and_escaped() {
     let mut scenario = wagon();
     scenario["vehicle"]["name"] = json!(hostile);
     let scenario = common::parse_scenario(&scenario.to_string()).unwrap();
-    let shown = beadseat::Echo(scenario.name().unwrap()).to_string();
+    let shown = beadseat::Excerpt(scenario.name().unwrap()).to_string();
     assert!(
         shown.chars().count() <= 121 && !shown.contains('\u{1b}') && !shown.contains('\u{202e}'),
         "{shown}"

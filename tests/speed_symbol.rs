@@ -4,7 +4,7 @@
 
 mod common;
 
-use beadseat::tire::{InSizeSpeed, ServiceDescription, SpeedSymbol, TireSize};
+use beadseat::tire::{ServiceDescription, SizeSpeedLetter, SpeedSymbol, TireSize};
 use beadseat::uom::si::velocity::kilometer_per_hour;
 use common::{Tally, rows};
 
@@ -15,15 +15,15 @@ fn table() {
     for row in &rows("speed_symbol.csv") {
         let text = &row["symbol"];
         let in_size = match text {
-            "ZR" => Some(InSizeSpeed::Z),
-            "VR" => Some(InSizeSpeed::V),
-            "HR" => Some(InSizeSpeed::H),
-            "SR" => Some(InSizeSpeed::S),
+            "ZR" => Some(SizeSpeedLetter::Z),
+            "VR" => Some(SizeSpeedLetter::V),
+            "HR" => Some(SizeSpeedLetter::H),
+            "SR" => Some(SizeSpeedLetter::S),
             _ => None,
         };
         if in_size.is_some() {
             let size: TireSize = format!("205/55{text}16").parse().unwrap();
-            assert_eq!(size.in_size_speed(), in_size, "{row}");
+            assert_eq!(size.size_speed_letter(), in_size, "{row}");
             assert_eq!(size.to_string(), format!("205/55{text}16"), "{row}");
             assert!(text.parse::<SpeedSymbol>().is_err(), "{row}");
         } else {

@@ -277,7 +277,7 @@ fn what_is_nowhere_certifies_nothing() {
     let moving = Corner::new().travelling(mm(80.0), mm(90.0)).unwrap();
     let somewhere = point(0.0, -46.0, 600.0);
     let nowhere = [f64::NAN, f64::INFINITY].map(|wrong| {
-        moving.stance(Pose::new(deg(0.0), mm(wrong))).carried(Carrier::Knuckle, somewhere).unwrap()
+        moving.wheel_pose(Pose::new(deg(0.0), mm(wrong))).carried(Carrier::Knuckle, somewhere).unwrap()
     });
     for nowhere in nowhere {
         for corner in [Corner::new(), moving, moving.with_camber_change(deg(2.0), mm(100.0)).unwrap()] {
@@ -297,12 +297,12 @@ fn what_is_nowhere_certifies_nothing() {
     }
     // An arm or a rod of no length takes nothing anywhere, nor does one beyond where it ends.
     let still = Corner::new();
-    let rest = still.stance(Pose::new(deg(0.0), mm(0.0)));
+    let rest = still.wheel_pose(Pose::new(deg(0.0), mm(0.0)));
     assert!(rest.carried(Carrier::Arm { pivot: somewhere, end: somewhere }, somewhere).is_err());
     assert!(rest.carried(Carrier::Rod { outer: somewhere, inner: somewhere }, somewhere).is_err());
     let (outer, inner) = (point(0.0, -100.0, 0.0), point(0.0, -350.0, 0.0));
     let risen =
-        |by: f64| still.stance(Pose::new(deg(0.0), mm(by))).carried(Carrier::Rod { outer, inner }, outer);
+        |by: f64| still.wheel_pose(Pose::new(deg(0.0), mm(by))).carried(Carrier::Rod { outer, inner }, outer);
     assert!(risen(237.0).is_ok());
     assert!(risen(251.0).is_err());
 }
@@ -312,7 +312,7 @@ fn what_is_nowhere_certifies_nothing() {
 fn a_wheel_that_lies_flat_has_its_axes() {
     let tipping = Corner::new().with_camber_change(deg(-15.0), mm(100.0)).unwrap();
     for travel in [500.0, 599.999_999_9, 600.0, 600.000_000_1, 700.0] {
-        let stance = tipping.stance(Pose::new(deg(0.0), mm(travel)));
+        let stance = tipping.wheel_pose(Pose::new(deg(0.0), mm(travel)));
         let here = stance.carried(Carrier::Knuckle, point(30.0, 40.0, 50.0)).unwrap();
         let told = stance.along_and_across(here).map(in_mm);
         for (told, known) in told.iter().zip([40.0, 50.0, 30.0]) {
@@ -395,7 +395,7 @@ fn a_tie_rod_keeps_its_length() {
     let (outer, inner) = (point(0.0, 0.0, 0.0), point(0.0, -250.0, 0.0));
     let rod = Carrier::Rod { outer, inner };
     for (travel, lower_end) in [(70.0, -1.0), (-70.0, 1.0)] {
-        let stance = Corner::new().stance(Pose::new(deg(0.0), mm(travel)));
+        let stance = Corner::new().wheel_pose(Pose::new(deg(0.0), mm(travel)));
         let middle = stance.carried(rod, point(0.0, -125.0, 0.0)).unwrap();
         assert!((in_mm(middle.outboard()) + 120.0).abs() < 1e-9);
         assert!((in_mm(middle.up()) - travel / 2.0).abs() < 1e-9);
@@ -422,7 +422,7 @@ fn a_tie_rod_keeps_its_length() {
         libm::sqrt(x * x + y * y + z * z)
     };
     for (steer, travel) in [(39.0, 80.0), (-33.0, -90.0), (20.0, -40.0)] {
-        let stance = corner.stance(Pose::new(deg(steer), mm(travel)));
+        let stance = corner.wheel_pose(Pose::new(deg(steer), mm(travel)));
         let [joint, rack] = [outer, inner].map(|end| stance.carried(rod, end).unwrap());
         assert_eq!(joint, stance.carried(Carrier::Knuckle, outer).unwrap());
         assert!((length(joint, rack) - length(outer, inner)).abs() < 1e-9);
@@ -579,7 +579,7 @@ fn carriers() {
     let above = Obstacle::point(point(0.0, -46.0, 376.0));
     let gap = |obstacle: Obstacle| in_mm(swept(&corner, &profile, obstacle).upper());
     assert!((gap(above) + 20.0).abs() < 0.01);
-    for carrier in [Carrier::Knuckle, Carrier::Travels] {
+    for carrier in [Carrier::Knuckle, Carrier::Unsprung] {
         assert!((gap(above.carried_by(carrier).unwrap()) - 60.0).abs() < 1e-9);
     }
     // A level arm half way out rises half as much, to a second order.
@@ -595,6 +595,6 @@ fn carriers() {
     // The outer side of the tread's middle, 316 mm up the wheel and 46 mm inboard of the hub.
     let (sin, cos) = libm::sincos(roll);
     let (y, z) = (axle_end[0] - 46.0 * cos - 316.0 * sin, axle_end[1] - 46.0 * sin + 316.0 * cos);
-    let touching = swept(&beam.held_at(pose).unwrap(), &profile, Obstacle::point(point(0.0, y, z)));
-    assert!(touching.upper().abs() < mm(1e-9), "{touching:?}");
+    let contact_threshold = swept(&beam.held_at(pose).unwrap(), &profile, Obstacle::point(point(0.0, y, z)));
+    assert!(contact_threshold.upper().abs() < mm(1e-9), "{contact_threshold:?}");
 }

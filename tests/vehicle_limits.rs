@@ -28,7 +28,7 @@ fn worked_rows() {
             "FT-39" | "FT-41" => class().room().0.get::<millimeter>(),
             "FT-43" | "FT-46" | "FT-47" | "FT-48" => {
                 let code: RimDiameter = numbers(inputs)[0].to_string().parse().unwrap();
-                code.largest_usual_disc().unwrap().get::<millimeter>()
+                code.max_usual_disc().unwrap().get::<millimeter>()
             }
             "FT-51" => GuardZone::AHEAD.get::<degree>(),
             "FT-52" => GuardZone::BEHIND.get::<degree>(),

@@ -12,8 +12,8 @@ use beadseat::uom::si::length::millimeter;
 use beadseat::uom::si::mass::gram;
 use beadseat::uom::si::ratio::percent as in_percent;
 use beadseat::wheel::{
-    Barrel, BarrelError, Bore, CentringRing, Imbalance, Inset, RimEdges, RingError, Spigot, SteeringLean,
-    WheelSize, most_centre_move, track_change,
+    Barrel, BarrelError, Bore, CentringRing, Imbalance, Inset, RimEdges, RingError, Spigot, SteeringGeometry,
+    WheelSize, max_inset_change, track_change,
 };
 use beadseat::{Citation, Toleranced};
 use common::{Row, Tally, check_wheel_rows, number_of, numbers, rows, value_of};
@@ -50,14 +50,14 @@ fn track(row: &Row) {
             row.rounds_to("value", share.get::<in_percent>());
         }
         // The rows take upright wheels here, whatever their camber.
-        "d_max at +2%" => row.rounds_to("value", in_mm(most_centre_move(track * percent(2.0)))),
+        "d_max at +2%" => row.rounds_to("value", in_mm(max_inset_change(track * percent(2.0)))),
         _ => panic!("{row}"),
     }
 }
 
 fn scrub_after(row: &Row) {
     let of = |key| number_of(&row["inputs"], key);
-    let lean = SteeringLean::new(deg(of("kpi")), deg(of("camber"))).unwrap();
+    let lean = SteeringGeometry::new(deg(of("kpi")), deg(of("camber"))).unwrap();
     let change = lean.scrub_change(mm(of("d")), mm(of("h2") - of("h1")));
     match &row["quantity"] {
         "delta" => row.rounds_to("value", in_mm(change)),
@@ -68,7 +68,7 @@ fn scrub_after(row: &Row) {
 
 fn scrub_from_hub(row: &Row) {
     let of = |key| number_of(&row["inputs"], key);
-    let lean = SteeringLean::new(deg(of("kpi")), deg(of("camber"))).unwrap();
+    let lean = SteeringGeometry::new(deg(of("kpi")), deg(of("camber"))).unwrap();
     assert_eq!(&row["quantity"], "rs", "{row}");
     row.rounds_to("value", in_mm(lean.scrub_radius(mm(of("c")), mm(of("h")))));
 }
@@ -152,11 +152,11 @@ fn changes_of_steering_and_track() {
     };
     for row in &rows("mechanics_worked.csv") {
         let inputs = &row["inputs"];
-        let upright = |inclination| SteeringLean::new(deg(inclination), deg(0.0)).unwrap();
+        let upright = |inclination| SteeringGeometry::new(deg(inclination), deg(0.0)).unwrap();
         match &row["id"] {
             "FT-08" | "FT-09" => {
                 let limit = if &row["id"] == "FT-08" { mm(26.0) } else { mm(25.0) };
-                let least = Inset::from_length(inset(inputs).length() - most_centre_move(limit)).unwrap();
+                let least = Inset::from_length(inset(inputs).length() - max_inset_change(limit)).unwrap();
                 row.rounds_to("expected", in_mm(least.length()));
             }
             "FT-18" => {
@@ -279,8 +279,8 @@ fn hostile_inputs_of_imbalance_and_steering() {
     }
     assert!(u.force_at(kmh(500.01), mm(300.0)).is_err());
     for (inclination, camber) in [(f64::NAN, 0.0), (-5.1, 0.0), (30.1, 0.0), (10.0, 15.1), (10.0, f64::NAN)] {
-        assert!(SteeringLean::new(deg(inclination), deg(camber)).is_err(), "{inclination} {camber}");
+        assert!(SteeringGeometry::new(deg(inclination), deg(camber)).is_err(), "{inclination} {camber}");
     }
-    assert!(SteeringLean::new(deg(-5.0), deg(-15.0)).is_ok());
-    assert!(SteeringLean::new(deg(30.0), deg(15.0)).is_ok());
+    assert!(SteeringGeometry::new(deg(-5.0), deg(-15.0)).is_ok());
+    assert!(SteeringGeometry::new(deg(30.0), deg(15.0)).is_ok());
 }

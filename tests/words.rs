@@ -70,14 +70,14 @@ macro_rules! enums {
 
 enums! {
     Status;
-    fitment::Access;
+    fitment::Preparation;
     fitment::Assumes;
     fitment::Caution;
     fitment::CheckId;
     fitment::EffectId;
-    fitment::Governs;
+    fitment::PressureBasis;
     fitment::LimitSet;
-    fitment::Place;
+    fitment::Position;
     fitment::Tool;
     fitment::TractionClass;
     fitment::Verdict;

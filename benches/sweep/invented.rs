@@ -35,29 +35,29 @@ impl Chance {
     }
 }
 
-type Place = [f64; 3];
+type Position = [f64; 3];
 
-fn point([x, y, z]: Place) -> Result<Point, ObstacleError> {
+fn point([x, y, z]: Position) -> Result<Point, ObstacleError> {
     Ok(Point::new(mm(x), mm(y), mm(z))?)
 }
 
 /// An obstacle that can be moved away.
 enum Form {
-    Chain(Vec<Place>),
-    Arch([Place; 3]),
-    Disc(Place, Place, f64),
+    Chain(Vec<Position>),
+    Arch([Position; 3]),
+    Disc(Position, Position, f64),
 }
 
 struct Body {
     form: Form,
     radius: f64,
     carrier: Carrier,
-    away: Place,
+    away: Position,
 }
 
 impl Body {
     fn obstacle(&self, by: f64) -> Result<Obstacle, ObstacleError> {
-        let moved = |p: &Place| point([0, 1, 2].map(|i| p[i] + by * self.away[i]));
+        let moved = |p: &Position| point([0, 1, 2].map(|i| p[i] + by * self.away[i]));
         let obstacle = match &self.form {
             Form::Chain(points) if points.len() == 1 => Obstacle::point(moved(&points[0])?),
             Form::Chain(points) => {
@@ -71,8 +71,8 @@ impl Body {
 
     #[allow(clippy::disallowed_methods, reason = "for a count of places only")]
     fn extent(&self) -> [f64; 2] {
-        let span = |a: &Place, b: &Place| (0..3).map(|i| (a[i] - b[i]) * (a[i] - b[i])).sum::<f64>();
-        let chain = |points: &[Place]| points.windows(2).map(|w| span(&w[0], &w[1]).sqrt()).sum();
+        let span = |a: &Position, b: &Position| (0..3).map(|i| (a[i] - b[i]) * (a[i] - b[i])).sum::<f64>();
+        let chain = |points: &[Position]| points.windows(2).map(|w| span(&w[0], &w[1]).sqrt()).sum();
         match &self.form {
             Form::Chain(points) => [chain(points), 0.0],
             Form::Arch(points) => [chain(points), 0.0],

@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use std::io::{Read, Write as _};
 use std::process::ExitCode;
 
-use beadseat::Echo;
+use beadseat::Excerpt;
 use beadseat::scenario::Scenario;
 
 /// Larger files are refused.
@@ -28,11 +28,11 @@ pub(crate) fn read_scenario(path: &str) -> Result<Scenario, String> {
     let mut text = String::new();
     std::fs::File::open(path)
         .and_then(|file| file.take(LARGEST + 1).read_to_string(&mut text))
-        .map_err(|error| format!("{}: {error}", Echo(path)))?;
+        .map_err(|error| format!("{}: {error}", Excerpt(path)))?;
     if text.len() as u64 > LARGEST {
-        return Err(format!("{}: larger than 1 MiB", Echo(path)));
+        return Err(format!("{}: larger than 1 MiB", Excerpt(path)));
     }
-    parse_scenario(&text).map_err(|error| format!("{}: {error}", Echo(path)))
+    parse_scenario(&text).map_err(|error| format!("{}: {error}", Excerpt(path)))
 }
 
 /// Reads a scenario from JSON text, to its end.
@@ -49,8 +49,8 @@ fn describe(path: &str, error: &serde_json::Error) -> String {
     let message = error.to_string();
     // serde_json says the place again behind its message.
     let message = message.rsplit_once(" at line ").map_or(message.as_str(), |(message, _)| message);
-    let mut text = format!("at {}", Echo(path));
-    let _ = write!(text, ", line {}, column {}: {}", error.line(), error.column(), Echo(message));
+    let mut text = format!("at {}", Excerpt(path));
+    let _ = write!(text, ", line {}, column {}: {}", error.line(), error.column(), Excerpt(message));
     text
 }
 

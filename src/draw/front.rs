@@ -30,7 +30,7 @@ pub(super) struct Front<'a> {
 
 impl<'a> Front<'a> {
     pub(super) fn new(scene: &Scene<'a>) -> Self {
-        let stance = scene.corner.stance(AT_REST);
+        let stance = scene.corner.wheel_pose(AT_REST);
         let see = |point: Point| {
             let [axial, up, _] = stance.along_and_across(point);
             [in_mm(axial), -in_mm(up)]
@@ -182,11 +182,11 @@ fn level(paper: &mut Paper, ends: [f64; 2], row: f64, clear: f64, text: &str) {
 impl Nearest {
     fn new(scene: &Scene<'_>) -> Option<Self> {
         let (swept, now, thickness) = scene.nearest()?;
-        let stance = scene.corner.stance(swept.pose());
+        let stance = scene.corner.wheel_pose(swept.pose());
         let [axial, up, _] = stance.along_and_across(now);
         let (_, radial) = stance.in_wheel(now);
         let side = if in_mm(up) < 0.0 { 1.0 } else { -1.0 };
-        let place = [in_mm(swept.place().axial()), side * in_mm(swept.place().radial())];
+        let place = [in_mm(swept.profile_point().axial()), side * in_mm(swept.profile_point().radial())];
         let point = [in_mm(axial), side * in_mm(radial)];
         let gap = in_mm(swept.upper());
         let whole = gap + thickness;

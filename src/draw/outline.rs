@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::flat::{Extent, Flat, along, convex, dot, minus, thickened};
 use super::paper::{Frame, Line, Paper};
-use crate::sweep::{Obstacle, Point, Profile, Stance};
+use crate::sweep::{Obstacle, Point, Profile, WheelPose};
 use crate::units::{deg, in_mm, mm};
 
 /// Half the width of a profile from the barrel to the top of the tread: `[half width, radius]`.
@@ -38,7 +38,7 @@ pub(super) fn section(profile: &Profile, half: &[Flat], radii: [f64; 2], above: 
 }
 
 /// A wheel seen from above.
-pub(super) fn from_above(profile: &Profile, half: &[Flat], stance: &Stance) -> Vec<Flat> {
+pub(super) fn from_above(profile: &Profile, half: &[Flat], stance: &WheelPose) -> Vec<Flat> {
     let seen =
         |axial: f64, radial: f64, around: f64| plan(stance.of_wheel(mm(axial), mm(radial), deg(around)));
     let hub = seen(0.0, 0.0, 0.0);

@@ -11,7 +11,7 @@ use super::lettering::{SIZE, tenths};
 use super::outline::{Seen, from_above, half, plan};
 use super::paper::{Frame, Line, Paper, Set};
 use super::{AT_REST, Figure, MARGIN, ROOM, Scene};
-use crate::sweep::{Obstacle, Pose, Stance};
+use crate::sweep::{Obstacle, Pose, WheelPose};
 use crate::units::{deg, in_deg, in_mm, in_rad, mm, rad};
 
 pub(super) struct Plan {
@@ -49,7 +49,7 @@ struct Nearest {
 impl Plan {
     pub(super) fn new(scene: &Scene<'_>) -> Self {
         let pose = scene.pose();
-        let (stance, rest) = (scene.corner.stance(pose), scene.corner.stance(AT_REST));
+        let (stance, rest) = (scene.corner.wheel_pose(pose), scene.corner.wheel_pose(AT_REST));
         let half_after = half(scene.after);
         let after = from_above(scene.after, &half_after, &stance);
         let straight = from_above(scene.after, &half_after, &rest);
@@ -63,7 +63,8 @@ impl Plan {
 
         let radius = 0.5 * in_mm(scene.after.overall_diameter());
         let centre = scene.after.rim_centre();
-        let ahead = |stance: &Stance, axial, radial: f64| plan(stance.of_wheel(axial, mm(radial), deg(90.0)));
+        let ahead =
+            |stance: &WheelPose, axial, radial: f64| plan(stance.of_wheel(axial, mm(radial), deg(90.0)));
         let wheel = ahead(&stance, centre, 0.0);
         let see = |obstacle: &Obstacle| {
             let carrier = obstacle.carrier();
@@ -153,11 +154,11 @@ pub(super) fn in_words(pose: &Pose) -> String {
 }
 
 impl Nearest {
-    fn new(scene: &Scene<'_>, stance: &Stance) -> Option<Self> {
+    fn new(scene: &Scene<'_>, stance: &WheelPose) -> Option<Self> {
         let (swept, now, thickness) = scene.nearest()?;
         let [_, up, forward] = stance.along_and_across(now);
         let around = rad(libm::atan2(in_mm(forward), in_mm(up)));
-        let place = stance.of_wheel(swept.place().axial(), swept.place().radial(), around);
+        let place = stance.of_wheel(swept.profile_point().axial(), swept.profile_point().radial(), around);
         Some(Self { place: plan(place), point: plan(now), thickness })
     }
 }

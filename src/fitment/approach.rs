@@ -2,17 +2,17 @@
 
 use core::fmt;
 
-use super::check::Place;
+use super::check::Position;
 use super::print::Name;
-use super::reading::Rounded;
+use super::value::Rounded;
 use crate::sweep::{Part, Swept};
 use crate::units::{self, Angle, Length, in_deg, in_mm};
 use crate::vehicle::BodyKind;
 
 /// The nearest approach of a wheel to a body around it, over all steer and travel.
 ///
-/// `Display` is one line: `12.4 mm from the tread to the frame rail at 31° inner lock, 40 mm bump`, or where it
-/// touches `the tread 3.1 mm into the frame rail at 31° inner lock, 40 mm bump`.
+/// `Display` is one line: `12.4 mm from the tread to the frame rail at 31° inner lock, 40 mm jounce`, or where it
+/// touches `the tread 3.1 mm into the frame rail at 31° inner lock, 40 mm jounce`.
 ///
 /// ```
 /// use beadseat::{fitment::Approach, scenario::Scenario};
@@ -26,7 +26,7 @@ use crate::vehicle::BodyKind;
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Approach {
-    place: Place,
+    place: Position,
     body: BodyKind,
     part: Part,
     /// Bits of millimetres and radians.
@@ -37,11 +37,11 @@ pub struct Approach {
 }
 
 impl Approach {
-    pub(super) fn new(place: Place, body: BodyKind, swept: &Swept) -> Self {
+    pub(super) fn new(place: Position, body: BodyKind, swept: &Swept) -> Self {
         Self {
             place,
             body,
-            part: swept.place().part(),
+            part: swept.profile_point().part(),
             lower: in_mm(swept.lower()).to_bits(),
             upper: in_mm(swept.upper()).to_bits(),
             steer: swept.steer().value.to_bits(),
@@ -49,12 +49,12 @@ impl Approach {
         }
     }
 
-    pub(super) const fn at(self, place: Place) -> Self {
+    pub(super) const fn at(self, place: Position) -> Self {
         Self { place, ..self }
     }
 
     /// Which corner.
-    pub const fn place(&self) -> Place {
+    pub const fn position(&self) -> Position {
         self.place
     }
 
@@ -123,7 +123,7 @@ impl fmt::Display for Approach {
         }
         match libm::round(in_mm(self.travel())) {
             0.0 => f.write_str(", at ride height"),
-            travel if travel > 0.0 => write!(f, ", {travel} mm bump"),
+            travel if travel > 0.0 => write!(f, ", {travel} mm jounce"),
             travel => write!(f, ", {} mm rebound", -travel),
         }
     }

@@ -1,13 +1,13 @@
 //! One axle with all that its checks may look at.
 
-use super::check::{Check, CheckId, Input, Missing, Place, Reason, Verdict};
+use super::check::{Check, CheckId, Input, Missing, Position, Reason, Verdict};
 use super::checks::{Definition, Rules};
 use super::finding::{self, Finding, Found, no_more};
-use super::reading::Reading;
+use super::value::Value;
 use super::{Conditions, Limits, Setup};
 use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
-use crate::tire::{Fitting, Tire, VehicleSide};
+use crate::tire::{Formation, Tire, VehicleSide};
 use crate::units::{Length, Mass, Velocity, in_mm, mm};
 use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::Inset;
@@ -17,7 +17,7 @@ const ROW_DOUBT: Length = mm(8.0);
 
 /// What an axle's checks see.
 pub(super) struct Case<'a> {
-    pub(super) place: Place,
+    pub(super) place: Position,
     pub(super) axle: &'a Axle,
     pub(super) original: Option<&'a Setup>,
     pub(super) proposed: Option<&'a Setup>,
@@ -65,20 +65,20 @@ impl Centres {
 impl<'a> Case<'a> {
     /// The front axle of a vehicle, or the rear one; one that is not described has nothing.
     pub(super) fn new(
-        place: Place,
+        place: Position,
         vehicle: &'a Vehicle,
         [original, proposed]: [Option<&'a Setup>; 2],
         conditions: &'a Conditions,
         limits: &'a Limits,
     ) -> Self {
         static NO_AXLE: Axle = Axle::new();
-        let axle = if place == Place::Front { vehicle.front_axle() } else { vehicle.rear_axle() };
+        let axle = if place == Position::Front { vehicle.front_axle() } else { vehicle.rear_axle() };
         Self { place, axle: axle.unwrap_or(&NO_AXLE), original, proposed, vehicle, conditions, limits }
     }
 
     /// The same where nothing depends on how the vehicle is used.
     pub(super) fn in_any_use(
-        place: Place,
+        place: Position,
         vehicle: &'a Vehicle,
         setups: [Option<&'a Setup>; 2],
         limits: &'a Limits,
@@ -126,7 +126,7 @@ impl<'a> Case<'a> {
     /// Whether an axle of this kind of vehicle steers unless it is said otherwise: the front one, but not the only
     /// axle of a trailer.
     pub(super) fn is_steered(&self) -> bool {
-        self.place == Place::Front && !(self.is_trailer() && self.vehicle.rear_axle().is_none())
+        self.place == Position::Front && !(self.is_trailer() && self.vehicle.rear_axle().is_none())
     }
 
     pub(super) fn is_motorcycle(&self) -> bool {
@@ -149,8 +149,8 @@ impl<'a> Case<'a> {
 
     /// Which load index applies. Passenger tires have none for pairs: a larger share of the load stands
     /// for it ([`Case::share`]).
-    pub(super) fn fitting(&self, tire: &Tire) -> Fitting {
-        if self.is_dual() && !is_passenger(tire) { Fitting::Dual } else { Fitting::Single }
+    pub(super) fn formation(&self, tire: &Tire) -> Formation {
+        if self.is_dual() && !is_passenger(tire) { Formation::Dual } else { Formation::Single }
     }
 
     /// What one tire carries of an axle group's load: an equal share, and of passenger tires in pairs
@@ -176,16 +176,16 @@ impl<'a> Case<'a> {
 
     /// Where the rims of a setup stand ([`Case::centres`]).
     pub(super) fn rim_centres(&self, setup: &Setup) -> Option<Centres> {
-        Some(self.centres(setup.wheel().inset()?, setup.standoff()))
+        Some(self.centres(setup.wheel().inset()?, setup.hub_spacing()))
     }
 
     /// Where rims of an inset stand, that far off the hub. A single rim is the outermost and the innermost.
     /// Of a pair the outer wheel is turned round, so that its inset is outboard; a spacer stands between the
     /// two.
-    pub(super) fn centres(&self, inset: Inset, standoff: Length) -> Centres {
+    pub(super) fn centres(&self, inset: Inset, hub_spacing: Length) -> Centres {
         let inset = inset.length();
-        let inner = if self.is_dual() { -inset } else { standoff - inset };
-        Centres { outer: if self.is_dual() { standoff + inset } else { inner }, inner }
+        let inner = if self.is_dual() { -inset } else { hub_spacing - inset };
+        Centres { outer: if self.is_dual() { hub_spacing + inset } else { inner }, inner }
     }
 
     /// Whether the rules and dimensions of car and truck tires hold here: motorcycles have others, and of a
@@ -217,7 +217,7 @@ impl<'a> Case<'a> {
     }
 
     /// The ends of the axle, the left one first; a motorcycle's has none.
-    pub(super) fn ends(&self) -> impl Iterator<Item = Place> {
+    pub(super) fn ends(&self) -> impl Iterator<Item = Position> {
         let ends = [VehicleSide::Left, VehicleSide::Right].map(|side| self.place.end(side));
         let middle = self.is_motorcycle().then_some(self.place);
         middle.into_iter().chain(ends.into_iter().filter(move |_| middle.is_none()))
@@ -235,13 +235,13 @@ impl<'a> Case<'a> {
         let (Some(limit), Some(value)) = (finding.limit, finding.nominal.or(finding.measured)) else {
             return false;
         };
-        let doubt = if matches!(value, Reading::Ratio(_)) { 100.0 * share } else { in_mm(ROW_DOUBT) };
+        let doubt = if matches!(value, Value::Ratio(_)) { 100.0 * share } else { in_mm(ROW_DOUBT) };
         limit.margin(value).is_some_and(|margin| no_more(0.0, margin + doubt))
     }
 
     /// The finding of a check by name and place. What rests on dimensions known from a remembered table alone makes
     /// no change beyond.
-    pub(super) fn finish(&self, id: CheckId, place: Place, found: Found) -> Check {
+    pub(super) fn finish(&self, id: CheckId, place: Position, found: Found) -> Check {
         let of_memory = id.definition().is_by_dimensions && self.dimensions_are_remembered();
         let in_doubt = |finding: &Finding| of_memory && self.is_in_doubt_of_a_row(finding);
         let found = found.map(|finding| {

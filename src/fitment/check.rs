@@ -5,7 +5,7 @@ mod reason;
 
 use core::fmt;
 
-use super::reading::{Bound, Reading};
+use super::value::{Bound, Value};
 use crate::Citation;
 use crate::record::words;
 use crate::tire::VehicleSide;
@@ -93,9 +93,9 @@ words! {
     /// What a finding is about.
     ///
     /// ```
-    /// assert_eq!(beadseat::fitment::Place::Front.name(), "front");
+    /// assert_eq!(beadseat::fitment::Position::Front.name(), "front");
     /// ```
-    Place {
+    Position {
         /// The vehicle as a whole.
         Vehicle = "vehicle",
         /// The front axle.
@@ -113,7 +113,7 @@ words! {
     }
 }
 
-impl Place {
+impl Position {
     /// One end of an axle; the vehicle as a whole has none.
     pub(crate) const fn end(self, side: VehicleSide) -> Self {
         match (self, side) {
@@ -190,12 +190,12 @@ impl Verdict {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Check {
     pub(crate) id: CheckId,
-    pub(crate) place: Place,
+    pub(crate) place: Position,
     pub(crate) verdict: Verdict,
     pub(crate) reason: Reason,
     pub(crate) citation: Citation,
-    pub(crate) measured: Option<Reading>,
-    pub(crate) nominal: Option<Reading>,
+    pub(crate) measured: Option<Value>,
+    pub(crate) nominal: Option<Value>,
     pub(crate) limit: Option<Bound>,
     pub(crate) missing: Missing,
 }
@@ -207,7 +207,7 @@ impl Check {
     }
 
     /// Where.
-    pub const fn place(&self) -> Place {
+    pub const fn position(&self) -> Position {
         self.place
     }
 
@@ -230,12 +230,12 @@ impl Check {
     }
 
     /// What was measured, at its worst case; nothing if an input is missing.
-    pub const fn measured(&self) -> Option<Reading> {
+    pub const fn measured(&self) -> Option<Value> {
         self.measured
     }
 
     /// The same at nominal size, where tolerance or measurement widens it.
-    pub const fn nominal(&self) -> Option<Reading> {
+    pub const fn nominal(&self) -> Option<Value> {
         self.nominal
     }
 
@@ -246,7 +246,7 @@ impl Check {
 
     /// How far inside the limit the measured value is, to the nearer bound; negative outside. Nothing
     /// for designations, which agree or do not.
-    pub fn margin(&self) -> Option<Reading> {
+    pub fn margin(&self) -> Option<Value> {
         Some(self.measured?.of_same_kind(self.margin_number()?))
     }
 

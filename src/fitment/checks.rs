@@ -110,7 +110,7 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     }
     let moved =
         case.original.is_some_and(|original| case.rim_centres(original) != case.rim_centres(proposed));
-    let spaced = proposed.standoff().value > 0.0;
+    let spaced = proposed.hub_spacing().value > 0.0;
     if moved || spaced {
         report.caution(Caution::Bearings);
     }
@@ -128,11 +128,11 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
         report.caution(Caution::CamberAssumed);
     }
     let highest = proposed.pressure().into_iter().chain(proposed.pressure_full_load()).reduce(Pressure::max);
-    let of_snap_in = Valve::SnapIn.greatest_pressure();
+    let of_snap_in = Valve::SnapIn.max_pressure();
     if proposed.valve().is_none() && highest.zip(of_snap_in).is_some_and(|(highest, most)| highest > most) {
         report.caution(Caution::Valve);
     }
-    let swept = report.approaches().filter(|approach| approach.place().axle() == case.place).count();
+    let swept = report.approaches().filter(|approach| approach.position().axle() == case.place).count();
     if swept > 0 {
         report.caution(Caution::AsDescribed);
     }

@@ -1,8 +1,8 @@
 //! From a measured value and a limit to a verdict.
 
 use super::Limit;
-use super::check::{Check, CheckId, Missing, Place, Reason, Verdict};
-use super::reading::{Bound, Reading};
+use super::check::{Check, CheckId, Missing, Position, Reason, Verdict};
+use super::value::{Bound, Value};
 use crate::units::Length;
 use crate::{Citation, Toleranced};
 
@@ -12,8 +12,8 @@ pub(super) struct Finding {
     pub(super) verdict: Verdict,
     pub(super) reason: Reason,
     pub(super) citation: Citation,
-    pub(super) measured: Option<Reading>,
-    pub(super) nominal: Option<Reading>,
+    pub(super) measured: Option<Value>,
+    pub(super) nominal: Option<Value>,
     pub(super) limit: Option<Bound>,
 }
 
@@ -29,13 +29,13 @@ impl Finding {
         Self::new(Verdict::NotApplicable, reason, Citation::DESIGNATION)
     }
 
-    pub(super) const fn reading(mut self, measured: Reading, limit: Bound) -> Self {
+    pub(super) const fn reading(mut self, measured: Value, limit: Bound) -> Self {
         self.measured = Some(measured);
         self.limit = Some(limit);
         self
     }
 
-    pub(super) const fn nominal(mut self, nominal: Reading) -> Self {
+    pub(super) const fn nominal(mut self, nominal: Value) -> Self {
         self.nominal = Some(nominal);
         self
     }
@@ -91,7 +91,7 @@ pub(super) fn at_best(finding: Finding, missing: Missing) -> Found {
     if missing.is_none() || finding.verdict == Verdict::Beyond { Ok(finding) } else { Err(missing) }
 }
 
-pub(super) fn finish(id: CheckId, place: Place, found: Found) -> Check {
+pub(super) fn finish(id: CheckId, place: Position, found: Found) -> Check {
     let (finding, missing) = match found {
         Ok(finding) => (finding, Missing::default()),
         Err(missing) => {
@@ -165,7 +165,7 @@ pub(super) fn least_or_as_built(
 pub(super) fn at_least<Q: Copy + PartialOrd>(
     value: Toleranced<Q>,
     least: Q,
-    wrap: fn(Q) -> Reading,
+    wrap: fn(Q) -> Value,
     why: Why,
     citation: Citation,
 ) -> Finding {
@@ -181,7 +181,7 @@ pub(super) fn at_least<Q: Copy + PartialOrd>(
 pub(super) fn at_most<Q: Copy + PartialOrd>(
     value: Toleranced<Q>,
     most: Q,
-    wrap: fn(Q) -> Reading,
+    wrap: fn(Q) -> Value,
     why: Why,
     citation: Citation,
 ) -> Finding {

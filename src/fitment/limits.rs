@@ -4,7 +4,7 @@ mod rows;
 
 use rows::Of;
 
-use super::check::Place;
+use super::check::Position;
 use crate::record::{record, words};
 use crate::tire::{AgeLimit, TreadLimit};
 use crate::units::{self, Length, Ratio, Velocity};
@@ -70,7 +70,7 @@ words! {
         /// VSB 14 of Australia: track +25 mm; diameter of passenger cars +15 and −26 mm; a guard must cover
         /// the tire.
         Vsb14 = "vsb_14",
-        /// Inspection manual of British Columbia, as quoted: 25 mm to anything at lock and bump.
+        /// Inspection manual of British Columbia, as quoted: 25 mm to anything at lock and jounce.
         BritishColumbia = "british_columbia",
         /// VSB 14 for off-road vehicles: track +25 mm, diameter +50 mm; a guard must cover the tire.
         Vsb14OffRoad = "vsb_14_off_road",
@@ -258,14 +258,14 @@ impl Limits {
 
     /// The clearance below which a wheel is taken to touch: nothing by common practice, the whole of what a
     /// jurisdiction or the caller asks for.
-    pub(super) fn touching(&self) -> Length {
+    pub(super) fn contact_threshold(&self) -> Length {
         let limit = self.swept_clearance();
         if limit.citation() == Citation::SWEPT_CLEARANCE { units::mm(0.0) } else { limit.value() }
     }
 
     /// Least turns of a thread that must hold; none where neither the caller nor the table has it.
     pub fn engagement_turns(&self, thread: Thread) -> Option<Limit<Ratio>> {
-        let chart = thread.least_turns().map(|turns| Limit::new(turns, Citation::LEAST_TURNS));
+        let chart = thread.min_turns().map(|turns| Limit::new(turns, Citation::LEAST_TURNS));
         own_or(self.own_engagement_turns(), chart)
     }
 
@@ -282,13 +282,13 @@ impl Limits {
     /// Least depth of tread of a kind of vehicle at a place: the caller's, the legal one of a jurisdiction's
     /// set, or the depth at which a tire is worn down to its own bars. Trucks and buses count as commercial
     /// vehicles in the US.
-    pub fn tread(&self, kind: Kind, place: Place) -> TreadLimit {
+    pub fn tread(&self, kind: Kind, place: Position) -> TreadLimit {
         if let Some(stated) = self.own_tread().and_then(|depth| TreadLimit::stated(depth).ok()) {
             return stated;
         }
         match (self.set(), kind) {
             (LimitSet::UnitedStates, Kind::Truck | Kind::Bus) => match place {
-                Place::Front | Place::FrontLeft | Place::FrontRight => TreadLimit::US_STEERED_AXLE,
+                Position::Front | Position::FrontLeft | Position::FrontRight => TreadLimit::US_STEERED_AXLE,
                 _ => TreadLimit::US_OTHER_AXLE,
             },
             (LimitSet::UnitedStates, _) => TreadLimit::US_LIGHT_VEHICLE,

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::check::{Check, Input, InputPath, Missing, Place, Verdict};
+use super::check::{Check, Input, InputPath, Missing, Position, Verdict};
 use super::report::Report;
 use crate::record::words;
 
@@ -50,11 +50,11 @@ words! {
     /// What must be done to a vehicle to come at a fact.
     ///
     /// ```
-    /// use beadseat::fitment::{Access, Input};
-    /// assert_eq!(Input::BrakeEnvelope.access(), Access::WheelOff);
-    /// assert_eq!(Input::InnerClearance.access(), Access::OnGround);
+    /// use beadseat::fitment::{Preparation, Input};
+    /// assert_eq!(Input::BrakeEnvelope.access(), Preparation::WheelOff);
+    /// assert_eq!(Input::InnerClearance.access(), Preparation::OnGround);
     /// ```
-    Access {
+    Preparation {
         /// Nothing: it is read, known, or taken from a part in the hand.
         Anywhere = "anywhere",
         /// The vehicle stands on its wheels at ride height.
@@ -66,13 +66,13 @@ words! {
     }
 }
 
-impl Access {
+impl Preparation {
     /// What to see to first; nothing where the vehicle is not touched. Common practice, no source.
     ///
     /// ```
-    /// use beadseat::fitment::Access;
-    /// assert!(Access::WheelOff.safety().is_some_and(|words| words.contains("stands")));
-    /// assert_eq!(Access::Anywhere.safety(), None);
+    /// use beadseat::fitment::Preparation;
+    /// assert!(Preparation::WheelOff.safety().is_some_and(|words| words.contains("stands")));
+    /// assert_eq!(Preparation::Anywhere.safety(), None);
     /// ```
     pub const fn safety(self) -> Option<&'static str> {
         match self {
@@ -89,14 +89,14 @@ impl Access {
 
 /// Facts at their places, as bits of [`Input`].
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-struct Facts([u128; Place::ALL.len()]);
+struct Facts([u128; Position::ALL.len()]);
 
 impl Facts {
-    const fn add(&mut self, input: Input, place: Place) {
+    const fn add(&mut self, input: Input, place: Position) {
         self.0[place as usize] |= 1 << input as u32;
     }
 
-    const fn has(&self, input: Input, place: Place) -> bool {
+    const fn has(&self, input: Input, place: Position) -> bool {
         self.0[place as usize] & 1 << input as u32 != 0
     }
 
@@ -117,8 +117,8 @@ impl Facts {
     }
 
     /// Each of them, in the order of inputs and then of places.
-    fn iter(self) -> impl Iterator<Item = (Input, Place)> {
-        let places = |&input| Place::ALL.iter().map(move |&place| (input, place));
+    fn iter(self) -> impl Iterator<Item = (Input, Position)> {
+        let places = |&input| Position::ALL.iter().map(move |&place| (input, place));
         Input::ALL.iter().flat_map(places).filter(move |&(input, place)| self.has(input, place))
     }
 }
@@ -150,24 +150,24 @@ impl Report {
     fn facts_for(&self, check: &Check) -> Facts {
         let Missing(missing) = check.missing;
         let mut facts = Facts::default();
-        let mut put = |place: Place, inputs| facts.0[place as usize] |= missing & inputs;
-        put(Place::Vehicle, OF_THE_VEHICLE);
-        if check.place() != Place::Vehicle {
-            put(check.place(), OF_AN_END);
-            put(check.place().axle(), OF_AN_AXLE);
+        let mut put = |place: Position, inputs| facts.0[place as usize] |= missing & inputs;
+        put(Position::Vehicle, OF_THE_VEHICLE);
+        if check.position() != Position::Vehicle {
+            put(check.position(), OF_AN_END);
+            put(check.position().axle(), OF_AN_AXLE);
         } else if missing & !OF_THE_VEHICLE != 0 {
             // Whichever axle lacks it; if neither says so, the vehicle has to stand for both.
-            let [front, rear] = [Place::Front, Place::Rear].map(|axle| self.lacking_on(axle));
-            put(Place::Front, front);
-            put(Place::Rear, rear);
-            put(Place::Vehicle, !(front | rear));
+            let [front, rear] = [Position::Front, Position::Rear].map(|axle| self.lacking_on(axle));
+            put(Position::Front, front);
+            put(Position::Rear, rear);
+            put(Position::Vehicle, !(front | rear));
         }
         facts
     }
 
     /// The facts of an axle that its own findings lack.
-    fn lacking_on(&self, axle: Place) -> u128 {
-        let on_axle = self.lacking().filter(|(_, c)| c.place().axle() == axle);
+    fn lacking_on(&self, axle: Position) -> u128 {
+        let on_axle = self.lacking().filter(|(_, c)| c.position().axle() == axle);
         on_axle.fold(0, |all, (_, check)| all | check.missing.0 & OF_AN_AXLE)
     }
 
@@ -179,8 +179,8 @@ impl Report {
     /// The facts that would settle what was not assessed, each once, the one that settles most first.
     ///
     /// Each is the one that, with those before it, settles the most findings that those before it do not;
-    /// of equals, the first in the order of [`Input::ALL`], then of [`Place::ALL`]. A finding counts as
-    /// settled when all it lacks is in the list. What only makers know ([`Access::Elsewhere`]) is not; a
+    /// of equals, the first in the order of [`Input::ALL`], then of [`Position::ALL`]. A finding counts as
+    /// settled when all it lacks is in the list. What only makers know ([`Preparation::Elsewhere`]) is not; a
     /// check that lacks such a fact names it in [`Check::missing`].
     ///
     /// One fact given may show that another is lacking, so assess again.
@@ -204,7 +204,7 @@ impl Report {
     pub(crate) fn known_to_makers(&self) -> impl Iterator<Item = Measurement<'_>> {
         self.all_facts()
             .iter()
-            .filter(|(input, _)| input.access() == Access::Elsewhere)
+            .filter(|(input, _)| input.access() == Preparation::Elsewhere)
             .map(|(input, place)| self.measurement(input, place))
     }
 
@@ -213,7 +213,7 @@ impl Report {
         self.lacking().fold(Facts::default(), |all, (_, check)| all.join(self.facts_for(&check)))
     }
 
-    fn measurement(&self, input: Input, place: Place) -> Measurement<'_> {
+    fn measurement(&self, input: Input, place: Position) -> Measurement<'_> {
         let mut measurement = Measurement { report: self, input, place, alone: 0, with_others: 0 };
         for (row, check) in self.lacking() {
             let facts = self.facts_for(&check);
@@ -242,7 +242,7 @@ impl<'a> Iterator for Measurements<'a> {
     fn next(&mut self) -> Option<Measurement<'a>> {
         let mut left = Facts::default();
         // How many findings wait for this fact and for nothing else.
-        let mut settles = [[0_u8; u128::BITS as usize]; Place::ALL.len()];
+        let mut settles = [[0_u8; u128::BITS as usize]; Position::ALL.len()];
         for (_, check) in self.report.lacking() {
             let facts = self.report.facts_for(&check).less(&self.taken);
             left = left.join(facts);
@@ -253,8 +253,8 @@ impl<'a> Iterator for Measurements<'a> {
                 });
             }
         }
-        let mut best: Option<(u8, (Input, Place))> = None;
-        for fact in left.iter().filter(|(input, _)| input.access() != Access::Elsewhere) {
+        let mut best: Option<(u8, (Input, Position))> = None;
+        for fact in left.iter().filter(|(input, _)| input.access() != Preparation::Elsewhere) {
             let (input, place) = fact;
             let gain = settles[place as usize][input as usize];
             if best.is_none_or(|(most, _)| gain > most) {
@@ -274,7 +274,7 @@ impl<'a> Iterator for Measurements<'a> {
 pub struct Measurement<'a> {
     report: &'a Report,
     input: Input,
-    place: Place,
+    place: Position,
     /// Rows of the report.
     alone: u128,
     with_others: u128,
@@ -288,7 +288,7 @@ impl<'a> Measurement<'a> {
 
     /// Where: an axle, an end of one, or the vehicle for what it has once (and, rarely, for what each of
     /// its axles has).
-    pub const fn place(&self) -> Place {
+    pub const fn position(&self) -> Position {
         self.place
     }
 
@@ -302,8 +302,8 @@ impl<'a> Measurement<'a> {
         self.input.tools()
     }
 
-    /// What must be done to the vehicle for it; [`Access::safety`] says what to see to first.
-    pub const fn access(&self) -> Access {
+    /// What must be done to the vehicle for it; [`Preparation::safety`] says what to see to first.
+    pub const fn access(&self) -> Preparation {
         self.input.access()
     }
 

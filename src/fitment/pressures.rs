@@ -2,8 +2,8 @@
 
 use core::fmt;
 
-use super::check::Place;
-use super::reading::Reading;
+use super::check::Position;
+use super::value::Value;
 use crate::Citation;
 use crate::record::words;
 use crate::tire::Inflation;
@@ -13,9 +13,9 @@ words! {
     /// What asks for the highest cold pressure.
     ///
     /// ```
-    /// assert_eq!(beadseat::fitment::Governs::FullLoad.name(), "full_load");
+    /// assert_eq!(beadseat::fitment::PressureBasis::FullLoad.name(), "full_load");
     /// ```
-    Governs {
+    PressureBasis {
         /// The normal load.
         NormalLoad = "normal_load",
         /// The greatest load at top speed.
@@ -96,7 +96,7 @@ impl fmt::Display for Needed {
         match self {
             Self::NotKnown => Ok(()),
             Self::NoPressure => f.write_str("none carries it"),
-            Self::AtLeast(pressure) => Reading::Pressure(*pressure).fmt(f),
+            Self::AtLeast(pressure) => Value::Pressure(*pressure).fmt(f),
         }
     }
 }
@@ -106,7 +106,7 @@ impl fmt::Display for Needed {
 /// They are answers of load tables. The vehicle maker's placard and the tire maker's data come first.
 ///
 /// ```
-/// use beadseat::fitment::{Change, Conditions, Governs, Limits, Place, Setup, Setups, assess};
+/// use beadseat::fitment::{Change, Conditions, PressureBasis, Limits, Position, Setup, Setups, assess};
 /// use beadseat::units::{kg, kmh, kpa};
 /// use beadseat::uom::si::pressure::kilopascal;
 /// use beadseat::vehicle::{Axle, Kind, Vehicle};
@@ -118,16 +118,16 @@ impl fmt::Display for Needed {
 /// });
 /// let change = Change { original: setup("205/55R16 91V")?, proposed: setup("225/45R17 94W XL")? };
 /// let report = assess(&wagon, &change, &Conditions::default(), &Limits::default());
-/// let front = report.pressures().find(|p| p.place() == Place::Front).ok_or("no front axle")?;
+/// let front = report.pressures().find(|p| p.position() == Position::Front).ok_or("no front axle")?;
 /// // A higher load index, and yet the XL needs more pressure to carry what the original carried.
 /// assert_eq!(front.as_original().pressure().map(|p| p.get::<kilopascal>().round()), Some(240.0));
 /// assert_eq!(front.full_load().pressure().map(|p| p.get::<kilopascal>().round()), Some(231.0));
-/// assert_eq!(front.governs(), Some(Governs::OriginalCapacity));
+/// assert_eq!(front.governs(), Some(PressureBasis::OriginalCapacity));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pressures {
-    place: Place,
+    place: Position,
     normal_load: Needed,
     full_load: Needed,
     as_original: Needed,
@@ -137,7 +137,7 @@ pub struct Pressures {
 
 impl Pressures {
     pub(super) const fn new(
-        place: Place,
+        place: Position,
         [normal_load, full_load, as_original]: [Needed; 3],
         permitted: Option<Pressure>,
         assumes: Option<Assumes>,
@@ -146,7 +146,7 @@ impl Pressures {
     }
 
     /// Which axle.
-    pub const fn place(&self) -> Place {
+    pub const fn position(&self) -> Position {
         self.place
     }
 
@@ -184,21 +184,21 @@ impl Pressures {
 
     /// What asks for the most, or that the permitted maximum is too little for it. Nothing if no need is
     /// known.
-    pub fn governs(&self) -> Option<Governs> {
+    pub fn governs(&self) -> Option<PressureBasis> {
         let needs = [
-            (self.normal_load, Governs::NormalLoad),
-            (self.full_load, Governs::FullLoad),
-            (self.as_original, Governs::OriginalCapacity),
+            (self.normal_load, PressureBasis::NormalLoad),
+            (self.full_load, PressureBasis::FullLoad),
+            (self.as_original, PressureBasis::OriginalCapacity),
         ];
         if needs.iter().any(|(needed, _)| *needed == Needed::NoPressure) {
-            return Some(Governs::LoadIndex);
+            return Some(PressureBasis::LoadIndex);
         }
         let (highest, governs) = needs
             .into_iter()
             .filter_map(|(needed, governs)| Some((needed.pressure()?, governs)))
             .max_by(|a, b| a.0.value.total_cmp(&b.0.value))?;
         match self.permitted {
-            Some(most) if highest > most => Some(Governs::PermittedMaximum),
+            Some(most) if highest > most => Some(PressureBasis::PermittedMaximum),
             _ => Some(governs),
         }
     }

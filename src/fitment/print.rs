@@ -4,10 +4,10 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
 use super::checks::Harm;
-use super::measure::{Access, Measurement};
+use super::measure::{Measurement, Preparation};
 use super::pressures::{Assumes, Pressures};
-use super::reading::{Reading, Rounded};
 use super::report::Report;
+use super::value::{Rounded, Value};
 use crate::Citation;
 use crate::text::Text;
 
@@ -179,7 +179,7 @@ impl fmt::Display for Headline<'_> {
             }
         }
         if let Some(check) = report.by_gravity(overall).next().filter(|_| overall != Verdict::Within) {
-            write!(wrap, ": {} {}: {}", check.place(), Name(check.id().name()), check.reason())?;
+            write!(wrap, ": {} {}: {}", check.position(), Name(check.id().name()), check.reason())?;
         }
         write!(wrap, ".")?;
         wrap.flush()?;
@@ -231,7 +231,7 @@ fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt::Display) -
 fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result {
     write!(f, "{n:>3}. ")?;
     let mut wrap = Wrap::new(f, 5);
-    write!(wrap, "{} {}", check.place(), Name(check.id().name()))?;
+    write!(wrap, "{} {}", check.position(), Name(check.id().name()))?;
     if let (Some(measured), Some(limit)) = (check.measured(), check.limit()) {
         write!(wrap, ": {measured}, {} {limit}", if check.is_designation() { "must be" } else { "limit" })?;
         if check.margin_number().is_some() {
@@ -355,7 +355,7 @@ impl fmt::Display for Body<'_> {
             writeln!(
                 f,
                 "{:<12}{:<22}{:<13.12}{:<25.24}{:>11.11}  {:<9}[{}]",
-                check.place(),
+                check.position(),
                 Name(check.id().name()),
                 Cell(Maybe(check.measured())),
                 Cell(Maybe(check.limit())),
@@ -374,7 +374,7 @@ impl fmt::Display for Body<'_> {
             write!(
                 f,
                 "{:<8}{:<23}{} to {}",
-                effect.place(),
+                effect.position(),
                 Name(effect.id().name()),
                 effect.before(),
                 effect.after()
@@ -405,7 +405,7 @@ fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result 
         if n == 0 {
             writeln!(f, "\nNearest approach over all steer and travel, largest tire of its size")?;
         }
-        write!(f, "{:<12}", approach.place())?;
+        write!(f, "{:<12}", approach.position())?;
         wrapped(f, 12, approach)?;
     }
     Ok(())
@@ -424,11 +424,11 @@ fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
         writeln!(
             f,
             "{:<8}{:<15}{:<15}{:<23}{:<15}{}",
-            p.place(),
+            p.position(),
             Cell(p.normal_load()),
             Cell(p.full_load()),
             Cell(p.as_original()),
-            Cell(Maybe(p.permitted().map(Reading::Pressure))),
+            Cell(Maybe(p.permitted().map(Value::Pressure))),
             Maybe(p.governs().map(|g| Name(g.name()))),
         )?;
         let by_letter = p.assumes().and_then(|assumes| match assumes {
@@ -457,8 +457,9 @@ impl Report {
         }
         // What a lifted vehicle asks for holds for one that is not.
         let asked = |access| self.measurements().any(|m| m.access() == access);
-        let gravest = [Access::WheelOff, Access::OnGround].into_iter().find(|&access| asked(access));
-        if let Some(safety) = gravest.and_then(Access::safety) {
+        let gravest =
+            [Preparation::WheelOff, Preparation::OnGround].into_iter().find(|&access| asked(access));
+        if let Some(safety) = gravest.and_then(Preparation::safety) {
             write!(f, "{:<12}", "safety")?;
             wrapped(f, 12, safety)?;
         }
@@ -471,11 +472,11 @@ impl Report {
 
 /// Where, what, how, and what it is for.
 fn print_measurement(f: &mut fmt::Formatter<'_>, measurement: &Measurement<'_>) -> fmt::Result {
-    write!(f, "{:<12}", measurement.place())?;
+    write!(f, "{:<12}", measurement.position())?;
     let mut wrap = Wrap::new(f, 12);
     write!(wrap, "{measurement}. ")?;
     let (alone, with_others) = (measurement.settles_alone(), measurement.settles_with_others());
-    if measurement.access() == Access::Elsewhere {
+    if measurement.access() == Preparation::Elsewhere {
         names(&mut wrap, "Not settled here:", alone.chain(with_others))?;
         return wrap.end();
     }
@@ -506,7 +507,7 @@ impl Check {
     fn is_designation(&self) -> bool {
         matches!(
             self.measured(),
-            Some(Reading::BoltCircle(_) | Reading::Thread(_) | Reading::Seat(_) | Reading::RimDiameter(_))
+            Some(Value::BoltCircle(_) | Value::Thread(_) | Value::Seat(_) | Value::RimDiameter(_))
         )
     }
 }

@@ -1,9 +1,9 @@
 //! The result of an assessment: a fixed-size value.
 
 use super::approach::Approach;
-use super::check::{Check, CheckId, Missing, Place, Reason, Verdict};
+use super::check::{Check, CheckId, Missing, Position, Reason, Verdict};
 use super::pressures::Pressures;
-use super::reading::{Bound, Reading, Tag};
+use super::value::{Bound, Tag, Value};
 use crate::Citation;
 use crate::record::words;
 
@@ -21,7 +21,7 @@ struct Row {
     tag: Tag,
     bound: BoundTag,
     id: CheckId,
-    place: Place,
+    place: Position,
     verdict: Verdict,
     reason: Reason,
     citation: Citation,
@@ -50,14 +50,14 @@ impl Row {
         tag: Tag::None,
         bound: BoundTag::None,
         id: CheckId::BeadDiameter,
-        place: Place::Vehicle,
+        place: Position::Vehicle,
         verdict: Verdict::NotAssessed,
         reason: Reason::InputMissing,
         citation: Citation::DESIGNATION,
     };
 
     fn pack(check: &Check) -> Self {
-        let bits = |reading: Reading| reading.pack().1;
+        let bits = |reading: Value| reading.pack().1;
         let (bound, first, second) = match (check.limit, check.nominal) {
             (None, _) => (BoundTag::None, 0, 0),
             (Some(Bound::AtMost(r)), None) => (BoundTag::AtMost, bits(r), 0),
@@ -90,7 +90,7 @@ impl Row {
     }
 
     fn unpack(&self) -> Check {
-        let read = |bits| Reading::unpack(self.tag, bits);
+        let read = |bits| Value::unpack(self.tag, bits);
         let limit = match self.bound {
             BoundTag::None => None,
             BoundTag::AtMost | BoundTag::AtMostNominal => read(self.first).map(Bound::AtMost),
@@ -174,9 +174,9 @@ impl EffectId {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Effect {
     pub(crate) id: EffectId,
-    pub(crate) place: Place,
-    pub(crate) before: Reading,
-    pub(crate) after: Reading,
+    pub(crate) place: Position,
+    pub(crate) before: Value,
+    pub(crate) after: Value,
 }
 
 impl Effect {
@@ -186,17 +186,17 @@ impl Effect {
     }
 
     /// Where.
-    pub const fn place(&self) -> Place {
+    pub const fn position(&self) -> Position {
         self.place
     }
 
     /// With the original setup.
-    pub const fn before(&self) -> Reading {
+    pub const fn before(&self) -> Value {
         self.before
     }
 
     /// With the proposed one.
-    pub const fn after(&self) -> Reading {
+    pub const fn after(&self) -> Value {
         self.after
     }
 }
@@ -204,7 +204,7 @@ impl Effect {
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
 struct EffectRow {
     id: EffectId,
-    place: Place,
+    place: Position,
     tag: Tag,
     before: u64,
     after: u64,
@@ -242,9 +242,9 @@ words! {
         Adaptor = "adaptor",
         /// Multi-piece rims.
         MultiPiece = "multi_piece",
-        /// Static clearances do not show lock and bump.
+        /// Static clearances do not show lock and jounce.
         StaticOnly = "static_only",
-        /// Clearance at lock and bump is that of a description.
+        /// Clearance at lock and jounce is that of a description.
         AsDescribed = "as_described",
         /// No camber given.
         CamberAssumed = "camber_assumed",
@@ -393,7 +393,7 @@ impl Report {
     }
 
     /// The finding of one check at one place.
-    pub fn get(&self, id: CheckId, place: Place) -> Option<Check> {
+    pub fn get(&self, id: CheckId, place: Position) -> Option<Check> {
         self.rows.iter().take(usize::from(self.len)).find(|r| r.id == id && r.place == place).map(Row::unpack)
     }
 
@@ -403,8 +403,8 @@ impl Report {
             Some(Effect {
                 id: row.id,
                 place: row.place,
-                before: Reading::unpack(row.tag, row.before)?,
-                after: Reading::unpack(row.tag, row.after)?,
+                before: Value::unpack(row.tag, row.before)?,
+                after: Value::unpack(row.tag, row.after)?,
             })
         })
     }

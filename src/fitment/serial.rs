@@ -4,21 +4,21 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::approach::{Approach, part_name};
 use super::check::Check;
-use super::measure::{Access, Measurement};
+use super::measure::{Measurement, Preparation};
 use super::pressures::{Needed, Pressures};
-use super::reading::{Bound, Reading};
 use super::report::{Effect, Report};
+use super::value::{Bound, Value};
 use crate::record::tidy;
 use crate::units::{in_deg, in_kpa, in_mm};
 
 /// A number in the reading's unit, or a designation as text.
-struct Value(Reading);
+struct Shown(Value);
 
-impl Serialize for Value {
+impl Serialize for Shown {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match (self.0, self.0.number()) {
             (_, Some(number)) => serializer.serialize_f64(tidy(number)),
-            (Reading::LoadIndex(index), None) => serializer.collect_str(&index),
+            (Value::LoadIndex(index), None) => serializer.collect_str(&index),
             (other, None) => serializer.collect_str(&other),
         }
     }
@@ -30,10 +30,10 @@ impl Serialize for Limit {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(1))?;
         match self.0 {
-            Bound::AtMost(most) => map.serialize_entry("at_most", &Value(most))?,
-            Bound::AtLeast(least) => map.serialize_entry("at_least", &Value(least))?,
-            Bound::Between(least, most) => map.serialize_entry("between", &(Value(least), Value(most)))?,
-            Bound::Equals(other) => map.serialize_entry("equal_to", &Value(other))?,
+            Bound::AtMost(most) => map.serialize_entry("at_most", &Shown(most))?,
+            Bound::AtLeast(least) => map.serialize_entry("at_least", &Shown(least))?,
+            Bound::Between(least, most) => map.serialize_entry("between", &(Shown(least), Shown(most)))?,
+            Bound::Equals(other) => map.serialize_entry("equal_to", &Shown(other))?,
         }
         map.end()
     }
@@ -46,7 +46,7 @@ impl core::fmt::Display for Why<'_> {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.0.reason().text())?;
         for (n, input) in self.0.missing().enumerate() {
-            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.at(self.0.place()))?;
+            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.at(self.0.position()))?;
         }
         Ok(())
     }
@@ -56,10 +56,10 @@ impl Serialize for Check {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(13))?;
         map.serialize_entry("id", &self.id())?;
-        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("where", &self.position())?;
         map.serialize_entry("verdict", self.verdict().name())?;
-        map.serialize_entry("measured", &self.measured().map(Value))?;
-        map.serialize_entry("nominal", &self.nominal().map(Value))?;
+        map.serialize_entry("measured", &self.measured().map(Shown))?;
+        map.serialize_entry("nominal", &self.nominal().map(Shown))?;
         map.serialize_entry("limit", &self.limit().map(Limit))?;
         map.serialize_entry("margin", &self.margin_number().map(tidy))?;
         map.serialize_entry("unit", &self.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
@@ -96,7 +96,7 @@ impl Serialize for Pressures {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let permitted = self.permitted().map(|pressure| tidy(in_kpa(pressure)));
         let mut map = serializer.serialize_map(Some(7))?;
-        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("where", &self.position())?;
         map.serialize_entry("normal_load_kpa", &self.normal_load())?;
         map.serialize_entry("full_load_kpa", &self.full_load())?;
         map.serialize_entry("as_original_kpa", &self.as_original())?;
@@ -110,7 +110,7 @@ impl Serialize for Pressures {
 impl Serialize for Approach {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(7))?;
-        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("where", &self.position())?;
         map.serialize_entry("body", &self.body())?;
         map.serialize_entry("part", part_name(self.part()))?;
         map.serialize_entry("lower_mm", &tidy(in_mm(self.lower())))?;
@@ -125,9 +125,9 @@ impl Serialize for Effect {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(6))?;
         map.serialize_entry("id", &self.id())?;
-        map.serialize_entry("where", &self.place())?;
-        map.serialize_entry("before", &Value(self.before()))?;
-        map.serialize_entry("after", &Value(self.after()))?;
+        map.serialize_entry("where", &self.position())?;
+        map.serialize_entry("before", &Shown(self.before()))?;
+        map.serialize_entry("after", &Shown(self.after()))?;
         map.serialize_entry("unit", self.before().unit())?;
         map.serialize_entry("caution", self.id().caution())?;
         map.end()
@@ -141,7 +141,7 @@ impl Serialize for Named {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(2))?;
         map.serialize_entry("id", &self.0.id())?;
-        map.serialize_entry("where", &self.0.place())?;
+        map.serialize_entry("where", &self.0.position())?;
         map.end()
     }
 }
@@ -150,10 +150,10 @@ impl Serialize for Measurement<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(8))?;
         map.serialize_entry("input", &Text(self.path()))?;
-        map.serialize_entry("where", &self.place())?;
+        map.serialize_entry("where", &self.position())?;
         map.serialize_entry("how", self.input().how())?;
         map.serialize_entry("tools", self.tools())?;
-        map.serialize_entry("wheel_off", &(self.access() == Access::WheelOff))?;
+        map.serialize_entry("wheel_off", &(self.access() == Preparation::WheelOff))?;
         map.serialize_entry("safety", &self.access().safety())?;
         map.serialize_entry("settles", &Each(|| self.settles_alone().map(Named)))?;
         map.serialize_entry("settles_with_others", &Each(|| self.settles_with_others().map(Named)))?;

@@ -1,6 +1,6 @@
 //! A wheel and tire with everything that goes on the hub with them.
 
-use super::check::Place;
+use super::check::Position;
 use super::{Conditions, Limits, Report};
 use crate::record::record;
 use crate::text::{ParseError, tri};
@@ -165,10 +165,10 @@ impl Setup {
     /// let setup = Setup::new("205/55R16".parse()?, "7Jx16".parse()?)
     ///     .with_spacer(mm(3.0))?
     ///     .with_adaptor(Adaptor::new(Thickness::from_length(mm(25.0))?));
-    /// assert_eq!(setup.standoff(), mm(28.0));
+    /// assert_eq!(setup.hub_spacing(), mm(28.0));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn standoff(&self) -> Length {
+    pub fn hub_spacing(&self) -> Length {
         let adaptor = self.adaptor.map(|adaptor| adaptor.thickness().length());
         self.spacer.unwrap_or_default() + adaptor.unwrap_or_default()
     }
@@ -304,10 +304,10 @@ impl Change {
     }
 
     /// What is and what goes on the front axle, or on the rear one.
-    pub(super) const fn on(&self, place: Place) -> [Option<&Setup>; 2] {
+    pub(super) const fn on(&self, place: Position) -> [Option<&Setup>; 2] {
         let Self { original, proposed } = self;
         match place {
-            Place::Front => [original.front.as_ref(), proposed.front.as_ref()],
+            Position::Front => [original.front.as_ref(), proposed.front.as_ref()],
             _ => [original.rear.as_ref(), proposed.rear.as_ref()],
         }
     }

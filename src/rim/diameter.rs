@@ -244,11 +244,11 @@ impl RimDiameter {
     ///
     /// ```
     /// use beadseat::{rim::RimDiameter, units::mm};
-    /// assert_eq!(RimDiameter::parse("16")?.largest_usual_disc(), Some(mm(330.0)));
-    /// assert_eq!(RimDiameter::parse("18")?.largest_usual_disc(), None);
+    /// assert_eq!(RimDiameter::parse("16")?.max_usual_disc(), Some(mm(330.0)));
+    /// assert_eq!(RimDiameter::parse("18")?.max_usual_disc(), None);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
-    pub const fn largest_usual_disc(self) -> Option<Length> {
+    pub const fn max_usual_disc(self) -> Option<Length> {
         Some(units::mm(match self.tenths {
             120 => 221.0,
             130 => 256.0,

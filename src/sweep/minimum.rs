@@ -5,7 +5,7 @@ use super::cell::{Cell, VARIABLES};
 use super::corner::{Corner, Pose};
 use super::motion::{Motion, Piece};
 use super::obstacle::{MAX_OBSTACLES, MAX_PIECES, Obstacles, Point};
-use super::profile::{Place, Profile};
+use super::profile::{Profile, ProfilePoint};
 use crate::units::{self, Angle, Length, in_mm};
 use crate::{Citation, OutOfRange};
 
@@ -73,7 +73,7 @@ pub struct Swept {
     at: [f64; VARIABLES],
     obstacle: usize,
     point: Point,
-    place: Place,
+    place: ProfilePoint,
 }
 
 impl Swept {
@@ -129,7 +129,7 @@ impl Swept {
     }
 
     /// The place of the profile that is nearest to it.
-    pub const fn place(&self) -> Place {
+    pub const fn profile_point(&self) -> ProfilePoint {
         self.place
     }
 }
@@ -167,7 +167,7 @@ impl Corner {
     /// let swept = corner.clearance(&profile, &around, Effort::default())?.ok_or("no obstacle")?;
     /// // 84 mm at rest, of which travel takes 80.
     /// assert!(swept.lower() <= mm(4.0) && swept.upper() >= mm(3.999));
-    /// assert_eq!(swept.place().part(), Part::Tread);
+    /// assert_eq!(swept.profile_point().part(), Part::Tread);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn clearance(
@@ -233,7 +233,7 @@ struct Nearest {
     at: [f64; VARIABLES],
     obstacle: usize,
     point: Point,
-    place: Place,
+    place: ProfilePoint,
 }
 
 struct Search {

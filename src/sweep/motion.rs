@@ -5,7 +5,7 @@ use super::cell::{Cell, S, T, VARIABLES};
 use super::corner::{Corner, Span};
 use super::knuckle::spindle;
 use super::obstacle::{Carrier, Obstacle, Point, Shape};
-use super::profile::{Place, Profile, place};
+use super::profile::{Profile, ProfilePoint, place};
 use super::rod::PartOfRod;
 use super::tangent::known;
 use super::vector::{Turn, Vector, X, add, cross, dot, length, scale, sub};
@@ -133,7 +133,7 @@ impl<'a> Motion<'a> {
         };
         let (steers, heaves) = match obstacle.carrier {
             Carrier::Knuckle => (false, false),
-            Carrier::Travels => (true, false),
+            Carrier::Unsprung => (true, false),
             Carrier::Body | Carrier::Arm { .. } | Carrier::Rod { .. } => (true, true),
         };
         let tilt_rate = if steers { corner.tilt_rate() } else { 0.0 };
@@ -236,7 +236,7 @@ impl<'a> Motion<'a> {
     }
 
     /// The clearance at one place of all variables, and where on the profile.
-    pub(super) fn value(&self, at: &[f64; VARIABLES]) -> (f64, Place) {
+    pub(super) fn value(&self, at: &[f64; VARIABLES]) -> (f64, ProfilePoint) {
         let (a, r) = match &self.rod {
             Some(rod) => rod.at(self.corner, at).along_and_from_spindle(),
             None => {

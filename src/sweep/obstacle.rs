@@ -58,7 +58,7 @@ pub enum Carrier {
     Knuckle,
     /// What rises and falls with the hub without steering: the tube of a beam axle, the lower end of a
     /// damper. It rolls with a beam axle; beside an independent wheel it keeps upright.
-    Travels,
+    Unsprung,
     /// An arm that turns about a fore-and-aft line through its inner pivot while its outer end rises and
     /// falls with the hub.
     Arm {

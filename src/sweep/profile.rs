@@ -39,13 +39,13 @@ pub enum Part {
 /// # Ok::<(), beadseat::OutOfRange>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Place {
+pub struct ProfilePoint {
     axial: f64,
     radial: f64,
     part: Part,
 }
 
-impl Place {
+impl ProfilePoint {
     /// How far outboard of the hub face it is, along the spindle.
     pub const fn axial(&self) -> Length {
         units::mm(self.axial)
@@ -312,7 +312,7 @@ impl Profile {
 
     /// The distance of a point of the wheel frame from the outline, negative inside, and the nearest place.
     /// It never changes by more than the point moves. A negative `radial` is taken as its size.
-    pub fn distance(&self, axial: Length, radial: Length) -> (Length, Place) {
+    pub fn distance(&self, axial: Length, radial: Length) -> (Length, ProfilePoint) {
         let (a, r) = (in_mm(axial), in_mm(radial).abs());
         let [rim, tire] = self.reaches(a, r);
         let reach = if rim.distance < tire.distance { rim } else { tire };
@@ -340,8 +340,8 @@ impl Profile {
     }
 }
 
-pub(super) fn place(reach: &Reach, a: f64, r: f64) -> Place {
-    Place {
+pub(super) fn place(reach: &Reach, a: f64, r: f64) -> ProfilePoint {
+    ProfilePoint {
         axial: a - reach.distance * reach.along,
         radial: r - reach.distance * reach.out,
         part: reach.part,

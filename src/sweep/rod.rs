@@ -41,7 +41,7 @@ pub(super) struct PartOfRod {
 }
 
 /// Where a part of a rod is in one position: in the wheel frame along the spindle, up and forward across it.
-pub(super) struct Place {
+pub(super) struct RodPoint {
     /// The place of the part that was asked for, and its share of the rod's length.
     point: Vector,
     share: f64,
@@ -120,7 +120,7 @@ impl PartOfRod {
         Ok(Self { rod, middle: share, half: rod.share(add(middle, half)) - share })
     }
 
-    pub(super) fn at(&self, corner: &Corner, at: &[f64; VARIABLES]) -> Place {
+    pub(super) fn at(&self, corner: &Corner, at: &[f64; VARIABLES]) -> RodPoint {
         let (rod, z) = (&self.rod, at[TRAVEL]);
         let steer = Turn::by(at[STEER]);
         let (through, axis) = corner.axis_or_upright();
@@ -141,7 +141,7 @@ impl PartOfRod {
         let in_wheel = |v: Vector| axes.map(|axis| dot(v, axis));
         let share = self.middle + self.half * at[S];
         let inner = in_wheel(place);
-        Place {
+        RodPoint {
             point: between(rod.in_wheel, inner, share),
             share,
             way: sub(inner, rod.in_wheel),
@@ -155,7 +155,7 @@ impl PartOfRod {
     }
 
     /// How fast a place of the rod can move past the wheel in a box, and what its motion bends.
-    pub(super) fn speeds(&self, corner: &Corner, at: &Place, cell: &Cell) -> Speeds {
+    pub(super) fn speeds(&self, corner: &Corner, at: &RodPoint, cell: &Cell) -> Speeds {
         let rod = &self.rod;
         let spread = self.half.abs() * cell.half[S];
         let share = at.share.abs() + spread;
@@ -204,7 +204,7 @@ impl PartOfRod {
     }
 
     /// The derivatives of the distance, but for what camber and toe turn.
-    pub(super) fn tangent(&self, at: &Place, reach: &Reach) -> Tangent {
+    pub(super) fn tangent(&self, at: &RodPoint, reach: &Reach) -> Tangent {
         let [_, up, forward] = at.point;
         let r = libm::hypot(up, forward);
         let out = if r > 0.0 { reach.out / r } else { 0.0 };
@@ -219,7 +219,7 @@ impl PartOfRod {
     }
 }
 
-impl Place {
+impl RodPoint {
     pub(super) fn along_and_from_spindle(&self) -> (f64, f64) {
         let [along, up, forward] = self.point;
         (along, libm::hypot(up, forward))

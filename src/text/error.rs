@@ -310,8 +310,8 @@ impl ParseError {
     ///     "5x57\n  ^^ bolt circle is out of range (allowed: 60 to 600 mm, or below 20 as inches)"
     /// );
     /// ```
-    pub const fn show<'a>(self, input: &'a str) -> Shown<'a> {
-        Shown { error: self, input }
+    pub const fn show<'a>(self, input: &'a str) -> MarkedText<'a> {
+        MarkedText { error: self, input }
     }
 
     /// Ends the compilation of a wrong [`literal!`](crate::literal).
@@ -328,7 +328,7 @@ impl ParseError {
 
 /// The two-line message of [`ParseError::show`].
 #[derive(Clone, Copy, Debug)]
-pub struct Shown<'a> {
+pub struct MarkedText<'a> {
     error: ParseError,
     input: &'a str,
 }
@@ -340,14 +340,14 @@ const ECHOED: usize = 120;
 /// invisible ones that turn or join text replaced.
 ///
 /// ```
-/// use beadseat::Echo;
-/// assert_eq!(Echo("van\u{202e}\u{1b}[31m").to_string(), "van\u{fffd}\u{fffd}[31m");
-/// assert_eq!(Echo(&"x".repeat(500)).to_string().chars().count(), 121);
+/// use beadseat::Excerpt;
+/// assert_eq!(Excerpt("van\u{202e}\u{1b}[31m").to_string(), "van\u{fffd}\u{fffd}[31m");
+/// assert_eq!(Excerpt(&"x".repeat(500)).to_string().chars().count(), 121);
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Echo<'a>(pub &'a str);
+pub struct Excerpt<'a>(pub &'a str);
 
-impl fmt::Display for Echo<'_> {
+impl fmt::Display for Excerpt<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         use fmt::Write;
         for (n, c) in self.0.chars().enumerate() {
@@ -368,10 +368,10 @@ const fn is_plain(c: char) -> bool {
         | '\u{e0000}'..='\u{e007f}')
 }
 
-impl fmt::Display for Shown<'_> {
+impl fmt::Display for MarkedText<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         use fmt::Write;
-        write!(f, "{}", Echo(self.input))?;
+        write!(f, "{}", Excerpt(self.input))?;
         let (mut before, mut under) = (0, 0);
         for (at, _) in self.input.char_indices().take(ECHOED) {
             before += usize::from(at < self.error.span().start);

@@ -1,6 +1,6 @@
 //! Designations and words from files, and errors about what else stands there.
 //!
-//! What comes from outside goes into a message through [`Echo`] only.
+//! What comes from outside goes into a message through [`Excerpt`] only.
 
 use alloc::string::ToString;
 use core::fmt;
@@ -10,16 +10,16 @@ use core::str::FromStr;
 use serde::de::{Error, Visitor};
 
 use super::word::Listed;
-use super::{Echo, ParseError, UnknownWord};
+use super::{Excerpt, ParseError, UnknownWord};
 
 /// A key that no object has at its place.
 pub(crate) fn unknown_field<E: Error>(key: &str, known: &'static [&'static str]) -> E {
-    E::unknown_field(&Echo(key).to_string(), known)
+    E::unknown_field(&Excerpt(key).to_string(), known)
 }
 
 /// A word that none is at its place.
 pub(crate) fn unknown_variant<E: Error>(word: &str, known: &'static [&'static str]) -> E {
-    E::unknown_variant(&Echo(word).to_string(), known)
+    E::unknown_variant(&Excerpt(word).to_string(), known)
 }
 
 /// An error with a message of bounded length: where a text stands in place of a number or an object, formats
@@ -28,7 +28,7 @@ pub(crate) fn bounded<E: Error>(error: E) -> E {
     /// Longer than any message of this crate, with the keys of the largest object.
     const LONGEST: usize = 4096;
     let message = error.to_string();
-    if message.len() > LONGEST { E::custom(Echo(&message)) } else { error }
+    if message.len() > LONGEST { E::custom(Excerpt(&message)) } else { error }
 }
 
 /// Reads a designation from a string of any serde format.

@@ -48,7 +48,7 @@ impl TireSize {
                 units::mm(d + 2.0 * f64::from(size.height_mm()))
             }),
             Self::Flotation(size) => Some(size.stated_diameter()),
-            Self::NoAspect(_) | Self::Numeric(_) | Self::AlphaNumeric(_) => None,
+            Self::FullProfile(_) | Self::Numeric(_) | Self::AlphaNumeric(_) => None,
         }
     }
 

@@ -150,7 +150,7 @@ fn wet_grip_steps(index: Ratio) -> Result<u16, OutOfRange> {
 /// ```
 /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
 /// let b = LabelClass::B.wet_grip(TireClass::C1);
-/// assert_eq!((b.least(), b.most()), (Some(ratio(1.40)), Some(ratio(1.54))));
+/// assert_eq!((b.min(), b.max()), (Some(ratio(1.40)), Some(ratio(1.54))));
 /// assert!(!b.citation().is_from_memory());
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -167,12 +167,12 @@ impl ClassBounds {
     }
 
     /// The lowest value of the class; `None` if it is open.
-    pub const fn least(&self) -> Option<Ratio> {
+    pub const fn min(&self) -> Option<Ratio> {
         self.least
     }
 
     /// The highest value of the class; `None` if it is open.
-    pub const fn most(&self) -> Option<Ratio> {
+    pub const fn max(&self) -> Option<Ratio> {
         self.most
     }
 
@@ -282,7 +282,7 @@ impl LabelClass {
     /// ```
     /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
     /// let d = LabelClass::D.rolling_resistance(TireClass::C1);
-    /// assert_eq!((d.least(), d.most()), (Some(ratio(0.0091)), Some(ratio(0.0105))));
+    /// assert_eq!((d.min(), d.max()), (Some(ratio(0.0091)), Some(ratio(0.0105))));
     /// ```
     pub fn rolling_resistance(self, class: TireClass) -> ClassBounds {
         let bounds = Self::resistance_scale(class).bounds(self.place()).unwrap_or_default();
@@ -307,8 +307,8 @@ impl LabelClass {
     ///
     /// ```
     /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
-    /// assert_eq!(LabelClass::E.wet_grip(TireClass::C3).most(), Some(ratio(0.79)));
-    /// assert_eq!(LabelClass::E.wet_grip(TireClass::C3).least(), None);
+    /// assert_eq!(LabelClass::E.wet_grip(TireClass::C3).max(), Some(ratio(0.79)));
+    /// assert_eq!(LabelClass::E.wet_grip(TireClass::C3).min(), None);
     /// ```
     pub fn wet_grip(self, class: TireClass) -> ClassBounds {
         let bounds = Self::wet_grip_scale(class).bounds(self.place()).unwrap_or_default();
@@ -363,7 +363,7 @@ impl FormerLabelClass {
     /// ```
     /// use beadseat::{tire::{FormerLabelClass, TireClass}, units::ratio};
     /// let g = FormerLabelClass::G.rolling_resistance(TireClass::C1);
-    /// assert_eq!(g.and_then(|bounds| bounds.least()), Some(ratio(0.0121)));
+    /// assert_eq!(g.and_then(|bounds| bounds.min()), Some(ratio(0.0121)));
     /// assert_eq!(FormerLabelClass::D.rolling_resistance(TireClass::C1), None);
     /// ```
     pub fn rolling_resistance(self, class: TireClass) -> Option<ClassBounds> {
@@ -390,7 +390,7 @@ impl FormerLabelClass {
     /// ```
     /// use beadseat::{tire::FormerLabelClass, units::ratio};
     /// let f = FormerLabelClass::F.wet_grip_c1();
-    /// assert_eq!(f.and_then(|bounds| bounds.most()), Some(ratio(1.09)));
+    /// assert_eq!(f.and_then(|bounds| bounds.max()), Some(ratio(1.09)));
     /// assert_eq!(FormerLabelClass::G.wet_grip_c1(), None);
     /// ```
     pub fn wet_grip_c1(self) -> Option<ClassBounds> {
@@ -419,8 +419,8 @@ impl FormerLabelClass {
 ///
 /// ```
 /// use beadseat::{tire::{SnowTest, TireClass}, units::ratio};
-/// assert_eq!(SnowTest::Braking.least_index(TireClass::C1), Some(ratio(1.07)));
-/// assert_eq!(SnowTest::Braking.least_index(TireClass::C3), None);
+/// assert_eq!(SnowTest::Braking.min_index(TireClass::C1), Some(ratio(1.07)));
+/// assert_eq!(SnowTest::Braking.min_index(TireClass::C3), None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
@@ -434,7 +434,7 @@ pub enum SnowTest {
 impl SnowTest {
     /// The least snow grip index; `None` where the class is not tested so. Source: UN R117, §6.4.1, from
     /// memory.
-    pub const fn least_index(self, class: TireClass) -> Option<Ratio> {
+    pub const fn min_index(self, class: TireClass) -> Option<Ratio> {
         let index = match (self, class) {
             (Self::Braking, TireClass::C1) => 1.07,
             (Self::Braking, TireClass::C2) => 1.02,
@@ -461,10 +461,10 @@ impl TireClass {
     ///
     /// ```
     /// use beadseat::{tire::TireClass, units::ratio};
-    /// assert_eq!(TireClass::C1.least_ice_grip_index(), Some(ratio(1.18)));
-    /// assert_eq!(TireClass::C2.least_ice_grip_index(), None);
+    /// assert_eq!(TireClass::C1.min_ice_grip_index(), Some(ratio(1.18)));
+    /// assert_eq!(TireClass::C2.min_ice_grip_index(), None);
     /// ```
-    pub const fn least_ice_grip_index(self) -> Option<Ratio> {
+    pub const fn min_ice_grip_index(self) -> Option<Ratio> {
         match self {
             Self::C1 => Some(units::ratio(1.18)),
             Self::C2 | Self::C3 => None,

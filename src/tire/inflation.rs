@@ -18,7 +18,7 @@ use crate::{Citation, OutOfRange};
 /// Whether a tire stands alone on its side of the axle or beside another.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[non_exhaustive]
-pub enum Fitting {
+pub enum Formation {
     /// Alone.
     #[default]
     Single,
@@ -34,7 +34,7 @@ pub enum InflationError {
     #[error("the load index is not known")]
     NoLoadIndex,
     /// The tire has no load index for pairs.
-    #[error("the tire has no load index for dual fitting")]
+    #[error("the tire has no load index for dual formation")]
     NoDualLoadIndex,
     /// No law is known for the family of the tire: motorcycle, agricultural and off-road tires, and sizes
     /// that do not say what they are for.
@@ -81,9 +81,9 @@ impl LoadAtPressure {
 /// The relation of load and cold pressure of one tire: `Q = Qref·(P/Pref)^n`, never more than `Qref`.
 ///
 /// ```
-/// use beadseat::{tire::{Fitting, Tire}, units::{kg, kpa}, uom::si::pressure::kilopascal};
+/// use beadseat::{tire::{Formation, Tire}, units::{kg, kpa}, uom::si::pressure::kilopascal};
 /// let tire: Tire = "225/45R17 94W XL".parse()?;
-/// let law = tire.inflation(Fitting::Single, None)?;
+/// let law = tire.inflation(Formation::Single, None)?;
 /// assert_eq!(law.reference_pressure(), kpa(290.0));
 /// // At the same pressure the XL carries less than the 91 it may replace: 557 kg against 575 kg.
 /// assert!(law.load_at(kpa(230.0))? < "205/55R16 91V".parse::<Tire>()?.load_capacity(kpa(230.0))?.load());
@@ -159,14 +159,14 @@ impl Tire {
     /// [`Inflation::reference_citation`] says which it is.
     ///
     /// # Errors
-    /// Without a load index, a dual index for [`Fitting::Dual`], or a reference pressure.
+    /// Without a load index, a dual index for [`Formation::Dual`], or a reference pressure.
     pub fn inflation(
         &self,
-        fitting: Fitting,
+        formation: Formation,
         stated_reference: Option<Pressure>,
     ) -> Result<Inflation, InflationError> {
         let law = *self.size().rules().laws.first().ok_or(InflationError::NoLaw)?;
-        self.inflation_by(law, fitting, stated_reference)
+        self.inflation_by(law, formation, stated_reference)
     }
 
     /// The same by a law of the caller's choice, with the default reference pressures of that law.
@@ -175,13 +175,13 @@ impl Tire {
     /// As [`Tire::inflation`], and for a law that is not made for the family of the tire.
     ///
     /// ```
-    /// use beadseat::{tire::{Fitting, InflationError, InflationModel, Tire}, units::kg};
+    /// use beadseat::{tire::{Formation, InflationError, InflationModel, Tire}, units::kg};
     /// let tire = Tire::parse("P225/60R16 97S")?;
-    /// let judged = tire.inflation(Fitting::Single, None)?;
-    /// let published = tire.inflation_by(InflationModel::PMetricFormula, Fitting::Single, None)?;
+    /// let judged = tire.inflation(Formation::Single, None)?;
+    /// let published = tire.inflation_by(InflationModel::PMetricFormula, Formation::Single, None)?;
     /// assert!(published.pressure_for(kg(650.0))? < judged.pressure_for(kg(650.0))?);
     /// assert_eq!(
-    ///     Tire::parse("225/60R16 98V")?.inflation_by(InflationModel::PMetricFormula, Fitting::Single, None),
+    ///     Tire::parse("225/60R16 98V")?.inflation_by(InflationModel::PMetricFormula, Formation::Single, None),
     ///     Err(InflationError::OtherFamily),
     /// );
     /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -189,11 +189,11 @@ impl Tire {
     pub fn inflation_by(
         &self,
         model: InflationModel,
-        fitting: Fitting,
+        formation: Formation,
         stated_reference: Option<Pressure>,
     ) -> Result<Inflation, InflationError> {
         let service = self.service().ok_or(InflationError::NoLoadIndex)?;
-        let index = service.index(fitting).ok_or(InflationError::NoDualLoadIndex)?;
+        let index = service.index(formation).ok_or(InflationError::NoDualLoadIndex)?;
         if !model.holds_for(self.size().class()) {
             return Err(InflationError::OtherFamily);
         }
@@ -246,7 +246,7 @@ impl Tire {
     /// # Errors
     /// As [`Tire::inflation`], and for a pressure outside the law.
     pub fn load_capacity(&self, pressure: Pressure) -> Result<LoadAtPressure, InflationError> {
-        let law = self.inflation(Fitting::Single, None)?;
+        let law = self.inflation(Formation::Single, None)?;
         Ok(LoadAtPressure { load: law.load_at(pressure)?, model: law.model })
     }
 }
@@ -288,10 +288,10 @@ impl Inflation {
     /// on is not known.
     ///
     /// ```
-    /// use beadseat::{tire::{Fitting, Tire}, units::kpa};
-    /// let law = Tire::parse("33x12.50R17LT 114Q LRD")?.inflation(Fitting::Single, None)?;
+    /// use beadseat::{tire::{Formation, Tire}, units::kpa};
+    /// let law = Tire::parse("33x12.50R17LT 114Q LRD")?.inflation(Formation::Single, None)?;
     /// assert!(law.lower().is_some_and(|lower| lower.reference_pressure() < law.reference_pressure()));
-    /// let stated = Tire::parse("33x12.50R17LT 114Q LRD")?.inflation(Fitting::Single, Some(kpa(450.0)))?;
+    /// let stated = Tire::parse("33x12.50R17LT 114Q LRD")?.inflation(Formation::Single, Some(kpa(450.0)))?;
     /// assert_eq!(stated.lower(), None);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
@@ -323,7 +323,7 @@ impl Inflation {
     }
 
     /// The lowest pressure the law holds for.
-    pub const fn least_pressure(&self) -> Pressure {
+    pub const fn min_pressure(&self) -> Pressure {
         match self.model {
             InflationModel::Temporary | InflationModel::Trailer => self.reference,
             model => units::kpa(model.floor_kpa()),
@@ -336,7 +336,7 @@ impl Inflation {
     /// Below the least pressure of the law, or above 1200 kPa.
     pub fn load_at(&self, pressure: Pressure) -> Result<Mass, OutOfRange> {
         let kpa = in_kpa(pressure);
-        OutOfRange::check("inflation pressure", kpa, "kPa", in_kpa(self.least_pressure()), MOST_KPA)?;
+        OutOfRange::check("inflation pressure", kpa, "kPa", in_kpa(self.min_pressure()), MOST_KPA)?;
         let share = (kpa / in_kpa(self.reference)).min(1.0);
         Ok(self.load * libm::pow(share, self.model.exponent()))
     }
@@ -349,7 +349,7 @@ impl Inflation {
         let most = in_kg(self.load);
         let share = OutOfRange::check("load", in_kg(load), "kg", f64::MIN_POSITIVE, most)? / most;
         let kpa = in_kpa(self.reference) * libm::pow(share, 1.0 / self.model.exponent());
-        Ok(units::kpa(kpa.max(in_kpa(self.least_pressure()))))
+        Ok(units::kpa(kpa.max(in_kpa(self.min_pressure()))))
     }
 
     /// The load at a cold pressure, if the law holds as it stands at this speed and camber, and the
@@ -360,11 +360,11 @@ impl Inflation {
     /// take off is said by [`Tire::at_speed`] and [`camber_load_factor`](super::camber_load_factor).
     ///
     /// ```
-    /// use beadseat::{tire::{Fitting, Tire}, units::{deg, kmh, kpa}};
-    /// let law = Tire::parse("205/55R16 91V")?.inflation(Fitting::Single, None)?;
+    /// use beadseat::{tire::{Formation, Tire}, units::{deg, kmh, kpa}};
+    /// let law = Tire::parse("205/55R16 91V")?.inflation(Formation::Single, None)?;
     /// assert_eq!(law.load_in_use(kpa(220.0), kmh(130.0), deg(-1.0)), law.load_at(kpa(220.0)));
     /// assert!(law.load_in_use(kpa(220.0), kmh(200.0), deg(-1.0)).is_err());
-    /// let law = Tire::parse("LT245/75R17 121/118S LRE")?.inflation(Fitting::Single, None)?;
+    /// let law = Tire::parse("LT245/75R17 121/118S LRE")?.inflation(Formation::Single, None)?;
     /// assert!(law.load_in_use(kpa(450.0), kmh(190.0), deg(0.0)).is_err());
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
@@ -374,7 +374,7 @@ impl Inflation {
         speed: Velocity,
         camber: Angle,
     ) -> Result<Mass, OutOfRange> {
-        self.model.domain().starting_at(self.least_pressure()).admits(pressure, speed, camber)?;
+        self.model.domain().starting_at(self.min_pressure()).admits(pressure, speed, camber)?;
         let rated = self.rated_speed.map_or(f64::MAX, in_kmh);
         OutOfRange::check("speed", in_kmh(speed), "km/h", 0.0, rated)?;
         self.load_at(pressure)
@@ -388,9 +388,9 @@ impl Inflation {
     /// For a pressure outside the other's law, or a load above this one's index.
     ///
     /// ```
-    /// use beadseat::{tire::{Fitting, Tire}, units::bar, uom::si::pressure::bar as bars};
-    /// let original = Tire::parse("205/55R16 91V")?.inflation(Fitting::Single, None)?;
-    /// let extra_load = Tire::parse("205/55R16 94V XL")?.inflation(Fitting::Single, None)?;
+    /// use beadseat::{tire::{Formation, Tire}, units::bar, uom::si::pressure::bar as bars};
+    /// let original = Tire::parse("205/55R16 91V")?.inflation(Formation::Single, None)?;
+    /// let extra_load = Tire::parse("205/55R16 94V XL")?.inflation(Formation::Single, None)?;
     /// let pressure = extra_load.pressure_carrying_same_load(&original, bar(2.2))?;
     /// assert!((pressure.get::<bars>() - 2.2929).abs() < 1e-4);
     /// # Ok::<(), Box<dyn std::error::Error>>(())

@@ -8,7 +8,7 @@ pub use limit::MoldedLimit;
 
 use super::sidewall::MarkSet;
 use super::{
-    Fitting, LoadRange, LoadVersion, Mark, ServiceDescription, SidewallMark, SpeedSymbol, Tire, TireSize,
+    Formation, LoadRange, LoadVersion, Mark, ServiceDescription, SidewallMark, SpeedSymbol, Tire, TireSize,
     is_ply_rating,
 };
 use crate::molded::{self, MoldedLoad, MoldedPressure, MoldedSpeed};
@@ -131,10 +131,10 @@ impl SidewallLine {
     /// Keeps a limit; the field of one that is there already.
     const fn take_limit(&mut self, limit: MoldedLimit) -> Result<(), Field> {
         match limit {
-            MoldedLimit::Load { fitting, load, at } => {
-                let (of_load, of_pressure) = match fitting {
-                    Fitting::Single => (&mut self.max_load, &mut self.load_pressure),
-                    Fitting::Dual => (&mut self.max_load_dual, &mut self.load_pressure_dual),
+            MoldedLimit::Load { formation, load, at } => {
+                let (of_load, of_pressure) = match formation {
+                    Formation::Single => (&mut self.max_load, &mut self.load_pressure),
+                    Formation::Dual => (&mut self.max_load_dual, &mut self.load_pressure_dual),
                 };
                 if of_load.is_some() {
                     return Err(Field::MaximumLoad);
@@ -151,11 +151,12 @@ impl SidewallLine {
 
     /// All limits, in the canonical order.
     fn limits(&self) -> impl Iterator<Item = MoldedLimit> {
-        let load =
-            |fitting, load: Option<MoldedLoad>, at| load.map(|load| MoldedLimit::Load { fitting, load, at });
+        let load = |formation, load: Option<MoldedLoad>, at| {
+            load.map(|load| MoldedLimit::Load { formation, load, at })
+        };
         [
-            load(Fitting::Single, self.max_load, self.load_pressure),
-            load(Fitting::Dual, self.max_load_dual, self.load_pressure_dual),
+            load(Formation::Single, self.max_load, self.load_pressure),
+            load(Formation::Dual, self.max_load_dual, self.load_pressure_dual),
             self.max_pressure.map(MoldedLimit::Pressure),
             self.max_speed.map(MoldedLimit::Speed),
         ]

@@ -102,12 +102,12 @@ impl LoadIndex {
     ///
     /// ```
     /// use beadseat::{tire::LoadIndex, units::kg};
-    /// assert_eq!(LoadIndex::least_for(kg(530.0)), LoadIndex::new(86));
-    /// assert_eq!(LoadIndex::least_for(kg(530.1)), LoadIndex::new(87));
-    /// assert_eq!(LoadIndex::least_for(kg(f64::NAN)), None);
-    /// assert_eq!(LoadIndex::least_for(kg(-1.0)), None);
+    /// assert_eq!(LoadIndex::min_for(kg(530.0)), LoadIndex::new(86));
+    /// assert_eq!(LoadIndex::min_for(kg(530.1)), LoadIndex::new(87));
+    /// assert_eq!(LoadIndex::min_for(kg(f64::NAN)), None);
+    /// assert_eq!(LoadIndex::min_for(kg(-1.0)), None);
     /// ```
-    pub fn least_for(load: Mass) -> Option<Self> {
+    pub fn min_for(load: Mass) -> Option<Self> {
         if load < units::kg(0.0) {
             return None;
         }

@@ -223,10 +223,10 @@ impl LoadRange {
     /// limit. Source: dealer article quoting the TRA yearbook of 2010.
     ///
     /// ```
-    /// use beadseat::{tire::{Fitting, LoadRange, Tire}, units::kpa};
+    /// use beadseat::{tire::{Formation, LoadRange, Tire}, units::kpa};
     /// let d = LoadRange::parse("LRD")?;
     /// assert_eq!(d.flotation_reference_pressures(), Some((kpa(340.0), kpa(450.0))));
-    /// let law = Tire::parse("35x12.50R17LT 121Q LRD")?.inflation(Fitting::Single, None)?;
+    /// let law = Tire::parse("35x12.50R17LT 121Q LRD")?.inflation(Formation::Single, None)?;
     /// assert_eq!(law.reference_pressure(), kpa(450.0));
     /// assert!(LoadRange::parse("LRB")?.flotation_reference_pressures().is_none());
     /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -247,10 +247,10 @@ impl LoadRange {
     /// Source: dealer guide (B to D); E to G from memory of the TRA yearbook, H with doubt.
     ///
     /// ```
-    /// use beadseat::{tire::{Fitting, LoadRange, Tire}, units::{kg, kpa}};
+    /// use beadseat::{tire::{Formation, LoadRange, Tire}, units::{kg, kpa}};
     /// assert_eq!(LoadRange::parse("LRD")?.st_reference_pressure(), Some(kpa(450.0)));
     /// assert_eq!(LoadRange::parse("LRJ")?.st_reference_pressure(), None);
-    /// let law = Tire::parse("ST205/75R15 107M LRD")?.inflation(Fitting::Single, None)?;
+    /// let law = Tire::parse("ST205/75R15 107M LRD")?.inflation(Formation::Single, None)?;
     /// assert_eq!(law.load_at(kpa(450.0))?, kg(975.0));
     /// assert!(law.load_at(kpa(400.0)).is_err()); // no law of trailer tires is known
     /// # Ok::<(), Box<dyn std::error::Error>>(())

@@ -1,6 +1,6 @@
 //! Service description: load index and speed symbol.
 
-use super::{Fitting, LoadIndex, SpeedSymbol};
+use super::{Formation, LoadIndex, SpeedSymbol};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
 /// What a tire may carry and how fast: `91V`, `104/102R`, `(94Y)`, `(58W)`.
@@ -106,10 +106,10 @@ impl ServiceDescription {
     }
 
     /// The load index that applies to a tire fitted so.
-    pub(crate) const fn index(self, fitting: Fitting) -> Option<LoadIndex> {
-        match fitting {
-            Fitting::Single => Some(self.single),
-            Fitting::Dual => self.dual,
+    pub(crate) const fn index(self, formation: Formation) -> Option<LoadIndex> {
+        match formation {
+            Formation::Single => Some(self.single),
+            Formation::Dual => self.dual,
         }
     }
 

@@ -4,10 +4,10 @@ mod alpha_numeric;
 mod annex;
 mod class;
 mod flotation;
+mod full_profile;
 mod inch;
 mod key;
 mod metric;
-mod no_aspect;
 mod numeric;
 mod structure;
 
@@ -18,8 +18,8 @@ pub(super) use key::{SizeKey, find, sorted};
 pub use alpha_numeric::AlphaNumeric;
 pub use class::SizeClass;
 pub use flotation::Flotation;
+pub use full_profile::FullProfile;
 pub use metric::Metric;
-pub use no_aspect::NoAspect;
 pub use numeric::Numeric;
 
 use core::cmp::Ordering;
@@ -49,7 +49,7 @@ words! {
 /// A speed letter inside the size, in front of the structure: `205/55 ZR 16`. `Ord` is by speed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]
-pub enum InSizeSpeed {
+pub enum SizeSpeedLetter {
     /// `S`: up to 180 km/h. From memory.
     S,
     /// `H`: up to 210 km/h. From memory.
@@ -75,7 +75,7 @@ pub enum InSizeSpeed {
 /// | [`Metric`], truck | half-inch rim | `295/80R22.5`, `385/65R22.5` | `d + 2H`, UN R54 | from memory |
 /// | [`Metric`], motorcycle | `M/C`, or no mark, not radial, width in 0 to 190 | `120/70ZR17 M/C`, `100/90-19` | `d + 2H`; limits not known | from memory |
 /// | [`Metric`], agricultural | no mark, whole-inch rim, width in 0 from 240 | `710/55-30`, `340/65R42` | not known | |
-/// | [`NoAspect`] | width structure rim | `155R13`, `185R14C`, `155-13/6.15-13` | UN R30 and R54 Annex 5 | from memory |
+/// | [`FullProfile`] | width structure rim | `155R13`, `185R14C`, `155-13/6.15-13` | UN R30 and R54 Annex 5 | from memory |
 /// | [`Numeric`] | inches structure rim | `6.00-16`, `7.50R16C`, `11R22.5`, `4.00-18 M/C` | UN R30 and R54 Annex 5 | from memory |
 /// | [`Numeric`], agricultural | one decimal, even rim code from 24 | `9.5-24`, `20.8-38` | not known | |
 /// | [`Flotation`], `LT` | overall × width | `31x10.50R15LT` | UN R54 Annex 5, else the stated diameter | from memory |
@@ -109,7 +109,7 @@ pub enum TireSize {
     /// Section width and aspect ratio, in millimetres and percent.
     Metric(Metric),
     /// Section width in millimetres alone.
-    NoAspect(NoAspect),
+    FullProfile(FullProfile),
     /// Section width in inches.
     Numeric(Numeric),
     /// Overall diameter and section width in inches.
@@ -123,7 +123,7 @@ macro_rules! of_family {
     ($self:ident, $size:ident => $value:expr) => {
         match $self {
             TireSize::Metric($size) => $value,
-            TireSize::NoAspect($size) => $value,
+            TireSize::FullProfile($size) => $value,
             TireSize::Numeric($size) => $value,
             TireSize::Flotation($size) => $value,
             TireSize::AlphaNumeric($size) => $value,
@@ -134,7 +134,7 @@ macro_rules! of_family {
 /// Which family a text has the form of.
 enum Form {
     Metric,
-    NoAspect,
+    FullProfile,
     Numeric,
     Flotation,
     AlphaNumeric,
@@ -159,7 +159,7 @@ impl TireSize {
     pub(super) const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         Ok(match Self::form(*scanner) {
             Form::Metric => Self::Metric(tri!(Metric::scan(scanner))),
-            Form::NoAspect => Self::NoAspect(tri!(NoAspect::scan(scanner))),
+            Form::FullProfile => Self::FullProfile(tri!(FullProfile::scan(scanner))),
             Form::Numeric => Self::Numeric(tri!(Numeric::scan(scanner))),
             Form::Flotation => Self::Flotation(tri!(Flotation::scan(scanner))),
             Form::AlphaNumeric => Self::AlphaNumeric(tri!(AlphaNumeric::scan(scanner))),
@@ -198,7 +198,7 @@ impl TireSize {
             1 | 2 => Form::Numeric,
             _ if ahead.is_at(b'/') || (spaced && ahead.at_digit()) => Form::Metric,
             _ if ahead.at_end() => Form::Metric,
-            _ => Form::NoAspect,
+            _ => Form::FullProfile,
         }
     }
 
@@ -228,7 +228,7 @@ impl TireSize {
     pub const fn family(&self) -> &'static str {
         match self {
             Self::Metric(size) => size.family(),
-            Self::NoAspect(_) => "no_aspect",
+            Self::FullProfile(_) => "no_aspect",
             Self::Numeric(size) => size.class().rules().numeric_family,
             Self::Flotation(size) => size.class().rules().flotation_family,
             Self::AlphaNumeric(size) => size.class().rules().alpha_numeric_family,
@@ -274,7 +274,7 @@ impl TireSize {
     pub const fn nominal_width(&self) -> Option<Length> {
         match self {
             Self::Metric(size) => Some(size.nominal_width()),
-            Self::NoAspect(size) => Some(size.nominal_width()),
+            Self::FullProfile(size) => Some(size.nominal_width()),
             Self::Flotation(size) => Some(size.nominal_width()),
             Self::Numeric(size) => Some(size.nominal_width()),
             Self::AlphaNumeric(_) => None,
@@ -285,7 +285,7 @@ impl TireSize {
     const fn width_microns(&self) -> Option<u32> {
         match self {
             Self::Metric(size) => Some(size.width_mm() as u32 * 1000),
-            Self::NoAspect(size) => Some(size.width_mm() as u32 * 1000),
+            Self::FullProfile(size) => Some(size.width_mm() as u32 * 1000),
             Self::Numeric(size) => Some(size.width_hundredths() as u32 * 254),
             Self::Flotation(size) => Some(size.width_hundredths() as u32 * 254),
             Self::AlphaNumeric(_) => None,
@@ -296,7 +296,7 @@ impl TireSize {
     const fn place(&self) -> u8 {
         match self {
             Self::Metric(_) => 0,
-            Self::NoAspect(_) => 1,
+            Self::FullProfile(_) => 1,
             Self::Numeric(_) => 2,
             Self::Flotation(_) => 3,
             Self::AlphaNumeric(_) => 4,
@@ -360,16 +360,16 @@ impl TireSize {
     /// The speed letter inside the size, if it has one.
     ///
     /// ```
-    /// use beadseat::tire::{InSizeSpeed, TireSize};
-    /// assert_eq!(TireSize::parse("205/55ZR16")?.in_size_speed(), Some(InSizeSpeed::Z));
+    /// use beadseat::tire::{SizeSpeedLetter, TireSize};
+    /// assert_eq!(TireSize::parse("205/55ZR16")?.size_speed_letter(), Some(SizeSpeedLetter::Z));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
-    pub const fn in_size_speed(&self) -> Option<InSizeSpeed> {
+    pub const fn size_speed_letter(&self) -> Option<SizeSpeedLetter> {
         match self {
-            Self::Metric(size) => size.in_size_speed(),
-            Self::NoAspect(size) => size.in_size_speed(),
-            Self::Numeric(size) => size.in_size_speed(),
-            Self::Flotation(size) => size.in_size_speed(),
+            Self::Metric(size) => size.size_speed_letter(),
+            Self::FullProfile(size) => size.size_speed_letter(),
+            Self::Numeric(size) => size.size_speed_letter(),
+            Self::Flotation(size) => size.size_speed_letter(),
             Self::AlphaNumeric(_) => None,
         }
     }
@@ -380,7 +380,7 @@ impl Ord for TireSize {
         let key = |size: &Self| (size.rim_diameter(), size.width_microns());
         key(self).cmp(&key(other)).then_with(|| match (self, other) {
             (Self::Metric(a), Self::Metric(b)) => a.cmp(b),
-            (Self::NoAspect(a), Self::NoAspect(b)) => a.cmp(b),
+            (Self::FullProfile(a), Self::FullProfile(b)) => a.cmp(b),
             (Self::Numeric(a), Self::Numeric(b)) => a.cmp(b),
             (Self::Flotation(a), Self::Flotation(b)) => a.cmp(b),
             (Self::AlphaNumeric(a), Self::AlphaNumeric(b)) => a.cmp(b),
@@ -417,6 +417,6 @@ macro_rules! conversions {
     };
 }
 
-conversions! { Metric NoAspect Numeric Flotation AlphaNumeric }
+conversions! { Metric FullProfile Numeric Flotation AlphaNumeric }
 
 designation!(TireSize in "beadseat::tire", "205 / 55 zr 16" => "205/55ZR16", wrong "205/56R16");

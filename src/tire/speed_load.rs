@@ -101,7 +101,7 @@ impl Tire {
         let (percent, extra) = match self.size().rules().at_speed {
             AtSpeed::Unknown => return Some(unknown),
             AtSpeed::Motorcycle => {
-                let fast = SpeedVariation::motorcycle_fast(symbol, self.size().in_size_speed());
+                let fast = SpeedVariation::motorcycle_fast(symbol, self.size().size_speed_letter());
                 let share = fast.map(|fast| fast.load_share(units::kmh(v.max(FAST_FROM_KMH))).ok());
                 return Some(SpeedRule {
                     load_share: share

@@ -9,7 +9,7 @@ mod bands;
 
 pub use bands::{TruckSizes, TruckSpeedBand};
 
-use super::{InSizeSpeed, LoadIndex, SpeedSymbol, Tire};
+use super::{LoadIndex, SizeSpeedLetter, SpeedSymbol, Tire};
 use crate::rim::RimDiameter;
 use crate::units::{self, Ratio, Velocity, in_kmh};
 use crate::{Citation, OutOfRange};
@@ -78,7 +78,7 @@ static P_LIGHT: Column = commercial(LIGHT, &[0.0, 0.0, 0.0, 0.0, 0.0, 0.0, -2.5,
 /// from faster tires below their own speed, and are read for P alone.
 static ABOVE_P_LIGHT: Column = commercial(LIGHT, &[0.0, 0.0, 0.0, 0.0, 0.0, 0.0]);
 
-/// The first load index of the heavier half of the table; that of single fitting counts.
+/// The first load index of the heavier half of the table; that of single formation counts.
 const HEAVY_FROM: u16 = 122;
 
 const fn motorcycle(from_kmh: f64, citation: Citation, head: &'static [f64], tail: &'static [f64]) -> Column {
@@ -144,7 +144,7 @@ impl SpeedVariation {
         Some(Self { column })
     }
 
-    /// Commercial tires: UN R54 Annex 8, from memory. `index` is that of single fitting. `None` for
+    /// Commercial tires: UN R54 Annex 8, from memory. `index` is that of single formation. `None` for
     /// symbols the table has no column for.
     ///
     /// For symbols above P the table is read up to 150 km/h only.
@@ -205,17 +205,17 @@ impl SpeedVariation {
     /// With V inside the size they go on to 270 km/h, within the limit their maker states.
     ///
     /// ```
-    /// use beadseat::{tire::{InSizeSpeed, SpeedSymbol, SpeedVariation}, units::{kmh, percent}};
+    /// use beadseat::{tire::{SizeSpeedLetter, SpeedSymbol, SpeedVariation}, units::{kmh, percent}};
     /// let v = SpeedVariation::motorcycle_fast(SpeedSymbol::V, None).ok_or("no column")?;
     /// assert_eq!(v.load_share(kmh(240.0))?, percent(85.0));
     /// assert!(v.load_share(kmh(250.0)).is_err());
-    /// let v = SpeedVariation::motorcycle_fast(SpeedSymbol::V, Some(InSizeSpeed::V)).ok_or("no column")?;
+    /// let v = SpeedVariation::motorcycle_fast(SpeedSymbol::V, Some(SizeSpeedLetter::V)).ok_or("no column")?;
     /// assert_eq!(v.load_share(kmh(250.0))?, percent(80.0));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub const fn motorcycle_fast(symbol: SpeedSymbol, in_size: Option<InSizeSpeed>) -> Option<Self> {
+    pub const fn motorcycle_fast(symbol: SpeedSymbol, in_size: Option<SizeSpeedLetter>) -> Option<Self> {
         Self::of(match (symbol, in_size) {
-            (SpeedSymbol::V, Some(InSizeSpeed::V)) => &V_IN_SIZE,
+            (SpeedSymbol::V, Some(SizeSpeedLetter::V)) => &V_IN_SIZE,
             (SpeedSymbol::V, _) => &V_FAST,
             (SpeedSymbol::W, _) => &W_FAST,
             _ => return None,

@@ -76,11 +76,11 @@ impl SpeedometerLaw {
     ///
     /// ```
     /// use beadseat::{tire::SpeedometerLaw, units::{kmh, percent}};
-    /// let share = SpeedometerLaw::UnR39.greatest_over_read(kmh(200.0))?;
+    /// let share = SpeedometerLaw::UnR39.max_over_read(kmh(200.0))?;
     /// assert!((share - percent(12.0)).abs() < percent(1e-9));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn greatest_over_read(self, true_speed: Velocity) -> Result<Ratio, OutOfRange> {
+    pub fn max_over_read(self, true_speed: Velocity) -> Result<Ratio, OutOfRange> {
         let shown = self.shown_at(true_speed)?;
         Ok(match self.constant_kmh() {
             Some(constant) => units::ratio(R39_SHARE + constant / in_kmh(true_speed)),

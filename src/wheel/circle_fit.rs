@@ -52,8 +52,8 @@ impl core::error::Error for FitError {}
 pub struct CircleFit {
     centre: HoleCentre,
     diameter: Length,
-    worst: Length,
-    likely: Length,
+    max_uncertainty: Length,
+    typical_uncertainty: Length,
     off: Length,
 }
 
@@ -145,7 +145,7 @@ impl CircleFit {
         let [first, _, _] = covariance;
         let weights = || rows().map(|(row, _)| first[0] * row[0] + first[1] * row[1] + first[2] * row[2]);
         // A radial error is at most both coordinates' together, as seen in its direction.
-        let worst = rows()
+        let max_uncertainty = rows()
             .zip(weights())
             .map(|((row, _), weight)| weight.abs() * (row[1].abs() + row[2].abs()))
             .sum::<f64>();
@@ -154,8 +154,8 @@ impl CircleFit {
         Ok(Self {
             centre: HoleCentre::new(units::mm(x0 + cx * spread), units::mm(y0 + cy * spread)),
             diameter: units::mm(diameter),
-            worst: units::mm(u * 2.0 * worst * SECOND_ORDER + 8.0 * u * u / diameter),
-            likely: units::mm(u * 2.0 * libm::sqrt(first[0])),
+            max_uncertainty: units::mm(u * 2.0 * max_uncertainty * SECOND_ORDER + 8.0 * u * u / diameter),
+            typical_uncertainty: units::mm(u * 2.0 * libm::sqrt(first[0])),
             off: units::mm(off * spread),
         })
     }
@@ -172,13 +172,13 @@ impl CircleFit {
 
     /// How far the diameter may be off if every coordinate is off by its uncertainty, each in the worse
     /// direction, with an allowance for what is not in proportion to the errors.
-    pub const fn worst(&self) -> Length {
-        self.worst
+    pub const fn max_uncertainty(&self) -> Length {
+        self.max_uncertainty
     }
 
     /// How far the diameter is likely off, the errors of the coordinates being independent.
-    pub const fn likely(&self) -> Length {
-        self.likely
+    pub const fn typical_uncertainty(&self) -> Length {
+        self.typical_uncertainty
     }
 
     /// How far the worst hole lies off the circle, radially; of three, nothing but rounding. Far more than

@@ -16,7 +16,7 @@ use crate::{OutOfRange, Toleranced, literal};
 /// let thread = literal!(Thread, "M14x1.5");
 /// let bolt = Engagement::new(thread, within(27.0), within(15.0), Toleranced::exact(mm(5.0)))?;
 /// assert!((bolt.turns().nominal() - ratio(14.0 / 3.0)).abs() < ratio(1e-9));
-/// assert!(bolt.turns().max() < thread.least_turns().ok_or("not in the chart")?); // too short
+/// assert!(bolt.turns().max() < thread.min_turns().ok_or("not in the chart")?); // too short
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -129,10 +129,10 @@ impl Thread {
     ///
     /// ```
     /// use beadseat::{literal, units::ratio, wheel::Thread};
-    /// assert_eq!(literal!(Thread, "M14x1.5").least_turns(), Some(ratio(7.5)));
-    /// assert_eq!(literal!(Thread, "M22x1.5").least_turns(), None);
+    /// assert_eq!(literal!(Thread, "M14x1.5").min_turns(), Some(ratio(7.5)));
+    /// assert_eq!(literal!(Thread, "M22x1.5").min_turns(), None);
     /// ```
-    pub fn least_turns(&self) -> Option<Ratio> {
+    pub fn min_turns(&self) -> Option<Ratio> {
         LEAST_TURNS.iter().find(|(thread, _)| thread == self).map(|&(_, turns)| units::ratio(turns))
     }
 
@@ -148,19 +148,18 @@ impl Thread {
     ///
     /// ```
     /// use beadseat::{literal, units::mm, wheel::Thread};
-    /// let least = literal!(Thread, "M14x1.5").least_engagement(mm(12.854), mm(12.676))?;
+    /// let least = literal!(Thread, "M14x1.5").min_engagement(mm(12.854), mm(12.676))?;
     /// assert!((least - mm(11.002371)).abs() < mm(1e-6));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn least_engagement(
+    pub fn min_engagement(
         &self,
         least_pitch_diameter: Length,
-        greatest_minor_diameter: Length,
+        max_minor_diameter: Length,
     ) -> Result<Length, OutOfRange> {
         let [basic, minor] = [self.pitch_diameter(), self.minor_diameter()].map(in_mm);
         let es = OutOfRange::check("least pitch diameter", in_mm(least_pitch_diameter), "mm", minor, basic)?;
-        let kn =
-            OutOfRange::check("greatest minor diameter", in_mm(greatest_minor_diameter), "mm", minor, es)?;
+        let kn = OutOfRange::check("greatest minor diameter", in_mm(max_minor_diameter), "mm", minor, es)?;
         let overlap = 0.5 + TAN_30 * (es - kn) / in_mm(self.pitch_length());
         Ok(units::mm(2.0 * in_mm2(self.stress_area()) / (core::f64::consts::PI * kn * overlap)))
     }

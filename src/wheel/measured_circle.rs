@@ -7,8 +7,8 @@ use crate::{OutOfRange, Toleranced};
 /// The diameter of a bolt circle as it follows from a measurement, with its uncertainty.
 ///
 /// Give every length as a [`Toleranced`]: what the caliper showed, and how far it may be off. The
-/// uncertainty is carried through in two ways: [`worst`](Self::worst) adds every error at its largest,
-/// [`likely`](Self::likely) takes the root of the sum of their squares. The formulas are geometry of a
+/// uncertainty is carried through in two ways: [`max_uncertainty`](Self::max_uncertainty) adds every error at its largest,
+/// [`typical_uncertainty`](Self::typical_uncertainty) takes the root of the sum of their squares. The formulas are geometry of a
 /// regular polygon; `n` holes, `k` steps apart, on a diameter `D`:
 ///
 /// | measured | formula |
@@ -34,15 +34,15 @@ use crate::{OutOfRange, Toleranced};
 /// // Five holes of 15 mm: 80.83 mm over the outer edges of neighbours.
 /// let circle = MeasuredCircle::over_outer_edges(5, 1, read(80.83), read(15.0))?;
 /// assert!((circle.diameter() - mm(111.996685)).abs() < mm(1e-6));
-/// assert!((circle.worst() - mm(0.340260)).abs() < mm(1e-6)); // 0.2 mm / sin 36°
+/// assert!((circle.max_uncertainty() - mm(0.340260)).abs() < mm(1e-6)); // 0.2 mm / sin 36°
 /// # Ok::<(), beadseat::OutOfRange>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct MeasuredCircle {
     count: u8,
     diameter: Length,
-    worst: Length,
-    likely: Length,
+    max_uncertainty: Length,
+    typical_uncertainty: Length,
 }
 
 /// The diameter of the circle around a triangle, and the square of its area.
@@ -91,30 +91,39 @@ pub(super) fn off(length: Toleranced<Length>) -> f64 {
 
 /// `Σ factor·length`, and what the errors of the lengths make of it.
 fn sum(terms: &[(f64, Toleranced<Length>)]) -> [f64; 3] {
-    let (mut value, mut worst, mut squares) = (0.0, 0.0, 0.0);
+    let (mut value, mut max_uncertainty, mut squares) = (0.0, 0.0, 0.0);
     for &(factor, length) in terms {
         let error = factor.abs() * off(length);
         value += factor * in_mm(length.nominal());
-        worst += error;
+        max_uncertainty += error;
         squares += error * error;
     }
-    [value, worst, libm::sqrt(squares)]
+    [value, max_uncertainty, libm::sqrt(squares)]
 }
 
 impl MeasuredCircle {
-    /// `[diameter, worst, likely]` in mm.
-    pub(super) fn new(count: u8, [diameter, worst, likely]: [f64; 3]) -> Result<Self, OutOfRange> {
+    /// `[diameter, max_uncertainty, typical_uncertainty]` in mm.
+    pub(super) fn new(
+        count: u8,
+        [diameter, max_uncertainty, typical_uncertainty]: [f64; 3],
+    ) -> Result<Self, OutOfRange> {
         OutOfRange::check("number of holes", f64::from(count), "", 3.0, 12.0)?;
         OutOfRange::check("bolt circle", diameter, "mm", 60.0, 600.0)?;
-        OutOfRange::check("uncertainty of the bolt circle", worst, "mm", 0.0, 100.0)?;
-        let [diameter, worst, likely] = [diameter, worst, likely].map(units::mm);
-        Ok(Self { count, diameter, worst, likely })
+        OutOfRange::check("uncertainty of the bolt circle", max_uncertainty, "mm", 0.0, 100.0)?;
+        let [diameter, max_uncertainty, typical_uncertainty] =
+            [diameter, max_uncertainty, typical_uncertainty].map(units::mm);
+        Ok(Self { count, diameter, max_uncertainty, typical_uncertainty })
     }
 
     /// A circle that is known.
     pub(super) const fn exactly(circle: BoltCircle) -> Self {
         let none = units::mm(0.0);
-        Self { count: circle.count(), diameter: circle.diameter(), worst: none, likely: none }
+        Self {
+            count: circle.count(),
+            diameter: circle.diameter(),
+            max_uncertainty: none,
+            typical_uncertainty: none,
+        }
     }
 
     /// From a chord that is itself a sum of lengths.
@@ -194,8 +203,8 @@ impl MeasuredCircle {
     /// let read = |value| Toleranced::within(mm(value), mm(0.1));
     /// let circle = MeasuredCircle::from_bore(5, read(66.6), read(15.45), read(14.5))?;
     /// assert!((circle.diameter() - mm(112.0)).abs() < mm(1e-9));
-    /// assert!((circle.worst() - mm(0.4)).abs() < mm(1e-9));
-    /// assert!((circle.likely() - mm(0.244949)).abs() < mm(1e-6));
+    /// assert!((circle.max_uncertainty() - mm(0.4)).abs() < mm(1e-9));
+    /// assert!((circle.typical_uncertainty() - mm(0.244949)).abs() < mm(1e-6));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn from_bore(
@@ -269,9 +278,9 @@ impl MeasuredCircle {
             |a: f64, b: f64, c: f64| diameter * (1.0 / a - a * (b * b + c * c - a * a) / (8.0 * square));
         let slopes = [slope(a, b, c), slope(b, c, a), slope(c, a, b)];
         let [x, y, z] = sides;
-        let [_, _, likely] = sum(&[(slopes[0], x), (slopes[1], y), (slopes[2], z)]);
+        let [_, _, typical_uncertainty] = sum(&[(slopes[0], x), (slopes[1], y), (slopes[2], z)]);
         let (least, most) = around_box(sides.map(|side| [side.min(), side.max()].map(in_mm)))?;
-        Self::new(count, [diameter, (most - diameter).max(diameter - least), likely])
+        Self::new(count, [diameter, (most - diameter).max(diameter - least), typical_uncertainty])
     }
 
     /// From a circle fitted through hole centres.
@@ -288,7 +297,7 @@ impl MeasuredCircle {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn from_fit(count: u8, fit: &CircleFit) -> Result<Self, OutOfRange> {
-        Self::new(count, [fit.diameter(), fit.worst(), fit.likely()].map(in_mm))
+        Self::new(count, [fit.diameter(), fit.max_uncertainty(), fit.typical_uncertainty()].map(in_mm))
     }
 
     /// How many holes.
@@ -302,13 +311,13 @@ impl MeasuredCircle {
     }
 
     /// How far the diameter may be off if every error is at its largest and points the same way.
-    pub const fn worst(&self) -> Length {
-        self.worst
+    pub const fn max_uncertainty(&self) -> Length {
+        self.max_uncertainty
     }
 
     /// How far it is likely off: the root of the sum of the squares of the errors.
-    pub const fn likely(&self) -> Length {
-        self.likely
+    pub const fn typical_uncertainty(&self) -> Length {
+        self.typical_uncertainty
     }
 
     /// Whether a diameter lies within the worst uncertainty.
@@ -322,6 +331,6 @@ impl MeasuredCircle {
     pub fn includes(&self, diameter: Length) -> bool {
         // The last bits of a sine and its inverse.
         const ROUND_OFF: Length = units::mm(1e-9);
-        (diameter - self.diameter).abs() <= self.worst + ROUND_OFF
+        (diameter - self.diameter).abs() <= self.max_uncertainty + ROUND_OFF
     }
 }

@@ -9,8 +9,8 @@ use crate::{Citation, OutOfRange};
 /// patch, positive outboard. The wheel steers and pulls about it.
 ///
 /// ```
-/// use beadseat::{units::{deg, mm}, wheel::SteeringLean};
-/// let lean = SteeringLean::new(deg(13.0), deg(0.0))?;
+/// use beadseat::{units::{deg, mm}, wheel::SteeringGeometry};
+/// let lean = SteeringGeometry::new(deg(13.0), deg(0.0))?;
 /// // The rim 15 mm further out, the hub no higher.
 /// assert!((lean.scrub_change(mm(15.0), mm(0.0)) - mm(15.0)).abs() < mm(1e-9));
 /// // The same wheel on a larger tire: the axis meets the ground further out.
@@ -18,12 +18,12 @@ use crate::{Citation, OutOfRange};
 /// # Ok::<(), beadseat::OutOfRange>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SteeringLean {
+pub struct SteeringGeometry {
     inclination: Angle,
     camber: Angle,
 }
 
-impl SteeringLean {
+impl SteeringGeometry {
     /// Of a kingpin inclination, top inboard, and a camber, top outboard.
     ///
     /// # Errors
@@ -51,8 +51,8 @@ impl SteeringLean {
     /// the steering axis the middle of the rim is, level with the hub, and how high the hub is.
     ///
     /// ```
-    /// use beadseat::{units::{deg, mm}, wheel::SteeringLean};
-    /// let lean = SteeringLean::new(deg(9.0), deg(0.0))?;
+    /// use beadseat::{units::{deg, mm}, wheel::SteeringGeometry};
+    /// let lean = SteeringGeometry::new(deg(9.0), deg(0.0))?;
     /// assert!((lean.scrub_radius(mm(110.0), mm(350.0)) - mm(54.565)).abs() < mm(0.001));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```

@@ -47,7 +47,7 @@ impl SeatContact {
     /// assert!(SeatContact::ring(Seat::Flat, mm(23.0), mm(13.0)).is_err());
     /// ```
     pub fn ring(seat: Seat, inner_diameter: Length, outer_diameter: Length) -> Result<Self, OutOfRange> {
-        let most = 2.0 * Self::largest_radius(seat);
+        let most = 2.0 * Self::max_radius(seat);
         let inner = OutOfRange::check("inner contact diameter", in_mm(inner_diameter), "mm", 2.0, most)?;
         let outer = OutOfRange::check("outer contact diameter", in_mm(outer_diameter), "mm", inner, most)?;
         Ok(Self::new(seat, (inner + outer) / 4.0))
@@ -66,11 +66,11 @@ impl SeatContact {
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn circle(seat: Seat, radius: Length) -> Result<Self, OutOfRange> {
-        let most = Self::largest_radius(seat);
+        let most = Self::max_radius(seat);
         Ok(Self::new(seat, OutOfRange::check("contact radius", in_mm(radius), "mm", 1.0, most)?))
     }
 
-    fn largest_radius(seat: Seat) -> f64 {
+    fn max_radius(seat: Seat) -> f64 {
         seat.ball_radius().map_or(100.0, |radius| MOST_OF_BALL * in_mm(radius))
     }
 

@@ -21,12 +21,12 @@ pub fn track_change(left: Length, right: Length, camber: Angle) -> Length {
 /// camber may move a little further.
 ///
 /// ```
-/// use beadseat::{units::mm, wheel::{Inset, most_centre_move}};
+/// use beadseat::{units::mm, wheel::{Inset, max_inset_change}};
 /// // A limit of +26 mm on wheels of inset 45.
-/// let least = Inset::from_length(Inset::parse("ET45")?.length() - most_centre_move(mm(26.0)))?;
+/// let least = Inset::from_length(Inset::parse("ET45")?.length() - max_inset_change(mm(26.0)))?;
 /// assert_eq!(least.to_string(), "ET32");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn most_centre_move(track_growth: Length) -> Length {
+pub fn max_inset_change(track_growth: Length) -> Length {
     track_growth / 2.0
 }

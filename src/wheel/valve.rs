@@ -11,8 +11,8 @@ words! {
     /// ```
     /// use beadseat::{units::kpa, wheel::Valve};
     /// assert_eq!(Valve::SnapIn.name(), "snap_in");
-    /// assert_eq!(Valve::SnapIn.greatest_pressure(), Some(kpa(450.0)));
-    /// assert_eq!(Valve::Metal.greatest_pressure(), None);
+    /// assert_eq!(Valve::SnapIn.max_pressure(), Some(kpa(450.0)));
+    /// assert_eq!(Valve::Metal.max_pressure(), None);
     /// ```
     Valve {
         /// A rubber valve pulled into its hole.
@@ -27,19 +27,19 @@ words! {
 impl Valve {
     /// The greatest pressure that a valve of this kind bears, whatever its hole. `None` where no limit of the
     /// kind is known. Source: TRA valve table, in psi; given in whole tens of kilopascals.
-    pub fn greatest_pressure(self) -> Option<Pressure> {
+    pub fn max_pressure(self) -> Option<Pressure> {
         // Of a high-pressure valve the one for the small hole bears less; where the hole is not known, that protects.
-        self.greatest_pressure_in(ValveHole::Small)
+        self.max_pressure_in(ValveHole::Small)
     }
 
     /// The same for a valve made for a hole.
     ///
     /// ```
     /// use beadseat::{rim::ValveHole, units::kpa, wheel::Valve};
-    /// assert_eq!(Valve::SnapInHigh.greatest_pressure_in(ValveHole::Small), Some(kpa(550.0)));
-    /// assert_eq!(Valve::SnapInHigh.greatest_pressure_in(ValveHole::Large), Some(kpa(690.0)));
+    /// assert_eq!(Valve::SnapInHigh.max_pressure_in(ValveHole::Small), Some(kpa(550.0)));
+    /// assert_eq!(Valve::SnapInHigh.max_pressure_in(ValveHole::Large), Some(kpa(690.0)));
     /// ```
-    pub fn greatest_pressure_in(self, hole: ValveHole) -> Option<Pressure> {
+    pub fn max_pressure_in(self, hole: ValveHole) -> Option<Pressure> {
         match (self, hole) {
             (Self::SnapIn, _) => Some(kpa(450.0)),
             (Self::SnapInHigh, ValveHole::Small) => Some(kpa(550.0)),

@@ -8,7 +8,7 @@ use std::ops::Index;
 use std::path::Path;
 use std::rc::Rc;
 
-/// One row of a file in `tests/reference/`. Shown, it names its place, certainty and source.
+/// One row of a file in `tests/reference/`. MarkedText, it names its place, certainty and source.
 pub(crate) struct Row {
     file: &'static str,
     line: u64,

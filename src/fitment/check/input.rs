@@ -2,16 +2,16 @@
 
 use core::fmt;
 
-use super::Place;
-use crate::fitment::measure::{Access, Tool};
+use super::Position;
+use crate::fitment::measure::{Preparation, Tool};
 
 macro_rules! inputs {
     ($($variant:ident = $key:literal, $how:literal, [$($tool:ident),*] $access:ident;)*) => {
         /// A fact that a check could not do without.
         ///
         /// ```
-        /// use beadseat::fitment::{Input, Place};
-        /// assert_eq!(Input::HubSpigot.at(Place::Front).to_string(), "vehicle.front.hub.spigot_mm");
+        /// use beadseat::fitment::{Input, Position};
+        /// assert_eq!(Input::HubSpigot.at(Position::Front).to_string(), "vehicle.front.hub.spigot_mm");
         /// assert!(Input::HubSpigot.how().contains("caliper"));
         /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -39,12 +39,12 @@ macro_rules! inputs {
             }
 
             /// What must be done to the vehicle to come at it.
-            pub const fn access(self) -> Access {
-                match self { $(Self::$variant => Access::$access,)* }
+            pub const fn access(self) -> Preparation {
+                match self { $(Self::$variant => Preparation::$access,)* }
             }
 
             /// Where it goes in a scenario, for an axle. `Display` is the path.
-            pub const fn at(self, place: Place) -> InputPath {
+            pub const fn at(self, place: Position) -> InputPath {
                 InputPath { input: self, place }
             }
         }
@@ -55,7 +55,7 @@ macro_rules! inputs {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct InputPath {
     input: Input,
-    place: Place,
+    place: Position,
 }
 
 impl fmt::Display for InputPath {

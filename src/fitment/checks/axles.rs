@@ -8,7 +8,7 @@ use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_most};
-use crate::fitment::reading::Reading;
+use crate::fitment::value::Value;
 use crate::units::{self, in_mm};
 use crate::vehicle::Drive;
 
@@ -68,5 +68,5 @@ fn ratio_kept(case: &Case<'_>, change: f64) -> Found {
         case.limits.circumference_stability()
     };
     let why = Why::either(Reason::AxlesMatch, Reason::RatioChanged);
-    Ok(at_most(Toleranced::exact(units::ratio(change)), limit.value(), Reading::Ratio, why, limit.citation()))
+    Ok(at_most(Toleranced::exact(units::ratio(change)), limit.value(), Value::Ratio, why, limit.citation()))
 }

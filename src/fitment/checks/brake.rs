@@ -5,7 +5,7 @@ use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::rim::Contour;
 use crate::units::{Length, in_mm, inches, mm};
 use crate::wheel::{Barrel, WheelSize};
@@ -48,7 +48,7 @@ fn brake_clearance(case: &Case<'_>) -> Found {
 fn is_same_wheel(original: &Setup, proposed: &Setup) -> bool {
     let around = |setup: &Setup| (setup.barrel_radius(), setup.barrel_thickness(), setup.spoke_back());
     original.wheel() == proposed.wheel()
-        && original.standoff() == proposed.standoff()
+        && original.hub_spacing() == proposed.hub_spacing()
         && around(original) == around(proposed)
 }
 
@@ -57,12 +57,12 @@ fn contradiction(setup: &Setup) -> Option<Finding> {
     let (barrel, seat) = (setup.barrel_radius()?, seat(&setup.wheel().size()).nominal());
     (barrel >= seat).then(|| {
         Finding::new(Verdict::Beyond, Reason::BarrelContradicts, Citation::DESIGNATION)
-            .reading(Reading::Length(barrel), Bound::AtMost(Reading::Length(seat)))
+            .reading(Value::Length(barrel), Bound::AtMost(Value::Length(seat)))
     })
 }
 
 fn is_tighter(a: &Finding, b: &Finding) -> bool {
-    let number = |finding: &Finding| finding.measured.and_then(Reading::number);
+    let number = |finding: &Finding| finding.measured.and_then(Value::number);
     number(a) < number(b)
 }
 
@@ -76,7 +76,7 @@ fn gap(
     let limit = case.limits.brake_clearance();
     let why = Why { within: Reason::BrakeClears, beyond: touches, ..PLAIN };
     let (least, citation) = least_or_as_built(limit, original);
-    let finding = at_least(gap, least, Reading::Length, why, citation);
+    let finding = at_least(gap, least, Value::Length, why, citation);
     // Figures by which the original touched cannot call another wheel clear, nor worse for being no nearer.
     let touched = original
         .is_some_and(|o| o.min() <= Length::default() && no_more(in_mm(o.nominal()), in_mm(gap.nominal())));
@@ -92,7 +92,7 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
         missing.add(Input::Barrel);
     }
     // No barrel is larger than the largest of the standard.
-    let largest = || Some((Toleranced::exact(largest_barrel(&size)), true));
+    let largest = || Some((Toleranced::exact(max_barrel(&size)), true));
     need!(
         envelope = case.axle.brake().and_then(|b| b.envelope_radius()) => BrakeEnvelope,
         inside = known.or_else(largest) => Barrel,
@@ -107,7 +107,7 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
 
 /// The radius inside the shallowest well of the standard, with no metal at all; a contour that is not stamped is
 /// taken as J. Where no well is known, no barrel is larger than its bead seat.
-fn largest_barrel(size: &WheelSize) -> Length {
+fn max_barrel(size: &WheelSize) -> Length {
     let contour = size.contour().unwrap_or(Contour::J);
     let well = contour.well_depth(size.diameter(), size.width());
     seat(size).max() - well.unwrap_or_default()
@@ -129,11 +129,11 @@ fn by_disc(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
     }
     let around = disc / 2.0 + CALIPER_AROUND_DISC;
     let inside =
-        |setup: &Setup| barrel(setup).map_or_else(|| largest_barrel(&setup.wheel().size()), |(b, _)| b.max());
+        |setup: &Setup| barrel(setup).map_or_else(|| max_barrel(&setup.wheel().size()), |(b, _)| b.max());
     let most = inside(setup);
     if !no_more(in_mm(around), in_mm(most)) {
         let finding = Finding::new(Verdict::Beyond, Reason::DiscDoesNotFit, Citation::CALIPER_AROUND_DISC)
-            .reading(Reading::Length(around), Bound::AtMost(Reading::Length(most)));
+            .reading(Value::Length(around), Bound::AtMost(Value::Length(most)));
         // Figures by which the original touched cannot call another wheel worse for being no nearer.
         let touched = case.original.map(inside).is_some_and(|built| built < around && built <= most);
         return Some(if touched {
@@ -143,7 +143,7 @@ fn by_disc(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
         });
     }
     let rim = setup.wheel().size().diameter();
-    let usual = rim.largest_usual_disc().or_else(|| {
+    let usual = rim.max_usual_disc().or_else(|| {
         let beyond_table = rim.nominal() > inches(17.0);
         beyond_table.then(|| rim.specified().map(|d| d.nominal() - RIM_OVER_DISC)).flatten()
     })?;
@@ -152,7 +152,7 @@ fn by_disc(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
     let built = case.original.is_some_and(|original| original.wheel().size().diameter() <= rim);
     (!is_usual && !built).then(|| {
         Finding::new(Verdict::Marginal, Reason::DiscUnusual, Citation::BRAKE_DISC)
-            .reading(Reading::Length(disc), Bound::AtMost(Reading::Length(usual)))
+            .reading(Value::Length(disc), Bound::AtMost(Value::Length(usual)))
     })
 }
 
@@ -178,8 +178,8 @@ pub(super) fn seat(rim: &WheelSize) -> Toleranced<Length> {
 fn axial(case: &Case<'_>, setup: &Setup) -> Found {
     need!(face = case.axle.brake().and_then(|b| b.caliper_face()) => CaliperFace, back = setup.spoke_back() => SpokeBack);
     // A spacer between the wheels of a pair moves the outer one only.
-    let standoff = |setup: &Setup| if case.is_dual() { Length::default() } else { setup.standoff() };
-    let before = |setup: &Setup, back| Toleranced::exact(back + standoff(setup) - face);
+    let hub_spacing = |setup: &Setup| if case.is_dual() { Length::default() } else { setup.hub_spacing() };
+    let before = |setup: &Setup, back| Toleranced::exact(back + hub_spacing(setup) - face);
     let original = case.original.and_then(|original| Some(before(original, original.spoke_back()?)));
     Ok(gap(case, before(setup, back), original, Reason::SpokesTouchBrake))
 }

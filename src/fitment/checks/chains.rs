@@ -7,7 +7,7 @@ use crate::Citation;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Reason};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
-use crate::fitment::reading::Reading;
+use crate::fitment::value::Value;
 
 pub(super) const CHAIN_CLEARANCE: Definition =
     Definition::new(CheckId::ChainClearance, Harm::Contact, Run::Axle(chain_clearance)).by_dimensions();
@@ -24,7 +24,7 @@ fn chain_clearance(case: &Case<'_>) -> Found {
     }
     let (tread, sidewall) = class.room();
     let why = Why { within: Reason::DeviceFits, beyond: Reason::DeviceDoesNotFit, ..PLAIN };
-    let held = |left, least| at_least(left, least, Reading::Length, why, Citation::TRACTION_DEVICE);
+    let held = |left, least| at_least(left, least, Value::Length, why, Citation::TRACTION_DEVICE);
     let (above, inboard) = both_of(GapChange::above(case), GapChange::inboard(case))?;
     let (above, inboard) = (above.left(), inboard.left());
     let inboard_is_tighter = inboard.min() - sidewall < above.min() - tread;

@@ -6,7 +6,7 @@ use crate::fitment::Setup;
 use crate::fitment::case::{Case, Centres, both_of, need};
 use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::rim::Contour;
 use crate::units::{self, Length, in_kpa};
 use crate::vehicle::MeasuredTire;
@@ -87,7 +87,7 @@ impl Gap {
 
     /// Holds what is left of it against the least that must be.
     fn hold(&self, left: Toleranced<Length>) -> Finding {
-        at_least(left, self.least, Reading::Length, PLAIN, self.citation)
+        at_least(left, self.least, Value::Length, PLAIN, self.citation)
     }
 
     /// Both at once.
@@ -249,7 +249,7 @@ impl GapChange {
             // Even what touches.
             let as_built = gap.least.min(gap.measured);
             return Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
-                .reading(Reading::Length(gap.measured), Bound::AtLeast(Reading::Length(as_built)));
+                .reading(Value::Length(gap.measured), Bound::AtLeast(Value::Length(as_built)));
         }
         // A new tire of the same size where a smaller one was measured is no change of what was built.
         if self.same_body { finding.marginal_if(Verdict::Beyond, Reason::LargerOfSameSize) } else { finding }
@@ -318,6 +318,6 @@ fn upper(case: &Case<'_>) -> Found {
 pub(super) fn same_body(a: &Setup, b: &Setup) -> bool {
     a.tire().size() == b.tire().size()
         && a.wheel() == b.wheel()
-        && a.standoff() == b.standoff()
+        && a.hub_spacing() == b.hub_spacing()
         && a.is_snow() == b.is_snow()
 }

@@ -4,7 +4,7 @@ use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::tire::{AgeLimit, Mounting, Remedy, SpreadLimit, TreadLimit, VehicleSide};
 use crate::units::{Length, in_mm, years};
 use crate::vehicle::Drive;
@@ -31,7 +31,7 @@ fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
         (Verdict::Within, Reason::YoungEnough)
     };
     let finding = Finding::new(verdict, reason, limit.citation())
-        .reading(Reading::Time(years(most)), Bound::AtMost(Reading::Time(years(allowed))));
+        .reading(Value::Time(years(most)), Bound::AtMost(Value::Time(years(allowed))));
     // The caller's limit is the caller's; beside the usual one there is earlier advice.
     let advised = f64::from(AgeLimit::VEHICLE_MAKERS.years());
     let past_advice = limit.citation() != Citation::CALLER && !no_more(most, advised);
@@ -57,7 +57,7 @@ fn tread(case: &Case<'_>, side: VehicleSide) -> Found {
         (Verdict::Within, Reason::TreadDeep)
     };
     Ok(Finding::new(verdict, reason, limit.citation())
-        .reading(Reading::Length(depth), Bound::AtLeast(Reading::Length(limit.depth()))))
+        .reading(Value::Length(depth), Bound::AtLeast(Value::Length(limit.depth()))))
 }
 
 pub(super) const MOUNTING: Definition =

@@ -6,7 +6,7 @@ use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
-use crate::fitment::reading::Reading;
+use crate::fitment::value::Value;
 use crate::units::{Length, in_mm};
 use crate::{Citation, Toleranced};
 
@@ -23,7 +23,7 @@ fn dual_spacing(case: &Case<'_>) -> Found {
     let original_gap = case.original.and_then(|original| nominal_gap(case, original));
     let is_as_built = original_gap.is_some_and(|built| no_more(in_mm(built), in_mm(gap.nominal())));
     let held = |least, why, citation, reason| {
-        let finding = at_least(gap, least, Reading::Length, why, citation);
+        let finding = at_least(gap, least, Value::Length, why, citation);
         // What is no nearer than it was built is not the change's doing.
         if is_as_built { finding.marginal_if(Verdict::Beyond, reason) } else { finding }
     };
@@ -39,7 +39,7 @@ fn dual_spacing(case: &Case<'_>) -> Found {
     need!(built = original_gap => OriginalSetup);
     let why = Why { within: Reason::DualsAsBuilt, beyond: Reason::DualsNearer, ..PLAIN };
     let gap = Toleranced::exact(gap.nominal());
-    let finding = at_least(gap, built, Reading::Length, why, Citation::DUAL_SPACING);
+    let finding = at_least(gap, built, Value::Length, why, Citation::DUAL_SPACING);
     Ok(finding.marginal_if(Verdict::Beyond, Reason::DualsNearer))
 }
 

@@ -3,8 +3,8 @@
 use super::rolling::{circumference, is_driven};
 use crate::fitment::Setup;
 use crate::fitment::case::Case;
-use crate::fitment::reading::Reading;
 use crate::fitment::report::{Effect, EffectId, Report};
+use crate::fitment::value::Value;
 use crate::tire::hydroplaning_onset;
 use crate::units::{self, Mass};
 use crate::wheel::RotatingPart;
@@ -15,17 +15,17 @@ pub(in crate::fitment) fn effects(axles: &[Option<&Case<'_>>; 2], report: &mut R
     rolling(axles, report);
     for case in axles.iter().flatten() {
         let Ok((original, proposed)) = case.both() else { continue };
-        let mut effect = |id, before: Option<Reading>, after: Option<Reading>| {
+        let mut effect = |id, before: Option<Value>, after: Option<Value>| {
             if let Some((before, after)) = before.zip(after).filter(|(before, after)| before != after) {
                 report.push_effect(&Effect { id, place: case.place, before, after });
             }
         };
-        let felt = |setup: &Setup| Some(Reading::Mass(equivalent_mass(setup)?));
+        let felt = |setup: &Setup| Some(Value::Mass(equivalent_mass(setup)?));
         effect(EffectId::RotatingInertia, felt(original), felt(proposed));
         let (before, after) = (case.axle.placard(), proposed.pressure());
-        let onset = |pressure| Some(Reading::Velocity(hydroplaning_onset(pressure).ok()?));
+        let onset = |pressure| Some(Value::Velocity(hydroplaning_onset(pressure).ok()?));
         effect(EffectId::Hydroplaning, before.and_then(onset), after.and_then(onset));
-        let warned = |pressure| Reading::Pressure(pressure * MONITOR_SHARE);
+        let warned = |pressure| Value::Pressure(pressure * MONITOR_SHARE);
         effect(EffectId::PressureMonitoring, before.map(warned), after.map(warned));
     }
 }
@@ -42,14 +42,14 @@ fn rolling(axles: &[Option<&Case<'_>>; 2], report: &mut Report) {
     report.push_effect(&Effect {
         id: EffectId::Gearing,
         place: case.place,
-        before: Reading::Length(before),
-        after: Reading::Length(after),
+        before: Value::Length(before),
+        after: Value::Length(after),
     });
     report.push_effect(&Effect {
         id: EffectId::Odometer,
         place: case.place,
-        before: Reading::Ratio(units::percent(100.0)),
-        after: Reading::Ratio(after / before),
+        before: Value::Ratio(units::percent(100.0)),
+        after: Value::Ratio(after / before),
     });
 }
 

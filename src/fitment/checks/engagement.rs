@@ -4,7 +4,7 @@ use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::fitment::{Limit, Setup};
 use crate::units::{Length, in_mm, in_ratio, ratio};
 use crate::vehicle::Fastening;
@@ -27,7 +27,7 @@ fn thread_engagement(case: &Case<'_>) -> Found {
         joint.depth.filter(|depth| missing.is_none() && !no_more(in_mm(engaged), in_mm(*depth)))
     {
         return Ok(Finding::new(Verdict::Beyond, Reason::BoltBottoms, Citation::DESIGNATION)
-            .reading(Reading::Length(engaged), Bound::AtMost(Reading::Length(depth))));
+            .reading(Value::Length(engaged), Bound::AtMost(Value::Length(depth))));
     }
     let none = Length::default();
     let why = Why {
@@ -46,7 +46,7 @@ fn thread_engagement(case: &Case<'_>) -> Found {
     let built = built.filter(|(_, missing)| missing.is_none()).map(|(engaged, _)| Toleranced::exact(engaged));
     let (least, citation) = least_or_as_built(least, built);
     let finding =
-        at_best(at_least(Toleranced::exact(engaged), least, Reading::Length, why, citation), missing)?;
+        at_best(at_least(Toleranced::exact(engaged), least, Value::Length, why, citation), missing)?;
     if finding.verdict == Verdict::Beyond {
         return Ok(finding);
     }

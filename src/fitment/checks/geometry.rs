@@ -5,9 +5,9 @@ use crate::fitment::Limit;
 use crate::fitment::case::{Case, Centres, need};
 use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::units::{self, Angle, Length, Ratio, in_mm};
-use crate::wheel::{SteeringLean, track_change};
+use crate::wheel::{SteeringGeometry, track_change};
 use crate::{Citation, Status, Toleranced};
 
 /// The limit on one side, of one given as a share and one given as a length: the smaller, but a share
@@ -39,7 +39,7 @@ impl TwoSided {
     }
 
     /// The limit on the side of the change owns it.
-    fn judge(&self, change: Length, wrap: impl Fn(Length) -> Reading) -> Finding {
+    fn judge(&self, change: Length, wrap: impl Fn(Length) -> Value) -> Finding {
         let most = if change.value >= 0.0 { self.growth } else { self.loss };
         let inside = in_mm(change).abs() <= in_mm(most.value()) + 1e-9;
         let (verdict, reason) = if in_mm(change) == 0.0 {
@@ -59,7 +59,7 @@ pub(super) const OVERALL_DIAMETER: Definition =
 
 fn overall_diameter(case: &Case<'_>) -> Found {
     let (old, new) = case.diameters()?;
-    Ok(TwoSided::of_diameter(case, old).judge(new - old, |length| Reading::Ratio(length / old)))
+    Ok(TwoSided::of_diameter(case, old).judge(new - old, |length| Value::Ratio(length / old)))
 }
 
 pub(super) const RIDE_HEIGHT: Definition =
@@ -73,7 +73,7 @@ fn ride_height(case: &Case<'_>) -> Found {
     };
     let (old, new) = case.diameters()?;
     let own = Limit::new(most, Citation::CALLER);
-    Ok(TwoSided { loss: own, growth: own }.judge((new - old) / 2.0, Reading::Length))
+    Ok(TwoSided { loss: own, growth: own }.judge((new - old) / 2.0, Value::Length))
 }
 
 /// How much an axle's track grows with the middles of its wheels: both sides move alike, and furthest when
@@ -84,7 +84,7 @@ pub(in crate::fitment) fn track_growth(old: Centres, new: Centres) -> Toleranced
 }
 
 /// The most that the track may grow, and by whose word; nothing where nobody limits it.
-pub(in crate::fitment) fn most_track_growth(case: &Case<'_>) -> Result<Option<Limit<Length>>, Missing> {
+pub(in crate::fitment) fn max_track_growth(case: &Case<'_>) -> Result<Option<Limit<Length>>, Missing> {
     let length = case.limits.track_growth();
     let Some(share) = case.limits.track_growth_share() else { return Ok(length) };
     need!(track = case.axle.track() => Track);
@@ -94,7 +94,7 @@ pub(in crate::fitment) fn most_track_growth(case: &Case<'_>) -> Result<Option<Li
 /// Holds the growth of the track against the most it may be.
 pub(in crate::fitment) fn judge_track(growth: Toleranced<Length>, most: Option<Limit<Length>>) -> Finding {
     match most {
-        Some(most) => at_most(growth, most.value(), Reading::Length, PLAIN, most.citation()),
+        Some(most) => at_most(growth, most.value(), Value::Length, PLAIN, most.citation()),
         None => Finding::new(Verdict::Within, Reason::Inside, Citation::TRACK_GROWTH),
     }
 }
@@ -114,7 +114,7 @@ fn track(case: &Case<'_>) -> Found {
     if length.is_some_and(|most| !no_more(in_mm(growth.max()), in_mm(most.value()))) {
         return Ok(judge_track(growth, length));
     }
-    let most = match (most_track_growth(case), case.limits.track_growth_share()) {
+    let most = match (max_track_growth(case), case.limits.track_growth_share()) {
         // A track that does not grow is inside any share of itself.
         (Err(_), Some(share)) if no_more(in_mm(growth.max()), 0.0) => {
             Some(Limit::new(Length::default(), share.citation()))
@@ -142,11 +142,11 @@ fn scrub_radius(case: &Case<'_>) -> Found {
     );
     let (scrub, inclination) = axis;
     let camber = case.axle.camber().unwrap_or_default();
-    need!(lean = SteeringLean::new(inclination, camber).ok() => SteeringAxis);
+    need!(lean = SteeringGeometry::new(inclination, camber).ok() => SteeringAxis);
     let (old_diameter, new_diameter) = case.diameters()?;
     let rise = (new_diameter - old_diameter) / 2.0;
     let after = scrub + lean.scrub_change(new.middle() - old.middle(), rise);
-    let none = Reading::Length(units::mm(0.0));
+    let none = Value::Length(units::mm(0.0));
     let (bound, reversed) = if scrub.value < 0.0 {
         (Bound::AtMost(none), after.value > 0.0)
     } else {
@@ -157,5 +157,5 @@ fn scrub_radius(case: &Case<'_>) -> Found {
     } else {
         (Verdict::Within, Reason::ScrubKept)
     };
-    Ok(Finding::new(verdict, reason, lean.citation()).reading(Reading::Length(after), bound))
+    Ok(Finding::new(verdict, reason, lean.citation()).reading(Value::Length(after), bound))
 }

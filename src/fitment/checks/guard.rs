@@ -6,7 +6,7 @@ use crate::fitment::LimitSet;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Found, PLAIN, Why, at_least};
-use crate::fitment::reading::Reading;
+use crate::fitment::value::Value;
 use crate::units::Length;
 use crate::{Citation, Toleranced};
 
@@ -32,10 +32,10 @@ fn wheel_guard(case: &Case<'_>) -> Found {
     // A guard that covered less than all of the original tire is not the change's doing.
     let least = if overhang < Length::default() { overhang } else { Length::default() };
     let why = Why { within: Reason::GuardCovers, beyond: Reason::GuardTooNarrow, ..PLAIN };
-    let finding = of_gap(case, at_least(left, least, Reading::Length, why, citation));
+    let finding = of_gap(case, at_least(left, least, Value::Length, why, citation));
     let unchanged = original.wheel() == proposed.wheel()
         && original.tire().size() == proposed.tire().size()
-        && original.standoff() == proposed.standoff();
+        && original.hub_spacing() == proposed.hub_spacing();
     Ok(if is_law && !unchanged {
         finding
     } else {

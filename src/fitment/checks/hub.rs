@@ -4,7 +4,7 @@ use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_best, at_most, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::fitment::{Limit, Setup};
 use crate::units::{Length, in_mm, in_nm, mm, ratio};
 use crate::vehicle::Fastening;
@@ -59,7 +59,7 @@ fn circles(holes: BoltCircle, on: BoltCircle) -> Finding {
         (Verdict::Beyond, Reason::HolesDiffer)
     };
     Finding::new(verdict, reason, Citation::DESIGNATION)
-        .reading(Reading::BoltCircle(holes), Bound::Equals(Reading::BoltCircle(on)))
+        .reading(Value::BoltCircle(holes), Bound::Equals(Value::BoltCircle(on)))
 }
 
 /// A bore on a spigot.
@@ -86,21 +86,21 @@ impl Fit {
 
     /// Up to where a bore leaves metal between itself and the holes, each a millimetre wider than the thread in it; a
     /// thread that is not known takes nothing.
-    fn largest_bore(&self) -> Option<Length> {
+    fn max_bore(&self) -> Option<Length> {
         let (circle, thread) = self.holes;
         Some(circle?.diameter() - thread.map_or(mm(0.0), |thread| thread.major_diameter()) - mm(1.0))
     }
 
     fn judge(&self, limit: Limit<Length>) -> Found {
         let play = self.spigot.play_in(self.bore);
-        let none = Reading::Length(mm(0.0));
+        let none = Value::Length(mm(0.0));
         let finding = |verdict, reason, bound| {
-            Finding::new(verdict, reason, limit.citation()).reading(Reading::Length(play), bound)
+            Finding::new(verdict, reason, limit.citation()).reading(Value::Length(play), bound)
         };
-        let centring = Bound::Between(none, Reading::Length(limit.value()));
-        if let Some(most) = self.largest_bore().filter(|&most| self.bore.length() >= most) {
+        let centring = Bound::Between(none, Value::Length(limit.value()));
+        if let Some(most) = self.max_bore().filter(|&most| self.bore.length() >= most) {
             return Ok(Finding::new(Verdict::Beyond, Reason::BoreReachesHoles, Citation::DESIGNATION)
-                .reading(Reading::Length(self.bore.length()), Bound::AtMost(Reading::Length(most))));
+                .reading(Value::Length(self.bore.length()), Bound::AtMost(Value::Length(most))));
         }
         Ok(if self.bore.length() < self.spigot.length() {
             finding(Verdict::Beyond, Reason::BoreTooSmall, Bound::AtLeast(none))
@@ -110,7 +110,7 @@ impl Fit {
             let why =
                 Why { within: Reason::RingCentres, marginal: Reason::RingThick, beyond: Reason::RingThick };
             let wall = Toleranced::exact(play / 2.0);
-            at_most(wall, THICKEST_RING, Reading::Length, why, Citation::CENTRING_RING)
+            at_most(wall, THICKEST_RING, Value::Length, why, Citation::CENTRING_RING)
                 .marginal_if(Verdict::Beyond, Reason::RingThick)
         } else {
             let (verdict, reason) = self.by_seats(Reason::RingNeeded)?;
@@ -147,9 +147,9 @@ fn centre_bore(case: &Case<'_>) -> Found {
     if inner.verdict != Verdict::Beyond && bore.length() < spigot.length() {
         // A spigot that comes out of the adaptor must go into the wheel.
         need!(height = hub.and_then(|h| h.spigot_height()) => SpigotHeight);
-        if height > setup.standoff() {
+        if height > setup.hub_spacing() {
             return Ok(Finding::new(Verdict::Beyond, Reason::SpigotThroughAdaptor, limit.citation())
-                .reading(Reading::Length(height), Bound::AtMost(Reading::Length(setup.standoff()))));
+                .reading(Value::Length(height), Bound::AtMost(Value::Length(setup.hub_spacing()))));
         }
     }
     if inner.verdict == Verdict::Within {
@@ -167,7 +167,7 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
         let limit = case.limits.spigot_engagement();
         let reading = |(verdict, reason)| {
             Finding::new(verdict, reason, limit.citation())
-                .reading(Reading::Length(height - spacer), Bound::AtLeast(Reading::Length(limit.value())))
+                .reading(Value::Length(height - spacer), Bound::AtLeast(Value::Length(limit.value())))
         };
         if spacer >= height {
             return Ok(reading(fit.by_seats(Reason::SpacerHidesSpigot)?));
@@ -193,7 +193,7 @@ fn fastener_thread(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let finding = threads(case, setup)?;
     // What does not hold at all is worse than what may stretch.
-    let (Verdict::Within | Verdict::Marginal, Some(Reading::Thread(thread))) =
+    let (Verdict::Within | Verdict::Marginal, Some(Value::Thread(thread))) =
         (finding.verdict, finding.measured)
     else {
         return Ok(finding);
@@ -266,7 +266,7 @@ fn torque_borne(case: &Case<'_>, setup: &Setup, thread: Thread) -> Result<Option
     };
     let (verdict, reason) = why.judge(usual, least);
     let finding = Finding::new(verdict, reason, class.citation())
-        .reading(Reading::Torque(torque), Bound::AtMost(Reading::Torque(at_proof.min())));
+        .reading(Value::Torque(torque), Bound::AtMost(Value::Torque(at_proof.min())));
     at_best(finding, missing).map(Some)
 }
 
@@ -285,10 +285,10 @@ fn threads(case: &Case<'_>, setup: &Setup) -> Found {
         on = Some(thread);
     }
     need!(own = on.or(hub.and_then(|h| h.thread())) => HubThread);
-    let expected = Bound::Equals(Reading::Thread(own));
+    let expected = Bound::Equals(Value::Thread(own));
     let Some(fasteners) = setup.fasteners() else {
         return Ok(Finding::new(Verdict::Within, Reason::HubsOwnFasteners, Citation::DESIGNATION)
-            .reading(Reading::Thread(own), expected));
+            .reading(Value::Thread(own), expected));
     };
     need!(thread = fasteners.thread() => FastenerThread);
     let (mut verdict, mut reason) = if thread == own {
@@ -313,7 +313,7 @@ fn threads(case: &Case<'_>, setup: &Setup) -> Found {
         }
     }
     let finding =
-        Finding::new(verdict, reason, Citation::DESIGNATION).reading(Reading::Thread(thread), expected);
+        Finding::new(verdict, reason, Citation::DESIGNATION).reading(Value::Thread(thread), expected);
     Ok(on_adaptor(setup, finding))
 }
 
@@ -356,5 +356,5 @@ fn seats(seat: Seat, wheel: Seat) -> Finding {
         (Verdict::Beyond, Reason::SeatShapesDiffer)
     };
     Finding::new(verdict, reason, Citation::SEAT_MATCH)
-        .reading(Reading::Seat(seat), Bound::Equals(Reading::Seat(wheel)))
+        .reading(Value::Seat(seat), Bound::Equals(Value::Seat(wheel)))
 }

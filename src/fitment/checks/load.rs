@@ -3,11 +3,11 @@
 use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, is_passenger, need, same_tire};
-use crate::fitment::check::{CheckId, Input, Missing, Place, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::tire::use_factors::{ELSEWHERE, TOWING_SHARE, TOWING_TOP_KMH};
-use crate::tire::{InSizeSpeed, Inflation, InflationError, Tire, camber_load_factor};
+use crate::tire::{Inflation, InflationError, SizeSpeedLetter, Tire, camber_load_factor};
 use crate::units::{self, Mass, Pressure, Velocity, in_kg, in_kmh, in_mm, in_ratio};
 use crate::vehicle::Kind;
 use crate::{Citation, Toleranced};
@@ -52,7 +52,7 @@ pub(super) fn allows_towing_allowance(case: &Case<'_>, tire: &Tire) -> bool {
     case.limits.allows_towing_allowance()
         && case.is_towing()
         && matches!(case.vehicle.kind(), Some(Kind::Passenger | Kind::Multipurpose | Kind::Truck))
-        && case.place == Place::Rear
+        && case.place == Position::Rear
         && is_passenger(tire)
         && case.speed_in_use().is_some_and(|v| no_more(in_kmh(v), TOWING_TOP_KMH))
 }
@@ -124,7 +124,7 @@ fn tire_load(case: &Case<'_>) -> Found {
         missing.add(Input::Kind);
     }
     // No tire carries more in a pair than alone.
-    let index = missing.or(service.index(case.fitting(&tire)), Input::DualLoadIndex, service.single());
+    let index = missing.or(service.index(case.formation(&tire)), Input::DualLoadIndex, service.single());
     let share = case.share(load, &tire);
     let mut capacity = index.load() * factors.capacity * at_speed.load_share;
     let mut citation = if at_speed.load_share < 1.0 { at_speed.load_citation } else { factors.citation };
@@ -133,12 +133,12 @@ fn tire_load(case: &Case<'_>) -> Found {
         citation = Citation::TOWING;
     }
     let why = Why::either(Reason::LoadCarried, Reason::LoadNotCarried);
-    at_best(at_least(Toleranced::exact(capacity), share, Reading::Mass, why, citation), missing)
+    at_best(at_least(Toleranced::exact(capacity), share, Value::Mass, why, citation), missing)
 }
 
 /// The law of load and pressure for a setup on this axle; what is missing is named by the caller.
 pub(super) fn law(case: &Case<'_>, setup: &Setup) -> Result<Inflation, InflationError> {
-    setup.tire().inflation(case.fitting(&setup.tire()), setup.reference_pressure())
+    setup.tire().inflation(case.formation(&setup.tire()), setup.reference_pressure())
 }
 
 /// The input that would settle why there is no law for the proposed tire.
@@ -171,7 +171,7 @@ fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure)
     // Below the least pressure of the law a tire carries less than there.
     let load = law.load_at(pressure).unwrap_or_else(|_| {
         missing.add(Input::LoadAtPressure);
-        law.load_at(law.least_pressure()).unwrap_or(law.reference_load())
+        law.load_at(law.min_pressure()).unwrap_or(law.reference_load())
     });
     (load / factor, missing)
 }
@@ -224,7 +224,7 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
         // it may be less than the maker asked for.
         need!(placard = case.axle.placard() => Placard, pressure = proposed.pressure() => Pressure);
         let why = Why::either(Reason::CapacityKept, Reason::CapacityLost);
-        let kept = at_least(Toleranced::exact(pressure), placard, Reading::Pressure, why, Citation::PLACARD);
+        let kept = at_least(Toleranced::exact(pressure), placard, Value::Pressure, why, Citation::PLACARD);
         let unchanged = original.pressure() == Some(pressure);
         return Ok(if unchanged {
             kept.marginal_if(Verdict::Beyond, Reason::UnchangedBelowPlacard)
@@ -232,7 +232,7 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
             kept
         });
     }
-    let index = |setup: &Setup| setup.tire().service()?.index(case.fitting(&setup.tire()));
+    let index = |setup: &Setup| setup.tire().service()?.index(case.formation(&setup.tire()));
     if proposed.tire().service().is_some() {
         need!(_own = index(proposed) => DualLoadIndex);
     }
@@ -240,7 +240,7 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
     let lower = new < old;
     if lower && !case.limits.allows_lower_load_index() {
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadIndexLower, Citation::ORIGINAL)
-            .reading(Reading::LoadIndex(new), Bound::AtLeast(Reading::LoadIndex(old))));
+            .reading(Value::LoadIndex(new), Bound::AtLeast(Value::LoadIndex(old))));
     }
     need!(placard = case.axle.placard() => Placard, pressure = proposed.pressure() => Pressure);
     let why = Why::either(
@@ -257,7 +257,7 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
         by_law(&new, |new| {
             let (carried, missing) = capacity(case, proposed, new, pressure);
             let citation = new.model().citation();
-            at_best(at_least(Toleranced::exact(carried), least, Reading::Mass, why, citation), missing)
+            at_best(at_least(Toleranced::exact(carried), least, Value::Mass, why, citation), missing)
         })
     })
 }
@@ -275,13 +275,13 @@ fn load_reserve(case: &Case<'_>) -> Found {
     if !no_more(in_kg(share), in_kg(law.reference_load())) {
         let why = Why::either(Reason::LoadCarried, Reason::LoadAboveIndex);
         let index = Toleranced::exact(law.reference_load());
-        return Ok(at_least(index, share, Reading::Mass, why, law.model().citation()));
+        return Ok(at_least(index, share, Value::Mass, why, law.model().citation()));
     }
     by_law(&law, |law| {
         let (capacity, missing) = capacity(case, setup, law, placard);
         let taken = case.share(load, &tire) / capacity;
         let why = Why::either(Reason::ReservePresent, Reason::ReserveMissing);
-        let finding = at_most(Toleranced::exact(taken), limit.value(), Reading::Ratio, why, limit.citation());
+        let finding = at_most(Toleranced::exact(taken), limit.value(), Value::Ratio, why, limit.citation());
         // The law knows passenger tires only; elsewhere a thin reserve breaks good practice.
         let is_law = case.limits.load_reserve_is_law() && is_passenger(&tire);
         let thin = !is_law && no_more(in_ratio(taken), 1.0);
@@ -299,25 +299,25 @@ fn speed_symbol(case: &Case<'_>) -> Found {
     let tire = setup.tire();
     // Above an open-ended mark only the maker knows.
     let in_size = |kmh, open_ended| (units::kmh(kmh), open_ended, Citation::SPEED_IN_SIZE);
-    let (speed, open_ended, citation) = match (tire.service(), tire.size().in_size_speed()) {
+    let (speed, open_ended, citation) = match (tire.service(), tire.size().size_speed_letter()) {
         (Some(service), _) => {
             (service.speed().speed(), service.speed().is_open_ended(), Citation::SPEED_SYMBOL)
         }
-        (None, Some(InSizeSpeed::S)) => in_size(180.0, false),
-        (None, Some(InSizeSpeed::H)) => in_size(210.0, false),
-        (None, Some(InSizeSpeed::V)) => in_size(210.0, true),
-        (None, Some(InSizeSpeed::Z)) => in_size(240.0, true),
+        (None, Some(SizeSpeedLetter::S)) => in_size(180.0, false),
+        (None, Some(SizeSpeedLetter::H)) => in_size(210.0, false),
+        (None, Some(SizeSpeedLetter::V)) => in_size(210.0, true),
+        (None, Some(SizeSpeedLetter::Z)) => in_size(240.0, true),
         (None, None) => return Err(Input::LoadIndex.into()),
     };
     if open_ended && top > speed {
         return Err(Input::LoadAtSpeed.into());
     }
     let why = Why::either(Reason::FastEnough, Reason::TooSlow);
-    let finding = at_least(Toleranced::exact(speed), top, Reading::Velocity, why, citation);
+    let finding = at_least(Toleranced::exact(speed), top, Value::Velocity, why, citation);
     match case.limits.snow_speed_floor() {
         Some(floor) if finding.verdict == Verdict::Beyond && setup.is_snow() => {
             let why = Why::either(Reason::SnowFloor, Reason::TooSlow);
-            Ok(at_least(Toleranced::exact(speed), floor.value(), Reading::Velocity, why, floor.citation()))
+            Ok(at_least(Toleranced::exact(speed), floor.value(), Value::Velocity, why, floor.citation()))
         }
         _ => Ok(finding),
     }
@@ -352,6 +352,6 @@ fn wheel_load(case: &Case<'_>) -> Found {
             (rating, why.beyond) = (of_adaptor, Reason::AdaptorOverloaded);
         }
     }
-    let finding = at_least(Toleranced::exact(rating), share, Reading::Mass, why, Citation::WHEEL_RATING);
+    let finding = at_least(Toleranced::exact(rating), share, Value::Mass, why, Citation::WHEEL_RATING);
     at_best(finding, missing)
 }

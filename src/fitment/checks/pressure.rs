@@ -11,7 +11,7 @@ use crate::fitment::case::{Case, need, same_tire};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, at_best, no_more};
 use crate::fitment::pressures::{Assumes, Needed, Pressures};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::tire::Inflation;
 use crate::tire::use_factors::{TOWING_KPA, TOWING_SHARE};
 use crate::units::{self, Mass, Pressure, in_kg, in_kpa};
@@ -34,7 +34,7 @@ impl Ceiling {
 
     fn broken(&self, pressure: Pressure) -> Finding {
         Finding::new(Verdict::Beyond, Reason::PressureTooHigh, self.citation)
-            .reading(Reading::Pressure(pressure), Bound::AtMost(Reading::Pressure(self.most)))
+            .reading(Value::Pressure(pressure), Bound::AtMost(Value::Pressure(self.most)))
     }
 }
 
@@ -42,7 +42,7 @@ impl Ceiling {
 fn stated_ceiling(setup: &Setup) -> Option<Ceiling> {
     let ceiling = |most: Option<Pressure>, citation| most.map(|most| Ceiling { most, citation });
     let given = Citation::MAXIMUM_PRESSURE_GIVEN;
-    let of_valve = setup.valve().and_then(|valve| valve.greatest_pressure());
+    let of_valve = setup.valve().and_then(|valve| valve.max_pressure());
     [
         ceiling(setup.max_pressure(), given),
         ceiling(setup.wheel_max_pressure(), given),
@@ -55,7 +55,7 @@ fn stated_ceiling(setup: &Setup) -> Option<Ceiling> {
 
 /// What a tire of no molded maximum bears by its speed symbol: a rule for passenger tires.
 fn symbol_ceiling(setup: &Setup) -> Option<Ceiling> {
-    let most = setup.tire().greatest_cold_pressure().filter(|_| setup.max_pressure().is_none())?;
+    let most = setup.tire().max_cold_pressure().filter(|_| setup.max_pressure().is_none())?;
     Some(Ceiling { most, citation: Citation::MAXIMUM_PRESSURE })
 }
 
@@ -119,7 +119,7 @@ fn needs_towing_allowance(case: &Case<'_>, setup: &Setup) -> bool {
     if !allows_towing_allowance(case, &setup.tire()) {
         return false;
     }
-    let index = setup.tire().service().and_then(|service| service.index(case.fitting(&setup.tire())));
+    let index = setup.tire().service().and_then(|service| service.index(case.formation(&setup.tire())));
     let Some((greatest, index)) = GreatestLoad::of(case, setup).ok().zip(index) else { return false };
     !no_more(in_kg(greatest.load), in_kg(index.load()))
 }
@@ -164,18 +164,18 @@ impl Need {
         Self { load, for_load, additions: units::kpa(0.0), citation: None, missing }
     }
 
-    fn least(&self) -> Option<Pressure> {
+    fn pressure(&self) -> Option<Pressure> {
         self.for_load.map(|for_load| for_load + self.additions)
     }
 
     /// Whether the law says no less than this: only a floor that is a rule of the class decides.
     fn is_below_the_law(&self, law: &Inflation) -> bool {
-        !law.floor_is_rule() && self.for_load.is_some_and(|for_load| for_load <= law.least_pressure())
+        !law.floor_is_rule() && self.for_load.is_some_and(|for_load| for_load <= law.min_pressure())
     }
 
     /// The answer for a report.
     fn needed(&self, law: &Inflation) -> Needed {
-        match self.least() {
+        match self.pressure() {
             None => Needed::NoPressure,
             Some(_) if !self.missing.is_none() || self.is_below_the_law(law) => Needed::NotKnown,
             Some(least) => Needed::AtLeast(least),
@@ -185,10 +185,10 @@ impl Need {
     /// Holds a pressure against it.
     fn held(&self, law: &Inflation, pressure: Pressure, too_low: Reason) -> Found {
         let citation = self.citation.unwrap_or(law.model().citation());
-        let Some(least) = self.least() else {
+        let Some(least) = self.pressure() else {
             let short = Finding::new(Verdict::Beyond, Reason::LoadAboveIndex, law.model().citation());
-            let index = Reading::Mass(law.reference_load());
-            return Ok(short.reading(index, Bound::AtLeast(Reading::Mass(self.load))));
+            let index = Value::Mass(law.reference_load());
+            return Ok(short.reading(index, Bound::AtLeast(Value::Mass(self.load))));
         };
         let (verdict, reason) = if no_more(in_kpa(least), in_kpa(pressure)) {
             (Verdict::Within, Reason::PressureEnough)
@@ -198,7 +198,7 @@ impl Need {
             (Verdict::Beyond, too_low)
         };
         let finding = Finding::new(verdict, reason, citation)
-            .reading(Reading::Pressure(pressure), Bound::AtLeast(Reading::Pressure(least)));
+            .reading(Value::Pressure(pressure), Bound::AtLeast(Value::Pressure(least)));
         at_best(finding, self.missing)
     }
 }
@@ -284,7 +284,7 @@ fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
         let normal = intended.normal.unwrap_or(intended.full);
         let placard = placards.map_or(normal, |(placard, _)| placard);
         Finding::new(verdict, reason, Citation::PLACARD)
-            .reading(Reading::Pressure(normal), Bound::AtLeast(Reading::Pressure(placard)))
+            .reading(Value::Pressure(normal), Bound::AtLeast(Value::Pressure(placard)))
     };
     // The maker's own pressures are no higher than the maker's own pressures.
     let of_maker = placards
@@ -306,7 +306,7 @@ fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
     let found = by_law(&law, |law| {
         let full_need = full_load_need(case, setup, law);
         let reference = law.reference_pressure();
-        let asked = full_need.ok().and_then(|need| need.least()).unwrap_or(reference).max(reference);
+        let asked = full_need.ok().and_then(|need| need.pressure()).unwrap_or(reference).max(reference);
         let most = class_ceiling(setup, law, asked);
         if let Some(ceiling) = most.filter(|ceiling| ceiling.is_broken_by(highest)) {
             return Ok(ceiling.broken(highest));
@@ -318,13 +318,13 @@ fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
         };
         let is_above = most.is_some() && !no_more(in_kpa(highest), in_kpa(asked));
         if is_above && enough.verdict == Verdict::Within {
-            let bound = Bound::AtMost(Reading::Pressure(asked));
+            let bound = Bound::AtMost(Value::Pressure(asked));
             return Ok(Finding::new(
                 Verdict::Marginal,
                 Reason::PressureAboveReference,
                 law.reference_citation(),
             )
-            .reading(Reading::Pressure(highest), bound));
+            .reading(Value::Pressure(highest), bound));
         }
         Ok(enough)
     })?;
@@ -350,10 +350,10 @@ fn enough(
     full_need: Result<Need, Missing>,
     intended: Intended,
 ) -> Found {
-    let (lowest, floor) = (intended.lowest(), law.least_pressure());
+    let (lowest, floor) = (intended.lowest(), law.min_pressure());
     if law.floor_is_rule() && !no_more(in_kpa(floor), in_kpa(lowest)) {
         let short = Finding::new(Verdict::Beyond, Reason::PressureBelowFloor, law.model().citation());
-        return Ok(short.reading(Reading::Pressure(lowest), Bound::AtLeast(Reading::Pressure(floor))));
+        return Ok(short.reading(Value::Pressure(lowest), Bound::AtLeast(Value::Pressure(floor))));
     }
     let full_held = full_need.and_then(|need| need.held(law, intended.full, Reason::PressureTooLowFull));
     // One pressure for everything carries the normal load if it carries the greatest.
@@ -378,8 +378,8 @@ fn enough(
 fn up_to_permitted(setup: &Setup, finding: Finding) -> Finding {
     match (finding.verdict, finding.measured, finding.limit) {
         (Verdict::Within, Some(measured), Some(Bound::AtLeast(least))) => {
-            let most = permitted(setup).map(|ceiling| Reading::Pressure(ceiling.most));
-            let fits = |most: &Reading| least.number() <= most.number() && measured.number() <= most.number();
+            let most = permitted(setup).map(|ceiling| Value::Pressure(ceiling.most));
+            let fits = |most: &Value| least.number() <= most.number() && measured.number() <= most.number();
             match most.filter(fits) {
                 Some(most) => finding.reading(measured, Bound::Between(least, most)),
                 None => finding,

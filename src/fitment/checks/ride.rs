@@ -5,7 +5,7 @@ use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
-use crate::fitment::reading::Reading;
+use crate::fitment::value::Value;
 use crate::units::in_mm;
 use crate::{Citation, Toleranced};
 
@@ -27,5 +27,5 @@ fn ground_clearance(case: &Case<'_>) -> Found {
         least = case.limits.own_ground_clearance() => LeastGroundClearance,
     );
     let why = Why { within: Reason::GroundClearanceLeft, beyond: Reason::GroundClearanceGone, ..PLAIN };
-    Ok(at_least(Toleranced::exact(before) + rise, least, Reading::Length, why, Citation::CALLER))
+    Ok(at_least(Toleranced::exact(before) + rise, least, Value::Length, why, Citation::CALLER))
 }

@@ -5,7 +5,7 @@ use crate::Citation;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::rim::{Hump, RimWidth, SeatTaper};
 use crate::tire::{RimRange, RimRangeBasis, Structure, TireSize};
 
@@ -23,7 +23,7 @@ fn bead_diameter(case: &Case<'_>) -> Found {
         (Verdict::Beyond, Reason::DiametersDiffer)
     };
     Ok(Finding::new(verdict, reason, Citation::DESIGNATION)
-        .reading(Reading::RimDiameter(rim), Bound::Equals(Reading::RimDiameter(tire))))
+        .reading(Value::RimDiameter(rim), Bound::Equals(Value::RimDiameter(tire))))
 }
 
 pub(super) const RIM_WIDTH: Definition =
@@ -34,7 +34,7 @@ fn rim_width(case: &Case<'_>) -> Found {
     let tire = setup.tire().size();
     let width = setup.wheel().size().width();
     if case.original.is_some_and(|o| o.tire().size() == tire && o.wheel().size().width() == width) {
-        let width = Reading::RimWidth(width);
+        let width = Value::RimWidth(width);
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL)
             .reading(width, Bound::Equals(width)));
     }
@@ -56,8 +56,8 @@ fn rim_width(case: &Case<'_>) -> Found {
     } else {
         (Verdict::Beyond, Reason::RimOutsideEstimate)
     };
-    let bound = Bound::Between(Reading::RimWidth(range.min()), Reading::RimWidth(range.max()));
-    Ok(Finding::new(verdict, reason, range.citation()).reading(Reading::RimWidth(width), bound))
+    let bound = Bound::Between(Value::RimWidth(range.min()), Value::RimWidth(range.max()));
+    Ok(Finding::new(verdict, reason, range.citation()).reading(Value::RimWidth(width), bound))
 }
 
 /// A rim on which no tire of its width goes, where no range is known. The rim that a table measures the tire on
@@ -65,9 +65,9 @@ fn rim_width(case: &Case<'_>) -> Found {
 fn impossible(tire: TireSize, width: RimWidth) -> Option<Finding> {
     let nominal = tire.nominal_width().filter(|_| tire.measuring_rim() != Some(width))?;
     let (least, most) = tire.rules().possible_rim;
-    let bound = Bound::Between(Reading::Length(nominal * least), Reading::Length(nominal * most));
+    let bound = Bound::Between(Value::Length(nominal * least), Value::Length(nominal * most));
     let finding = Finding::new(Verdict::Beyond, Reason::RimImpossible, Citation::RIM_SANITY)
-        .reading(Reading::Length(width.length()), bound);
+        .reading(Value::Length(width.length()), bound);
     finding.is_outside().then_some(finding)
 }
 

@@ -3,9 +3,9 @@
 use super::definition::{Definition, Harm, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Input, Missing, Place, Reason, Verdict};
+use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::tire::SpeedometerLaw;
 use crate::units::{self, Length, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
@@ -16,7 +16,10 @@ pub(super) fn circumference(setup: &Setup) -> Option<crate::Toleranced<Length>> 
 }
 
 pub(super) fn is_driven(case: &Case<'_>, drive: Drive) -> bool {
-    matches!((drive, case.place), (Drive::All, _) | (Drive::Front, Place::Front) | (Drive::Rear, Place::Rear))
+    matches!(
+        (drive, case.place),
+        (Drive::All, _) | (Drive::Front, Position::Front) | (Drive::Rear, Position::Rear)
+    )
 }
 
 /// Over-read of the speedometer after the change, as shares of true speed: least, nominal, greatest over
@@ -96,13 +99,13 @@ fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
 fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
     need!(kind = case.vehicle.kind() => Kind, top_speed = case.vehicle.top_speed() => TopSpeed);
     let law = law_for(kind);
-    let legal = in_ratio(law.greatest_over_read(top_speed).map_err(|_| Missing::from(Input::TopSpeed))?);
+    let legal = in_ratio(law.max_over_read(top_speed).map_err(|_| Missing::from(Input::TopSpeed))?);
     let over = over_read(case, legal)?;
     let under = !no_more(0.0, over.least);
     let beyond = !no_more(over.greatest, legal);
     // The side with less room is shown.
     let worst = if over.least < legal - over.greatest { over.least } else { over.greatest };
-    let bound = Bound::Between(Reading::Ratio(units::ratio(0.0)), Reading::Ratio(units::ratio(legal)));
+    let bound = Bound::Between(Value::Ratio(units::ratio(0.0)), Value::Ratio(units::ratio(legal)));
     let (verdict, reason) = match over.nominal {
         Some(nominal) => Why {
             within: Reason::SpeedometerLegal,
@@ -118,6 +121,6 @@ fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
     // What was illegal before the change is not the change's doing.
     let verdict = if over.unchanged && verdict == Verdict::Beyond { Verdict::Marginal } else { verdict };
     let finding =
-        Finding::new(verdict, reason, law.citation()).reading(Reading::Ratio(units::ratio(worst)), bound);
+        Finding::new(verdict, reason, law.citation()).reading(Value::Ratio(units::ratio(worst)), bound);
     Ok((finding, worst.min(legal - worst)))
 }

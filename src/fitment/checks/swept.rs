@@ -6,7 +6,7 @@ use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
-use crate::fitment::reading::{Bound, Reading};
+use crate::fitment::value::{Bound, Value};
 use crate::fitment::{Approach, Setup};
 use crate::rim::Contour;
 use crate::sweep::{
@@ -14,7 +14,7 @@ use crate::sweep::{
 };
 use crate::tire::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
-use crate::vehicle::{AxleType, BodyKind, GapSide, Surrounding, Travel};
+use crate::vehicle::{AxleType, BodyKind, GapSide, NearbyBody, Travel};
 use crate::{OutOfRange, Toleranced};
 
 pub(super) const SWEPT_CLEARANCE: Definition =
@@ -82,19 +82,19 @@ impl<'a> Wheel<'a> {
 
 /// What was found at one end of an axle.
 #[derive(Clone, Copy)]
-pub(in crate::fitment) struct End {
+pub(in crate::fitment) struct SweptEnd {
     pub(in crate::fitment) found: Found,
     pub(in crate::fitment) nearest: Option<Approach>,
 }
 
 /// Both ends, the left one first: they differ only where a body stands on one side.
-pub(in crate::fitment) fn ends(case: &Case<'_>) -> [End; 2] {
+pub(in crate::fitment) fn ends(case: &Case<'_>) -> [SweptEnd; 2] {
     let at = |side| match end(case, side) {
         Ok((finding, nearest)) => {
-            let by_gap = bodies_on(case, side).any(Surrounding::is_gap);
-            End { found: Ok(if by_gap { of_gap(case, finding) } else { finding }), nearest }
+            let by_gap = bodies_on(case, side).any(NearbyBody::is_gap);
+            SweptEnd { found: Ok(if by_gap { of_gap(case, finding) } else { finding }), nearest }
         }
-        Err(missing) => End { found: Err(missing), nearest: None },
+        Err(missing) => SweptEnd { found: Err(missing), nearest: None },
     };
     let left = at(VehicleSide::Left);
     let one_sided = case.axle.surroundings().any(|body| body.side().is_some());
@@ -102,8 +102,8 @@ pub(in crate::fitment) fn ends(case: &Case<'_>) -> [End; 2] {
 }
 
 /// Where another input is wanted first.
-pub(in crate::fitment) fn not_swept(missing: Missing) -> [End; 2] {
-    [End { found: Err(missing), nearest: None }; 2]
+pub(in crate::fitment) fn not_swept(missing: Missing) -> [SweptEnd; 2] {
+    [SweptEnd { found: Err(missing), nearest: None }; 2]
 }
 
 fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
@@ -145,9 +145,9 @@ fn judge(
     let least = worst.lower() - allowance.value();
     let finding = |verdict, reason, nominal: Option<Length>| {
         let finding = Finding::new(verdict, reason, limit.citation())
-            .reading(Reading::Length(least), Bound::AtLeast(Reading::Length(limit.value())));
+            .reading(Value::Length(least), Bound::AtLeast(Value::Length(limit.value())));
         match nominal.filter(|&nominal| nominal > least) {
-            Some(nominal) => finding.nominal(Reading::Length(nominal)),
+            Some(nominal) => finding.nominal(Value::Length(nominal)),
             None => finding,
         }
     };
@@ -157,17 +157,17 @@ fn judge(
     }
     let nominal = swept(case, corner, original, proposed, side, Size::Nominal)?;
     let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
-    let touching = is_too_near(case, in_mm(nominal));
+    let contact_threshold = is_too_near(case, in_mm(nominal));
     let (mut verdict, mut reason) = if no_more(in_mm(nominal), 0.0) {
         (Verdict::Beyond, Reason::TouchesMoving)
-    } else if touching {
+    } else if contact_threshold {
         (Verdict::Beyond, Reason::NearerThanRules)
     } else if no_more(in_mm(least), 0.0) {
         (Verdict::Marginal, Reason::TouchesAtWorst)
     } else {
         (Verdict::Marginal, Reason::NearMoving)
     };
-    if touching && !comes_nearer(case, corner, original, proposed, side)? {
+    if contact_threshold && !comes_nearer(case, corner, original, proposed, side)? {
         (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
     }
     Ok((finding(verdict, reason, Some(nominal)), approach))
@@ -175,7 +175,7 @@ fn judge(
 
 /// Whether what is left, in millimetres, is nothing, or less than a rule forbids even at nominal size.
 fn is_too_near(case: &Case<'_>, left: f64) -> bool {
-    no_more(left, 0.0) || !no_more(in_mm(case.limits.touching()), left)
+    no_more(left, 0.0) || !no_more(in_mm(case.limits.contact_threshold()), left)
 }
 
 /// Whether the proposed wheel comes nearer than the limit to any body to which the original did not come as
@@ -338,7 +338,7 @@ fn nearest(
 
 pub(in crate::fitment) type Kinds = [Option<BodyKind>; crate::sweep::MAX_OBSTACLES];
 
-fn bodies_on<'a>(case: &Case<'a>, side: VehicleSide) -> impl Iterator<Item = &'a Surrounding> {
+fn bodies_on<'a>(case: &Case<'a>, side: VehicleSide) -> impl Iterator<Item = &'a NearbyBody> {
     let axle = case.axle;
     axle.surroundings().filter(move |body| body.side().is_none_or(|only| only == side))
 }

@@ -17,10 +17,10 @@ impl TireClass {
     ///
     /// ```
     /// use beadseat::{tire::{ApprovalStage, TireClass}, units::ratio};
-    /// assert_eq!(TireClass::C1.most_rolling_resistance(ApprovalStage::Second), Some(ratio(0.0105)));
-    /// assert_eq!(TireClass::C1.most_rolling_resistance(ApprovalStage::NotTold), None);
+    /// assert_eq!(TireClass::C1.max_rolling_resistance(ApprovalStage::Second), Some(ratio(0.0105)));
+    /// assert_eq!(TireClass::C1.max_rolling_resistance(ApprovalStage::NotTold), None);
     /// ```
-    pub const fn most_rolling_resistance(self, stage: ApprovalStage) -> Option<Ratio> {
+    pub const fn max_rolling_resistance(self, stage: ApprovalStage) -> Option<Ratio> {
         Some(units::ratio(match (stage, self) {
             (ApprovalStage::First, Self::C1) => 0.0120,
             (ApprovalStage::First, Self::C2) | (ApprovalStage::Second, Self::C1) => 0.0105,
@@ -38,12 +38,12 @@ impl TireClass {
     ///
     /// ```
     /// use beadseat::{tire::{SpeedSymbol, TireClass}, units::ratio};
-    /// assert_eq!(TireClass::C1.least_wet_grip(true, SpeedSymbol::Q), Some(ratio(0.9)));
-    /// assert_eq!(TireClass::C1.least_wet_grip(true, SpeedSymbol::H), Some(ratio(1.0)));
-    /// assert_eq!(TireClass::C1.least_wet_grip(false, SpeedSymbol::Q), Some(ratio(1.1)));
-    /// assert_eq!(TireClass::C3.least_wet_grip(false, SpeedSymbol::J), None);
+    /// assert_eq!(TireClass::C1.min_wet_grip(true, SpeedSymbol::Q), Some(ratio(0.9)));
+    /// assert_eq!(TireClass::C1.min_wet_grip(true, SpeedSymbol::H), Some(ratio(1.0)));
+    /// assert_eq!(TireClass::C1.min_wet_grip(false, SpeedSymbol::Q), Some(ratio(1.1)));
+    /// assert_eq!(TireClass::C3.min_wet_grip(false, SpeedSymbol::J), None);
     /// ```
-    pub fn least_wet_grip(self, mud_and_snow: bool, speed: SpeedSymbol) -> Option<Ratio> {
+    pub fn min_wet_grip(self, mud_and_snow: bool, speed: SpeedSymbol) -> Option<Ratio> {
         (self == Self::C1).then(|| {
             units::ratio(match mud_and_snow {
                 true if speed <= SpeedSymbol::Q => 0.9,

@@ -76,12 +76,12 @@ impl NoiseClass {
     /// ```
     /// use beadseat::tire::{NoiseClass, SoundLevel};
     /// let limit = SoundLevel::new(71).ok_or("out of range")?;
-    /// assert_eq!(NoiseClass::A.most(limit), SoundLevel::new(68));
-    /// assert_eq!(NoiseClass::B.most(limit), Some(limit));
-    /// assert_eq!(NoiseClass::C.most(limit), None);
+    /// assert_eq!(NoiseClass::A.max(limit), SoundLevel::new(68));
+    /// assert_eq!(NoiseClass::B.max(limit), Some(limit));
+    /// assert_eq!(NoiseClass::C.max(limit), None);
     /// # Ok::<(), &str>(())
     /// ```
-    pub const fn most(self, limit: SoundLevel) -> Option<SoundLevel> {
+    pub const fn max(self, limit: SoundLevel) -> Option<SoundLevel> {
         match self {
             Self::A => SoundLevel::new(limit.decibels - 3),
             Self::B => Some(limit),

@@ -33,11 +33,11 @@ impl FutureDate {
 /// ```
 /// use beadseat::tire::DateCode;
 /// let age = DateCode::parse("0516")?.age_on(jiff::civil::date(2026, 6, 1))?;
-/// assert_eq!((age.least().get_years(), age.most().get_years()), (10, 10));
+/// assert_eq!((age.min().get_years(), age.max().get_years()), (10, 10));
 /// assert_eq!(age.is_over(10), Some(true));
 /// // A digit leaves the decade open, and so the span is wide.
 /// let age = DateCode::parse("317")?.age_on(jiff::civil::date(2026, 11, 25))?;
-/// assert_eq!((age.least().get_years(), age.most().get_years()), (29, 49));
+/// assert_eq!((age.min().get_years(), age.max().get_years()), (29, 49));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -90,13 +90,13 @@ impl Age {
     }
 
     /// The least age, in years, months and days: from the latest day.
-    pub fn least(&self) -> Span {
+    pub fn min(&self) -> Span {
         // Both days are in the range of `Date`, so the difference is.
         self.made_last.until((Unit::Year, self.on)).unwrap_or_default()
     }
 
     /// The greatest age, in years, months and days: from the earliest day.
-    pub fn most(&self) -> Span {
+    pub fn max(&self) -> Span {
         self.made_first.until((Unit::Year, self.on)).unwrap_or_default()
     }
 

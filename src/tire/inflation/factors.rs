@@ -24,10 +24,10 @@ pub(crate) const DUAL_SHARE: f64 = 0.27;
 /// Source: 49 CFR 571.110 S4.2.2.
 ///
 /// ```
-/// use beadseat::{tire::passenger_tire_elsewhere, units::lb, uom::si::mass::pound};
-/// assert!((passenger_tire_elsewhere(lb(1433.0)).get::<pound>() - 1302.7).abs() < 0.05);
+/// use beadseat::{tire::passenger_load_on_truck, units::lb, uom::si::mass::pound};
+/// assert!((passenger_load_on_truck(lb(1433.0)).get::<pound>() - 1302.7).abs() < 0.05);
 /// ```
-pub fn passenger_tire_elsewhere(load: Mass) -> Mass {
+pub fn passenger_load_on_truck(load: Mass) -> Mass {
     load / ELSEWHERE
 }
 
@@ -87,15 +87,15 @@ pub fn dual_passenger_load(load: Mass) -> Mass {
 /// `None` when there is none, no tire, or no share.
 ///
 /// ```
-/// use beadseat::{tire::{LoadIndex, least_load_index}, units::{kg, percent}};
-/// assert_eq!(least_load_index(kg(1060.0), 2, percent(100.0)), LoadIndex::new(86));
+/// use beadseat::{tire::{LoadIndex, min_load_index}, units::{kg, percent}};
+/// assert_eq!(min_load_index(kg(1060.0), 2, percent(100.0)), LoadIndex::new(86));
 /// // A V tire at 240 km/h keeps 91 % of its load.
-/// assert_eq!(least_load_index(kg(1100.0), 2, percent(91.0)), LoadIndex::new(91));
+/// assert_eq!(min_load_index(kg(1100.0), 2, percent(91.0)), LoadIndex::new(91));
 /// ```
-pub fn least_load_index(axle: Mass, tires: u8, share: Ratio) -> Option<LoadIndex> {
+pub fn min_load_index(axle: Mass, tires: u8, share: Ratio) -> Option<LoadIndex> {
     let share = in_ratio(share);
     if tires > 0 && share > 0.0 && share.is_finite() {
-        LoadIndex::least_for(axle / f64::from(tires) / share)
+        LoadIndex::min_for(axle / f64::from(tires) / share)
     } else {
         None
     }

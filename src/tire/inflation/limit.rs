@@ -14,12 +14,12 @@ impl Tire {
     ///
     /// ```
     /// use beadseat::{tire::Tire, units::kpa};
-    /// assert_eq!(Tire::parse("205/55R16 91T")?.greatest_cold_pressure(), Some(kpa(320.0)));
-    /// assert_eq!(Tire::parse("205/55R16 91V")?.greatest_cold_pressure(), Some(kpa(350.0)));
-    /// assert_eq!(Tire::parse("195/70R15C 104/102R")?.greatest_cold_pressure(), None);
+    /// assert_eq!(Tire::parse("205/55R16 91T")?.max_cold_pressure(), Some(kpa(320.0)));
+    /// assert_eq!(Tire::parse("205/55R16 91V")?.max_cold_pressure(), Some(kpa(350.0)));
+    /// assert_eq!(Tire::parse("195/70R15C 104/102R")?.max_cold_pressure(), None);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
-    pub fn greatest_cold_pressure(&self) -> Option<Pressure> {
+    pub fn max_cold_pressure(&self) -> Option<Pressure> {
         if !self.size().rules().has_pressure_limit_by_symbol {
             return None;
         }

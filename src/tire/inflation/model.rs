@@ -69,12 +69,12 @@ impl InflationDomain {
     }
 
     /// The lowest cold pressure.
-    pub const fn least_pressure(&self) -> Pressure {
+    pub const fn min_pressure(&self) -> Pressure {
         self.least
     }
 
     /// The highest cold pressure that is read; above its reference pressure no tire carries more.
-    pub const fn greatest_pressure(&self) -> Pressure {
+    pub const fn max_pressure(&self) -> Pressure {
         units::kpa(MOST_KPA)
     }
 
@@ -86,7 +86,7 @@ impl InflationDomain {
 
     /// The greatest camber either way, where the source states one. More of it needs
     /// [`camber_load_factor`](crate::tire::camber_load_factor) too.
-    pub const fn greatest_camber(&self) -> Option<Angle> {
+    pub const fn max_camber(&self) -> Option<Angle> {
         self.most_camber
     }
 
@@ -149,7 +149,7 @@ impl InflationModel {
     /// ```
     /// use beadseat::{tire::InflationModel, units::{kmh, kpa}};
     /// assert_eq!(InflationModel::PMetric.domain().top_speed(), Some(kmh(160.0)));
-    /// assert_eq!(InflationModel::Temporary.domain().least_pressure(), kpa(420.0));
+    /// assert_eq!(InflationModel::Temporary.domain().min_pressure(), kpa(420.0));
     /// ```
     pub const fn domain(self) -> InflationDomain {
         let (top_speed, most_camber) = match self {

@@ -64,7 +64,7 @@ impl PMetricFormula {
     /// The load index whose load is nearest to that at 240 kPa.
     pub fn load_index(&self) -> Option<LoadIndex> {
         let load = self.factor * libm::sqrt(REFERENCE_KPA);
-        let above = LoadIndex::least_for(units::kg(load))?;
+        let above = LoadIndex::min_for(units::kg(load))?;
         let below = above.number().checked_sub(1).and_then(LoadIndex::new);
         Some(match below {
             Some(below) if load - in_kg(below.load()) < in_kg(above.load()) - load => below,

@@ -4,7 +4,8 @@ use super::SidewallLine;
 use crate::molded::{MoldedLoad, MoldedSpeed};
 use crate::tire::letter_pressure::{is_as_printed, is_printed_below};
 use crate::tire::{
-    InSizeSpeed, LoadIndex, LoadVersion, ServiceDescription, SidewallMark, SpeedSymbol, Structure, TireSize,
+    LoadIndex, LoadVersion, ServiceDescription, SidewallMark, SizeSpeedLetter, SpeedSymbol, Structure,
+    TireSize,
 };
 use crate::units::{in_kg, in_kmh, in_lb, lb};
 
@@ -97,11 +98,11 @@ impl SidewallLine {
         let both = |one, other| self.marks.contains(one) && self.marks.contains(other);
         match contradiction {
             LineContradiction::SpeedBelowSize => {
-                match (self.tire.size.in_size_speed(), service.map(|s| s.speed())) {
-                    (Some(InSizeSpeed::Z), Some(speed)) => speed <= SpeedSymbol::V,
-                    (Some(InSizeSpeed::V), Some(speed)) => speed <= SpeedSymbol::H,
-                    (Some(InSizeSpeed::H), Some(speed)) => speed < SpeedSymbol::H,
-                    (Some(InSizeSpeed::S), Some(speed)) => speed < SpeedSymbol::S,
+                match (self.tire.size.size_speed_letter(), service.map(|s| s.speed())) {
+                    (Some(SizeSpeedLetter::Z), Some(speed)) => speed <= SpeedSymbol::V,
+                    (Some(SizeSpeedLetter::V), Some(speed)) => speed <= SpeedSymbol::H,
+                    (Some(SizeSpeedLetter::H), Some(speed)) => speed < SpeedSymbol::H,
+                    (Some(SizeSpeedLetter::S), Some(speed)) => speed < SpeedSymbol::S,
                     _ => false,
                 }
             }

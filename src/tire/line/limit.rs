@@ -2,7 +2,7 @@
 
 use crate::molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
-use crate::tire::Fitting;
+use crate::tire::Formation;
 
 /// A maximum as it is molded: of the load, of the pressure or of the speed.
 ///
@@ -23,10 +23,10 @@ use crate::tire::Fitting;
 /// `MAX LOAD 615 kg (1500 lb)`.
 ///
 /// ```
-/// use beadseat::{MoldedLoad, MoldedPressure, tire::{Fitting, MoldedLimit}};
+/// use beadseat::{MoldedLoad, MoldedPressure, tire::{Formation, MoldedLimit}};
 /// let limit: MoldedLimit = "MAX. LOAD SINGLE 1450 KG (3195 LBS.) AT 550 kPa (80 PSI) COLD".parse()?;
 /// let (load, at) = (MoldedLoad::Kilograms(1450), Some(MoldedPressure::Kilopascals(550)));
-/// assert_eq!(limit, MoldedLimit::Load { fitting: Fitting::Single, load, at });
+/// assert_eq!(limit, MoldedLimit::Load { formation: Formation::Single, load, at });
 /// assert_eq!(limit.to_string(), "MAX LOAD 1450 kg AT 550 kPa");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
@@ -36,7 +36,7 @@ pub enum MoldedLimit {
     /// The most load of a tire fitted so, and the pressure that stands beside it.
     Load {
         /// Alone or one of a pair.
-        fitting: Fitting,
+        formation: Formation,
         /// The load.
         load: MoldedLoad,
         /// The pressure beside it: the reference pressure.
@@ -99,7 +99,7 @@ impl MoldedLimit {
     const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         scanner.skip_space();
         let dual = scanner.eat_word("DUAL");
-        let fitting = if dual { Fitting::Dual } else { Fitting::Single };
+        let formation = if dual { Formation::Dual } else { Formation::Single };
         if !dual {
             scanner.eat_word("SINGLE");
         }
@@ -109,19 +109,19 @@ impl MoldedLimit {
         scanner.skip_space();
         if !(scanner.eat_word("AT") || scanner.eat(b'@')) {
             scanner.back_to(behind);
-            return Ok(Self::Load { fitting, load, at: None });
+            return Ok(Self::Load { formation, load, at: None });
         }
         scanner.skip_space();
         let at = Some(tri!(MoldedPressure::scan(scanner)));
-        Ok(Self::Load { fitting, load, at })
+        Ok(Self::Load { formation, load, at })
     }
 
     pub(crate) fn write(self, text: &mut Text) {
         match self {
-            Self::Load { fitting, load, at } => {
-                text.str(match fitting {
-                    Fitting::Single => "MAX LOAD ",
-                    Fitting::Dual => "MAX LOAD DUAL ",
+            Self::Load { formation, load, at } => {
+                text.str(match formation {
+                    Formation::Single => "MAX LOAD ",
+                    Formation::Dual => "MAX LOAD DUAL ",
                 });
                 load.write(text);
                 if let Some(pressure) = at {

@@ -60,7 +60,7 @@ impl TireSize {
     const fn with_mark(&self, mark: StructureMark) -> Self {
         match *self {
             Self::Metric(size) => Self::Metric(size.with_mark(mark)),
-            Self::NoAspect(size) => Self::NoAspect(size.with_mark(mark)),
+            Self::FullProfile(size) => Self::FullProfile(size.with_mark(mark)),
             Self::Numeric(size) => Self::Numeric(size.with_mark(mark)),
             Self::Flotation(size) => Self::Flotation(size.with_mark(mark)),
             Self::AlphaNumeric(size) => Self::AlphaNumeric(size.as_diagonal()),

@@ -24,7 +24,7 @@ impl TireSize {
     pub(in crate::tire) const fn key(&self) -> SizeKey {
         match self {
             Self::Metric(size) => size.key(SizeKey::new(0)),
-            Self::NoAspect(size) => size.key(SizeKey::new(1)),
+            Self::FullProfile(size) => size.key(SizeKey::new(1)),
             Self::Numeric(size) => size.key(SizeKey::new(2)),
             Self::Flotation(size) => size.key(SizeKey::new(3)),
             Self::AlphaNumeric(size) => size.key(SizeKey::new(4)),

@@ -1,7 +1,7 @@
 //! The part of a size between the widths and the rim: structure, in-size speed letter, run-flat mark.
 
 use super::key::SizeKey;
-use super::{InSizeSpeed, Structure};
+use super::{SizeSpeedLetter, Structure};
 use crate::order::ordered;
 use crate::text::{Field, ParseError, Scanner, Text};
 
@@ -9,7 +9,7 @@ use crate::text::{Field, ParseError, Scanner, Text};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub(super) struct StructureMark {
     pub(super) structure: Structure,
-    pub(super) speed: Option<InSizeSpeed>,
+    pub(super) speed: Option<SizeSpeedLetter>,
     pub(super) run_flat: bool,
 }
 
@@ -23,10 +23,10 @@ impl StructureMark {
             return Ok(Self { structure: Structure::Radial, speed: None, run_flat: scanner.eat(b'F') });
         }
         let speed = match scanner.peek(0) {
-            b'Z' => InSizeSpeed::Z,
-            b'S' => InSizeSpeed::S,
-            b'H' => InSizeSpeed::H,
-            b'V' => InSizeSpeed::V,
+            b'Z' => SizeSpeedLetter::Z,
+            b'S' => SizeSpeedLetter::S,
+            b'H' => SizeSpeedLetter::H,
+            b'V' => SizeSpeedLetter::V,
             b'-' | b'D' => {
                 scanner.step(1);
                 return Ok(Self { structure: Structure::Diagonal, speed: None, run_flat: false });
@@ -63,10 +63,10 @@ impl StructureMark {
     pub(super) fn write(self, text: &mut Text) {
         text.str(match self.speed {
             None => "",
-            Some(InSizeSpeed::S) => "S",
-            Some(InSizeSpeed::H) => "H",
-            Some(InSizeSpeed::V) => "V",
-            Some(InSizeSpeed::Z) => "Z",
+            Some(SizeSpeedLetter::S) => "S",
+            Some(SizeSpeedLetter::H) => "H",
+            Some(SizeSpeedLetter::V) => "V",
+            Some(SizeSpeedLetter::Z) => "Z",
         });
         text.str(match self.structure {
             Structure::Radial if self.run_flat => "RF",
@@ -98,7 +98,7 @@ macro_rules! marked {
             }
 
             /// The speed letter inside the size.
-            pub const fn in_size_speed(&self) -> Option<crate::tire::InSizeSpeed> {
+            pub const fn size_speed_letter(&self) -> Option<crate::tire::SizeSpeedLetter> {
                 self.mark.speed
             }
         }

@@ -134,7 +134,7 @@ impl TruckSpeedBand {
     /// ```
     /// use beadseat::{tire::{TruckSizes, TruckSpeedBand}, units::{mph, percent}};
     /// let jacked = TruckSpeedBand::stationary(TruckSizes::Conventional);
-    /// assert_eq!((jacked.load_share(), jacked.greatest_speed()), (percent(285.0), mph(0.0)));
+    /// assert_eq!((jacked.load_share(), jacked.max_speed()), (percent(285.0), mph(0.0)));
     /// ```
     pub const fn stationary(sizes: TruckSizes) -> Self {
         match sizes {
@@ -155,7 +155,7 @@ impl TruckSpeedBand {
     }
 
     /// The fastest of the band.
-    pub fn greatest_speed(&self) -> Velocity {
+    pub fn max_speed(&self) -> Velocity {
         units::mph(self.most_mph())
     }
 

@@ -88,7 +88,7 @@ proptest! {
         let three: Vec<_> = order.iter().filter_map(|&i| holes.get(i).copied()).take(3).collect();
         let fit = CircleFit::through(&three, mm(0.1)).unwrap();
         // Neighbours of many holes on a small circle are ill-conditioned.
-        let scale = 1e-9 * in_mm(fit.likely()) / 0.1 * 100.0;
+        let scale = 1e-9 * in_mm(fit.typical_uncertainty()) / 0.1 * 100.0;
         prop_assert!((in_mm(fit.diameter() - circle.diameter())).abs() < scale.max(1e-9), "{:?}", fit);
         prop_assert!((in_mm(fit.centre().x()) - x).abs() < scale && (in_mm(fit.centre().y()) - y).abs() < scale);
         prop_assert!(in_mm(fit.worst_hole_off()) < 1e-9);
@@ -144,7 +144,7 @@ proptest! {
         }
         for measured in all.into_iter().flatten() {
             prop_assert!(measured.includes(circle.diameter()), "{:?} of {}", measured, circle);
-            prop_assert!(measured.likely() <= measured.worst() * (1.0 + 1e-12));
+            prop_assert!(measured.typical_uncertainty() <= measured.max_uncertainty() * (1.0 + 1e-12));
         }
     }
 
@@ -191,7 +191,7 @@ proptest! {
         let holes: Vec<_> = placed(&circle, turn, 5.0, -7.0).iter().zip(&errors).take(keep)
             .map(|(hole, off)| HoleCentre::new(hole.x() + mm(off.0 * u), hole.y() + mm(off.1 * u))).collect();
         let fit = CircleFit::through(&holes, mm(u)).unwrap();
-        prop_assert!((in_mm(fit.diameter() - circle.diameter())).abs() <= in_mm(fit.worst()) + 1e-9);
+        prop_assert!((in_mm(fit.diameter() - circle.diameter())).abs() <= in_mm(fit.max_uncertainty()) + 1e-9);
     }
 
     #[test]
@@ -210,7 +210,7 @@ proptest! {
             prop_assert!(pair[0].is_compatible() || !pair[1].is_compatible());
         }
         for candidate in ranked {
-            let inside = in_mm(candidate.off()).abs() <= in_mm(measured.worst()) + 1e-9;
+            let inside = in_mm(candidate.off()).abs() <= in_mm(measured.max_uncertainty()) + 1e-9;
             prop_assert_eq!(candidate.is_compatible(), inside);
         }
     }

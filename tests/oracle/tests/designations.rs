@@ -627,7 +627,7 @@ proptest! {
         prop_assert_eq!(u16::from(size.aspect_ratio()), fields.aspect);
         prop_assert_eq!(size.rim_diameter().to_string(), fields.rim);
         prop_assert_eq!(size.is_run_flat(), fields.structure.ends_with("RF"));
-        prop_assert_eq!(size.in_size_speed().is_some(), "SHVZ".contains(&fields.structure[..1]));
+        prop_assert_eq!(size.size_speed_letter().is_some(), "SHVZ".contains(&fields.structure[..1]));
         prop_assert_eq!(size.structure(), match fields.structure {
             "-" => Structure::Diagonal,
             "B" => Structure::BiasBelted,

@@ -4,7 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::draw::Scene;
-use beadseat::fitment::{Place, Survey};
+use beadseat::fitment::{Position, SweptCorner};
 use beadseat::scenario::Scenario;
 use beadseat::sweep::{
     Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,
@@ -37,7 +37,7 @@ fn obstacles(around: f64) -> impl Strategy<Value = Obstacle> {
             let carrier = match carrier {
                 0 => Carrier::Body,
                 1 => Carrier::Knuckle,
-                2 => Carrier::Travels,
+                2 => Carrier::Unsprung,
                 _ => Carrier::Arm { pivot: points[3], end: points[4] },
             };
             let obstacle = obstacle.with_radius(mm(radius)).ok()?.with_uncertainty(mm(off)).ok()?;
@@ -222,12 +222,12 @@ fn the_corners_of_the_scenarios_are_drawn_as_they_are_surveyed() {
         let scenario: Scenario = serde_json::from_str(text).unwrap();
         let report = scenario.assess();
         for (of_axle, side, place) in [
-            (Survey::front as fn(_, _, _, _) -> _, VehicleSide::Left, Place::FrontLeft),
-            (Survey::front, VehicleSide::Right, Place::FrontRight),
-            (Survey::rear, VehicleSide::Left, Place::RearLeft),
-            (Survey::rear, VehicleSide::Right, Place::RearRight),
+            (SweptCorner::front as fn(_, _, _, _) -> _, VehicleSide::Left, Position::FrontLeft),
+            (SweptCorner::front, VehicleSide::Right, Position::FrontRight),
+            (SweptCorner::rear, VehicleSide::Left, Position::RearLeft),
+            (SweptCorner::rear, VehicleSide::Right, Position::RearRight),
         ] {
-            let survey: Survey =
+            let survey: SweptCorner =
                 of_axle(scenario.vehicle(), scenario.change(), scenario.limits(), side).unwrap();
             let labels: Vec<&str> = survey.bodies().map(|body| body.name()).collect();
             let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
@@ -235,7 +235,7 @@ fn the_corners_of_the_scenarios_are_drawn_as_they_are_surveyed() {
                 .with_labels(&labels);
             let nearest = survey.nearest();
             // An end with nothing around it was not assessed either, and no other.
-            let assessed = report.approaches().find(|approach| approach.place() == place);
+            let assessed = report.approaches().find(|approach| approach.position() == place);
             assert_eq!(nearest.is_some(), assessed.is_some(), "{place:?}");
             if let (Some(nearest), Some(worst)) = (&nearest, assessed) {
                 assert!(worst.lower() <= nearest.lower(), "{place:?}");

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::tire::{AlphaNumeric, Flotation, Metric, NoAspect, Numeric, SizeClass, TireSize};
+use beadseat::tire::{AlphaNumeric, Flotation, FullProfile, Metric, Numeric, SizeClass, TireSize};
 use proptest::prelude::*;
 use proptest::sample::select;
 
@@ -139,7 +139,7 @@ fn parts(text: &str) -> Vec<&str> {
 fn readings(text: &str) -> Vec<TireSize> {
     [
         text.parse::<Metric>().ok().map(TireSize::from),
-        text.parse::<NoAspect>().ok().map(TireSize::from),
+        text.parse::<FullProfile>().ok().map(TireSize::from),
         text.parse::<Numeric>().ok().map(TireSize::from),
         text.parse::<Flotation>().ok().map(TireSize::from),
         text.parse::<AlphaNumeric>().ok().map(TireSize::from),

@@ -335,7 +335,7 @@ proptest! {
         let [basic, minor] = [thread.pitch_diameter(), thread.minor_diameter()].map(in_mm);
         let es = basic - (basic - minor) * thinner;
         let kn = minor + (es - minor) * wider;
-        let least = |es, kn| in_mm(thread.least_engagement(mm(es), mm(kn)).unwrap());
+        let least = |es, kn| in_mm(thread.min_engagement(mm(es), mm(kn)).unwrap());
         let (length, pitch) = (least(es, kn), in_mm(thread.pitch_length()));
         // Width of one thread of the bolt where the nut's tips cut it, once in each pitch.
         let width = pitch / 2.0 + (es - kn) * 0.577_35;
@@ -394,7 +394,7 @@ proptest! {
                 }
             }
         }
-        let _ = (tire_torque(kg(a), ratio(b), mm(c)), thread.least_engagement(mm(a), mm(b)));
+        let _ = (tire_torque(kg(a), ratio(b), mm(c)), thread.min_engagement(mm(a), mm(b)));
         let fit = Toleranced::exact(mm(15.0));
         for usable in [any_length[0], fit] {
             if let Ok(engagement) = Engagement::new(thread, usable, fit, any_length[1]) {

@@ -4,15 +4,15 @@
 
 use beadseat::Count;
 use beadseat::fitment::{
-    Access, Change, Check, CheckId, Conditions, Day, Fasteners, Input, LimitSet, Limits, Needed, Place,
-    Reason, Report, Setup, Setups, TireInUse, TractionClass, Verdict, assess,
+    Change, Check, CheckId, Conditions, Day, Fasteners, Input, LimitSet, Limits, Needed, Position,
+    Preparation, Reason, Report, Setup, Setups, TireInUse, TractionClass, Verdict, assess,
 };
 use beadseat::rim::RimWidth;
 use beadseat::sweep::{Carrier, Point};
 use beadseat::tire::{AgeLimit, ArrowTurn, DateCode, RimRange, SideFacingOut, SizeClass, VehicleSide};
 use beadseat::units::{deg, kg, kmh, kpa, mm, nm, percent};
 use beadseat::vehicle::{Axle, Brake, Drive, Fastening, Hub, Kind, MeasuredTire, Space, Steering, Vehicle};
-use beadseat::vehicle::{AxleType, BodyKind, GapSide, Surrounding, Surroundings, Travel};
+use beadseat::vehicle::{AxleType, BodyKind, GapSide, NearbyBodies, NearbyBody, Travel};
 use beadseat::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Spigot, Thickness, Valve};
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -105,12 +105,12 @@ prop_compose! {
         thick in (0.0..30.0, 0.0..4.0),
         knuckle in any::<bool>(),
         side in maybe(select(VehicleSide::ALL)),
-    ) -> Surrounding {
+    ) -> NearbyBody {
         let point = |(x, y, z): (f64, f64, f64)| Point::new(mm(x), mm(y), mm(z)).unwrap();
         let body = match (gap, to) {
-            (Some((side, gap, height)), _) => Surrounding::gap(kind, side, mm(gap), mm(height), mm(0.0)),
-            (None, Some(to)) => Surrounding::outline(kind, &[point(at), point(to)]),
-            (None, None) => Surrounding::outline(kind, &[point(at)]),
+            (Some((side, gap, height)), _) => NearbyBody::gap(kind, side, mm(gap), mm(height), mm(0.0)),
+            (None, Some(to)) => NearbyBody::outline(kind, &[point(at), point(to)]),
+            (None, None) => NearbyBody::outline(kind, &[point(at)]),
         };
         let carrier = if knuckle { Carrier::Knuckle } else { Carrier::Body };
         let body = body.unwrap().with_radius(mm(thick.0)).unwrap().with_uncertainty(mm(thick.1)).unwrap();
@@ -133,7 +133,7 @@ prop_compose! {
         try_set!(space, with_inner_clearance inner.map(mm), with_outer_clearance outer.map(mm),
             with_upper_clearance upper.map(mm), with_uncertainty off.map(mm),
             with_guard_overhang guard.map(mm));
-        let mut around = Surroundings::new();
+        let mut around = NearbyBodies::new();
         for body in &bodies {
             around.push(*body).unwrap();
         }
@@ -347,7 +347,7 @@ const VITAL: [CheckId; 16] = [
 fn pairs(a: &Report, b: &Report) -> Vec<(Option<Check>, Option<Check>)> {
     CheckId::ALL
         .iter()
-        .flat_map(|&id| Place::ALL.iter().map(move |&place| (a.get(id, place), b.get(id, place))))
+        .flat_map(|&id| Position::ALL.iter().map(move |&place| (a.get(id, place), b.get(id, place))))
         .filter(|pair| *pair != (None, None))
         .collect()
 }
@@ -425,8 +425,8 @@ proptest! {
         let reversed = Change { original: change.original.reversed(), proposed: change.proposed.reversed() };
         let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.reversed(), &reversed, &limits));
         for (id, place, mirrored) in CheckId::ALL.iter().flat_map(|&id| [
-            (id, Place::Front, Place::Rear), (id, Place::Rear, Place::Front), (id, Place::Vehicle, Place::Vehicle),
-            (id, Place::FrontLeft, Place::RearLeft), (id, Place::RearRight, Place::FrontRight),
+            (id, Position::Front, Position::Rear), (id, Position::Rear, Position::Front), (id, Position::Vehicle, Position::Vehicle),
+            (id, Position::FrontLeft, Position::RearLeft), (id, Position::RearRight, Position::FrontRight),
         ]) {
             let (Some(x), Some(y)) = (a.get(id, place), b.get(id, mirrored)) else { continue };
             let both_steered = [vehicle.front(), vehicle.rear()].iter().all(|a| a.is_some_and(|a| a.steering().is_some()));
@@ -438,7 +438,7 @@ proptest! {
                 continue;
             }
             prop_assert_eq!((x.verdict(), x.reason()), (y.verdict(), y.reason()));
-            if place != Place::Vehicle {
+            if place != Position::Vehicle {
                 prop_assert_eq!((x.measured(), x.limit()), (y.measured(), y.limit()));
             }
         }
@@ -450,14 +450,14 @@ proptest! {
         let mirrored = Change { original: change.original.mirrored(), proposed: change.proposed.mirrored() };
         let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.mirrored(), &mirrored, &limits));
         let opposite = |place| match place {
-            Place::FrontLeft => Place::FrontRight,
-            Place::FrontRight => Place::FrontLeft,
-            Place::RearLeft => Place::RearRight,
-            Place::RearRight => Place::RearLeft,
+            Position::FrontLeft => Position::FrontRight,
+            Position::FrontRight => Position::FrontLeft,
+            Position::RearLeft => Position::RearRight,
+            Position::RearRight => Position::RearLeft,
             other => other,
         };
         for check in a.checks() {
-            let other = b.get(check.id(), opposite(check.place())).unwrap();
+            let other = b.get(check.id(), opposite(check.position())).unwrap();
             prop_assert_eq!((check.verdict(), check.reason(), check.measured(), check.limit()),
                 (other.verdict(), other.reason(), other.measured(), other.limit()));
         }
@@ -476,7 +476,7 @@ proptest! {
         let change = Change { original: setups, proposed: setups };
         let vehicle = Vehicle::new(Kind::Passenger);
         let report = assess(&vehicle, &change, &conditions, &Limits::default());
-        let check = report.get(CheckId::TireAge, Place::FrontLeft).unwrap();
+        let check = report.get(CheckId::TireAge, Position::FrontLeft).unwrap();
         let Ok(age) = code.age_on(day) else {
             // What is yet to come is judged by its own law, in marks.rs.
             prop_assert!(matches!(check.verdict(), Verdict::Within | Verdict::Marginal));
@@ -491,7 +491,7 @@ proptest! {
         prop_assert_eq!(check.verdict(), expected, "{} on {}", code, day);
         let whole = check.measured().unwrap().to_string().split(['.', ' ']).next().unwrap().parse::<i16>().unwrap();
         // Two decimals may round up to the anniversary.
-        prop_assert!((0..=1).contains(&(whole - age.most().get_years())), "{} on {}: {}", code, day, check);
+        prop_assert!((0..=1).contains(&(whole - age.max().get_years())), "{} on {}: {}", code, day, check);
     }
 
     #[test]
@@ -523,13 +523,13 @@ proptest! {
         prop_assert!(report.is_complete() || report.overall() != Verdict::Within);
         // An unknown hub, load or clearance never reads within.
         let on_adaptor = |place| match place {
-            Place::Front => change.proposed.front,
+            Position::Front => change.proposed.front,
             _ => change.proposed.rear,
         }.is_some_and(|setup| setup.adaptor().is_some());
-        let axles = [(Place::Front, vehicle.front()), (Place::Rear, vehicle.rear())];
+        let axles = [(Position::Front, vehicle.front()), (Position::Rear, vehicle.rear())];
         for (place, axle) in axles {
             let reads_well = |c: &Check| [Verdict::Within, Verdict::Marginal].contains(&c.verdict());
-            for check in report.checks().filter(|c| c.place() == place && reads_well(c)) {
+            for check in report.checks().filter(|c| c.position() == place && reads_well(c)) {
                 let hub = axle.and_then(|a| a.hub());
                 let space = axle.and_then(|a| a.space());
                 let known = match check.id() {
@@ -558,14 +558,14 @@ proptest! {
         prop_assert_eq!(report.is_complete(), unjudged.is_empty(), "{:?}", unjudged);
         prop_assert!(unjudged.is_empty() || report.overall() != Verdict::Within);
         // Each has a row on every axle that has any.
-        for place in [Place::Front, Place::Rear] {
+        for place in [Position::Front, Position::Rear] {
             let rows = VITAL.iter().filter(|id| report.get(**id, place).is_some()).count();
             prop_assert!(rows == 0 || rows == VITAL.len(), "{place}: {rows}");
         }
         // Whoever does not describe the brake and changes the wheel is not told that all is well.
         for (place, axle, new, old) in [
-            (Place::Front, vehicle.front(), change.proposed.front, change.original.front),
-            (Place::Rear, vehicle.rear(), change.proposed.rear, change.original.rear),
+            (Position::Front, vehicle.front(), change.proposed.front, change.original.front),
+            (Position::Rear, vehicle.rear(), change.proposed.rear, change.original.rear),
         ] {
             let changed = new.map(|s| s.wheel()) != old.map(|s| s.wheel());
             let braked = axle.is_none_or(|a| a.brake().is_none() && a.unbraked() != Some(true));
@@ -623,8 +623,8 @@ proptest! {
         let proposed = Setups { front: pumped(setups.front), rear: pumped(setups.rear) };
         let report = judge(&vehicle, &Change { original: setups, proposed }, &Limits::default());
         for (place, axle, setup) in [
-            (Place::Front, vehicle.front(), proposed.front),
-            (Place::Rear, vehicle.rear(), proposed.rear),
+            (Position::Front, vehicle.front(), proposed.front),
+            (Position::Rear, vehicle.rear(), proposed.rear),
         ] {
             let (Some(check), Some(setup)) = (report.get(CheckId::Inflation, place), setup) else { continue };
             let placards = axle.map(|a| [a.placard(), a.placard_full_load()]).into_iter().flatten().flatten();
@@ -644,19 +644,19 @@ proptest! {
     #[test]
     fn every_missing_fact_is_listed_once_and_the_one_that_settles_most_first(vehicle in vehicle(), change in change(), limits in limits()) {
         let report = judge(&vehicle, &change, &limits);
-        let listed: Vec<_> = report.measurements().map(|m| (m.input(), m.place())).collect();
+        let listed: Vec<_> = report.measurements().map(|m| (m.input(), m.position())).collect();
         for (n, fact) in listed.iter().enumerate() {
             prop_assert!(!listed[..n].contains(fact), "{:?} twice", fact);
         }
         let lacking: Vec<Check> = report.checks().filter(|c| c.verdict() == Verdict::NotAssessed).collect();
         for check in &lacking {
             for input in check.missing() {
-                let path = input.at(check.place()).to_string();
+                let path = input.at(check.position()).to_string();
                 // On which axle the vehicle lacks a fact, it does not say itself.
                 let is_listed = listed.iter().any(|&(other, place)| {
                     other == input && (path.contains('*') || other.at(place).to_string() == path)
                 });
-                prop_assert_eq!(is_listed, input.access() != Access::Elsewhere, "{}", check);
+                prop_assert_eq!(is_listed, input.access() != Preparation::Elsewhere, "{}", check);
             }
         }
         // What is settled by itself is settled at once: such counts never grow down the list.

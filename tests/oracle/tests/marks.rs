@@ -4,7 +4,7 @@
 
 use beadseat::ParseError;
 use beadseat::fitment::{
-    Change, CheckId, Conditions, Limits, Place, Setup, Setups, TireInUse, Verdict, assess,
+    Change, CheckId, Conditions, Limits, Position, Setup, Setups, TireInUse, Verdict, assess,
 };
 use beadseat::tire::{
     ApprovalMark, DateCode, Grading, IdentificationNumber, ManufactureWeek, Plies, SidewallMark,
@@ -70,14 +70,14 @@ fn iso_weeks_begin_six_days_before_or_one_day_after() {
 }
 
 /// What the check of age says of a code on a day, and whether it knows the age.
-fn age_verdict(code: DateCode, day: Date) -> (Verdict, Option<beadseat::fitment::Reading>) {
+fn age_verdict(code: DateCode, day: Date) -> (Verdict, Option<beadseat::fitment::Value>) {
     let setup = Setup::new("205/55R16 91V".parse().unwrap(), "7Jx16".parse().unwrap())
         .with_left(TireInUse::new().with_date_code(code));
     let setups = Setups { front: Some(setup), rear: None };
     let conditions = Conditions::new().with_date(day.to_string().parse().unwrap());
     let change = Change { original: setups, proposed: setups };
     let report = assess(&Vehicle::new(Kind::Passenger), &change, &conditions, &Limits::default());
-    let check = report.get(CheckId::TireAge, Place::FrontLeft).unwrap();
+    let check = report.get(CheckId::TireAge, Position::FrontLeft).unwrap();
     (check.verdict(), check.measured())
 }
 
@@ -299,8 +299,8 @@ proptest! {
         let made = ManufactureWeek::new(week, year).unwrap();
         let day = made.last_day().checked_add(days.days()).unwrap();
         let age = code.age_on(day).unwrap();
-        prop_assert_eq!(age.made_first().checked_add(age.most()).unwrap(), day);
-        prop_assert_eq!(age.made_last().checked_add(age.least()).unwrap(), day);
+        prop_assert_eq!(age.made_first().checked_add(age.max()).unwrap(), day);
+        prop_assert_eq!(age.made_last().checked_add(age.min()).unwrap(), day);
         prop_assert_eq!(age.made_last(), made.last_day());
         let limit = |from: Date| from.checked_add(i64::from(years).years()).unwrap();
         let expected = match (limit(made.first_day()) < day, limit(made.last_day()) < day) {

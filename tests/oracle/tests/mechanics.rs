@@ -4,7 +4,7 @@
 
 use beadseat::Toleranced;
 use beadseat::rim::RimWidth;
-use beadseat::tire::{Fitting, Inflation, InflationModel, Tire, TireSize};
+use beadseat::tire::{Formation, Inflation, InflationModel, Tire, TireSize};
 use beadseat::units::{kg, kpa, mm};
 use beadseat::uom::si::f64::{Length, Mass, Pressure};
 use beadseat::uom::si::{length::millimeter, mass::kilogram, pressure::kilopascal};
@@ -38,7 +38,7 @@ fn law() -> impl Strategy<Value = Inflation> {
     (select(tires), 0_u16..=279, 240.0..=1200.0).prop_map(|((pattern, has_default), index, stated)| {
         let tire: Tire = pattern.replace("{}", &index.to_string()).parse().unwrap();
         let stated = (!has_default).then_some(kpa(stated));
-        tire.inflation(Fitting::Single, stated).unwrap()
+        tire.inflation(Formation::Single, stated).unwrap()
     })
 }
 
@@ -52,7 +52,7 @@ fn between(low: f64, high: f64, share: f64) -> f64 {
 }
 
 fn pressures(law: Inflation) -> (f64, f64) {
-    let [least, reference] = [law.least_pressure(), law.reference_pressure()].map(|p| p.get::<kilopascal>());
+    let [least, reference] = [law.min_pressure(), law.reference_pressure()].map(|p| p.get::<kilopascal>());
     (least, reference)
 }
 
@@ -110,7 +110,7 @@ proptest! {
         prop_assert_eq!(law.load_at(law.reference_pressure()), Ok(most));
         prop_assert_eq!(law.load_at(kpa(1200.0)), Ok(most));
         prop_assert!(law.pressure_for(most * 1.000_001).is_err());
-        let below: Pressure = law.least_pressure() - kpa(0.001);
+        let below: Pressure = law.min_pressure() - kpa(0.001);
         prop_assert!(law.load_at(below).is_err() && law.load_at(kpa(1200.001)).is_err());
         let nothing: Mass = kg(0.0);
         prop_assert!(law.pressure_for(nothing).is_err() && law.pressure_for(-most).is_err());

@@ -107,7 +107,7 @@ fn computations() {
         black_box(size.rolling().unwrap().circumference_at(kmh(130.0)).unwrap());
         black_box((tire.load_capacity(kpa(230.0)).unwrap(), tire.load_capacity(kpa(90.0)).unwrap_err()));
         black_box((tire.at_speed(kmh(250.0)), beadseat::tire::camber_load_factor(deg(3.0)).unwrap()));
-        black_box(LoadIndex::least_for(kg(530.0)));
+        black_box(LoadIndex::min_for(kg(530.0)));
         let contour = wheel.size().contour().unwrap();
         black_box(RimEdges::of(width, wheel.inset().unwrap(), mm(5.0), contour.flange_width()).outer());
         black_box(wheel.bolt_circle().unwrap().longest_chord());
@@ -142,7 +142,7 @@ fn an_assessment_and_its_printing_allocate_nothing() {
 
 #[test]
 fn what_to_measure_and_the_room_there_is_allocate_nothing() {
-    use beadseat::fitment::Room;
+    use beadseat::fitment::AvailableSpace;
 
     let text = include_str!("../../../examples/scenarios/rangers-pickup.json");
     let scenario: beadseat::scenario::Scenario = serde_json::from_str(text).expect("a scenario");
@@ -151,10 +151,10 @@ fn what_to_measure_and_the_room_there_is_allocate_nothing() {
     let counted = allocations(|| {
         let report = scenario.assess();
         assert!(black_box(report.measurements().filter(|m| m.settles_alone().count() > 0).count()) > 5);
-        let room = Room::front(scenario.vehicle(), original, scenario.limits());
+        let room = AvailableSpace::front(scenario.vehicle(), original, scenario.limits());
         black_box(room.insets(&proposed).unwrap().unwrap());
-        black_box(room.largest_width(&proposed.wheel(), mm(0.0)).unwrap().unwrap());
-        black_box(room.largest_diameter().unwrap());
+        black_box(room.max_width(&proposed.wheel(), mm(0.0)).unwrap().unwrap());
+        black_box(room.max_diameter().unwrap());
     });
     assert_eq!(counted, 0);
 }

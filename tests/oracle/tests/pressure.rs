@@ -5,8 +5,8 @@
 use beadseat::Toleranced;
 use beadseat::rim::RimDiameter;
 use beadseat::tire::{
-    Fitting, Gearing, InSizeSpeed, Inflation, InflationModel, LoadIndex, Metric, Rolling, SizeClass,
-    SpeedSymbol, SpeedVariation, Speedometer, SpeedometerLaw, Surroundings, Tire, TireSize,
+    Ambient, Formation, Gearing, Inflation, InflationModel, LoadIndex, Metric, Rolling, SizeClass,
+    SizeSpeedLetter, SpeedSymbol, SpeedVariation, Speedometer, SpeedometerLaw, Tire, TireSize,
     camber_load_factor, camber_pressure_factor, hydroplaning_onset,
 };
 use beadseat::units::{celsius, deg, kg, kmh, kpa, meters, mm, percent, ratio, rpm};
@@ -63,7 +63,7 @@ fn variations() -> Vec<(SpeedVariation, f64)> {
             .map(|index| SpeedVariation::commercial(LoadIndex::new(index).unwrap(), symbol))
             .into_iter()
             .chain(rims.map(|rim| SpeedVariation::motorcycle(rim, symbol)))
-            .chain([None, Some(InSizeSpeed::V)].map(|mark| SpeedVariation::motorcycle_fast(symbol, mark)))
+            .chain([None, Some(SizeSpeedLetter::V)].map(|mark| SpeedVariation::motorcycle_fast(symbol, mark)))
             .chain([SpeedVariation::agricultural(symbol)]);
         let rated = symbol.speed().get::<kilometer_per_hour>();
         all.extend(found.flatten().map(|variation| (variation, rated)));
@@ -79,8 +79,8 @@ fn radial() -> impl Strategy<Value = TireSize> {
     )
 }
 
-fn surroundings() -> impl Strategy<Value = Surroundings> {
-    (-60.0..=60.0, -500.0..=5000.0).prop_map(|(t, h)| Surroundings::new(celsius(t), meters(h)).unwrap())
+fn surroundings() -> impl Strategy<Value = Ambient> {
+    (-60.0..=60.0, -500.0..=5000.0).prop_map(|(t, h)| Ambient::new(celsius(t), meters(h)).unwrap())
 }
 
 fn meter() -> impl Strategy<Value = Speedometer> {
@@ -96,7 +96,7 @@ fn meter() -> impl Strategy<Value = Speedometer> {
 proptest! {
     #[test]
     fn load_and_pressure_are_monotone_and_inverse(law in law(), a in 0.0..=1.0, b in 0.0..=1.0) {
-        let [least, reference] = [law.least_pressure(), law.reference_pressure()].map(in_kpa);
+        let [least, reference] = [law.min_pressure(), law.reference_pressure()].map(in_kpa);
         let [low, high] = if a <= b { [a, b] } else { [b, a] }.map(|share| between(least, reference, share));
         let [less, more] = [low, high].map(|pressure| law.load_at(kpa(pressure)).unwrap());
         prop_assert!(less <= more && more <= law.reference_load());
@@ -109,7 +109,7 @@ proptest! {
 
     #[test]
     fn equal_load_is_carried(old in law(), new in law(), share in 0.0..=1.0) {
-        let at = kpa(between(in_kpa(old.least_pressure()), in_kpa(old.reference_pressure()), share));
+        let at = kpa(between(in_kpa(old.min_pressure()), in_kpa(old.reference_pressure()), share));
         let load = old.load_at(at).unwrap();
         match new.pressure_carrying_same_load(&old, at) {
             Ok(pressure) => prop_assert!(new.load_at(pressure).unwrap() >= load * (1.0 - 1e-9)),
@@ -122,7 +122,7 @@ proptest! {
         let tire: Tire = format!("{size} 100S").parse().unwrap();
         let TireSize::Metric(metric) = size else { unreachable!() };
         for &model in InflationModel::ALL {
-            let law = tire.inflation_by(model, Fitting::Single, Some(kpa(kilopascals)));
+            let law = tire.inflation_by(model, Formation::Single, Some(kpa(kilopascals)));
             prop_assert_eq!(law.is_ok(), model.holds_for(metric.class()));
         }
     }
@@ -177,7 +177,7 @@ proptest! {
 
     #[test]
     fn warmer_and_higher_is_more(t in -60.0..=100.0, dt in 0.1..=50.0, h in 0.0..=5000.0, dh in 1.0..=5000.0, gauge in 0.0..=1000.0) {
-        let at = |t, h| Surroundings::new(celsius(t), meters(h)).unwrap();
+        let at = |t, h| Ambient::new(celsius(t), meters(h)).unwrap();
         let here = at(t, h);
         prop_assert!(here.pressure_on_moving_to(&at(t + dt, h), kpa(gauge)).unwrap() > kpa(gauge));
         prop_assert!(here.pressure_on_moving_to(&at(t, h + dh), kpa(gauge)).unwrap() > kpa(gauge));
@@ -247,7 +247,7 @@ proptest! {
         let law = SpeedometerLaw::UnR39;
         let unknown = Speedometer::new(law).with_change(percent(change)).unwrap();
         // An over-read that was legal at the speed the original tires would have.
-        let most = law.greatest_over_read(kmh(v) / (change / 100.0)).unwrap();
+        let most = law.max_over_read(kmh(v) / (change / 100.0)).unwrap();
         let known = unknown.with_over_read(most * share).unwrap();
         let shown = *known.shown_at(kmh(v)).unwrap().start();
         let all = unknown.shown_at(kmh(v)).unwrap();

@@ -13,7 +13,7 @@ use beadseat::uom::si::ratio::ratio as bare;
 use beadseat::uom::si::torque::newton_meter;
 use beadseat::wheel::{
     Barrel, BendingTest, Bore, CentringRing, Imbalance, Inset, LateralImpact, RadialTest, RingError,
-    RotatingPart, Spigot, SteeringLean, WheelLoad, WheelMetal, acceleration_ratio, track_change,
+    RotatingPart, Spigot, SteeringGeometry, WheelLoad, WheelMetal, acceleration_ratio, track_change,
 };
 use beadseat::{Count, Toleranced};
 use nalgebra::{Point2, Rotation2, Vector2};
@@ -264,7 +264,7 @@ proptest! {
         inclination in -5.0..=30.0, camber in -15.0..=15.0, hub in -100.0..=300.0, height in 150.0..=600.0,
         moved in -150.0..=150.0, rise in -60.0..=60.0,
     ) {
-        let lean = SteeringLean::new(deg(inclination), deg(camber)).unwrap();
+        let lean = SteeringGeometry::new(deg(inclination), deg(camber)).unwrap();
         // Section seen from the front: y outboard, z up from the ground. The axis through the hub's height
         // leans inboard by the inclination, the wheel outboard by the camber.
         let down_to_ground = |from: Point2<f64>, lean: f64| {

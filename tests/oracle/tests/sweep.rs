@@ -118,7 +118,7 @@ fn certified(build: &Build, section: &Section, bodies: &[Body], boxes: u32) -> R
     let (least, most) = Held { build, outline: &outline, body }.clearances(at, touched);
     prop_assert!(least - 1e-8 <= upper && upper <= most + 1e-8, "{least} to {most} at {swept:?}");
     let p = build.in_wheel(body.carrier, at)(touched);
-    let (axial, radial) = (in_mm(swept.place().axial()), in_mm(swept.place().radial()));
+    let (axial, radial) = (in_mm(swept.profile_point().axial()), in_mm(swept.profile_point().radial()));
     let apart = (axial - p.y).hypot(radial - p.x.hypot(p.z));
     prop_assert!((apart - (upper + body.radius + body.uncertainty).abs()).abs() < 1e-8);
     for (value, (least, most)) in at.iter().zip(build.ranges()) {
@@ -218,7 +218,7 @@ proptest! {
             let swept = sweep(&corner, &profile, &one);
             prop_assert!((in_mm(swept.upper() - gap) + 4.0).abs() < 1e-9);
             prop_assert!(in_mm(swept.upper() - swept.lower()) < 1e-8);
-            prop_assert!(!surely || swept.place().part() == place.part());
+            prop_assert!(!surely || swept.profile_point().part() == place.part());
         }
     }
 
@@ -286,7 +286,7 @@ proptest! {
             prop_assert_eq!((other.lower(), other.upper()), (rest.lower(), rest.upper()));
         }
         let (at_rest, stance) =
-            (corner.stance(Pose::new(deg(0.0), mm(0.0))), corner.stance(Pose::new(deg(steer), mm(travel))));
+            (corner.wheel_pose(Pose::new(deg(0.0), mm(0.0))), corner.wheel_pose(Pose::new(deg(steer), mm(travel))));
         for point in obstacle.points() {
             let carried = stance.carried(Carrier::Knuckle, point).unwrap();
             let (before, after) = (at_rest.along_and_across(point), stance.along_and_across(carried));

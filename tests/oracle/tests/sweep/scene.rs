@@ -116,7 +116,7 @@ impl Build {
     fn wheel_from(&self, carrier: Carrier, [steer, z, other]: [f64; 3]) -> Isometry3<f64> {
         let placed = match carrier {
             Carrier::Knuckle => self.tilt(0.0),
-            Carrier::Travels => self.steer(steer) * self.tilt(z),
+            Carrier::Unsprung => self.steer(steer) * self.tilt(z),
             _ => self.axle(z, other) * self.steer(steer) * self.tilt(z),
         };
         let arm = match carrier {
@@ -611,7 +611,7 @@ pub(crate) fn body() -> impl Strategy<Value = Body> {
     let carrier = prop_oneof![
         4 => Just(Carrier::Body),
         1 => Just(Carrier::Knuckle),
-        1 => Just(Carrier::Travels),
+        1 => Just(Carrier::Unsprung),
         1 => arm,
     ];
     let carried = (form, carrier).boxed();

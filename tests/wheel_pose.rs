@@ -39,7 +39,7 @@ fn corner() -> Corner {
 #[test]
 fn the_nearest_place_of_a_sweep_is_where_the_stance_says() {
     let (pivot, end) = (point(0.0, -430.0, -90.0), point(0.0, -80.0, -120.0));
-    let carriers = [Carrier::Body, Carrier::Knuckle, Carrier::Travels, Carrier::Arm { pivot, end }];
+    let carriers = [Carrier::Body, Carrier::Knuckle, Carrier::Unsprung, Carrier::Arm { pivot, end }];
     let wheel = profile(107.0, 94.0);
     let mut checked = 0;
     for corner in [corner(), corner().on_beam_axle(mm(1500.0)).unwrap()] {
@@ -49,12 +49,15 @@ fn the_nearest_place_of_a_sweep_is_where_the_stance_says() {
             let mut around = Obstacles::new();
             around.push(edge).unwrap();
             let swept = corner.clearance(&wheel, &around, Effort::default()).unwrap().unwrap();
-            let stance = corner.stance(swept.pose());
+            let stance = corner.wheel_pose(swept.pose());
             let now = stance.carried(carrier, swept.point()).unwrap();
             let (axial, radial) = stance.in_wheel(now);
             let (gap, place) = wheel.distance(axial, radial);
             assert!((in_mm(gap) - 20.0 - in_mm(swept.upper())).abs() < 1e-9, "{carrier:?}");
-            assert!((in_mm(place.axial()) - in_mm(swept.place().axial())).abs() < 1e-9, "{carrier:?}");
+            assert!(
+                (in_mm(place.axial()) - in_mm(swept.profile_point().axial())).abs() < 1e-9,
+                "{carrier:?}"
+            );
             // And from the wheel back to the body.
             let [along, up, forward] = stance.along_and_across(now);
             let around = forward.atan2(up);
@@ -72,10 +75,10 @@ fn the_nearest_place_of_a_sweep_is_where_the_stance_says() {
 
 #[test]
 fn at_rest_everything_is_where_it_was_measured() {
-    let stance = corner().stance(Pose::new(deg(0.0), mm(0.0)));
+    let stance = corner().wheel_pose(Pose::new(deg(0.0), mm(0.0)));
     let at = point(120.0, -300.0, 45.0);
     let arm = Carrier::Arm { pivot: point(0.0, -430.0, -90.0), end: point(0.0, -80.0, -120.0) };
-    for carrier in [Carrier::Body, Carrier::Knuckle, Carrier::Travels, arm] {
+    for carrier in [Carrier::Body, Carrier::Knuckle, Carrier::Unsprung, arm] {
         let now = stance.carried(carrier, at).unwrap();
         for (a, b) in [(now.forward(), 120.0), (now.outboard(), -300.0), (now.up(), 45.0)] {
             assert!((in_mm(a) - b).abs() < 1e-9, "{carrier:?}");
@@ -86,7 +89,7 @@ fn at_rest_everything_is_where_it_was_measured() {
 #[test]
 fn an_arm_that_cannot_reach_is_refused() {
     let arm = Carrier::Arm { pivot: point(0.0, -100.0, 0.0), end: point(0.0, -70.0, 0.0) };
-    let low = Corner::new().stance(Pose::new(deg(0.0), mm(-40.0)));
+    let low = Corner::new().wheel_pose(Pose::new(deg(0.0), mm(-40.0)));
     assert!(low.carried(arm, point(0.0, -80.0, 0.0)).is_err());
 }
 

@@ -5,7 +5,8 @@
 use std::sync::atomic::{AtomicUsize, Ordering};
 
 use beadseat::fitment::{
-    Change, Check, CheckId, Conditions, LimitSet, Limits, Place, Reason, Room, Setup, Setups, Verdict, assess,
+    AvailableSpace, Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Reason, Setup, Setups,
+    Verdict, assess,
 };
 use beadseat::rim::Contour;
 use beadseat::units::{Length, mm};
@@ -76,9 +77,9 @@ impl Corner {
         if self.rear { vehicle.with_rear(axle) } else { vehicle.with_front(axle) }
     }
 
-    fn room(&self) -> Room {
+    fn room(&self) -> AvailableSpace {
         let original = setup(self.original, " 5x112");
-        let make = if self.rear { Room::rear } else { Room::front };
+        let make = if self.rear { AvailableSpace::rear } else { AvailableSpace::front };
         make(&self.vehicle(), original, &self.limits)
     }
 
@@ -97,7 +98,7 @@ impl Corner {
         let change =
             Change { original: setups(setup(self.original, " 5x112")), proposed: setups(self.setup()) };
         let report = assess(&self.vehicle(), &change, &Conditions::default(), &self.limits);
-        report.get(id, if self.rear { Place::Rear } else { Place::Front }).unwrap()
+        report.get(id, if self.rear { Position::Rear } else { Position::Front }).unwrap()
     }
 
     fn passes(&self, id: CheckId) -> bool {
@@ -205,7 +206,7 @@ fn the_ends_of_the_insets_pass_and_one_step_outside_does_not() {
             }
             return Ok(());
         };
-        for (end, outward) in [(range.least(), -STEP), (range.most(), STEP)] {
+        for (end, outward) in [(range.min(), -STEP), (range.max(), STEP)] {
             let inset = inset_mm(end.value());
             prop_assert!(corner.at_inset(inset).keeps_all(), "at {}", inset);
             match end.check() {
@@ -230,7 +231,7 @@ fn a_tire_of_the_largest_width_passes_and_a_wider_one_does_not() {
     let set = held(|corner, set| {
         let setup = corner.setup();
         let tire = setup.tire().size().section_width_on(setup.wheel().size().width()).unwrap().max();
-        let widest = corner.room().largest_width(&setup.wheel(), setup.standoff()).unwrap();
+        let widest = corner.room().max_width(&setup.wheel(), setup.hub_spacing()).unwrap();
         let both = |corner: &Corner| BESIDE.iter().all(|&id| corner.passes(id));
         let Some(widest) = widest else {
             prop_assert!(!both(&corner), "the rim does not fit");
@@ -243,7 +244,7 @@ fn a_tire_of_the_largest_width_passes_and_a_wider_one_does_not() {
         let which = usize::from(check == CheckId::InnerClearance);
         let exact = corner.less(which, spare / 2.0);
         if spare > 0.0 && exact.limit_rules(which) {
-            let left = exact.room().largest_width(&setup.wheel(), setup.standoff()).unwrap();
+            let left = exact.room().max_width(&setup.wheel(), setup.hub_spacing()).unwrap();
             let rim = setup.wheel().size().width().length() + Contour::J.flange_width().max() * 2.0;
             if rim > tire {
                 prop_assert!(left.is_none() && !exact.passes(check), "the rim stands out further");
@@ -265,11 +266,11 @@ fn a_tire_of_the_largest_diameter_passes_and_a_larger_one_does_not() {
         let size = corner.setup().tire().size();
         let tire = if corner.snow { size.overall_diameter_snow() } else { size.overall_diameter() };
         let tire = tire.unwrap().max();
-        let spare = in_mm(corner.room().largest_diameter().unwrap() - tire);
+        let spare = in_mm(corner.room().max_diameter().unwrap() - tire);
         prop_assert_eq!(spare >= 0.0, corner.passes(CheckId::UpperClearance), "{} to spare", spare);
         let exact = corner.less(2, spare / 2.0);
         if spare > 0.0 && exact.limit_rules(2) {
-            prop_assert!((exact.room().largest_diameter().unwrap() - tire).abs() < mm(1e-9));
+            prop_assert!((exact.room().max_diameter().unwrap() - tire).abs() < mm(1e-9));
             prop_assert!(exact.passes(CheckId::UpperClearance));
             prop_assert!(!exact.less(2, STEP).passes(CheckId::UpperClearance));
             set.fetch_add(1, Ordering::Relaxed);
@@ -283,18 +284,18 @@ fn a_tire_of_the_largest_diameter_passes_and_a_larger_one_does_not() {
 fn a_larger_gap_leaves_no_less_room() {
     let seen = held(|corner, seen| {
         let setup = corner.setup();
-        let width = |room: &Room| {
-            let widest = room.largest_width(&setup.wheel(), setup.standoff()).unwrap();
+        let width = |room: &AvailableSpace| {
+            let widest = room.max_width(&setup.wheel(), setup.hub_spacing()).unwrap();
             widest.map_or(mm(0.0), |end| end.value())
         };
         for which in 0..3 {
             let (before, after) = (corner.room(), corner.less(which, -7.5).room());
-            prop_assert!(after.largest_diameter().unwrap() >= before.largest_diameter().unwrap());
+            prop_assert!(after.max_diameter().unwrap() >= before.max_diameter().unwrap());
             prop_assert!(width(&after) >= width(&before));
             let (before, after) = (before.insets(&setup).unwrap(), after.insets(&setup).unwrap());
             if let Some(before) = before {
                 let after = after.unwrap();
-                prop_assert!(after.contains(before.least().value()) && after.contains(before.most().value()));
+                prop_assert!(after.contains(before.min().value()) && after.contains(before.max().value()));
                 seen.fetch_add(1, Ordering::Relaxed);
             }
         }

@@ -1,9 +1,9 @@
 //! A corner of a vehicle as the swept clearance sees it, for whoever wants to look closer or to draw it.
 
+use super::available_space::MissingFacts;
 use super::case::Case;
-use super::check::Place;
+use super::check::Position;
 use super::checks::swept::{self, Size};
-use super::room::Lacking;
 use super::{Change, Limits};
 use crate::sweep::{Corner, Effort, MAX_OBSTACLES, Obstacles, Profile, Swept};
 use crate::tire::VehicleSide;
@@ -15,16 +15,16 @@ use crate::vehicle::{BodyKind, Vehicle};
 /// Outlines and obstacles are at nominal size, as a drawing wants them; an assessment takes the worst case.
 ///
 /// ```
-/// use beadseat::{fitment::{Place, Survey}, scenario::Scenario, tire::VehicleSide, units::mm};
+/// use beadseat::{fitment::{Position, SweptCorner}, scenario::Scenario, tire::VehicleSide, units::mm};
 /// let text = std::fs::read_to_string("examples/scenarios/field-survey-wagon.json")?;
 /// let scenario: Scenario = serde_json::from_str(&text)?;
-/// let survey = Survey::front(scenario.vehicle(), scenario.change(), scenario.limits(), VehicleSide::Left)?;
+/// let survey = SweptCorner::front(scenario.vehicle(), scenario.change(), scenario.limits(), VehicleSide::Left)?;
 /// assert_eq!(survey.bodies().count(), survey.around().iter().count());
 /// assert!(survey.nearest().is_some_and(|swept| swept.upper() > mm(10.0)));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Survey {
+pub struct SweptCorner {
     corner: Corner,
     before: Profile,
     after: Profile,
@@ -32,7 +32,7 @@ pub struct Survey {
     bodies: [Option<BodyKind>; MAX_OBSTACLES],
 }
 
-impl Survey {
+impl SweptCorner {
     /// Of one end of the front axle.
     ///
     /// # Errors
@@ -42,8 +42,8 @@ impl Survey {
         change: &Change,
         limits: &Limits,
         side: VehicleSide,
-    ) -> Result<Self, Lacking> {
-        Self::of(vehicle, change, limits, Place::Front, side)
+    ) -> Result<Self, MissingFacts> {
+        Self::of(vehicle, change, limits, Position::Front, side)
     }
 
     /// Of one end of the rear axle, or the only one of a trailer.
@@ -55,17 +55,17 @@ impl Survey {
         change: &Change,
         limits: &Limits,
         side: VehicleSide,
-    ) -> Result<Self, Lacking> {
-        Self::of(vehicle, change, limits, Place::Rear, side)
+    ) -> Result<Self, MissingFacts> {
+        Self::of(vehicle, change, limits, Position::Rear, side)
     }
 
     fn of(
         vehicle: &Vehicle,
         change: &Change,
         limits: &Limits,
-        place: Place,
+        place: Position,
         side: VehicleSide,
-    ) -> Result<Self, Lacking> {
+    ) -> Result<Self, MissingFacts> {
         let case = Case::in_any_use(place, vehicle, change.on(place), limits);
         let survey = || {
             case.car_rules()?;
@@ -79,7 +79,7 @@ impl Survey {
                 bodies,
             })
         };
-        survey().map_err(|missing| Lacking::new(missing, place))
+        survey().map_err(|missing| MissingFacts::new(missing, place))
     }
 
     /// How the wheel moves.

@@ -33,9 +33,9 @@ pub fn atmospheric_pressure(altitude: Length) -> Result<Pressure, OutOfRange> {
 /// it would be too soft when it has cooled.
 ///
 /// ```
-/// use beadseat::{tire::Surroundings, units::{celsius, kpa, meters}, uom::si::pressure::kilopascal};
-/// let garage = Surroundings::at_sea_level(celsius(20.0))?;
-/// let winter = Surroundings::at_sea_level(celsius(-10.0))?;
+/// use beadseat::{tire::Ambient, units::{celsius, kpa, meters}, uom::si::pressure::kilopascal};
+/// let garage = Ambient::at_sea_level(celsius(20.0))?;
+/// let winter = Ambient::at_sea_level(celsius(-10.0))?;
 /// // What 230 kPa set in the garage will read outdoors …
 /// let outdoors = garage.pressure_on_moving_to(&winter, kpa(230.0))?;
 /// assert!((outdoors.get::<kilopascal>() - 196.1).abs() < 0.1);
@@ -43,17 +43,17 @@ pub fn atmospheric_pressure(altitude: Length) -> Result<Pressure, OutOfRange> {
 /// let to_set = winter.pressure_on_moving_to(&garage, kpa(230.0))?;
 /// assert!((to_set.get::<kilopascal>() - 267.8).abs() < 0.1);
 /// // A mountain road takes the counter-pressure away.
-/// let pass = Surroundings::new(celsius(20.0), meters(2000.0))?;
+/// let pass = Ambient::new(celsius(20.0), meters(2000.0))?;
 /// assert!(garage.pressure_on_moving_to(&pass, kpa(230.0))? > kpa(250.0));
 /// # Ok::<(), beadseat::OutOfRange>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Surroundings {
+pub struct Ambient {
     temperature: Temperature,
     atmosphere: Pressure,
 }
 
-impl Surroundings {
+impl Ambient {
     /// At a temperature and altitude.
     ///
     /// # Errors
@@ -74,8 +74,8 @@ impl Surroundings {
     /// The pressure of the air around.
     ///
     /// ```
-    /// use beadseat::{tire::Surroundings, units::{celsius, kpa}};
-    /// assert_eq!(Surroundings::at_sea_level(celsius(15.0))?.atmospheric_pressure(), kpa(101.325));
+    /// use beadseat::{tire::Ambient, units::{celsius, kpa}};
+    /// assert_eq!(Ambient::at_sea_level(celsius(15.0))?.atmospheric_pressure(), kpa(101.325));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub const fn atmospheric_pressure(&self) -> Pressure {
@@ -93,7 +93,7 @@ impl Surroundings {
         Ok(units::kpa((gauge + in_kpa(self.atmosphere)) * warmer - in_kpa(there.atmosphere)))
     }
 
-    /// The source of [`Surroundings::pressure_on_moving_to`]; that of the air around is
+    /// The source of [`Ambient::pressure_on_moving_to`]; that of the air around is
     /// [`Citation::ATMOSPHERE`].
     pub const fn citation(&self) -> Citation {
         Citation::GAS_LAW

@@ -31,7 +31,7 @@ use crate::units::{self, Length};
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct NoAspect {
+pub struct FullProfile {
     width_mm: u16,
     rim: RimDiameter,
     mark: StructureMark,
@@ -39,7 +39,7 @@ pub struct NoAspect {
     inches: Option<Inches>,
 }
 
-impl NoAspect {
+impl FullProfile {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let at = scanner.at();
         let width_mm = tri!(scanner.whole(Field::SectionWidth));
@@ -117,6 +117,6 @@ impl NoAspect {
     }
 }
 
-marked!(NoAspect);
-ordered!(NoAspect, |size| (size.rim, size.width_mm, size.mark, size.class as u8, size.inches));
-designation!(NoAspect in "beadseat::tire", "165 sr 15" => "165SR15", wrong "156R13");
+marked!(FullProfile);
+ordered!(FullProfile, |size| (size.rim, size.width_mm, size.mark, size.class as u8, size.inches));
+designation!(FullProfile in "beadseat::tire", "165 sr 15" => "165SR15", wrong "156R13");

@@ -3,9 +3,9 @@
 use core::fmt;
 
 use super::case::{Case, both_of, need};
-use super::check::{CheckId, Input, Missing, Place, Verdict};
+use super::check::{CheckId, Input, Missing, Position, Verdict};
 use super::checks::clearance::{Assembly, Gap, Side, half_rim, half_tire, original_radius};
-use super::checks::geometry::{judge_track, most_track_growth, track_growth};
+use super::checks::geometry::{judge_track, max_track_growth, track_growth};
 use super::finding::no_more;
 use super::{Limits, Setup};
 use crate::units::{Length, in_mm};
@@ -22,10 +22,10 @@ use crate::wheel::{Inset, Wheel};
 /// marginal ([`Reason::FlangeAssumed`](super::Reason::FlangeAssumed),
 /// [`Reason::MeasuredSoft`](super::Reason::MeasuredSoft)).
 ///
-/// What it does not look at stays to be judged: load, brake, scrub radius, lock and bump.
+/// What it does not look at stays to be judged: load, brake, scrub radius, lock and jounce.
 ///
 /// ```
-/// use beadseat::fitment::{CheckId, Limits, Room, Setup};
+/// use beadseat::fitment::{CheckId, Limits, AvailableSpace, Setup};
 /// use beadseat::{units::mm, vehicle::{Axle, Kind, MeasuredTire, Space, Vehicle}};
 /// let measured = MeasuredTire::new().with_width(mm(213.0))?.with_diameter(mm(629.0))?;
 /// let space = Space::new().with_inner_clearance(mm(18.0))?.with_outer_clearance(mm(30.0))?
@@ -33,38 +33,38 @@ use crate::wheel::{Inset, Wheel};
 /// let front = Axle::new().with_track(mm(1538.0))?.with_space(space);
 /// let wagon = Vehicle::new(Kind::Passenger).with_front(front);
 /// let original = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
-/// let room = Room::front(&wagon, original, &Limits::default());
+/// let room = AvailableSpace::front(&wagon, original, &Limits::default());
 ///
 /// // 629 mm and twice what 55 mm have above the 6.35 mm that must stay.
-/// assert!((room.largest_diameter()? - mm(726.3)).abs() < mm(1e-9));
+/// assert!((room.max_diameter()? - mm(726.3)).abs() < mm(1e-9));
 /// // Inboard 152.5 mm were taken up and 11.65 mm are left, 42 mm of which the inset takes.
-/// let widest = room.largest_width(&"7.5Jx17 ET42".parse()?, mm(0.0))?.ok_or("the rim touches")?;
+/// let widest = room.max_width(&"7.5Jx17 ET42".parse()?, mm(0.0))?.ok_or("the rim touches")?;
 /// assert!((widest.value() - mm(244.3)).abs() < mm(1e-9));
 /// assert_eq!(widest.check(), Some(CheckId::InnerClearance));
 /// // A new 225/45R17 is 234 mm wide at most: 117 and 47.15 mm inboard.
 /// let insets = room.insets(&Setup::new("225/45R17 94W XL".parse()?, "7.5Jx17".parse()?))?.ok_or("none")?;
-/// assert_eq!(insets.most().value().to_string(), "ET47.15");
-/// assert_eq!(insets.least().value().to_string(), "ET32.85");
-/// assert_eq!(insets.least().check(), Some(CheckId::OuterClearance));
+/// assert_eq!(insets.max().value().to_string(), "ET47.15");
+/// assert_eq!(insets.min().value().to_string(), "ET32.85");
+/// assert_eq!(insets.min().check(), Some(CheckId::OuterClearance));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Room {
+pub struct AvailableSpace {
     vehicle: Vehicle,
-    place: Place,
+    place: Position,
     original: Setup,
     limits: Limits,
 }
 
-impl Room {
+impl AvailableSpace {
     /// On the front axle, whose gaps were measured with this setup on it.
     pub const fn front(vehicle: &Vehicle, original: Setup, limits: &Limits) -> Self {
-        Self { vehicle: *vehicle, place: Place::Front, original, limits: *limits }
+        Self { vehicle: *vehicle, place: Position::Front, original, limits: *limits }
     }
 
     /// On the rear axle, or the only one of a trailer.
     pub const fn rear(vehicle: &Vehicle, original: Setup, limits: &Limits) -> Self {
-        Self { vehicle: *vehicle, place: Place::Rear, original, limits: *limits }
+        Self { vehicle: *vehicle, place: Position::Rear, original, limits: *limits }
     }
 
     fn case(&self) -> Case<'_> {
@@ -72,9 +72,11 @@ impl Room {
     }
 
     /// Answers, or says where what is lacking belongs.
-    fn answer<T>(&self, find: impl FnOnce(&Case<'_>) -> Result<T, Missing>) -> Result<T, Lacking> {
+    fn answer<T>(&self, find: impl FnOnce(&Case<'_>) -> Result<T, Missing>) -> Result<T, MissingFacts> {
         let case = self.case();
-        case.car_rules().and_then(|()| find(&case)).map_err(|missing| Lacking { missing, place: self.place })
+        case.car_rules()
+            .and_then(|()| find(&case))
+            .map_err(|missing| MissingFacts { missing, place: self.place })
     }
 
     /// The largest overall diameter, its tolerance included, that upper clearance allows: to be compared
@@ -83,7 +85,7 @@ impl Room {
     ///
     /// # Errors
     /// Without the gap, the kind of vehicle, or the dimensions of the original tire.
-    pub fn largest_diameter(&self) -> Result<Length, Lacking> {
+    pub fn max_diameter(&self) -> Result<Length, MissingFacts> {
         self.answer(|case| {
             let (gap, radius) = both_of(Gap::above(case), original_radius(case, &self.original))?;
             Ok(gap.furthest(radius) * 2.0)
@@ -98,7 +100,11 @@ impl Room {
     /// # Errors
     /// Without one of the gaps, the kind of vehicle, the inset of either wheel, or the dimensions of the
     /// original tire.
-    pub fn largest_width(&self, wheel: &Wheel, standoff: Length) -> Result<Option<End<Length>>, Lacking> {
+    pub fn max_width(
+        &self,
+        wheel: &Wheel,
+        hub_spacing: Length,
+    ) -> Result<Option<RangeEnd<Length>>, MissingFacts> {
         self.answer(|case| {
             let inset = || {
                 need!(inset = wheel.inset() => WheelInset);
@@ -106,7 +112,7 @@ impl Room {
             };
             let (inset, beside) = both_of(inset(), self.beside(case))?;
             let (original, outer, inner) = beside;
-            let centres = case.centres(inset, standoff);
+            let centres = case.centres(inset, hub_spacing);
             let half = |gap: &Gap, side| gap.furthest(original.reach(side)) - centres.toward(side);
             let outboard = half(&outer, Side::Outboard);
             let inboard = half(&inner, Side::Inboard);
@@ -116,7 +122,7 @@ impl Room {
                 (outboard, CheckId::OuterClearance)
             };
             let rim_fits = no_more(in_mm(half_rim(&wheel.size()).max()), in_mm(half));
-            Ok(rim_fits.then_some(End { value: half * 2.0, check: Some(check) }))
+            Ok(rim_fits.then_some(RangeEnd { value: half * 2.0, check: Some(check) }))
         })
     }
 
@@ -126,16 +132,16 @@ impl Room {
     /// # Errors
     /// Without one of the gaps, the kind of vehicle, the track where a share of it is the limit, the inset
     /// of the original wheel, or the dimensions of either tire.
-    pub fn insets(&self, proposed: &Setup) -> Result<Option<InsetRange>, Lacking> {
+    pub fn insets(&self, proposed: &Setup) -> Result<Option<InsetRange>, MissingFacts> {
         self.answer(|case| {
             let width = || {
                 need!(width = half_tire(proposed, None) => TireDimensions);
                 Ok(width)
             };
-            let known = both_of(self.beside(case), both_of(most_track_growth(case), width()))?;
+            let known = both_of(self.beside(case), both_of(max_track_growth(case), width()))?;
             let ((original, outer, inner), (most_growth, half_tire)) = known;
             let assembly = |inset| Assembly {
-                centres: case.centres(inset, proposed.standoff()),
+                centres: case.centres(inset, proposed.hub_spacing()),
                 half_tire,
                 half_rim: half_rim(&proposed.wheel().size()),
             };
@@ -163,12 +169,12 @@ impl Room {
 
 /// One end of what fits, and the check that sets it.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct End<Q> {
+pub struct RangeEnd<Q> {
     value: Q,
     check: Option<CheckId>,
 }
 
-impl<Q: Copy> End<Q> {
+impl<Q: Copy> RangeEnd<Q> {
     /// The last value that fits.
     pub const fn value(&self) -> Q {
         self.value
@@ -184,17 +190,17 @@ impl<Q: Copy> End<Q> {
 /// The insets from one to another, in steps of 0.01 mm.
 ///
 /// ```
-/// use beadseat::fitment::{Lacking, Limits, Place, Room, Setup};
+/// use beadseat::fitment::{MissingFacts, Limits, Position, AvailableSpace, Setup};
 /// use beadseat::vehicle::Vehicle;
 /// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
-/// let unknown: Lacking = Room::rear(&Vehicle::unknown(), setup, &Limits::default()).insets(&setup).unwrap_err();
+/// let unknown: MissingFacts = AvailableSpace::rear(&Vehicle::unknown(), setup, &Limits::default()).insets(&setup).unwrap_err();
 /// assert_eq!(unknown.to_string(), "not known: vehicle.kind");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct InsetRange {
-    least: End<Inset>,
-    most: End<Inset>,
+    least: RangeEnd<Inset>,
+    most: RangeEnd<Inset>,
 }
 
 impl InsetRange {
@@ -202,17 +208,17 @@ impl InsetRange {
     const LAST: i32 = 30_000;
 
     const WHOLE: Self = Self {
-        least: End { value: Inset::from_hundredths(-Self::LAST), check: None },
-        most: End { value: Inset::from_hundredths(Self::LAST), check: None },
+        least: RangeEnd { value: Inset::from_hundredths(-Self::LAST), check: None },
+        most: RangeEnd { value: Inset::from_hundredths(Self::LAST), check: None },
     };
 
     /// The least inset: the furthest outboard, of single wheels.
-    pub const fn least(&self) -> End<Inset> {
+    pub const fn min(&self) -> RangeEnd<Inset> {
         self.least
     }
 
     /// The greatest inset.
-    pub const fn most(&self) -> End<Inset> {
+    pub const fn max(&self) -> RangeEnd<Inset> {
         self.most
     }
 
@@ -233,7 +239,7 @@ impl InsetRange {
             let middle = low + (high - low) / 2;
             if holds_at(middle) == first { low = middle } else { high = middle }
         }
-        let end = |step| End { value: Inset::from_hundredths(step), check: Some(check) };
+        let end = |step| RangeEnd { value: Inset::from_hundredths(step), check: Some(check) };
         let (low, high) = (end(low), end(high));
         if first && low.value < self.most.value {
             self.most = low;
@@ -244,15 +250,15 @@ impl InsetRange {
     }
 }
 
-/// The facts without which a [`Room`] or a [`Survey`](super::Survey) cannot answer.
+/// The facts without which a [`AvailableSpace`] or a [`SweptCorner`](super::SweptCorner) cannot answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub struct Lacking {
+pub struct MissingFacts {
     missing: Missing,
-    place: Place,
+    place: Position,
 }
 
-impl Lacking {
-    pub(super) const fn new(missing: Missing, place: Place) -> Self {
+impl MissingFacts {
+    pub(super) const fn new(missing: Missing, place: Position) -> Self {
         Self { missing, place }
     }
 
@@ -262,12 +268,12 @@ impl Lacking {
     }
 
     /// Of which axle.
-    pub const fn place(&self) -> Place {
+    pub const fn position(&self) -> Position {
         self.place
     }
 }
 
-impl fmt::Display for Lacking {
+impl fmt::Display for MissingFacts {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         for (n, input) in self.inputs().enumerate() {
             write!(f, "{}{}", if n == 0 { "not known: " } else { ", " }, input.at(self.place))?;
@@ -276,4 +282,4 @@ impl fmt::Display for Lacking {
     }
 }
 
-impl core::error::Error for Lacking {}
+impl core::error::Error for MissingFacts {}

@@ -99,16 +99,16 @@ enum Form {
 /// `pivot_mm` and `end_mm`, its inner and its outer end, for an `arm` or a `rod`) and `side`.
 ///
 /// ```
-/// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, GapSide, Surrounding}};
+/// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, GapSide, NearbyBody}};
 /// let (front, rear) = (Point::new(mm(330.0), mm(-215.0), mm(60.0))?, Point::new(mm(-330.0), mm(-215.0), mm(60.0))?);
-/// let rail = Surrounding::outline(BodyKind::FrameRail, &[front, rear])?.with_radius(mm(25.0))?;
+/// let rail = NearbyBody::outline(BodyKind::FrameRail, &[front, rear])?.with_radius(mm(25.0))?;
 /// assert_eq!(rail.kind(), BodyKind::FrameRail);
-/// let strut = Surrounding::gap(BodyKind::StrutTube, GapSide::Inner, mm(18.0), mm(290.0), mm(0.0))?;
+/// let strut = NearbyBody::gap(BodyKind::StrutTube, GapSide::Inner, mm(18.0), mm(290.0), mm(0.0))?;
 /// assert!(strut.is_gap());
 /// # Ok::<(), beadseat::sweep::ObstacleError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Surrounding {
+pub struct NearbyBody {
     kind: BodyKind,
     form: Form,
     radius: Length,
@@ -117,7 +117,7 @@ pub struct Surrounding {
     side: Option<VehicleSide>,
 }
 
-impl Surrounding {
+impl NearbyBody {
     fn of(kind: BodyKind, form: Form) -> Result<Self, ObstacleError> {
         let none = units::mm(0.0);
         let carrier = kind.usual_carrier();
@@ -144,10 +144,10 @@ impl Surrounding {
     /// No point, or more than 8.
     ///
     /// ```
-    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, Surrounding}};
+    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, NearbyBody}};
     /// let p = Point::new(mm(0.0), mm(0.0), mm(400.0))?;
-    /// assert!(Surrounding::outline(BodyKind::Other, &[p]).is_ok());
-    /// assert!(Surrounding::outline(BodyKind::Other, &[p; 9]).is_err());
+    /// assert!(NearbyBody::outline(BodyKind::Other, &[p]).is_ok());
+    /// assert!(NearbyBody::outline(BodyKind::Other, &[p; 9]).is_err());
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn outline(kind: BodyKind, points: &[Point]) -> Result<Self, ObstacleError> {
@@ -167,9 +167,9 @@ impl Surrounding {
     /// Those of [`Obstacle::arch_lip`].
     ///
     /// ```
-    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, Surrounding}};
+    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, NearbyBody}};
     /// let at = |forward, up| Point::new(mm(forward), mm(35.0), mm(up));
-    /// assert!(Surrounding::arc(BodyKind::ArchLip, [at(360.0, 60.0)?, at(0.0, 390.0)?, at(-350.0, 80.0)?]).is_ok());
+    /// assert!(NearbyBody::arc(BodyKind::ArchLip, [at(360.0, 60.0)?, at(0.0, 390.0)?, at(-350.0, 80.0)?]).is_ok());
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn arc(kind: BodyKind, points: [Point; 3]) -> Result<Self, ObstacleError> {
@@ -182,9 +182,9 @@ impl Surrounding {
     /// Those of [`Obstacle::disc`].
     ///
     /// ```
-    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, Surrounding}};
+    /// use beadseat::{sweep::Point, units::mm, vehicle::{BodyKind, NearbyBody}};
     /// let (centre, above) = (Point::new(mm(0.0), mm(-190.0), mm(330.0))?, Point::new(mm(0.0), mm(-195.0), mm(380.0))?);
-    /// assert!(Surrounding::disc(BodyKind::SpringSeat, centre, above, mm(70.0)).is_ok());
+    /// assert!(NearbyBody::disc(BodyKind::SpringSeat, centre, above, mm(70.0)).is_ok());
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn disc(
@@ -242,8 +242,8 @@ impl Surrounding {
     /// Sets the only side of the vehicle it is on.
     ///
     /// ```
-    /// use beadseat::{sweep::Point, tire::VehicleSide, units::mm, vehicle::{BodyKind, Surrounding}};
-    /// let pipe = Surrounding::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
+    /// use beadseat::{sweep::Point, tire::VehicleSide, units::mm, vehicle::{BodyKind, NearbyBody}};
+    /// let pipe = NearbyBody::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
     /// assert_eq!(pipe.side(), None);
     /// assert_eq!(pipe.only_on(VehicleSide::Left).side(), Some(VehicleSide::Left));
     /// # Ok::<(), beadseat::sweep::ObstacleError>(())
@@ -305,9 +305,9 @@ impl Surrounding {
 /// The bodies around the wheels of an axle, up to 16.
 ///
 /// ```
-/// use beadseat::{sweep::{ObstacleError, Point}, units::mm, vehicle::{BodyKind, Surrounding, Surroundings}};
-/// let stud = Surrounding::outline(BodyKind::Other, &[Point::new(mm(0.0), mm(40.0), mm(390.0))?])?;
-/// let mut around = Surroundings::new();
+/// use beadseat::{sweep::{ObstacleError, Point}, units::mm, vehicle::{BodyKind, NearbyBody, NearbyBodies}};
+/// let stud = NearbyBody::outline(BodyKind::Other, &[Point::new(mm(0.0), mm(40.0), mm(390.0))?])?;
+/// let mut around = NearbyBodies::new();
 /// for _ in 0..16 {
 ///     around.push(stud)?;
 /// }
@@ -316,11 +316,11 @@ impl Surrounding {
 /// # Ok::<(), ObstacleError>(())
 /// ```
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Surroundings {
-    list: [Option<Surrounding>; MAX_OBSTACLES],
+pub struct NearbyBodies {
+    list: [Option<NearbyBody>; MAX_OBSTACLES],
 }
 
-impl Surroundings {
+impl NearbyBodies {
     /// None yet.
     pub const fn new() -> Self {
         Self { list: [None; MAX_OBSTACLES] }
@@ -330,14 +330,14 @@ impl Surroundings {
     ///
     /// # Errors
     /// A seventeenth.
-    pub fn push(&mut self, body: Surrounding) -> Result<(), ObstacleError> {
+    pub fn push(&mut self, body: NearbyBody) -> Result<(), ObstacleError> {
         let free = self.list.iter_mut().find(|place| place.is_none()).ok_or(ObstacleError::TooMany)?;
         *free = Some(body);
         Ok(())
     }
 
     /// All of them, in order.
-    pub fn iter(&self) -> impl Iterator<Item = &Surrounding> {
+    pub fn iter(&self) -> impl Iterator<Item = &NearbyBody> {
         self.list.iter().flatten()
     }
 

@@ -10,14 +10,14 @@ use crate::wheel::{BoltCircle, Seat, Thread};
 /// A value as a check reads it: a quantity, or a designation that equals another or does not.
 ///
 /// ```
-/// use beadseat::{fitment::Reading, units::mm};
-/// assert_eq!(Reading::Length(mm(6.35)).to_string(), "6.35 mm");
-/// assert_eq!(Reading::BoltCircle("5x112".parse()?).to_string(), "5x112");
+/// use beadseat::{fitment::Value, units::mm};
+/// assert_eq!(Value::Length(mm(6.35)).to_string(), "6.35 mm");
+/// assert_eq!(Value::BoltCircle("5x112".parse()?).to_string(), "5x112");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
-pub enum Reading {
+pub enum Value {
     /// A length, in mm.
     Length(Length),
     /// A load, in kg.
@@ -48,7 +48,7 @@ pub enum Reading {
     Seat(Seat),
 }
 
-/// How a [`Reading`] is stored: 64 bits and a tag.
+/// How a [`Value`] is stored: 64 bits and a tag.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
 #[repr(u8)]
 pub(crate) enum Tag {
@@ -69,7 +69,7 @@ pub(crate) enum Tag {
     Seat,
 }
 
-impl Reading {
+impl Value {
     pub(crate) fn pack(self) -> (Tag, u64) {
         match self {
             Self::Length(q) => (Tag::Length, q.value.to_bits()),
@@ -110,7 +110,7 @@ impl Reading {
         })
     }
 
-    /// The number in the unit of [`Reading::unit`], where it is a number.
+    /// The number in the unit of [`Value::unit`], where it is a number.
     pub(crate) fn number(self) -> Option<f64> {
         Some(match self {
             Self::Length(q) => units::in_mm(q),
@@ -149,8 +149,8 @@ impl Reading {
     /// The unit: `mm`, `kg`, `kPa`, `km/h`, `%`, `years`, `N·m`, `in`, or nothing for a designation.
     ///
     /// ```
-    /// use beadseat::{fitment::Reading, units::kpa};
-    /// assert_eq!(Reading::Pressure(kpa(250.0)).unit(), "kPa");
+    /// use beadseat::{fitment::Value, units::kpa};
+    /// assert_eq!(Value::Pressure(kpa(250.0)).unit(), "kPa");
     /// ```
     pub const fn unit(&self) -> &'static str {
         match self {
@@ -194,7 +194,7 @@ impl fmt::Display for Rounded {
     }
 }
 
-impl fmt::Display for Reading {
+impl fmt::Display for Value {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::RimWidth(w) => write!(f, "{w} {}", if w.millimetres().is_some() { "mm" } else { "in" }),
@@ -220,25 +220,25 @@ impl fmt::Display for Reading {
 /// What a reading is held against.
 ///
 /// ```
-/// use beadseat::{fitment::{Bound, Reading}, units::mm};
-/// let bound = Bound::AtLeast(Reading::Length(mm(6.35)));
+/// use beadseat::{fitment::{Bound, Value}, units::mm};
+/// let bound = Bound::AtLeast(Value::Length(mm(6.35)));
 /// assert_eq!(bound.to_string(), "at least 6.35 mm");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Bound {
     /// No more than this.
-    AtMost(Reading),
+    AtMost(Value),
     /// No less than this.
-    AtLeast(Reading),
+    AtLeast(Value),
     /// From the first to the second.
-    Between(Reading, Reading),
+    Between(Value, Value),
     /// The same.
-    Equals(Reading),
+    Equals(Value),
 }
 
 impl Bound {
     /// The number of the bound that a value is nearer to.
-    pub(super) fn nearer_to(self, value: Reading) -> Option<f64> {
+    pub(super) fn nearer_to(self, value: Value) -> Option<f64> {
         match self {
             Self::AtMost(bound) | Self::AtLeast(bound) | Self::Equals(bound) => bound.number(),
             Self::Between(least, most) => {
@@ -250,7 +250,7 @@ impl Bound {
 
     /// How far inside a value is, to the nearer bound, in its unit; negative outside. Nothing for what only
     /// agrees or does not.
-    pub(super) fn margin(self, value: Reading) -> Option<f64> {
+    pub(super) fn margin(self, value: Value) -> Option<f64> {
         let value = value.number()?;
         match self {
             Self::AtMost(most) => Some(most.number()? - value),

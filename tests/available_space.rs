@@ -2,7 +2,7 @@
 #![cfg(feature = "serde")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::fitment::{CheckId, Input, Place, Reason, Room, Setup, Verdict};
+use beadseat::fitment::{AvailableSpace, CheckId, Input, Position, Reason, Setup, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::units::{Length, mm};
 use beadseat::uom::si::length::millimeter;
@@ -24,8 +24,8 @@ fn wagon(patches: &Value) -> Scenario {
     serde_json::from_value(document).unwrap()
 }
 
-fn room(scenario: &Scenario) -> Room {
-    Room::front(scenario.vehicle(), scenario.change().original.front.unwrap(), scenario.limits())
+fn room(scenario: &Scenario) -> AvailableSpace {
+    AvailableSpace::front(scenario.vehicle(), scenario.change().original.front.unwrap(), scenario.limits())
 }
 
 fn setup(tire: &str, wheel: &str, spacer: f64) -> Setup {
@@ -55,8 +55,8 @@ fn widths_worked_by_hand() {
             Some((222.0, CheckId::InnerClearance)),
         ),
     ];
-    for (patches, wheel, standoff, expected) in &rows {
-        let widest = room(&wagon(patches)).largest_width(&wheel.parse().unwrap(), mm(*standoff)).unwrap();
+    for (patches, wheel, hub_spacing, expected) in &rows {
+        let widest = room(&wagon(patches)).max_width(&wheel.parse().unwrap(), mm(*hub_spacing)).unwrap();
         let is = widest.map(|end| (end.value(), end.check().unwrap()));
         let same = match (is, expected) {
             (Some((width, check)), Some((expected, by))) => close(width, *expected) && check == *by,
@@ -79,7 +79,7 @@ fn diameters_worked_by_hand() {
         (json!({ "/vehicle/front/space/measured_tire": { "tread_depth_mm": 6.5 } }), 714.52),
     ];
     for (patches, expected) in &rows {
-        let largest = room(&wagon(patches)).largest_diameter().unwrap();
+        let largest = room(&wagon(patches)).max_diameter().unwrap();
         assert!(close(largest, *expected), "{patches}: {largest:?}, not {expected}");
     }
     assert_eq!(rows.len(), 5);
@@ -120,7 +120,7 @@ fn insets_worked_by_hand() {
     ];
     for (patches, spacer, expected) in &rows {
         let found = room(&wagon(patches)).insets(&setup("225/45R17 94W XL", "7.5Jx17", *spacer)).unwrap();
-        let is = found.map(|r| [r.least(), r.most()].map(|end| (end.value().to_string(), end.check())));
+        let is = found.map(|r| [r.min(), r.max()].map(|end| (end.value().to_string(), end.check())));
         let expected =
             expected.map(|(least, most)| [least, most].map(|(inset, check)| (inset.to_string(), check)));
         assert_eq!(is, expected, "{patches}");
@@ -161,18 +161,18 @@ fn what_is_lacking_is_named() {
         let room = room(&wagon(patches));
         let proposed = setup("225/45R17 94W XL", "7.5Jx17 ET42", 0.0);
         let lacking = [
-            room.largest_diameter().err(),
-            room.largest_width(&proposed.wheel(), mm(0.0)).err(),
+            room.max_diameter().err(),
+            room.max_width(&proposed.wheel(), mm(0.0)).err(),
             room.insets(&proposed).err(),
         ];
         for (lacking, expected) in lacking.iter().zip(expected) {
             let inputs: Vec<Input> = lacking.iter().flat_map(|l| l.inputs()).collect();
             assert_eq!(inputs, *expected, "{patches}");
-            assert!(lacking.is_none_or(|l| l.place() == Place::Front));
+            assert!(lacking.is_none_or(|l| l.position() == Position::Front));
         }
     }
     let room = room(&wagon(&json!({})));
-    let no_inset = room.largest_width(&"7.5Jx17".parse().unwrap(), mm(0.0)).unwrap_err();
+    let no_inset = room.max_width(&"7.5Jx17".parse().unwrap(), mm(0.0)).unwrap_err();
     assert_eq!(no_inset.inputs().collect::<Vec<_>>(), [Input::WheelInset]);
     assert_eq!(no_inset.to_string(), "not known: proposed.front.wheel (inset)");
 }
@@ -187,7 +187,7 @@ fn the_unchanged_original_is_kept_though_its_tolerance_is_not() {
         "/proposed/front": { "tire": "205/55R16 91V", "wheel": "6.5Jx16 H2 ET46 5x112 57.1" },
     });
     let scenario = wagon(&patches);
-    let check = scenario.assess().get(CheckId::InnerClearance, Place::Front).unwrap();
+    let check = scenario.assess().get(CheckId::InnerClearance, Position::Front).unwrap();
     assert_eq!((check.verdict(), check.reason()), (Verdict::Within, Reason::Unchanged));
     assert_eq!(room(&scenario).insets(&scenario.change().proposed.front.unwrap()), Ok(None));
 }

@@ -12,7 +12,7 @@ use crate::units::{self, Angle, Length, in_mm, in_rad};
 ///
 /// ```
 /// use beadseat::{sweep::{Carrier, Corner, Point, Pose}, units::{deg, mm}};
-/// let raised = Corner::new().stance(Pose::new(deg(0.0), mm(40.0)));
+/// let raised = Corner::new().wheel_pose(Pose::new(deg(0.0), mm(40.0)));
 /// let ball_joint = Point::new(mm(0.0), mm(-90.0), mm(-120.0))?;
 /// let now = raised.carried(Carrier::Knuckle, ball_joint)?;
 /// assert_eq!((now.outboard(), now.up()), (mm(-90.0), mm(-80.0)));
@@ -21,7 +21,7 @@ use crate::units::{self, Angle, Length, in_mm, in_rad};
 /// # Ok::<(), beadseat::OutOfRange>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Stance {
+pub struct WheelPose {
     corner: Corner,
     hub: Vector,
     roll: Turn,
@@ -33,10 +33,10 @@ pub struct Stance {
 
 impl Corner {
     /// How it stands in a position.
-    pub fn stance(&self, pose: Pose) -> Stance {
+    pub fn wheel_pose(&self, pose: Pose) -> WheelPose {
         let (z, other) = (in_mm(pose.travel()), in_mm(pose.other_travel()));
         let roll = self.beam.map_or(0.0, |track| (z - other) / track);
-        Stance {
+        WheelPose {
             corner: Self {
                 steer: Span::at(in_rad(pose.steer())),
                 travel: Span::at(z),
@@ -52,7 +52,7 @@ impl Corner {
     }
 }
 
-impl Stance {
+impl WheelPose {
     /// A point of the wheel: how far outboard along the spindle, how far from it, and at what angle around
     /// it, from the top forward.
     pub fn of_wheel(&self, axial: Length, radial: Length, around: Angle) -> Point {
@@ -71,7 +71,7 @@ impl Stance {
             Carrier::Body => point.0,
             // It tips and turns as the wheel does.
             Carrier::Knuckle => self.moved(self.corner.tipped(point.0, self.travel)),
-            Carrier::Travels => self.risen(point.0),
+            Carrier::Unsprung => self.risen(point.0),
             Carrier::Arm { pivot, end } => {
                 let arm = Arm::new(pivot, end, Span::at(self.travel))?;
                 let (turn, _) = arm.turn(self.travel);

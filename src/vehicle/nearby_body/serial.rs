@@ -7,7 +7,7 @@ use serde::de::{Error, SeqAccess, Visitor};
 use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use super::{BodyKind, Form, GapSide, MAX_POINTS, Surrounding, Surroundings};
+use super::{BodyKind, Form, GapSide, MAX_POINTS, NearbyBodies, NearbyBody};
 use crate::record::{record, words, written};
 use crate::sweep::{Carrier, ObstacleError, Point};
 use crate::text::bounded;
@@ -39,7 +39,7 @@ words! {
         /// The knuckle.
         Knuckle = "knuckle",
         /// What rises and falls with the hub.
-        Travels = "travels",
+        Unsprung = "unsprung",
         /// An arm.
         Arm = "arm",
         /// A tie rod.
@@ -121,21 +121,21 @@ record! {
 }
 
 impl Facts {
-    fn body<E: Error>(&self) -> Result<Surrounding, E> {
+    fn body<E: Error>(&self) -> Result<NearbyBody, E> {
         let kind = self.what().ok_or_else(|| E::missing_field("what"))?;
         let body = match (self.points(), self.arc(), self.disc(), self.gap()) {
             (Some(Outline(points, count)), None, None, None) => {
-                Surrounding::outline(kind, points.get(..usize::from(count)).unwrap_or_default())
+                NearbyBody::outline(kind, points.get(..usize::from(count)).unwrap_or_default())
             }
-            (None, Some(points), None, None) => Surrounding::arc(kind, points),
+            (None, Some(points), None, None) => NearbyBody::arc(kind, points),
             (None, None, Some([centre, on_axis]), None) => {
                 let radius = self.disc_radius().ok_or_else(|| E::missing_field("disc_radius_mm"))?;
-                Surrounding::disc(kind, centre, on_axis, radius)
+                NearbyBody::disc(kind, centre, on_axis, radius)
             }
             (None, None, None, Some(gap)) => {
                 let side = self.gap_side().ok_or_else(|| E::missing_field("gap_side"))?;
                 let height = self.height().ok_or_else(|| E::missing_field("height_mm"))?;
-                Surrounding::gap(kind, side, gap, height, self.forward().unwrap_or_default())
+                NearbyBody::gap(kind, side, gap, height, self.forward().unwrap_or_default())
             }
             _ => return Err(E::custom("one of `points_mm`, `arc_mm`, `disc_mm` and `gap_mm` is wanted")),
         };
@@ -151,7 +151,7 @@ impl Facts {
             (None, None, None) => return self.carried(body.map_err(E::custom)?),
             (Some(CarrierWord::Body), None, None) => Carrier::Body,
             (Some(CarrierWord::Knuckle), None, None) => Carrier::Knuckle,
-            (Some(CarrierWord::Travels), None, None) => Carrier::Travels,
+            (Some(CarrierWord::Unsprung), None, None) => Carrier::Unsprung,
             (Some(CarrierWord::Arm), Some(pivot), Some(end)) => Carrier::Arm { pivot, end },
             (Some(CarrierWord::Rod), Some(inner), Some(outer)) => Carrier::Rod { outer, inner },
             _ => return Err(E::custom("an arm and a rod, and nothing else, have `pivot_mm` and `end_mm`")),
@@ -160,7 +160,7 @@ impl Facts {
     }
 
     /// With what does not depend on its form.
-    fn carried<E: Error>(&self, body: Surrounding) -> Result<Surrounding, E> {
+    fn carried<E: Error>(&self, body: NearbyBody) -> Result<NearbyBody, E> {
         let body = body
             .with_radius(self.radius().unwrap_or_default())
             .and_then(|body| body.with_uncertainty(self.uncertainty().unwrap_or_default()))
@@ -169,13 +169,13 @@ impl Facts {
     }
 }
 
-impl<'de> Deserialize<'de> for Surrounding {
+impl<'de> Deserialize<'de> for NearbyBody {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         Facts::deserialize(deserializer)?.body()
     }
 }
 
-impl Serialize for Surrounding {
+impl Serialize for NearbyBody {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let of_form = match &self.form {
             Form::Points(..) | Form::Arc(_) => 1,
@@ -206,7 +206,7 @@ impl Serialize for Surrounding {
         let word = match self.carrier {
             Carrier::Body => CarrierWord::Body,
             Carrier::Knuckle => CarrierWord::Knuckle,
-            Carrier::Travels => CarrierWord::Travels,
+            Carrier::Unsprung => CarrierWord::Unsprung,
             Carrier::Arm { .. } => CarrierWord::Arm,
             Carrier::Rod { .. } => CarrierWord::Rod,
         };
@@ -222,24 +222,24 @@ impl Serialize for Surrounding {
     }
 }
 
-impl Serialize for Surroundings {
+impl Serialize for NearbyBodies {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_seq(self.iter())
     }
 }
 
-impl<'de> Deserialize<'de> for Surroundings {
+impl<'de> Deserialize<'de> for NearbyBodies {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         struct List;
         impl<'de> Visitor<'de> for List {
-            type Value = Surroundings;
+            type Value = NearbyBodies;
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str("a list of up to 16 bodies")
             }
 
-            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Surroundings, A::Error> {
-                let mut around = Surroundings::new();
+            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<NearbyBodies, A::Error> {
+                let mut around = NearbyBodies::new();
                 while let Some(body) = list.next_element()? {
                     around.push(body).map_err(A::Error::custom)?;
                 }
