@@ -1,8 +1,8 @@
 //! Overall diameter and section width.
 
-use super::size::{Listing, by_aspect};
-use super::{Structure, TireSize};
 use crate::rim::RimWidth;
+use crate::tire::size::{Listing, by_aspect};
+use crate::tire::{Structure, TireSize};
 use crate::units::{self, Length, in_mm};
 use crate::{Citation, Toleranced};
 

@@ -1,30 +1,30 @@
 //! Load at a pressure, and pressure for a load.
 
+mod ambient;
 pub(crate) mod factors;
+pub(crate) mod letter_pressure;
 mod limit;
 mod model;
 mod p_metric;
+mod speed_load;
+mod speed_variation;
 mod truck;
 
+pub use ambient::{Ambient, atmospheric_pressure};
+pub use factors::{
+    dual_passenger_load, min_load_index, normal_load_limit, passenger_load_on_truck, towing_load,
+    towing_pressure_increase,
+};
 pub use model::{InflationDomain, InflationModel};
 pub use p_metric::PMetricFormula;
+pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
+pub use speed_variation::{SpeedVariation, TruckSizes, TruckSpeedBand};
 
 use model::MOST_KPA;
 
-use super::{LoadIndex, SizeClass, Tire, TireSize};
+use crate::tire::{Formation, LoadIndex, SizeClass, Tire, TireSize};
 use crate::units::{self, Angle, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
 use crate::{Citation, OutOfRange};
-
-/// Whether a tire stands alone on its side of the axle or beside another.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Formation {
-    /// Alone.
-    #[default]
-    Single,
-    /// One of a pair.
-    Dual,
-}
 
 /// Why load and pressure could not be related.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
@@ -54,7 +54,7 @@ pub enum InflationError {
 /// A load with the law it was computed by.
 ///
 /// ```
-/// use beadseat::{tire::{InflationModel, Tire}, units::kpa, uom::si::mass::kilogram};
+/// use beadseat::{tire::{inflation::InflationModel, Tire}, units::kpa, uom::si::mass::kilogram};
 /// let q = Tire::parse("205/55R16 91V")?.load_capacity(kpa(220.0))?;
 /// assert!((q.load().get::<kilogram>() - 555.215).abs() < 1e-3);
 /// assert_eq!(q.model(), InflationModel::MetricPassenger);
@@ -107,7 +107,7 @@ impl InflationModel {
     /// Whether the law is made for a class of sizes.
     ///
     /// ```
-    /// use beadseat::tire::{InflationModel, SizeClass};
+    /// use beadseat::tire::{inflation::InflationModel, SizeClass};
     /// assert!(InflationModel::MetricPassenger.holds_for(SizeClass::HighLoad));
     /// assert!(!InflationModel::MetricPassenger.holds_for(SizeClass::LightTruck));
     /// ```
@@ -123,7 +123,7 @@ impl InflationModel {
     /// Without a reference pressure where the law has no default, or outside its domain.
     ///
     /// ```
-    /// use beadseat::{tire::{InflationModel, LoadIndex}, units::{kg, kpa}};
+    /// use beadseat::{tire::{inflation::InflationModel, LoadIndex}, units::{kg, kpa}};
     /// let spare = InflationModel::Temporary.law(LoadIndex::parse("99")?, None)?;
     /// assert_eq!(spare.reference_pressure(), kpa(420.0));
     /// assert_eq!(spare.pressure_for(kg(400.0))?, kpa(420.0));
@@ -175,7 +175,7 @@ impl Tire {
     /// As [`Tire::inflation`], and for a law that is not made for the family of the tire.
     ///
     /// ```
-    /// use beadseat::{tire::{Formation, InflationError, InflationModel, Tire}, units::kg};
+    /// use beadseat::{tire::{Formation, inflation::{InflationError, InflationModel}, Tire}, units::kg};
     /// let tire = Tire::parse("P225/60R16 97S")?;
     /// let judged = tire.inflation(Formation::Single, None)?;
     /// let published = tire.inflation_by(InflationModel::PMetricFormula, Formation::Single, None)?;
@@ -357,7 +357,7 @@ impl Inflation {
     ///
     /// # Errors
     /// Outside the [domain](InflationModel::domain) of the law or above the speed symbol; what then to
-    /// take off is said by [`Tire::at_speed`] and [`camber_load_factor`](super::camber_load_factor).
+    /// take off is said by [`Tire::at_speed`] and [`camber_load_factor`].
     ///
     /// ```
     /// use beadseat::{tire::{Formation, Tire}, units::{deg, kmh, kpa}};

@@ -2,11 +2,11 @@
 
 mod permitted;
 
-use super::size::{RimShares, Rims, by_aspect};
-use super::{Metric, TireSize};
 use crate::Citation;
 use crate::record::words;
 use crate::rim::{RimWidth, SeatTaper};
+use crate::tire::size::{RimShares, Rims, by_aspect};
+use crate::tire::{Metric, TireSize};
 
 words! {
     /// Where a rim range comes from.

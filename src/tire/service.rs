@@ -1,7 +1,18 @@
 //! Service description: load index and speed symbol.
 
-use super::{Formation, LoadIndex, SpeedSymbol};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::tire::{LoadIndex, SpeedSymbol};
+
+/// Whether a tire stands alone on its side of the axle or beside another.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Formation {
+    /// Alone.
+    #[default]
+    Single,
+    /// One of a pair.
+    Dual,
+}
 
 /// What a tire may carry and how fast: `91V`, `104/102R`, `(94Y)`, `(58W)`.
 ///

@@ -63,7 +63,7 @@ pub enum SizeSpeedLetter {
 /// A tire size, of any family.
 ///
 /// # Syntax
-/// Nothing may follow the size: a text with a service description is a [`Tire`](super::Tire). The form of
+/// Nothing may follow the size: a text with a service description is a [`Tire`](crate::tire::Tire). The form of
 /// the text says its family, and no text has two forms:
 ///
 /// | family | form | examples | dimensions from | status |

@@ -1,9 +1,9 @@
 //! An adaptor: a spacer that is bolted to the hub and has a pattern of its own for the wheel.
 
-use super::{BoltCircle, Bore, FastenerKind, Spigot, Thread};
 use crate::exact::{Exact, exact_length};
 use crate::record::record;
 use crate::units::{Length, Mass};
+use crate::wheel::{BoltCircle, Bore, FastenerKind, Spigot, Thread};
 
 exact_length! {
     /// How far an adaptor moves the wheel outboard: its thickness between hub and wheel.

@@ -1,8 +1,8 @@
 //! The inside of a rim: the room for the brake.
 
-use super::WheelSize;
 use crate::rim::RimDiameter;
 use crate::units::{Length, in_mm};
+use crate::wheel::WheelSize;
 use crate::{Citation, OutOfRange, Toleranced};
 
 /// Why the barrel of a rim is not known.

@@ -2,10 +2,10 @@
 
 use core::num::NonZeroU32;
 
-use super::BoltCircle;
 use crate::exact::{Exact, exact_length};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::Length;
+use crate::wheel::BoltCircle;
 
 /// The diameter of the centre bore.
 ///

@@ -2,10 +2,10 @@
 
 use core::num::NonZeroU32;
 
-use super::{BoltCircle, Bore, Inset, bolt_circle};
 use crate::order::ordered;
 use crate::rim::{Contour, Hump, RimDiameter, RimWidth};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
+use crate::wheel::{BoltCircle, Bore, Inset, bolt_circle};
 
 /// The size of a wheel: rim width, contour, nominal diameter, hump.
 ///

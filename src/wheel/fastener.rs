@@ -1,9 +1,9 @@
 //! Wheel bolts, studs and nuts: what holds, and how strong it is.
 
-use super::{Pitch, Thread};
 use crate::Citation;
 use crate::record::words;
 use crate::units::{Force, Stress, inches, ksi, megapascals, mm};
+use crate::wheel::{Pitch, Thread};
 
 words! {
     /// What holds the wheel: a bolt into the hub, or a nut on a stud.

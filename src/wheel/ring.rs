@@ -1,7 +1,7 @@
 //! The ring that fills the gap between a spigot and a larger bore.
 
-use super::{Bore, Spigot};
 use crate::units::{self, Length, in_mm};
+use crate::wheel::{Bore, Spigot};
 use crate::{Citation, OutOfRange};
 
 /// Why a centring ring cannot be made.

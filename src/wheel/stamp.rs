@@ -2,9 +2,9 @@
 
 use core::num::NonZeroU32;
 
-use super::{Wheel, WheelSize, bolt_circle};
 use crate::molded::MoldedLoad;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::wheel::{Wheel, WheelSize, bolt_circle};
 
 /// When a wheel was made, as it is stamped.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -502,7 +502,7 @@ const fn is_word_of_a_name(scanner: &Scanner<'_>) -> bool {
     if scanner.peek(letters).is_ascii_digit() {
         return false;
     }
-    !(super::Inset::is_next(scanner) && letters == 2
+    !(crate::wheel::Inset::is_next(scanner) && letters == 2
         || WheelMark::scan(&mut ahead).is_some()
         || ahead.eat_word("SAE")
         || ahead.eat_word("MAX")
