@@ -19,38 +19,43 @@ use crate::{OutOfRange, ParseError, UnknownWord};
 /// assert!(matches!(front_axle(1060.0, "5x1x2"), Err(beadseat::Error::Parse(_))));
 /// assert_eq!(front_axle(-1.0, "5x112").unwrap_err().to_string(), "max_load_kg -1 kg is not in 10 to 60000 kg");
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum Error {
     /// A text that is no such designation.
-    #[error(transparent)]
-    Parse(#[from] ParseError),
+    Parse(ParseError),
     /// A text that is no such word.
-    #[error(transparent)]
-    Word(#[from] UnknownWord),
+    Word(UnknownWord),
     /// A quantity outside what is accepted.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
     /// Load and pressure that could not be related.
-    #[error(transparent)]
-    Inflation(#[from] InflationError),
+    Inflation(InflationError),
     /// A stiffness that is not known.
-    #[error(transparent)]
-    Stiffness(#[from] StiffnessError),
+    Stiffness(StiffnessError),
     /// A rim whose barrel is not known.
-    #[error(transparent)]
-    Barrel(#[from] BarrelError),
+    Barrel(BarrelError),
     /// A centring ring that cannot be.
-    #[error(transparent)]
-    Ring(#[from] RingError),
+    Ring(RingError),
     /// A body around a wheel that cannot be.
-    #[error(transparent)]
-    Obstacle(#[from] ObstacleError),
+    Obstacle(ObstacleError),
     /// A wear that tells nothing.
-    #[error(transparent)]
-    Wear(#[from] WearError),
+    Wear(WearError),
     /// A tire that is yet to be made.
     #[cfg(feature = "jiff")]
-    #[error(transparent)]
-    FutureDate(#[from] FutureDate),
+    FutureDate(FutureDate),
+}
+
+crate::text::messages! {
+    Error {} passes {
+        Parse(ParseError),
+        Word(UnknownWord),
+        OutOfRange(OutOfRange),
+        Inflation(InflationError),
+        Stiffness(StiffnessError),
+        Barrel(BarrelError),
+        Ring(RingError),
+        Obstacle(ObstacleError),
+        Wear(WearError),
+        #[cfg(feature = "jiff")] FutureDate(FutureDate),
+    }
 }

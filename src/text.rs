@@ -1,12 +1,14 @@
 //! Reading and writing of designations: one byte scanner behind every parser, one error, one buffer.
 
 mod error;
+mod messages;
 #[cfg(feature = "serde")]
 mod serial;
 mod word;
 mod write;
 
 pub use error::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind};
+pub(crate) use messages::messages;
 #[cfg(feature = "serde")]
 pub(crate) use serial::{FromText, FromWord, bounded, unknown_field, unknown_variant};
 pub use word::UnknownWord;

@@ -316,8 +316,7 @@ pub(crate) const fn base<D: uom::si::Dimension + ?Sized>(
 /// assert_eq!(error.to_string(), "inflation pressure 90 kPa is not in 150 to 1200 kPa");
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
-#[error("{what} {value}{unit} is not in {least} to {most}{unit}", unit = Behind(.unit))]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OutOfRange {
     pub(crate) what: &'static str,
     pub(crate) value: f64,
@@ -325,6 +324,16 @@ pub struct OutOfRange {
     pub(crate) least: f64,
     pub(crate) most: f64,
 }
+
+impl core::fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        let Self { what, value, least, most, .. } = self;
+        let unit = Behind(self.unit);
+        write!(f, "{what} {value}{unit} is not in {least} to {most}{unit}")
+    }
+}
+
+impl core::error::Error for OutOfRange {}
 
 /// A unit behind a number; a count has none.
 struct Behind<'a>(&'a str);

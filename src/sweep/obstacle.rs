@@ -79,24 +79,30 @@ pub enum Carrier {
 }
 
 /// Why an obstacle was refused.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum ObstacleError {
     /// A dimension.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
     /// An outline has from 2 to 8 points.
-    #[error("an outline has from 2 to 8 points")]
     Points,
     /// Points that must differ coincide: an axis, an arc or an arm needs a direction.
-    #[error("points that must differ coincide")]
     Coincident,
     /// What a tie rod carries is the line between its joints or a part of it.
-    #[error("a tie rod carries the line between its joints only")]
     OffRod,
     /// More than [`MAX_OBSTACLES`].
-    #[error("a corner has at most 16 obstacles")]
     TooMany,
+}
+
+crate::text::messages! {
+    ObstacleError {
+        Points => "an outline has from 2 to 8 points",
+        Coincident => "points that must differ coincide",
+        OffRod => "a tie rod carries the line between its joints only",
+        TooMany => "a corner has at most 16 obstacles",
+    } passes {
+        OutOfRange(OutOfRange),
+    }
 }
 
 /// Points of an outline, at most.

@@ -267,8 +267,7 @@ impl ParseErrorKind {
 /// assert!(error.to_string().starts_with("rim diameter code is out of range (allowed: 8 to 26"));
 /// assert_eq!(error.show(text).to_string().lines().nth(1).map(|l| &l[..9]), Some("       ^^"));
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
-#[error("{} {} (allowed: {})", .field.name(), .kind.phrase(), .field.allowed())]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[repr(align(4))] // Moved in one piece.
 pub struct ParseError {
     kind: ParseErrorKind,
@@ -276,6 +275,15 @@ pub struct ParseError {
     start: u8,
     end: u8,
 }
+
+impl fmt::Display for ParseError {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        let (field, kind) = (self.field, self.kind);
+        write!(f, "{} {} (allowed: {})", field.name(), kind.phrase(), field.allowed())
+    }
+}
+
+impl core::error::Error for ParseError {}
 
 impl ParseError {
     #[inline(always)]

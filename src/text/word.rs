@@ -13,11 +13,18 @@ use core::fmt;
 /// assert_eq!(error.to_string(), "none of the words `radial`, `diagonal`, `bias_belted`");
 /// assert_eq!("radial".parse(), Ok(Structure::Radial));
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
-#[error("none of the words {}", Listed(.words))]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct UnknownWord {
     words: &'static [&'static str],
 }
+
+impl fmt::Display for UnknownWord {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "none of the words {}", Listed(self.words))
+    }
+}
+
+impl core::error::Error for UnknownWord {}
 
 impl UnknownWord {
     pub(crate) const fn of(words: &'static [&'static str]) -> Self {

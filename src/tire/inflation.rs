@@ -27,28 +27,34 @@ use crate::units::{self, Angle, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa}
 use crate::{Citation, OutOfRange};
 
 /// Why load and pressure could not be related.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum InflationError {
     /// The tire was given without its service description.
-    #[error("the load index is not known")]
     NoLoadIndex,
     /// The tire has no load index for pairs.
-    #[error("the tire has no load index for dual formation")]
     NoDualLoadIndex,
     /// No law is known for the family of the tire: motorcycle, agricultural and off-road tires, and sizes
     /// that do not say what they are for.
-    #[error("no law of load and pressure is known for this family of tires")]
     NoLaw,
     /// Nothing fixes the pressure at which the tire carries its load index.
-    #[error("the reference pressure is not known: read it on the tire or in its maker's data")]
     NoReferencePressure,
     /// The law is made for sizes of another family.
-    #[error("the law of load and pressure is not made for this family of sizes")]
     OtherFamily,
     /// A pressure or load outside the law.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
+}
+
+crate::text::messages! {
+    InflationError {
+        NoLoadIndex => "the load index is not known",
+        NoDualLoadIndex => "the tire has no load index for dual formation",
+        NoLaw => "no law of load and pressure is known for this family of tires",
+        NoReferencePressure => "the reference pressure is not known: read it on the tire or in its maker's data",
+        OtherFamily => "the law of load and pressure is not made for this family of sizes",
+    } passes {
+        OutOfRange(OutOfRange),
+    }
 }
 
 /// A load with the law it was computed by.

@@ -6,15 +6,21 @@ use crate::wheel::WheelSize;
 use crate::{Citation, OutOfRange, Toleranced};
 
 /// Why the barrel of a rim is not known.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum BarrelError {
     /// No standard dimensions are known for the rim; they can be measured.
-    #[error("the dimensions of this rim are not known")]
     NotKnown,
     /// A dimension that no rim has.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
+}
+
+crate::text::messages! {
+    BarrelError {
+        NotKnown => "the dimensions of this rim are not known",
+    } passes {
+        OutOfRange(OutOfRange),
+    }
 }
 
 /// The barrel of a rim: its diameters outside over the flanges, and inside under the bead seat and at the

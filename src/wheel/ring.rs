@@ -5,15 +5,21 @@ use crate::wheel::{Bore, Spigot};
 use crate::{Citation, OutOfRange};
 
 /// Why a centring ring cannot be made.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum RingError {
     /// The bore is not larger than the spigot by more than the fits.
-    #[error("the bore leaves no room for a ring on the spigot")]
     NoRoom,
     /// A fit outside what is called one.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
+}
+
+crate::text::messages! {
+    RingError {
+        NoRoom => "the bore leaves no room for a ring on the spigot",
+    } passes {
+        OutOfRange(OutOfRange),
+    }
 }
 
 /// A centring ring between the bore of a wheel and the spigot of a hub, with the fits it is made with.

@@ -7,15 +7,21 @@ use crate::{Citation, OutOfRange, Toleranced};
 const MM_PER_KM: f64 = 1e6;
 
 /// Why a wear rate could not be told.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum WearError {
     /// The tread that was lost is less than what the measurements may be wrong by.
-    #[error("the wear is not more than the uncertainty of the two depths")]
     NotSeen,
     /// A depth or distance that cannot be.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
+}
+
+crate::text::messages! {
+    WearError {
+        NotSeen => "the wear is not more than the uncertainty of the two depths",
+    } passes {
+        OutOfRange(OutOfRange),
+    }
 }
 
 /// Tread lost for the distance driven, from two measurements. The tread is taken to wear evenly with

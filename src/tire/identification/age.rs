@@ -15,11 +15,18 @@ use super::{DateCode, ManufactureWeek};
 /// assert_eq!(error.week().year(), 2097);
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, thiserror::Error)]
-#[error("week {} of {} is in the future", .week.week(), .week.year())]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct FutureDate {
     week: ManufactureWeek,
 }
+
+impl core::fmt::Display for FutureDate {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "week {} of {} is in the future", self.week.week(), self.week.year())
+    }
+}
+
+impl core::error::Error for FutureDate {}
 
 impl FutureDate {
     /// The week that is to come.

@@ -14,15 +14,21 @@ const RADIAL_SPAN: (f64, f64) = (0.909, 0.948);
 const DIAGONAL_SPAN: (f64, f64) = (0.918, 0.955);
 
 /// Why no vertical stiffness is known.
-#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum StiffnessError {
     /// The formula is made for belted radial tires of cars and light trucks.
-    #[error("vertical stiffness is only known for radial tires of cars and light trucks")]
     OtherTire,
     /// A dimension, pressure or load outside the formula.
-    #[error(transparent)]
-    OutOfRange(#[from] OutOfRange),
+    OutOfRange(OutOfRange),
+}
+
+crate::text::messages! {
+    StiffnessError {
+        OtherTire => "vertical stiffness is only known for radial tires of cars and light trucks",
+    } passes {
+        OutOfRange(OutOfRange),
+    }
 }
 
 /// The vertical stiffness of a belted radial tire at a pressure, and what follows from it.
