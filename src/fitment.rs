@@ -38,6 +38,8 @@ mod conditions;
 mod finding;
 mod limits;
 mod measure;
+mod position;
+mod preparation;
 mod pressures;
 mod print;
 mod report;
@@ -49,10 +51,12 @@ mod value;
 
 pub use approach::Approach;
 pub use available_space::{AvailableSpace, InsetRange, MissingFacts, RangeEnd};
-pub use check::{Check, CheckId, Input, InputPath, Position, Reason, Verdict};
+pub use check::{Check, CheckId, Input, InputPath, Reason, Verdict};
 pub use conditions::{Conditions, Day, TractionClass};
 pub use limits::{Limit, LimitSet, Limits};
-pub use measure::{Measurement, Measurements, Preparation, Tool};
+pub use measure::{Measurement, Measurements};
+pub use position::Position;
+pub use preparation::{Preparation, Tool};
 pub use pressures::{Assumes, Needed, PressureBasis, Pressures};
 pub use print::{Body, Headline};
 pub use report::{Caution, Effect, EffectId, Report};
@@ -100,7 +104,7 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
                 Run::SteeredAxle(check) if steered => check,
                 _ => continue,
             };
-            let found = case.by_rules(definition, || check(case));
+            let found = case.by_rules(definition.rules, || check(case));
             report.push(&case.finish(definition.id, case.place, found));
         }
         for definition in &checks::DEFINITIONS {
@@ -113,7 +117,7 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
                     }
                 }
                 Run::End(check) => {
-                    let at = |side| case.by_rules(definition, || check(case, side));
+                    let at = |side| case.by_rules(definition.rules, || check(case, side));
                     if case.is_motorcycle() {
                         let [left, right] = SIDES.map(at);
                         let either = finding::of_either_side(left, right);
@@ -154,4 +158,21 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
         report.caution(Caution::Towing);
     }
     report
+}
+
+impl Change {
+    /// Judges the change on a vehicle, in ordinary use and by the default limits; [`assess`] takes
+    /// others.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Setup, Verdict};
+    /// use beadseat::vehicle::{Kind, Vehicle};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
+    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
+    /// assert_eq!(report.overall(), Verdict::Beyond); // a tire of 17 in on a wheel of 16
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn assess(&self, vehicle: &Vehicle) -> Report {
+        assess(vehicle, self, &Conditions::default(), &Limits::default())
+    }
 }

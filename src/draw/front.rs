@@ -10,8 +10,7 @@ use super::flat::{Extent, Flat, along, circle, minus};
 use super::lettering::{self, SIZE, tenths};
 use super::outline::{Seen, half, section};
 use super::paper::{Frame, Line, Paper};
-use super::plan::in_words;
-use super::{AT_REST, Figure, MARGIN, ROOM, Scene};
+use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
 use crate::sweep::{Point, Profile};
 use crate::units::{Length, in_mm, mm};
 

@@ -3,9 +3,9 @@
 use core::fmt;
 
 use super::check::Position;
-use super::print::Name;
 use super::value::Rounded;
 use crate::sweep::{Part, Swept};
+use crate::text::Name;
 use crate::units::{self, Angle, Length, in_deg, in_mm};
 use crate::vehicle::BodyKind;
 

@@ -17,6 +17,7 @@ mod pressure;
 mod ride;
 mod rim;
 mod rolling;
+mod rules;
 pub(super) mod swept;
 
 use super::case::Case;
@@ -94,9 +95,10 @@ impl CheckId {
 }
 
 pub(super) use condition::treads_are_uneven;
-pub(super) use definition::{Definition, Harm, Rules, Run};
+pub(super) use definition::{Definition, Harm, Run};
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;
+pub(super) use rules::Rules;
 pub(super) use swept::{ends as swept, not_swept};
 
 /// The cautions that an axle's setup calls for.

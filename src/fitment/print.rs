@@ -4,12 +4,13 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
 use super::checks::Harm;
-use super::measure::{Measurement, Preparation};
+use super::measure::Measurement;
+use super::preparation::Preparation;
 use super::pressures::{Assumes, Pressures};
 use super::report::Report;
 use super::value::{Rounded, Value};
 use crate::Citation;
-use crate::text::Text;
+use crate::text::{Name, Text};
 
 /// Columns of the terminal.
 const WIDTH: usize = 100;
@@ -68,19 +69,6 @@ impl Write for Wrap<'_, '_> {
             self.word.str(piece);
         }
         Ok(())
-    }
-}
-
-/// The name of a check or a body for reading: `bolt circle`.
-pub(super) struct Name(pub(super) &'static str);
-
-impl fmt::Display for Name {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut text = Text::new();
-        for byte in self.0.bytes() {
-            text.byte(if byte == b'_' { b' ' } else { byte });
-        }
-        f.pad(text.as_str())
     }
 }
 

@@ -4,7 +4,8 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::approach::{Approach, part_name};
 use super::check::Check;
-use super::measure::{Measurement, Preparation};
+use super::measure::Measurement;
+use super::preparation::Preparation;
 use super::pressures::{Needed, Pressures};
 use super::report::{Effect, Report};
 use super::value::{Bound, Value};

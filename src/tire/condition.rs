@@ -2,11 +2,10 @@
 
 mod age_limit;
 mod mounting;
-mod wear;
+pub(super) mod wear;
 
 pub use age_limit::AgeLimit;
 pub use mounting::{ArrowTurn, Mounting, MountingFinding, Remedy, SideFacingOut, VehicleSide};
-pub use wear::{WearError, WearRate};
 
 use crate::exact::Exact;
 use crate::units::{self, Length, in_mm};

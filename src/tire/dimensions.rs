@@ -1,6 +1,7 @@
 //! Overall diameter and section width.
 
-use super::size::{Listing, by_aspect};
+use super::size::annex::Listing;
+use super::size::by_aspect;
 use super::{Structure, TireSize};
 use crate::rim::RimWidth;
 use crate::units::{self, Length, in_mm};

@@ -1,8 +1,6 @@
 //! Uniform tire quality grading: treadwear, traction, temperature.
 
-mod single;
-
-pub use single::Grade;
+pub(super) mod single;
 
 use crate::text::ParseErrorKind::Ambiguous;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};

@@ -11,20 +11,9 @@ pub use p_metric::PMetricFormula;
 
 use model::MOST_KPA;
 
-use super::{LoadIndex, SizeClass, Tire, TireSize};
+use super::{Formation, LoadIndex, SizeClass, Tire, TireSize};
 use crate::units::{self, Angle, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
 use crate::{Citation, OutOfRange};
-
-/// Whether a tire stands alone on its side of the axle or beside another.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Formation {
-    /// Alone.
-    #[default]
-    Single,
-    /// One of a pair.
-    Dual,
-}
 
 /// Why load and pressure could not be related.
 #[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]

@@ -1,15 +1,14 @@
 //! Everything that stands on a sidewall behind the size, in any order.
 
-mod contradiction;
+pub(super) mod contradiction;
 mod limit;
 
-pub use contradiction::LineContradiction;
 pub use limit::MoldedLimit;
 
-use super::sidewall::MarkSet;
+use super::designation::{Mark, is_ply_rating};
+use super::sidewall::set::MarkSet;
 use super::{
-    Formation, LoadRange, LoadVersion, Mark, ServiceDescription, SidewallMark, SpeedSymbol, Tire, TireSize,
-    is_ply_rating,
+    Formation, LoadRange, LoadVersion, ServiceDescription, SidewallMark, SpeedSymbol, Tire, TireSize,
 };
 use crate::molded::{self, MoldedLoad, MoldedPressure, MoldedSpeed};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};

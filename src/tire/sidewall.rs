@@ -2,11 +2,10 @@
 
 mod approval;
 mod plies;
-mod set;
+pub(super) mod set;
 
 pub use approval::{ApprovalAuthority, ApprovalMark, ApprovalStage};
 pub use plies::{Cord, Layer, Plies};
-pub(super) use set::MarkSet;
 
 use super::{LoadRange, LoadVersion};
 use crate::Citation;

@@ -2,8 +2,8 @@
 
 use core::fmt;
 
-use super::Position;
-use crate::fitment::measure::{Preparation, Tool};
+use crate::fitment::position::Position;
+use crate::fitment::preparation::{Preparation, Tool};
 
 macro_rules! inputs {
     ($($variant:ident = $key:literal, $how:literal, [$($tool:ident),*] $access:ident;)*) => {
