@@ -91,8 +91,8 @@ impl Report {
     }
 
     /// The findings that were not assessed, by row.
-    fn lacking(&self) -> impl Iterator<Item = (usize, Check)> {
-        self.checks().enumerate().filter(|(_, c)| c.verdict() == Verdict::NotAssessed)
+    fn lacking(&self) -> impl Iterator<Item = (usize, &Check)> {
+        self.findings().enumerate().filter(|(_, c)| c.verdict() == Verdict::NotAssessed)
     }
 
     /// The facts that would settle what was not assessed, each once, the one that settles most first.
@@ -129,13 +129,13 @@ impl Report {
 
     /// Everything that is lacking.
     fn all_facts(&self) -> Facts {
-        self.lacking().fold(Facts::default(), |all, (_, check)| all.join(self.facts_for(&check)))
+        self.lacking().fold(Facts::default(), |all, (_, check)| all.join(self.facts_for(check)))
     }
 
     fn measurement(&self, input: Input, place: Position) -> Measurement<'_> {
         let mut measurement = Measurement { report: self, input, place, alone: 0, with_others: 0 };
         for (row, check) in self.lacking() {
-            let facts = self.facts_for(&check);
+            let facts = self.facts_for(check);
             match facts.count() {
                 _ if !facts.has(input, place) => {}
                 1 => measurement.alone |= 1 << row,
@@ -163,7 +163,7 @@ impl<'a> Iterator for Measurements<'a> {
         // How many findings wait for this fact and for nothing else.
         let mut settles = [[0_u8; u128::BITS as usize]; Position::ALL.len()];
         for (_, check) in self.report.lacking() {
-            let facts = self.report.facts_for(&check).less(&self.taken);
+            let facts = self.report.facts_for(check).less(&self.taken);
             left = left.join(facts);
             if facts.count() == 1 {
                 let of_places = settles.iter_mut().zip(facts.0);

@@ -4,10 +4,11 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::approach::{Approach, part_name};
 use super::check::Check;
+use super::effect::Effect;
 use super::measure::Measurement;
 use super::preparation::Preparation;
 use super::pressures::{Needed, Pressures};
-use super::report::{Effect, Report};
+use super::report::Report;
 use super::value::{Bound, Value};
 use crate::record::tidy;
 use crate::units::{in_deg, in_kpa, in_mm};
@@ -180,7 +181,7 @@ impl Serialize for Report {
         map.serialize_entry("schema", &SCHEMA)?;
         map.serialize_entry("overall", self.overall().name())?;
         map.serialize_entry("complete", &self.is_complete())?;
-        map.serialize_entry("checks", &Each(|| self.checks()))?;
+        map.serialize_entry("checks", &Each(|| self.findings()))?;
         map.serialize_entry("approaches", &Each(|| self.approaches()))?;
         map.serialize_entry("pressures", &Each(|| self.pressures()))?;
         map.serialize_entry("effects", &Each(|| self.effects()))?;
