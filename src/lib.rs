@@ -16,7 +16,6 @@ mod citation;
 pub mod draw;
 mod error;
 mod exact;
-#[allow(clippy::exhaustive_enums)]
 pub mod fitment;
 pub mod marking;
 mod molded;

@@ -164,6 +164,7 @@ impl fmt::Display for Value {
 /// assert_eq!(bound.to_string(), "at least 6.35 mm");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Bound {
     /// No more than this.
     AtMost(Value),
