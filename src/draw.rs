@@ -37,9 +37,8 @@ mod paper;
 mod plan;
 mod scene;
 
+pub use paper::Drawing;
 pub use scene::Scene;
-
-use svg::Document;
 
 use callout::{COLUMN, SHELF};
 use flat::{Extent, Flat};
@@ -85,7 +84,7 @@ impl Scene<'_> {
     /// assert!(drawing.contains("Ø632.0") && drawing.contains("inset 46.0"));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn front_view(&self) -> Document {
+    pub fn front_view(&self) -> Drawing {
         self.compose(&[&Front::new(self)], false)
     }
 
@@ -102,7 +101,7 @@ impl Scene<'_> {
     /// assert!(drawing.contains("Plan from above, straight ahead, at ride height"));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn plan_view_at_lock(&self) -> Document {
+    pub fn plan_view_at_lock(&self) -> Drawing {
         self.compose(&[&Plan::new(self)], false)
     }
 
@@ -119,12 +118,12 @@ impl Scene<'_> {
     /// assert!(scene.sheet().to_string().contains("Nothing is near &lt; 10 mm"));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn sheet(&self) -> Document {
+    pub fn sheet(&self) -> Drawing {
         self.compose(&[&Front::new(self), &Plan::new(self)], true)
     }
 
     /// Puts views on paper, one below the other.
-    fn compose(&self, figures: &[&dyn Figure], is_sheet: bool) -> Document {
+    fn compose(&self, figures: &[&dyn Figure], is_sheet: bool) -> Drawing {
         let mut paper = Paper::new();
         let mut down = EDGE;
         let heading = clean(self.heading);
@@ -174,6 +173,6 @@ impl Scene<'_> {
         } else {
             figures.first().map(|figure| figure.title()).unwrap_or_default()
         };
-        paper.into_document([WIDTH, down + EDGE], &title)
+        paper.into_drawing([WIDTH, down + EDGE], &title)
     }
 }

@@ -3,6 +3,7 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
+use core::fmt;
 
 use svg::Document;
 use svg::node::element::Element;
@@ -10,6 +11,28 @@ use svg::node::{Node, Text};
 
 use super::flat::{Extent, Flat, along, direction, hatching, minus, plain};
 use super::lettering::{self, SIZE};
+
+/// A finished drawing. `Display` is its SVG document.
+///
+/// ```
+/// # use beadseat::draw::{Drawing, Scene};
+/// # use beadseat::sweep::{Corner, Obstacles, Profile, RimSection, TireSection};
+/// # use beadseat::units::mm;
+/// # let rim = RimSection::new(mm(-46.0), mm(94.0), mm(220.0), mm(185.0))?;
+/// # let profile = Profile::new(rim, TireSection::new(mm(107.0), mm(316.0))?)?;
+/// let (corner, around) = (Corner::new(), Obstacles::new());
+/// let drawing: Drawing = Scene::new(&corner, &profile, &around).sheet();
+/// assert!(drawing.to_string().starts_with("<svg"));
+/// # Ok::<(), beadseat::OutOfRange>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Drawing(Document);
+
+impl fmt::Display for Drawing {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
 
 /// Types of line, after ISO 128-2 (from memory): two widths in the ratio of 2 to 1, dashes and gaps in
 /// multiples of the width.
@@ -220,7 +243,7 @@ impl Paper {
         self.nodes.push(letters);
     }
 
-    pub(super) fn into_document(self, size: Flat, title: &str) -> Document {
+    pub(super) fn into_drawing(self, size: Flat, title: &str) -> Drawing {
         let [width, height] = size.map(|x| x.ceil());
         let mut name = Element::new("title");
         name.append(Text::new(title));
@@ -235,7 +258,7 @@ impl Paper {
             .set("font-family", "sans-serif")
             .add(name)
             .add(ground);
-        self.nodes.into_iter().fold(document, |document, node| document.add(node))
+        Drawing(self.nodes.into_iter().fold(document, |document, node| document.add(node)))
     }
 }
 

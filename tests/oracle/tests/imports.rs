@@ -212,13 +212,27 @@ fn files(folder: &Path, module: &[String], into: &mut BTreeMap<Names, File>) {
     }
 }
 
-#[test]
-fn no_file_imports_in_a_circle() {
+fn source() -> BTreeMap<Names, File> {
     let mut tree = BTreeMap::new();
     files(&Path::new(env!("CARGO_MANIFEST_DIR")).join("../../src"), &[], &mut tree);
     assert!(tree.len() > 100);
-    let circles = Tree(tree).circles();
+    tree
+}
+
+#[test]
+fn no_file_imports_in_a_circle() {
+    let circles = Tree(source()).circles();
     assert!(circles.is_empty(), "{} circles\n{}", circles.len(), circles.join("\n"));
+}
+
+/// A crate that writes drawings is named where they are made, and no signature can tell of it.
+#[test]
+fn svg_stays_inside() {
+    let tree = source();
+    let names_svg = |file: &File| file.paths.iter().any(|path| path.len() > 1 && path[0] == "svg");
+    let who: Vec<String> =
+        tree.iter().filter(|(_, file)| names_svg(file)).map(|(module, _)| module.join("::")).collect();
+    assert_eq!(who, ["draw::paper"]);
 }
 
 #[test]
