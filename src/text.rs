@@ -7,6 +7,8 @@ mod word;
 mod worded;
 mod write;
 
+#[cfg(feature = "svg")]
+pub(crate) use error::is_plain;
 pub use error::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind};
 #[cfg(feature = "serde")]
 pub(crate) use serial::{FromText, FromWord, bounded, unknown_field, unknown_variant};
