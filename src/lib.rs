@@ -30,6 +30,7 @@ mod text;
 pub mod tire;
 mod toleranced;
 pub mod units;
+mod vector;
 pub mod vehicle;
 pub mod wheel;
 

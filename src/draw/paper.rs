@@ -9,7 +9,7 @@ use svg::Document;
 use svg::node::element::Element;
 use svg::node::{Node, Text};
 
-use super::flat::{Extent, Flat, along, direction, hatching, minus, plain};
+use super::flat::{Extent, Flat, along, direction, hatching, plain, sub};
 use super::lettering::{self, SIZE};
 
 /// A finished drawing. `Display` is its SVG document.
@@ -177,7 +177,7 @@ impl Paper {
 
     /// A dimension line with arrows at its ends, outside it if it is short.
     pub(super) fn span(&mut self, from: Flat, to: Flat) {
-        let d = minus(to, from);
+        let d = sub(to, from);
         let way = direction(from, to);
         let back = [-way[0], -way[1]];
         if libm::hypot(d[0], d[1]) >= 3.0 * ARROW {
@@ -200,7 +200,7 @@ impl Paper {
     pub(super) fn figure(&mut self, middle: Flat, text: &str, upward: bool) {
         let half = [0.5 * lettering::width(text, SIZE) + 0.4, 0.55 * SIZE];
         let half = if upward { [half[1], half[0]] } else { half };
-        let corner = minus(middle, half).map(hundredths);
+        let corner = sub(middle, half).map(hundredths);
         let size = half.map(|x| hundredths(2.0 * x));
         self.nodes.push(element(
             "rect",
@@ -273,7 +273,7 @@ pub(super) struct Frame {
 
 impl Frame {
     pub(super) fn at(&self, point: Flat) -> Flat {
-        along(self.corner, minus(point, self.window.least), 1.0 / self.scale)
+        along(self.corner, sub(point, self.window.least), 1.0 / self.scale)
     }
 
     /// A point of paper in millimetres of the vehicle.
