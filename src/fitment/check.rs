@@ -136,10 +136,18 @@ pub struct Check {
     pub(crate) verdict: Verdict,
     pub(crate) reason: Reason,
     pub(crate) citation: Citation,
-    pub(crate) measured: Option<Value>,
-    pub(crate) nominal: Option<Value>,
-    pub(crate) limit: Option<Bound>,
-    pub(crate) missing: Missing,
+    pub(crate) outcome: Outcome,
+}
+
+/// What a finding rests on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Outcome {
+    /// A value held against a bound.
+    Measured { worst: Value, nominal: Option<Value>, limit: Bound },
+    /// Facts that no figure stands for.
+    Stated,
+    /// Nothing, for want of these.
+    Missing(Missing),
 }
 
 impl Check {
@@ -173,47 +181,63 @@ impl Check {
 
     /// What was measured, at its worst case; nothing if an input is missing.
     pub const fn measured(&self) -> Option<Value> {
-        self.measured
+        match self.outcome {
+            Outcome::Measured { worst, .. } => Some(worst),
+            Outcome::Stated | Outcome::Missing(_) => None,
+        }
     }
 
     /// The same at nominal size, where tolerance or measurement widens it.
     pub const fn nominal(&self) -> Option<Value> {
-        self.nominal
+        match self.outcome {
+            Outcome::Measured { nominal, .. } => nominal,
+            Outcome::Stated | Outcome::Missing(_) => None,
+        }
     }
 
     /// What it was held against.
     pub const fn limit(&self) -> Option<Bound> {
-        self.limit
+        match self.outcome {
+            Outcome::Measured { limit, .. } => Some(limit),
+            Outcome::Stated | Outcome::Missing(_) => None,
+        }
     }
 
     /// How far inside the limit the measured value is, to the nearer bound; negative outside. Nothing
     /// for designations, which agree or do not.
     pub fn margin(&self) -> Option<Value> {
-        Some(self.measured?.of_same_kind(self.margin_number()?))
+        Some(self.measured()?.of_same_kind(self.margin_number()?))
     }
 
     /// The margin in the unit of the measured value.
     pub(crate) fn margin_number(&self) -> Option<f64> {
-        self.limit?.margin(self.measured?)
+        self.limit()?.margin(self.measured()?)
     }
 
     /// The inputs that were missing.
     pub fn missing(&self) -> impl Iterator<Item = Input> + use<> {
-        self.missing.inputs()
+        self.lacks().inputs()
+    }
+
+    pub(crate) const fn lacks(&self) -> Missing {
+        match self.outcome {
+            Outcome::Missing(missing) => missing,
+            Outcome::Measured { .. } | Outcome::Stated => Missing(0),
+        }
     }
 }
 
 impl fmt::Display for Check {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} {}: {}", self.place, self.id, self.verdict)?;
-        if let (Some(measured), Some(limit)) = (self.measured, self.limit) {
+        if let (Some(measured), Some(limit)) = (self.measured(), self.limit()) {
             write!(f, ", {measured} ({limit})")?;
         }
         write!(f, ": {}", self.reason)?;
         for (n, input) in self.missing().enumerate() {
             write!(f, "{}{}", if n == 0 { " (" } else { ", " }, input.at(self.place))?;
         }
-        if self.missing.0 != 0 {
+        if !self.lacks().is_none() {
             f.write_str(")")?;
         }
         Ok(())

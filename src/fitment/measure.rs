@@ -67,7 +67,7 @@ const OF_THE_VEHICLE: u128 = !marked(b'*');
 impl Report {
     /// What a finding lacks, each fact at its place.
     fn facts_for(&self, check: &Check) -> Facts {
-        let Missing(missing) = check.missing;
+        let Missing(missing) = check.lacks();
         let mut facts = Facts::default();
         let mut put = |place: Position, inputs| facts.0[place as usize] |= missing & inputs;
         put(Position::Vehicle, OF_THE_VEHICLE);
@@ -87,7 +87,7 @@ impl Report {
     /// The facts of an axle that its own findings lack.
     fn lacking_on(&self, axle: Position) -> u128 {
         let on_axle = self.lacking().filter(|(_, c)| c.position().axle() == axle);
-        on_axle.fold(0, |all, (_, check)| all | check.missing.0 & OF_AN_AXLE)
+        on_axle.fold(0, |all, (_, check)| all | check.lacks().0 & OF_AN_AXLE)
     }
 
     /// The findings that were not assessed, by row.
