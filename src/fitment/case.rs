@@ -7,7 +7,7 @@ use super::value::Value;
 use super::{Conditions, Limits, Setup};
 use crate::Count;
 use crate::tire::use_factors::DUAL_SHARE;
-use crate::tire::{Formation, Tire, VehicleSide};
+use crate::tire::{Formation, Tire, condition::VehicleSide};
 use crate::units::{Length, Mass, Velocity, in_mm, mm};
 use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::Inset;

@@ -7,7 +7,7 @@ use rows::Of;
 
 use super::check::Position;
 use crate::record::record;
-use crate::tire::{AgeLimit, TreadLimit};
+use crate::tire::condition::{AgeLimit, TreadLimit};
 use crate::units::{self, Length, Ratio, Velocity};
 use crate::vehicle::Kind;
 use crate::wheel::Thread;

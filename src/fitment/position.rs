@@ -1,7 +1,7 @@
 //! Where on a vehicle.
 
 use crate::record::words;
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 
 words! {
     /// What a finding is about.

@@ -3,7 +3,7 @@
 use crate::fitment::case::Case;
 use crate::fitment::check::CheckId;
 use crate::fitment::finding::Found;
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 
 pub(super) use super::rules::Rules;
 
