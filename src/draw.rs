@@ -35,22 +35,18 @@ mod lettering;
 mod outline;
 mod paper;
 mod plan;
+mod scene;
 
-use alloc::format;
-use alloc::string::String;
-use alloc::vec::Vec;
+pub use paper::Drawing;
+pub use scene::Scene;
 
-use svg::Document;
-
-use crate::sweep::{Corner, Obstacles, Point, Pose, Profile, Swept};
-use crate::units::{deg, in_mm, mm};
-use callout::{COLUMN, Callout, SHELF};
+use callout::{COLUMN, SHELF};
 use flat::{Extent, Flat};
 use front::Front;
-use lettering::{LEADING, SIZE, clean, lines, tenths};
-use outline::Seen;
+use lettering::{LEADING, SIZE, clean, lines};
 use paper::{Frame, Paper, Set};
 use plan::Plan;
+use scene::Figure;
 
 /// Width of the paper, that of an upright A4 sheet. It is as high as it needs to be.
 const WIDTH: f64 = 210.0;
@@ -72,61 +68,7 @@ const SCALES: [f64; 22] = [
 /// Height that a view should not exceed.
 const HIGHEST: f64 = 175.0;
 
-/// How far around the wheel, in millimetres of the vehicle, obstacles are shown in full. What is farther is cut
-/// off, but for the nearest of it.
-const ROOM: f64 = 60.0;
-
-/// How far beyond all that is shown a view goes, in millimetres of the vehicle.
-const MARGIN: f64 = 15.0;
-
-const AT_REST: Pose = Pose::new(deg(0.0), mm(0.0));
-
-/// A wheel in its corner, and what is to be said of it.
-///
-/// The profiles are drawn, and measured, as they are given: nominal ones give nominal dimensions.
-#[derive(Clone, Copy, Debug)]
-pub struct Scene<'a> {
-    corner: &'a Corner,
-    after: &'a Profile,
-    obstacles: &'a Obstacles,
-    before: Option<&'a Profile>,
-    labels: &'a [&'a str],
-    swept: Option<&'a Swept>,
-    heading: &'a str,
-}
-
-impl<'a> Scene<'a> {
-    /// A wheel among its obstacles.
-    pub const fn new(corner: &'a Corner, after: &'a Profile, obstacles: &'a Obstacles) -> Self {
-        Self { corner, after, obstacles, before: None, labels: &[], swept: None, heading: "" }
-    }
-
-    /// Adds the wheel that was there before, in dashed outline.
-    pub const fn with_before(mut self, before: &'a Profile) -> Self {
-        self.before = Some(before);
-        self
-    }
-
-    /// Names the obstacles, in their order; one without a name is called by its number. A name may be any
-    /// text. Two lines of it are shown.
-    pub const fn with_labels(mut self, labels: &'a [&'a str]) -> Self {
-        self.labels = labels;
-        self
-    }
-
-    /// Adds the least clearance that [`Corner::clearance`] found for the wheel and these obstacles. The plan is
-    /// drawn in its position.
-    pub const fn with_swept(mut self, swept: &'a Swept) -> Self {
-        self.swept = Some(swept);
-        self
-    }
-
-    /// Sets the line at the head: what was decided. It may be any text. Three lines of it are shown.
-    pub const fn with_heading(mut self, heading: &'a str) -> Self {
-        self.heading = heading;
-        self
-    }
-
+impl Scene<'_> {
     /// The section through the spindle, straight ahead at ride height, seen from the front, with section
     /// width, overall diameter and inset. The least clearance is turned about the spindle into the section,
     /// where it has its true length, and enlarged beside it.
@@ -142,7 +84,7 @@ impl<'a> Scene<'a> {
     /// assert!(drawing.contains("Ø632.0") && drawing.contains("inset 46.0"));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn front_view(&self) -> Document {
+    pub fn front_view(&self) -> Drawing {
         self.compose(&[&Front::new(self)], false)
     }
 
@@ -159,7 +101,7 @@ impl<'a> Scene<'a> {
     /// assert!(drawing.contains("Plan from above, straight ahead, at ride height"));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn plan_view_at_lock(&self) -> Document {
+    pub fn plan_view_at_lock(&self) -> Drawing {
         self.compose(&[&Plan::new(self)], false)
     }
 
@@ -176,44 +118,12 @@ impl<'a> Scene<'a> {
     /// assert!(scene.sheet().to_string().contains("Nothing is near &lt; 10 mm"));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
-    pub fn sheet(&self) -> Document {
+    pub fn sheet(&self) -> Drawing {
         self.compose(&[&Front::new(self), &Plan::new(self)], true)
     }
 
-    /// The position of the plan.
-    fn pose(&self) -> Pose {
-        self.swept.map_or_else(|| Pose::new(self.corner.full_lock(), mm(0.0)), Swept::pose)
-    }
-
-    /// Where on its body the least clearance is in its position, and how far that body reaches around there.
-    fn nearest(&self) -> Option<(&'a Swept, Point, f64)> {
-        let swept = self.swept?;
-        let obstacle = self.obstacles.iter().nth(swept.obstacle())?;
-        let now = self.corner.wheel_pose(swept.pose()).carried(obstacle.carrier(), swept.point()).ok()?;
-        Some((swept, now, in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty())))
-    }
-
-    /// What the obstacles are called, where each is nearest in a view.
-    fn names(&self, seen: &[Seen]) -> Vec<Callout> {
-        let name = |(number, seen): (usize, &Seen)| Callout { at: seen.nearest, lines: self.label(number) };
-        seen.iter().enumerate().map(name).collect()
-    }
-
-    /// The name of an obstacle, in lines.
-    fn label(&self, number: usize) -> Vec<String> {
-        let name = self.labels.get(number).map(|label| clean(label)).unwrap_or_default();
-        let name = if name.is_empty() { String::from("obstacle") } else { name };
-        lines(&format!("{} {name}", number + 1), SIZE, COLUMN, 2)
-    }
-
-    /// The least clearance, in lines: the figure, and what it is proved not to be less than.
-    fn clearance(&self, swept: &Swept) -> Vec<String> {
-        let [lower, upper] = [swept.lower(), swept.upper()].map(|length| tenths(in_mm(length)));
-        Vec::from([String::from("least clearance"), format!("{upper} mm"), format!("(≥ {lower} mm)")])
-    }
-
     /// Puts views on paper, one below the other.
-    fn compose(&self, figures: &[&dyn Figure], is_sheet: bool) -> Document {
+    fn compose(&self, figures: &[&dyn Figure], is_sheet: bool) -> Drawing {
         let mut paper = Paper::new();
         let mut down = EDGE;
         let heading = clean(self.heading);
@@ -263,28 +173,6 @@ impl<'a> Scene<'a> {
         } else {
             figures.first().map(|figure| figure.title()).unwrap_or_default()
         };
-        paper.into_document([WIDTH, down + EDGE], &title)
+        paper.into_drawing([WIDTH, down + EDGE], &title)
     }
-}
-
-/// A view: what of the vehicle it shows, and how.
-trait Figure {
-    fn title(&self) -> String;
-
-    /// What is to be seen, in millimetres of the vehicle.
-    fn window(&self) -> Extent;
-
-    fn callouts(&self) -> &[Callout];
-
-    /// Room on paper to the right of the window and below it.
-    fn margin(&self) -> Flat;
-
-    fn draw(&self, frame: &Frame, paper: &mut Paper);
-
-    /// Height of an enlarged detail below the right column.
-    fn detail(&self) -> f64 {
-        0.0
-    }
-
-    fn draw_detail(&self, _corner: Flat, _paper: &mut Paper) {}
 }

@@ -32,30 +32,39 @@
 mod approach;
 mod available_space;
 mod case;
+mod caution;
 mod check;
 mod checks;
 mod conditions;
+mod effect;
 mod finding;
 mod limits;
 mod measure;
+mod position;
+mod preparation;
 mod pressures;
 mod print;
 mod report;
 #[cfg(feature = "serde")]
 mod serial;
 mod setup;
+mod severity;
 mod swept_corner;
 mod value;
 
 pub use approach::Approach;
 pub use available_space::{AvailableSpace, InsetRange, MissingFacts, RangeEnd};
-pub use check::{Check, CheckId, Input, InputPath, Position, Reason, Verdict};
+pub use caution::Caution;
+pub use check::{Check, CheckId, Input, InputPath, Reason, Verdict};
 pub use conditions::{Conditions, Day, TractionClass};
+pub use effect::{Effect, EffectId};
 pub use limits::{Limit, LimitSet, Limits};
-pub use measure::{Measurement, Measurements, Preparation, Tool};
+pub use measure::{Measurement, Measurements};
+pub use position::Position;
+pub use preparation::{Preparation, Tool};
 pub use pressures::{Assumes, Needed, PressureBasis, Pressures};
 pub use print::{Body, Headline};
-pub use report::{Caution, Effect, EffectId, Report};
+pub use report::Report;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use swept_corner::SweptCorner;
 pub use value::{Bound, Value};
@@ -100,46 +109,51 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
                 Run::SteeredAxle(check) if steered => check,
                 _ => continue,
             };
-            let found = case.by_rules(definition, || check(case));
-            report.push(&case.finish(definition.id, case.place, found));
+            let found = case.by_rules(definition.rules, || check(case));
+            report.push(case.finish(definition.id, case.place, found));
         }
         for definition in &checks::DEFINITIONS {
             match definition.run {
                 Run::BothEnds => {
                     let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
                     for (place, swept) in case.ends().zip(swept) {
-                        report.push(&case.finish(definition.id, place, swept.found));
-                        report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
+                        report.push(case.finish(definition.id, place, swept.found));
+                        if let Some(nearest) = swept.nearest {
+                            report.push_approach(nearest.at(place));
+                        }
                     }
                 }
                 Run::End(check) => {
-                    let at = |side| case.by_rules(definition, || check(case, side));
+                    let at = |side| case.by_rules(definition.rules, || check(case, side));
                     if case.is_motorcycle() {
                         let [left, right] = SIDES.map(at);
                         let either = finding::of_either_side(left, right);
-                        report.push(&case.finish(definition.id, case.place, either));
+                        report.push(case.finish(definition.id, case.place, either));
                     } else {
                         for (place, side) in case.ends().zip(SIDES) {
-                            report.push(&case.finish(definition.id, place, at(side)));
+                            report.push(case.finish(definition.id, place, at(side)));
                         }
                     }
                 }
                 Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
             }
         }
-        checks::cautions(case, &mut report);
-        report.push_pressures(
-            checks::pressures(case).filter(|_| vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle)),
-        );
+        let is_here = |approach: &Approach| approach.position().axle() == case.place;
+        let swept = report.approaches().filter(is_here).count();
+        caution::cautions(case, swept, |caution| report.caution(caution));
+        let has_rules = vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle);
+        if let Some(pressures) = checks::pressures(case).filter(|_| has_rules) {
+            report.push_pressures(pressures);
+        }
     }
     for definition in &checks::DEFINITIONS {
         if let Run::Vehicle(check) = definition.run {
             let found = check(&axles);
             let remembered = axles.into_iter().flatten().find(|case| case.dimensions_are_remembered());
-            report.push(&remembered.unwrap_or(&front).finish(definition.id, Position::Vehicle, found));
+            report.push(remembered.unwrap_or(&front).finish(definition.id, Position::Vehicle, found));
         }
     }
-    checks::effects(&axles, &mut report);
+    checks::effects(&axles, |effect| report.push_effect(effect));
     if checks::treads_are_uneven(&axles) {
         report.caution(Caution::UnevenTread);
     }
@@ -154,4 +168,21 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
         report.caution(Caution::Towing);
     }
     report
+}
+
+impl Change {
+    /// Judges the change on a vehicle, in ordinary use and by the default limits; [`assess`] takes
+    /// others.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Setup, Verdict};
+    /// use beadseat::vehicle::{Kind, Vehicle};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
+    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
+    /// assert_eq!(report.overall(), Verdict::Beyond); // a tire of 17 in on a wheel of 16
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn assess(&self, vehicle: &Vehicle) -> Report {
+        assess(vehicle, self, &Conditions::default(), &Limits::default())
+    }
 }

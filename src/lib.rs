@@ -16,7 +16,6 @@ mod citation;
 pub mod draw;
 mod error;
 mod exact;
-#[allow(clippy::exhaustive_enums)]
 pub mod fitment;
 pub mod marking;
 mod molded;
@@ -31,6 +30,7 @@ mod text;
 pub mod tire;
 mod toleranced;
 pub mod units;
+mod vector;
 pub mod vehicle;
 pub mod wheel;
 

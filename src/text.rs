@@ -5,14 +5,18 @@ mod messages;
 #[cfg(feature = "serde")]
 mod serial;
 mod word;
+mod worded;
 mod write;
 
+#[cfg(feature = "svg")]
+pub(crate) use error::is_plain;
 pub use error::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind};
 pub(crate) use messages::messages;
 #[cfg(feature = "serde")]
 pub(crate) use serial::{FromText, FromWord, bounded, unknown_field, unknown_variant};
+pub(crate) use word::Name;
 pub use word::UnknownWord;
-pub(crate) use word::worded;
+pub(crate) use worded::worded;
 pub(crate) use write::Text;
 
 use ParseErrorKind::{Empty, Missing, TooLong, TooPrecise, Trailing};

@@ -5,8 +5,10 @@
 //! by the formulas and tables of the standards, each named where it stands.
 
 pub mod condition;
+mod designation;
 mod dimensions;
 pub mod energy_label;
+mod formation;
 pub mod grading;
 pub mod identification;
 pub mod inflation;
@@ -19,227 +21,13 @@ pub mod sidewall;
 mod size;
 mod speed_symbol;
 
+pub use designation::Tire;
+pub use formation::Formation;
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};
 pub use rim_match::{RimRange, RimRangeBasis};
-pub use service::{Formation, ServiceDescription};
+pub use service::ServiceDescription;
 pub use size::{
     AlphaNumeric, Flotation, FullProfile, Metric, Numeric, SizeClass, SizeSpeedLetter, Structure, TireSize,
 };
 pub use speed_symbol::SpeedSymbol;
-
-use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
-
-/// A tire: size, service description, load version, load range.
-///
-/// # Syntax
-/// ```text
-/// tire = size { service | version | range }      each at most once, in any order
-/// ```
-/// `XL`, `LL` and `HL` belong to sizes of cars and motorcycles, a load range or ply rating to all but metric sizes
-/// of cars, and either may be said twice in two ways; of `LT`, `ST` and half-inch sizes its letter may stand
-/// alone, or behind a stroke, common practice. The canonical form is size, service description, version, range.
-///
-/// `Ord` is by size, then by service description, version and range; what is not given comes first.
-///
-/// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `LT245/75R17 121/118S E`,
-/// `HL245/40R19 101Y XL`, `120/70ZR17M/C (58W)`. Refused: `205/55R16 91V 91V`, `205/55ZR16 (91W)`, `LT245/75R17 XL`.
-///
-/// ```
-/// use beadseat::{tire::Tire, units::kg};
-/// let tire: Tire = "225/45 r17 94w extra load".parse()?;
-/// assert_eq!(tire.to_string(), "225/45R17 94W XL");
-/// assert_eq!(tire.service().map(|s| s.single().load()), Some(kg(670.0)));
-/// assert!("LT245/75R17 XL".parse::<Tire>().is_err());
-/// # Ok::<(), beadseat::ParseError>(())
-/// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Tire {
-    size: TireSize,
-    service: Option<ServiceDescription>,
-    version: Option<LoadVersion>,
-    range: Option<LoadRange>,
-}
-
-impl Tire {
-    #[inline(always)]
-    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        // What is read most often stays in registers: a metric size and its service description.
-        if TireSize::is_plainly_metric(scanner) {
-            let size = TireSize::Metric(tri!(Metric::scan(scanner)));
-            let mut service = None;
-            scanner.skip_space();
-            let at = scanner.at();
-            match ServiceDescription::scan(scanner) {
-                Ok(only) if scanner.at_end() && !matches!(only.speed(), SpeedSymbol::AboveW) => {
-                    return Ok(Self { size, service: Some(only), version: None, range: None });
-                }
-                // What begins like a ply rating may be one, and some symbols are not every tire's.
-                Ok(first) if !matches!(first.speed(), SpeedSymbol::P | SpeedSymbol::AboveW) => {
-                    service = Some(first);
-                }
-                Err(error) if !matches!(error.field(), Field::LoadIndex) => return Err(error),
-                _ => scanner.back_to(at),
-            }
-            // A copy goes there by reference, so that the scanner itself need not be in memory.
-            let mut rest = *scanner;
-            let tire = Self { size, service, version: None, range: None }.scan_marks(&mut rest);
-            *scanner = rest;
-            return tire;
-        }
-        let mut rest = *scanner;
-        let tire = Self::scan_any(&mut rest);
-        *scanner = rest;
-        tire
-    }
-
-    /// A size of any family, and whatever stands beside it.
-    #[inline(never)]
-    const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        let size = tri!(TireSize::scan_any(scanner));
-        Self { size, service: None, version: None, range: None }.scan_marks(scanner)
-    }
-
-    /// Reads whatever else stands beside a size.
-    #[inline(never)]
-    const fn scan_marks(mut self, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        let mut version_given = false;
-        loop {
-            scanner.skip_space();
-            let at = scanner.at();
-            match tri!(self.scan_mark(scanner, &mut version_given)) {
-                Some(Mark::Range(_)) if !self.size.has_load_range() => {
-                    return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
-                }
-                Some(Mark::Version(_)) if !self.size.has_load_version() => {
-                    return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
-                }
-                Some(mark) => self.take(mark),
-                None => return Ok(self),
-            }
-        }
-    }
-
-    /// One mark that a tire has but for its size; none if something else or nothing is here.
-    const fn scan_mark(
-        &self,
-        scanner: &mut Scanner<'_>,
-        version_given: &mut bool,
-    ) -> Result<Option<Mark>, ParseError> {
-        let at = scanner.at();
-        if (scanner.at_digit() && !is_ply_rating(*scanner)) || scanner.is_at(b'(') {
-            if self.service.is_some() {
-                return Ok(None);
-            }
-            return Ok(Some(Mark::Service(tri!(self.scan_service(scanner)))));
-        }
-        let letter = if self.size.has_range_letter() { LoadRange::scan_letter(scanner) } else { None };
-        if letter.is_some() || LoadRange::is_next(scanner) {
-            let range = match letter {
-                Some(range) => range,
-                None => tri!(LoadRange::scan(scanner)),
-            };
-            if matches!(self.range, Some(other) if !other.is(range)) {
-                return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
-            }
-            return Ok(Some(Mark::Range(range)));
-        }
-        if let Ok(version) = LoadVersion::scan(scanner) {
-            let impossible = matches!(version, LoadVersion::High) && self.size.with_high_load().is_none();
-            // The same said twice is no contradiction.
-            let again = matches!(self.version, Some(given) if given as u8 == version as u8);
-            if *version_given && !again || impossible {
-                return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
-            }
-            *version_given = true;
-            return Ok(Some(Mark::Version(version)));
-        }
-        Ok(None)
-    }
-
-    /// A service description that a tire of this size can have: `(W)` is of motorcycles.
-    const fn scan_service(&self, scanner: &mut Scanner<'_>) -> Result<ServiceDescription, ParseError> {
-        let at = scanner.at();
-        let service = tri!(ServiceDescription::scan(scanner));
-        if matches!(service.speed(), SpeedSymbol::AboveW) && !self.size.has_open_w() {
-            return Err(scanner.range(Field::SpeedSymbol, at));
-        }
-        Ok(service)
-    }
-
-    /// Keeps a mark that its family has.
-    const fn take(&mut self, mark: Mark) {
-        match mark {
-            Mark::Service(service) => self.service = Some(service),
-            Mark::Range(range) => self.range = Some(range),
-            Mark::Version(LoadVersion::High) => {
-                if let Some(size) = self.size.with_high_load() {
-                    self.size = size;
-                }
-            }
-            Mark::Version(version) => self.version = Some(version),
-        }
-    }
-
-    pub(crate) fn write(&self, text: &mut Text) {
-        self.size.write(text);
-        if let Some(service) = self.service {
-            text.byte(b' ');
-            service.write(text);
-        }
-        if let Some(version) = self.version {
-            text.byte(b' ');
-            version.write(text);
-        }
-        if let Some(range) = self.range {
-            text.byte(b' ');
-            range.write(text);
-        }
-    }
-
-    /// The size.
-    pub const fn size(&self) -> TireSize {
-        self.size
-    }
-
-    /// The service description, if it was given.
-    pub const fn service(&self) -> Option<ServiceDescription> {
-        self.service
-    }
-
-    /// The load version: `HL` where the size has the prefix, whatever stands beside it.
-    ///
-    /// ```
-    /// use beadseat::tire::{LoadVersion, Tire};
-    /// assert_eq!(Tire::parse("HL245/40R19 101Y XL")?.load_version(), Some(LoadVersion::High));
-    /// assert_eq!(Tire::parse("205/55R16 91V")?.load_version(), None);
-    /// # Ok::<(), beadseat::ParseError>(())
-    /// ```
-    pub const fn load_version(&self) -> Option<LoadVersion> {
-        match self.size.version() {
-            None => self.version,
-            version => version,
-        }
-    }
-
-    /// The load range, if it was given.
-    pub const fn load_range(&self) -> Option<LoadRange> {
-        self.range
-    }
-}
-
-/// What stands behind a size.
-enum Mark {
-    Service(ServiceDescription),
-    Version(LoadVersion),
-    Range(LoadRange),
-}
-
-/// Whether the digits here are a ply rating rather than a load index.
-const fn is_ply_rating(mut scanner: Scanner<'_>) -> bool {
-    scanner.skip_digits();
-    scanner.skip_space();
-    scanner.eat_word("PR") || scanner.eat_word("PLY")
-}
-
-designation!(Tire in "beadseat::tire", "205/55 r16 91 v" => "205/55R16 91V", wrong "205/55R16 91V 94V");

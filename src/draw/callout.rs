@@ -3,9 +3,10 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use super::flat::{Flat, minus};
+use super::flat::{Flat, sub};
 use super::lettering::{LEADING, SIZE};
 use super::paper::{Frame, Line, Paper, Set};
+use crate::vector::area;
 
 /// Width of a column.
 pub(super) const COLUMN: f64 = 43.0;
@@ -97,10 +98,7 @@ fn uncross(frame: &Frame, column: &mut [Callout], shelf: f64, rows: [f64; 2]) {
 
 /// Whether two straight pieces cross.
 fn cross(a: (Flat, Flat), b: (Flat, Flat)) -> bool {
-    let side = |(from, to): (Flat, Flat), point: Flat| {
-        let (way, off) = (minus(to, from), minus(point, from));
-        way[0] * off[1] - way[1] * off[0] > 0.0
-    };
+    let side = |(from, to): (Flat, Flat), point: Flat| area(sub(to, from), sub(point, from)) > 0.0;
     side(a, b.0) != side(a, b.1) && side(b, a.0) != side(b, a.1)
 }
 

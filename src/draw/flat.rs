@@ -3,23 +3,16 @@
 use alloc::vec::Vec;
 use core::f64::consts::TAU;
 
-pub(super) type Flat = [f64; 2];
-
-pub(super) fn minus(a: Flat, b: Flat) -> Flat {
-    [a[0] - b[0], a[1] - b[1]]
-}
+pub(super) use crate::vector::{Flat, dot, sub};
+use crate::vector::{add, scale};
 
 pub(super) fn along(from: Flat, way: Flat, by: f64) -> Flat {
-    [from[0] + way[0] * by, from[1] + way[1] * by]
-}
-
-pub(super) fn dot(a: Flat, b: Flat) -> f64 {
-    a[0] * b[0] + a[1] * b[1]
+    add(from, scale(way, by))
 }
 
 /// The direction from one point to another; to the right if they coincide.
 pub(super) fn direction(from: Flat, to: Flat) -> Flat {
-    let d = minus(to, from);
+    let d = sub(to, from);
     let length = libm::hypot(d[0], d[1]);
     if length > 1e-9 { [d[0] / length, d[1] / length] } else { [1.0, 0.0] }
 }
@@ -53,7 +46,7 @@ impl Extent {
     }
 
     pub(super) fn size(&self) -> Flat {
-        minus(self.most, self.least)
+        sub(self.most, self.least)
     }
 
     pub(super) fn middle(&self) -> Flat {
@@ -71,7 +64,7 @@ impl Extent {
 
     /// What of a straight piece is inside.
     fn cut(&self, from: Flat, to: Flat) -> Option<[Flat; 2]> {
-        let way = minus(to, from);
+        let way = sub(to, from);
         let (mut enters, mut leaves) = (0.0_f64, 1.0_f64);
         for i in 0..2 {
             for (step, room) in [(-way[i], from[i] - self.least[i]), (way[i], self.most[i] - from[i])] {
@@ -155,13 +148,18 @@ pub(super) fn thickened(chain: &[Flat], radius: f64, step: f64) -> Vec<Vec<Flat>
     pieces
 }
 
+/// The point of a straight piece that is nearest to another.
+pub(super) fn nearest_on(from: Flat, to: Flat, point: Flat) -> Flat {
+    let way = sub(to, from);
+    let size = dot(way, way);
+    let share = if size > 0.0 { (dot(sub(point, from), way) / size).clamp(0.0, 1.0) } else { 0.0 };
+    along(from, way, share)
+}
+
 /// The distance of a point from a straight piece.
 fn apart(point: Flat, from: Flat, to: Flat) -> f64 {
-    let (way, to_point) = (minus(to, from), minus(point, from));
-    let size = dot(way, way);
-    let share = if size > 0.0 { (dot(to_point, way) / size).clamp(0.0, 1.0) } else { 0.0 };
-    let d = minus(to_point, [way[0] * share, way[1] * share]);
-    libm::hypot(d[0], d[1])
+    let [right, down] = sub(point, nearest_on(from, to, point));
+    libm::hypot(right, down)
 }
 
 /// The parts of a line that are not hidden, to within a step.
@@ -169,7 +167,7 @@ fn visible(line: &[Flat], step: f64, hidden: impl Fn(Flat) -> bool) -> Vec<Vec<F
     let mut pieces: Vec<Vec<Flat>> = Vec::new();
     let mut open = false;
     for pair in line.windows(2) {
-        let way = minus(pair[1], pair[0]);
+        let way = sub(pair[1], pair[0]);
         let parts = (libm::hypot(way[0], way[1]) / step).ceil().clamp(1.0, 4000.0) as usize;
         for i in 0..parts {
             let [from, to] = [i, i + 1].map(|i| along(pair[0], way, i as f64 / parts as f64));
@@ -192,7 +190,7 @@ pub(super) fn plain(line: &[Flat]) -> Vec<Flat> {
     let mut kept: Vec<Flat> = Vec::new();
     for &point in line {
         if let [.., before, last] = kept[..] {
-            let ahead = dot(minus(point, last), minus(last, before)) >= 0.0;
+            let ahead = dot(sub(point, last), sub(last, before)) >= 0.0;
             if ahead && apart(last, before, point) < STRAIGHT {
                 kept.pop();
             }

@@ -6,12 +6,11 @@ use alloc::vec::Vec;
 
 use super::callout::{COLUMN, Callout};
 use super::detail::{self, Nearest};
-use super::flat::{Extent, Flat, along, circle, minus};
+use super::flat::{Extent, Flat, along, circle, sub};
 use super::lettering::{self, SIZE, tenths};
 use super::outline::{Seen, half, section};
 use super::paper::{Frame, Line, Paper};
-use super::plan::in_words;
-use super::{AT_REST, Figure, MARGIN, ROOM, Scene};
+use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
 use crate::sweep::{Point, Profile};
 use crate::units::{Length, in_mm, mm};
 
@@ -83,7 +82,7 @@ impl<'a> Front<'a> {
         add([self.window.most[0], 0.0], &["spindle"]);
         if let Some(piece) = self.axis.and_then(|axis| self.window.clip(&axis).into_iter().next()) {
             // A little below the upper edge, off the corner of the view.
-            add(along(piece[0], minus(piece[1], piece[0]), 0.04), &["steering axis"]);
+            add(along(piece[0], sub(piece[1], piece[0]), 0.04), &["steering axis"]);
         }
         if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
             let mut lines = scene.clearance(swept);
@@ -191,7 +190,7 @@ impl Nearest {
         let gap = in_mm(swept.upper());
         let whole = gap + thickness;
         let share = if whole.abs() > 1e-6 { gap / whole } else { 0.0 };
-        Some(Self { place, surface: along(place, minus(point, place), share), point, thickness, gap })
+        Some(Self { place, surface: along(place, sub(point, place), share), point, thickness, gap })
     }
 }
 

@@ -3,6 +3,8 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use crate::text::is_plain;
+
 /// Height of the letters' body, in millimetres on paper; capitals are 0.7 of it.
 pub(super) const SIZE: f64 = 3.5;
 
@@ -25,17 +27,11 @@ pub(super) fn width(text: &str, size: f64) -> f64 {
     ems * size
 }
 
-/// The text on one line, without what XML 1.0 cannot hold or what would turn or hide its neighbours: control
-/// and formatting characters become blanks, and blanks in a row become one.
+/// The text on one line: what may not be shown becomes a blank, and blanks in a row become one.
 pub(super) fn clean(text: &str) -> String {
     let mut cleaned = String::new();
     for c in text.chars().take(MOST_READ) {
-        let c = match c {
-            '\u{FFFE}' | '\u{FFFF}' | '\u{AD}' | '\u{61C}' | '\u{FEFF}' => ' ',
-            '\u{200B}'..='\u{200F}' | '\u{2028}'..='\u{202E}' | '\u{2060}'..='\u{206F}' => ' ',
-            c if c.is_control() || c.is_whitespace() => ' ',
-            c => c,
-        };
+        let c = if is_plain(c) && !c.is_whitespace() { c } else { ' ' };
         if c != ' ' || !(cleaned.is_empty() || cleaned.ends_with(' ')) {
             cleaned.push(c);
         }
@@ -105,6 +101,7 @@ mod tests {
     fn text_is_cleaned_and_broken() {
         assert_eq!(clean("  a\u{0}\n\tb\u{202E}c \u{1b} "), "a b c");
         assert_eq!(clean("\u{FFFF}"), "");
+        assert_eq!(clean("a\u{FFF9}b\u{E0041}"), "a b");
         assert_eq!(lines("", SIZE, 30.0, 2), Vec::<String>::new());
         assert_eq!(lines("spring seat", SIZE, 30.0, 2), ["spring seat"]);
         let two = lines("damper body at its lower end and more and more of it", SIZE, 30.0, 2);

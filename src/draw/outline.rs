@@ -2,7 +2,7 @@
 
 use alloc::vec::Vec;
 
-use super::flat::{Extent, Flat, along, convex, dot, minus, thickened};
+use super::flat::{Extent, Flat, along, convex, dot, nearest_on, sub, thickened};
 use super::paper::{Frame, Line, Paper};
 use crate::sweep::{Obstacle, Point, Profile, WheelPose};
 use crate::units::{deg, in_mm, mm};
@@ -44,7 +44,7 @@ pub(super) fn from_above(profile: &Profile, half: &[Flat], stance: &WheelPose) -
     let hub = seen(0.0, 0.0, 0.0);
     // Directions of the spindle and across it, shortened as they are seen.
     let [spindle, up, forward] =
-        [seen(1.0, 0.0, 0.0), seen(0.0, 1.0, 0.0), seen(0.0, 1.0, 90.0)].map(|end| minus(end, hub));
+        [seen(1.0, 0.0, 0.0), seen(0.0, 1.0, 0.0), seen(0.0, 1.0, 90.0)].map(|end| sub(end, hub));
     let centre = in_mm(profile.rim_centre());
     convex(|n| {
         let (slope, [lift, reach]) = (dot(spindle, n), [dot(up, n), dot(forward, n)]);
@@ -90,11 +90,8 @@ impl Seen {
         let edge = (0..90).filter_map(|i| obstacle.edge(deg(4.0 * f64::from(i)))).map(see).collect();
         let mut nearest = points[0];
         for pair in points.windows(2) {
-            let (way, to_wheel) = (minus(pair[1], pair[0]), minus(wheel, pair[0]));
-            let size = dot(way, way);
-            let share = if size > 0.0 { (dot(way, to_wheel) / size).clamp(0.0, 1.0) } else { 0.0 };
-            let point = along(pair[0], way, share);
-            let far = |point| dot(minus(point, wheel), minus(point, wheel));
+            let point = nearest_on(pair[0], pair[1], wheel);
+            let far = |point| dot(sub(point, wheel), sub(point, wheel));
             if far(point) < far(nearest) {
                 nearest = point;
             }

@@ -3,13 +3,36 @@
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
+use core::fmt;
 
 use svg::Document;
 use svg::node::element::Element;
 use svg::node::{Node, Text};
 
-use super::flat::{Extent, Flat, along, direction, hatching, minus, plain};
+use super::flat::{Extent, Flat, along, direction, hatching, plain, sub};
 use super::lettering::{self, SIZE};
+
+/// A finished drawing. `Display` is its SVG document.
+///
+/// ```
+/// # use beadseat::draw::{Drawing, Scene};
+/// # use beadseat::sweep::{Corner, Obstacles, Profile, RimSection, TireSection};
+/// # use beadseat::units::mm;
+/// # let rim = RimSection::new(mm(-46.0), mm(94.0), mm(220.0), mm(185.0))?;
+/// # let profile = Profile::new(rim, TireSection::new(mm(107.0), mm(316.0))?)?;
+/// let (corner, around) = (Corner::new(), Obstacles::new());
+/// let drawing: Drawing = Scene::new(&corner, &profile, &around).sheet();
+/// assert!(drawing.to_string().starts_with("<svg"));
+/// # Ok::<(), beadseat::OutOfRange>(())
+/// ```
+#[derive(Clone, Debug)]
+pub struct Drawing(Document);
+
+impl fmt::Display for Drawing {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
 
 /// Types of line, after ISO 128-2 (from memory): two widths in the ratio of 2 to 1, dashes and gaps in
 /// multiples of the width.
@@ -154,7 +177,7 @@ impl Paper {
 
     /// A dimension line with arrows at its ends, outside it if it is short.
     pub(super) fn span(&mut self, from: Flat, to: Flat) {
-        let d = minus(to, from);
+        let d = sub(to, from);
         let way = direction(from, to);
         let back = [-way[0], -way[1]];
         if libm::hypot(d[0], d[1]) >= 3.0 * ARROW {
@@ -177,7 +200,7 @@ impl Paper {
     pub(super) fn figure(&mut self, middle: Flat, text: &str, upward: bool) {
         let half = [0.5 * lettering::width(text, SIZE) + 0.4, 0.55 * SIZE];
         let half = if upward { [half[1], half[0]] } else { half };
-        let corner = minus(middle, half).map(hundredths);
+        let corner = sub(middle, half).map(hundredths);
         let size = half.map(|x| hundredths(2.0 * x));
         self.nodes.push(element(
             "rect",
@@ -220,7 +243,7 @@ impl Paper {
         self.nodes.push(letters);
     }
 
-    pub(super) fn into_document(self, size: Flat, title: &str) -> Document {
+    pub(super) fn into_drawing(self, size: Flat, title: &str) -> Drawing {
         let [width, height] = size.map(|x| x.ceil());
         let mut name = Element::new("title");
         name.append(Text::new(title));
@@ -235,7 +258,7 @@ impl Paper {
             .set("font-family", "sans-serif")
             .add(name)
             .add(ground);
-        self.nodes.into_iter().fold(document, |document, node| document.add(node))
+        Drawing(self.nodes.into_iter().fold(document, |document, node| document.add(node)))
     }
 }
 
@@ -250,7 +273,7 @@ pub(super) struct Frame {
 
 impl Frame {
     pub(super) fn at(&self, point: Flat) -> Flat {
-        along(self.corner, minus(point, self.window.least), 1.0 / self.scale)
+        along(self.corner, sub(point, self.window.least), 1.0 / self.scale)
     }
 
     /// A point of paper in millimetres of the vehicle.

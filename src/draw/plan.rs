@@ -10,7 +10,7 @@ use super::flat::{Extent, Flat, along, circle, direction};
 use super::lettering::{SIZE, tenths};
 use super::outline::{Seen, from_above, half, plan};
 use super::paper::{Frame, Line, Paper, Set};
-use super::{AT_REST, Figure, MARGIN, ROOM, Scene};
+use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
 use crate::sweep::{Obstacle, Pose, WheelPose};
 use crate::units::{deg, in_deg, in_mm, in_rad, mm, rad};
 
@@ -132,24 +132,6 @@ impl Plan {
 
     fn is_turned(&self) -> bool {
         in_deg(self.pose.steer()).abs() >= 0.5
-    }
-}
-
-/// Steer and travel in words.
-pub(super) fn in_words(pose: &Pose) -> String {
-    let steer = in_deg(pose.steer());
-    let steer = if steer.abs() < 0.05 {
-        String::from("straight ahead")
-    } else {
-        let wheel = if steer > 0.0 { "inner" } else { "outer" };
-        format!("steered {}° as the {wheel} wheel", tenths(steer.abs()))
-    };
-    let travel = in_mm(pose.travel());
-    if travel.abs() < 0.05 {
-        format!("{steer}, at ride height")
-    } else {
-        let way = if travel > 0.0 { "jounce" } else { "rebound" };
-        format!("{steer}, {} mm in {way}", tenths(travel.abs()))
     }
 }
 

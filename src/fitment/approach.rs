@@ -3,10 +3,10 @@
 use core::fmt;
 
 use super::check::Position;
-use super::print::Name;
 use super::value::Rounded;
 use crate::sweep::{Part, Swept};
-use crate::units::{self, Angle, Length, in_deg, in_mm};
+use crate::text::Name;
+use crate::units::{Angle, Length, in_deg, in_mm};
 use crate::vehicle::BodyKind;
 
 /// The nearest approach of a wheel to a body around it, over all steer and travel.
@@ -24,16 +24,15 @@ use crate::vehicle::BodyKind;
 /// assert!(nearest.lower() <= nearest.upper());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Approach {
     place: Position,
     body: BodyKind,
     part: Part,
-    /// Bits of millimetres and radians.
-    lower: u64,
-    upper: u64,
-    steer: u64,
-    travel: u64,
+    lower: Length,
+    upper: Length,
+    steer: Angle,
+    travel: Length,
 }
 
 impl Approach {
@@ -42,10 +41,10 @@ impl Approach {
             place,
             body,
             part: swept.profile_point().part(),
-            lower: in_mm(swept.lower()).to_bits(),
-            upper: in_mm(swept.upper()).to_bits(),
-            steer: swept.steer().value.to_bits(),
-            travel: in_mm(swept.travel()).to_bits(),
+            lower: swept.lower(),
+            upper: swept.upper(),
+            steer: swept.steer(),
+            travel: swept.travel(),
         }
     }
 
@@ -72,23 +71,23 @@ impl Approach {
     /// negative inside it. That holds for the outline of a [`Profile`](crate::sweep::Profile) whose shoulder and
     /// tread are shaped by default; the wheel's spokes are not in it.
     pub const fn lower(&self) -> Length {
-        units::mm(f64::from_bits(self.lower))
+        self.lower
     }
 
     /// The clearance at the position below, a tenth of a millimetre above the lower bound at most, unless the
     /// work ended before.
     pub const fn upper(&self) -> Length {
-        units::mm(f64::from_bits(self.upper))
+        self.upper
     }
 
     /// Steer there, positive when this wheel is the inner one.
     pub const fn steer(&self) -> Angle {
-        units::base(f64::from_bits(self.steer))
+        self.steer
     }
 
     /// Travel there, positive in jounce.
     pub const fn travel(&self) -> Length {
-        units::mm(f64::from_bits(self.travel))
+        self.travel
     }
 }
 

@@ -1,7 +1,7 @@
 //! One axle with all that its checks may look at.
 
 use super::check::{Check, CheckId, Input, Missing, Position, Reason, Verdict};
-use super::checks::{Definition, Rules};
+use super::checks::Rules;
 use super::finding::{self, Finding, Found, no_more};
 use super::value::Value;
 use super::{Conditions, Limits, Setup};
@@ -199,8 +199,8 @@ impl<'a> Case<'a> {
     }
 
     /// The finding of a check, if its rules hold for the kind of vehicle.
-    pub(super) fn by_rules(&self, definition: &Definition, check: impl FnOnce() -> Found) -> Found {
-        match definition.rules {
+    pub(super) fn by_rules(&self, rules: Rules, check: impl FnOnce() -> Found) -> Found {
+        match rules {
             Rules::Any => {}
             Rules::Kind => {
                 need!(_kind = self.vehicle.kind() => Kind);

@@ -8,11 +8,12 @@ use core::fmt;
 use super::value::{Bound, Value};
 use crate::Citation;
 use crate::record::words;
-use crate::tire::condition::VehicleSide;
 
 pub(crate) use input::Missing;
 pub use input::{Input, InputPath};
 pub use reason::Reason;
+
+pub(super) use super::position::Position;
 
 words! {
     /// The question a check answers.
@@ -90,65 +91,6 @@ words! {
 }
 
 words! {
-    /// What a finding is about.
-    ///
-    /// ```
-    /// assert_eq!(beadseat::fitment::Position::Front.name(), "front");
-    /// ```
-    Position {
-        /// The vehicle as a whole.
-        Vehicle = "vehicle",
-        /// The front axle.
-        Front = "front",
-        /// The rear axle.
-        Rear = "rear",
-        /// The left end of the front axle.
-        FrontLeft = "front_left",
-        /// Its right end.
-        FrontRight = "front_right",
-        /// The left end of the rear axle.
-        RearLeft = "rear_left",
-        /// Its right end.
-        RearRight = "rear_right",
-    }
-}
-
-impl Position {
-    /// One end of an axle; the vehicle as a whole has none.
-    pub(crate) const fn end(self, side: VehicleSide) -> Self {
-        match (self, side) {
-            (Self::Front, VehicleSide::Left) => Self::FrontLeft,
-            (Self::Front, VehicleSide::Right) => Self::FrontRight,
-            (Self::Rear, VehicleSide::Left) => Self::RearLeft,
-            (Self::Rear, VehicleSide::Right) => Self::RearRight,
-            (other, _) => other,
-        }
-    }
-
-    /// The axle of an end; an axle and the vehicle as they are.
-    pub(crate) const fn axle(self) -> Self {
-        match self {
-            Self::FrontLeft | Self::FrontRight => Self::Front,
-            Self::RearLeft | Self::RearRight => Self::Rear,
-            other => other,
-        }
-    }
-
-    /// The axle, and which end of it; nothing for the vehicle.
-    const fn axle_and_end(self) -> Option<(&'static str, Option<&'static str>)> {
-        Some(match self {
-            Self::Vehicle => return None,
-            Self::Front => ("front", None),
-            Self::Rear => ("rear", None),
-            Self::FrontLeft => ("front", Some("left")),
-            Self::FrontRight => ("front", Some("right")),
-            Self::RearLeft => ("rear", Some("left")),
-            Self::RearRight => ("rear", Some("right")),
-        })
-    }
-}
-
-words! {
     /// The answer of a check, or of a whole report.
     ///
     /// It has no order: what was not assessed is neither better nor worse than what was.
@@ -194,10 +136,18 @@ pub struct Check {
     pub(crate) verdict: Verdict,
     pub(crate) reason: Reason,
     pub(crate) citation: Citation,
-    pub(crate) measured: Option<Value>,
-    pub(crate) nominal: Option<Value>,
-    pub(crate) limit: Option<Bound>,
-    pub(crate) missing: Missing,
+    pub(crate) outcome: Outcome,
+}
+
+/// What a finding rests on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Outcome {
+    /// A value held against a bound.
+    Measured { worst: Value, nominal: Option<Value>, limit: Bound },
+    /// Facts that no figure stands for.
+    Stated,
+    /// Nothing, for want of these.
+    Missing(Missing),
 }
 
 impl Check {
@@ -231,47 +181,63 @@ impl Check {
 
     /// What was measured, at its worst case; nothing if an input is missing.
     pub const fn measured(&self) -> Option<Value> {
-        self.measured
+        match self.outcome {
+            Outcome::Measured { worst, .. } => Some(worst),
+            Outcome::Stated | Outcome::Missing(_) => None,
+        }
     }
 
     /// The same at nominal size, where tolerance or measurement widens it.
     pub const fn nominal(&self) -> Option<Value> {
-        self.nominal
+        match self.outcome {
+            Outcome::Measured { nominal, .. } => nominal,
+            Outcome::Stated | Outcome::Missing(_) => None,
+        }
     }
 
     /// What it was held against.
     pub const fn limit(&self) -> Option<Bound> {
-        self.limit
+        match self.outcome {
+            Outcome::Measured { limit, .. } => Some(limit),
+            Outcome::Stated | Outcome::Missing(_) => None,
+        }
     }
 
     /// How far inside the limit the measured value is, to the nearer bound; negative outside. Nothing
     /// for designations, which agree or do not.
     pub fn margin(&self) -> Option<Value> {
-        Some(self.measured?.of_same_kind(self.margin_number()?))
+        Some(self.measured()?.of_same_kind(self.margin_number()?))
     }
 
     /// The margin in the unit of the measured value.
     pub(crate) fn margin_number(&self) -> Option<f64> {
-        self.limit?.margin(self.measured?)
+        self.limit()?.margin(self.measured()?)
     }
 
     /// The inputs that were missing.
     pub fn missing(&self) -> impl Iterator<Item = Input> + use<> {
-        self.missing.inputs()
+        self.lacks().inputs()
+    }
+
+    pub(crate) const fn lacks(&self) -> Missing {
+        match self.outcome {
+            Outcome::Missing(missing) => missing,
+            Outcome::Measured { .. } | Outcome::Stated => Missing(0),
+        }
     }
 }
 
 impl fmt::Display for Check {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} {}: {}", self.place, self.id, self.verdict)?;
-        if let (Some(measured), Some(limit)) = (self.measured, self.limit) {
+        if let (Some(measured), Some(limit)) = (self.measured(), self.limit()) {
             write!(f, ", {measured} ({limit})")?;
         }
         write!(f, ": {}", self.reason)?;
         for (n, input) in self.missing().enumerate() {
             write!(f, "{}{}", if n == 0 { " (" } else { ", " }, input.at(self.place))?;
         }
-        if self.missing.0 != 0 {
+        if !self.lacks().is_none() {
             f.write_str(")")?;
         }
         Ok(())

@@ -17,14 +17,10 @@ mod pressure;
 mod ride;
 mod rim;
 mod rolling;
+mod rules;
 pub(super) mod swept;
 
-use super::case::Case;
 use super::check::CheckId;
-use super::report::{Caution, Report};
-use crate::units::Pressure;
-use crate::vehicle::Fastening;
-use crate::wheel::Valve;
 
 /// Every check, in the order of [`CheckId`] and of the report.
 pub(super) static DEFINITIONS: [Definition; CheckId::ALL.len()] = [
@@ -62,7 +58,8 @@ pub(super) static DEFINITIONS: [Definition; CheckId::ALL.len()] = [
     condition::MOUNTING,
 ];
 
-const _: () = {
+/// Findings of a report: of every check as many as it can have on a vehicle.
+pub(super) const ROWS: usize = {
     let (mut at, mut rows) = (0, 0);
     while at < DEFINITIONS.len() {
         assert!(DEFINITIONS[at].id as usize == at, "a definition is not in the place of its name");
@@ -73,7 +70,7 @@ const _: () = {
         };
         at += 1;
     }
-    assert!(rows <= Report::ROWS);
+    rows
 };
 
 impl CheckId {
@@ -94,49 +91,8 @@ impl CheckId {
 }
 
 pub(super) use condition::treads_are_uneven;
-pub(super) use definition::{Definition, Harm, Rules, Run};
+pub(super) use definition::{Definition, Harm, Run};
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;
+pub(super) use rules::Rules;
 pub(super) use swept::{ends as swept, not_swept};
-
-/// The cautions that an axle's setup calls for.
-pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
-    let Some(proposed) = case.proposed else { return };
-    if proposed.tire().size().rim_diameter() != proposed.wheel().size().diameter() {
-        report.caution(Caution::NeverMount);
-    }
-    if proposed.wheel().size().is_multi_piece() {
-        report.caution(Caution::MultiPiece);
-    }
-    let moved =
-        case.original.is_some_and(|original| case.rim_centres(original) != case.rim_centres(proposed));
-    let spaced = proposed.hub_spacing().value > 0.0;
-    if moved || spaced {
-        report.caution(Caution::Bearings);
-    }
-    if spaced {
-        report.caution(Caution::SpacerThread);
-    }
-    let bolted = case.axle.hub().and_then(|hub| hub.fastening()) == Some(Fastening::Bolt);
-    if bolted && (spaced || proposed.fasteners().is_some()) {
-        report.caution(Caution::Bottoming);
-    }
-    if proposed.adaptor().is_some() {
-        report.caution(Caution::Adaptor);
-    }
-    if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
-        report.caution(Caution::CamberAssumed);
-    }
-    let highest = proposed.pressure().into_iter().chain(proposed.pressure_full_load()).reduce(Pressure::max);
-    let of_snap_in = Valve::SnapIn.max_pressure();
-    if proposed.valve().is_none() && highest.zip(of_snap_in).is_some_and(|(highest, most)| highest > most) {
-        report.caution(Caution::Valve);
-    }
-    let swept = report.approaches().filter(|approach| approach.position().axle() == case.place).count();
-    if swept > 0 {
-        report.caution(Caution::AsDescribed);
-    }
-    if swept < 2 && case.axle.gaps().is_some() {
-        report.caution(Caution::StaticOnly);
-    }
-}

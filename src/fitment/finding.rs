@@ -1,7 +1,7 @@
 //! From a measured value and a limit to a verdict.
 
 use super::Limit;
-use super::check::{Check, CheckId, Missing, Position, Reason, Verdict};
+use super::check::{Check, CheckId, Missing, Outcome, Position, Reason, Verdict};
 use super::value::{Bound, Value};
 use crate::units::Length;
 use crate::{Citation, Toleranced};
@@ -92,24 +92,18 @@ pub(super) fn at_best(finding: Finding, missing: Missing) -> Found {
 }
 
 pub(super) fn finish(id: CheckId, place: Position, found: Found) -> Check {
-    let (finding, missing) = match found {
-        Ok(finding) => (finding, Missing::default()),
+    let (finding, outcome) = match found {
+        Ok(finding) => match finding.measured.zip(finding.limit) {
+            Some((worst, limit)) => (finding, Outcome::Measured { worst, nominal: finding.nominal, limit }),
+            None => (finding, Outcome::Stated),
+        },
         Err(missing) => {
-            let verdict = Verdict::NotAssessed;
-            (Finding::new(verdict, Reason::InputMissing, Citation::DESIGNATION), missing)
+            let finding = Finding::new(Verdict::NotAssessed, Reason::InputMissing, Citation::DESIGNATION);
+            (finding, Outcome::Missing(missing))
         }
     };
-    Check {
-        id,
-        place,
-        verdict: finding.verdict,
-        reason: finding.reason,
-        citation: finding.citation,
-        measured: finding.measured,
-        nominal: finding.nominal,
-        limit: finding.limit,
-        missing,
-    }
+    let Finding { verdict, reason, citation, .. } = finding;
+    Check { id, place, verdict, reason, citation, outcome }
 }
 
 /// `a <= b`, with the last bits of arithmetic forgiven: a value at its limit is inside.

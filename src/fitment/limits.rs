@@ -2,10 +2,11 @@
 
 mod rows;
 
+pub use rows::LimitSet;
 use rows::Of;
 
 use super::check::Position;
-use crate::record::{record, words};
+use crate::record::record;
 use crate::tire::condition::{AgeLimit, TreadLimit};
 use crate::units::{self, Length, Ratio, Velocity};
 use crate::vehicle::Kind;
@@ -39,41 +40,6 @@ impl<Q: Copy> Limit<Q> {
     /// Whose limit it is.
     pub const fn citation(&self) -> Citation {
         self.citation
-    }
-}
-
-words! {
-    /// A named set of limits.
-    ///
-    /// The default set holds physics, what the designations mean, the makers' data and common practice;
-    /// the others add the rules of one jurisdiction, which replace common practice where they speak of
-    /// the same thing. No set mixes the law of two.
-    ///
-    /// ```
-    /// assert!(beadseat::fitment::LimitSet::ALL.iter().any(|s| s.name() == "south_australia"));
-    /// ```
-    LimitSet {
-        /// No jurisdiction.
-        Default = "default",
-        /// The load reserve of 49 CFR 571.110 is law, and the depths of tread of 49 CFR 570.9 and 393.75 are.
-        UnitedStates = "united_states",
-        /// The towing rule of EU 458/2011 for rear tires, the depth of tread of passenger cars, and a guard
-        /// that covers the tire.
-        EuropeanUnion = "european_union",
-        /// What a Belgian inspection body asks, as it answers questions on tires: track +2 %, diameter −2 to +1.5 %.
-        BelgianInspection = "belgian_inspection",
-        /// Examination practice in Germany, as quoted by a test house: track +2 %. (Off-road vehicles
-        /// built on a frame are quoted with +4 %: set it as your own limit.)
-        GermanExamination = "german_examination",
-        /// South Australia: track +26 mm; a guard must cover the tire.
-        SouthAustralia = "south_australia",
-        /// VSB 14 of Australia: track +25 mm; diameter of passenger cars +15 and −26 mm; a guard must cover
-        /// the tire.
-        Vsb14 = "vsb_14",
-        /// Inspection manual of British Columbia, as quoted: 25 mm to anything at lock and jounce.
-        BritishColumbia = "british_columbia",
-        /// VSB 14 for off-road vehicles: track +25 mm, diameter +50 mm; a guard must cover the tire.
-        Vsb14OffRoad = "vsb_14_off_road",
     }
 }
 

@@ -3,89 +3,8 @@
 use core::fmt;
 
 use super::check::{Check, Input, InputPath, Missing, Position, Verdict};
+use super::preparation::{Preparation, Tool};
 use super::report::Report;
-use crate::record::words;
-
-words! {
-    /// What a fact is taken with. What needs none is seen, or known.
-    ///
-    /// ```
-    /// use beadseat::fitment::{Input, Tool};
-    /// assert_eq!(Input::HubThread.tools(), [Tool::Caliper, Tool::ThreadGauge]);
-    /// assert!(Input::SideMarks.tools().is_empty());
-    /// ```
-    Tool {
-        /// A caliper, with a depth rod.
-        Caliper = "caliper",
-        /// A tape measure or a steel rule.
-        Tape = "tape",
-        /// A straightedge, or a square where an angle is wanted.
-        Straightedge = "straightedge",
-        /// A gauge for gaps or depths; for gaps, stiff wire cut to length will do.
-        Gauge = "gauge",
-        /// Scales that carry a wheel, or an axle.
-        Scales = "scales",
-        /// A gauge for the pitch of a thread.
-        ThreadGauge = "thread_gauge",
-        /// What a maker or an authority wrote: registration, plate, placard, manual, table.
-        Papers = "papers",
-    }
-}
-
-impl Tool {
-    /// Its name for reading.
-    ///
-    /// ```
-    /// assert_eq!(beadseat::fitment::Tool::ThreadGauge.words(), "thread gauge");
-    /// ```
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::ThreadGauge => "thread gauge",
-            other => other.name(),
-        }
-    }
-}
-
-words! {
-    /// What must be done to a vehicle to come at a fact.
-    ///
-    /// ```
-    /// use beadseat::fitment::{Preparation, Input};
-    /// assert_eq!(Input::BrakeEnvelope.access(), Preparation::WheelOff);
-    /// assert_eq!(Input::InnerClearance.access(), Preparation::OnGround);
-    /// ```
-    Preparation {
-        /// Nothing: it is read, known, or taken from a part in the hand.
-        Anywhere = "anywhere",
-        /// The vehicle stands on its wheels at ride height.
-        OnGround = "on_ground",
-        /// The vehicle is lifted and the wheel is off.
-        WheelOff = "wheel_off",
-        /// No scenario can hold it: only the makers of tire and vehicle know.
-        Elsewhere = "elsewhere",
-    }
-}
-
-impl Preparation {
-    /// What to see to first; nothing where the vehicle is not touched. Common practice, no source.
-    ///
-    /// ```
-    /// use beadseat::fitment::Preparation;
-    /// assert!(Preparation::WheelOff.safety().is_some_and(|words| words.contains("stands")));
-    /// assert_eq!(Preparation::Anywhere.safety(), None);
-    /// ```
-    pub const fn safety(self) -> Option<&'static str> {
-        match self {
-            Self::Anywhere | Self::Elsewhere => None,
-            Self::OnGround => Some(
-                "The vehicle stands on firm level ground, engine off, wheels chocked; nobody reaches under it while it is on a jack.",
-            ),
-            Self::WheelOff => Some(
-                "The vehicle stands on firm level ground, engine off, the wheels that stay down chocked; it is set on stands before a wheel comes off, never left on the jack alone.",
-            ),
-        }
-    }
-}
 
 /// Facts at their places, as bits of [`Input`].
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -148,7 +67,7 @@ const OF_THE_VEHICLE: u128 = !marked(b'*');
 impl Report {
     /// What a finding lacks, each fact at its place.
     fn facts_for(&self, check: &Check) -> Facts {
-        let Missing(missing) = check.missing;
+        let Missing(missing) = check.lacks();
         let mut facts = Facts::default();
         let mut put = |place: Position, inputs| facts.0[place as usize] |= missing & inputs;
         put(Position::Vehicle, OF_THE_VEHICLE);
@@ -168,12 +87,12 @@ impl Report {
     /// The facts of an axle that its own findings lack.
     fn lacking_on(&self, axle: Position) -> u128 {
         let on_axle = self.lacking().filter(|(_, c)| c.position().axle() == axle);
-        on_axle.fold(0, |all, (_, check)| all | check.missing.0 & OF_AN_AXLE)
+        on_axle.fold(0, |all, (_, check)| all | check.lacks().0 & OF_AN_AXLE)
     }
 
     /// The findings that were not assessed, by row.
-    fn lacking(&self) -> impl Iterator<Item = (usize, Check)> {
-        self.checks().enumerate().filter(|(_, c)| c.verdict() == Verdict::NotAssessed)
+    fn lacking(&self) -> impl Iterator<Item = (usize, &Check)> {
+        self.findings().enumerate().filter(|(_, c)| c.verdict() == Verdict::NotAssessed)
     }
 
     /// The facts that would settle what was not assessed, each once, the one that settles most first.
@@ -210,13 +129,13 @@ impl Report {
 
     /// Everything that is lacking.
     fn all_facts(&self) -> Facts {
-        self.lacking().fold(Facts::default(), |all, (_, check)| all.join(self.facts_for(&check)))
+        self.lacking().fold(Facts::default(), |all, (_, check)| all.join(self.facts_for(check)))
     }
 
     fn measurement(&self, input: Input, place: Position) -> Measurement<'_> {
         let mut measurement = Measurement { report: self, input, place, alone: 0, with_others: 0 };
         for (row, check) in self.lacking() {
-            let facts = self.facts_for(&check);
+            let facts = self.facts_for(check);
             match facts.count() {
                 _ if !facts.has(input, place) => {}
                 1 => measurement.alone |= 1 << row,
@@ -244,7 +163,7 @@ impl<'a> Iterator for Measurements<'a> {
         // How many findings wait for this fact and for nothing else.
         let mut settles = [[0_u8; u128::BITS as usize]; Position::ALL.len()];
         for (_, check) in self.report.lacking() {
-            let facts = self.report.facts_for(&check).less(&self.taken);
+            let facts = self.report.facts_for(check).less(&self.taken);
             left = left.join(facts);
             if facts.count() == 1 {
                 let of_places = settles.iter_mut().zip(facts.0);

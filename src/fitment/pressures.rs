@@ -72,6 +72,7 @@ impl Assumes {
 /// assert_eq!(Needed::NotKnown.pressure(), None);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Needed {
     /// An input is missing, or the load tables do not reach so low.
     NotKnown,

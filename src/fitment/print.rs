@@ -4,12 +4,13 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
 use super::checks::Harm;
-use super::measure::{Measurement, Preparation};
+use super::measure::Measurement;
+use super::preparation::Preparation;
 use super::pressures::{Assumes, Pressures};
 use super::report::Report;
 use super::value::{Rounded, Value};
 use crate::Citation;
-use crate::text::Text;
+use crate::text::{Name, Text};
 
 /// Columns of the terminal.
 const WIDTH: usize = 100;
@@ -71,19 +72,6 @@ impl Write for Wrap<'_, '_> {
     }
 }
 
-/// The name of a check or a body for reading: `bolt circle`.
-pub(super) struct Name(pub(super) &'static str);
-
-impl fmt::Display for Name {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut text = Text::new();
-        for byte in self.0.bytes() {
-            text.byte(if byte == b'_' { b' ' } else { byte });
-        }
-        f.pad(text.as_str())
-    }
-}
-
 /// Anything in a column: cut and padded by the formatter through a stack buffer.
 struct Cell<T>(T);
 
@@ -137,7 +125,7 @@ struct Sources {
 impl Sources {
     fn of(report: &Report) -> Self {
         let mut sources = Self { list: [None; Report::ROWS] };
-        for citation in report.checks().filter_map(|c| c.citation()) {
+        for citation in report.findings().filter_map(|c| c.citation()) {
             if sources.number(citation).is_none() {
                 if let Some(free) = sources.list.iter_mut().find(|s| s.is_none()) {
                     *free = Some(citation);
@@ -208,7 +196,7 @@ impl fmt::Display for Headline<'_> {
 
 /// The checks that apply and were not judged somewhere: full lock and jounce first, then by what is at stake.
 fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
-    let lacks = |id| report.checks().any(|c| c.id() == id && c.verdict() == Verdict::NotAssessed);
+    let lacks = |id| report.findings().any(|c| c.id() == id && c.verdict() == Verdict::NotAssessed);
     let swept = CheckId::SweptClearance;
     let by_harm = [Harm::ComesOff, Harm::Overload, Harm::Contact, Harm::Law, Harm::Practice]
         .into_iter()
@@ -252,67 +240,6 @@ fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result
 }
 
 impl Report {
-    /// Every finding, the gravest first: beyond, marginal, not assessed, within, not applicable; of one verdict what
-    /// kills before what wears.
-    ///
-    /// ```
-    /// use beadseat::fitment::{Change, Setup, Verdict};
-    /// use beadseat::vehicle::{Kind, Vehicle};
-    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
-    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
-    /// assert_eq!(report.by_severity().map(|c| c.id().name()).next(), Some("bead_diameter"));
-    /// assert_eq!(report.by_severity().count(), report.checks().count());
-    /// # Ok::<(), beadseat::ParseError>(())
-    /// ```
-    pub fn by_severity(&self) -> impl Iterator<Item = Check> {
-        [Verdict::Beyond, Verdict::Marginal, Verdict::NotAssessed, Verdict::Within, Verdict::NotApplicable]
-            .into_iter()
-            .flat_map(|verdict| self.by_gravity(verdict))
-    }
-
-    /// The gravest finding that was made; nothing where nothing was assessed.
-    ///
-    /// ```
-    /// use beadseat::fitment::{Change, Setup};
-    /// use beadseat::vehicle::{Kind, Vehicle};
-    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
-    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
-    /// assert!(report.worst().is_some_and(|c| c.id().name() == "bead_diameter"));
-    /// # Ok::<(), beadseat::ParseError>(())
-    /// ```
-    pub fn worst(&self) -> Option<Check> {
-        self.by_severity().find(|check| check.verdict().gravity() > 0)
-    }
-
-    /// The findings with one verdict, the gravest first: what kills before what wears, front before
-    /// rear, and of the same kind the one further out.
-    fn by_gravity(&self, verdict: Verdict) -> impl Iterator<Item = Check> {
-        let rank = |c: &Check| c.id().definition().harm;
-        let mut given = [false; Report::ROWS];
-        core::iter::from_fn(move || {
-            let left = self.checks().enumerate().filter(|(row, c)| c.verdict() == verdict && !given[*row]);
-            let (row, next) = left.min_by(|(_, a), (_, b)| {
-                rank(a).cmp(&rank(b)).then(a.relative_margin().total_cmp(&b.relative_margin()))
-            })?;
-            given[row] = true;
-            Some(next)
-        })
-    }
-}
-
-impl Check {
-    /// The margin as a share of the limit, to compare unlike findings. A designation that differs is outside by
-    /// all of it.
-    fn relative_margin(&self) -> f64 {
-        let share = self.margin_number().zip(self.limit()).and_then(|(margin, limit)| {
-            let bound = limit.nearer_to(self.measured()?)?;
-            Some(margin / bound.abs().max(1.0))
-        });
-        share.unwrap_or(if self.verdict() == Verdict::Beyond { f64::NEG_INFINITY } else { 0.0 })
-    }
-}
-
-impl Report {
     /// The verdict in a sentence, with the gravest reason.
     pub const fn headline(&self) -> Headline<'_> {
         Headline(self)
@@ -341,7 +268,7 @@ impl fmt::Display for Body<'_> {
                     writeln!(f, "\n{title}")?;
                 }
                 n += 1;
-                spell_out(f, n, &check)?;
+                spell_out(f, n, check)?;
             }
         }
 
@@ -351,7 +278,7 @@ impl fmt::Display for Body<'_> {
             "\nFindings\n{:<12}{:<22}{:<13}{:<25}{:>11}  {:<9}source",
             "where", "check", "measured", "limit", "margin", "verdict"
         )?;
-        for check in report.checks().filter(|c| c.verdict().gravity() > 0) {
+        for check in report.findings().filter(|c| c.verdict().gravity() > 0) {
             writeln!(
                 f,
                 "{:<12}{:<22}{:<13.12}{:<25.24}{:>11.11}  {:<9}[{}]",
@@ -359,7 +286,7 @@ impl fmt::Display for Body<'_> {
                 Name(check.id().name()),
                 Cell(Maybe(check.measured())),
                 Cell(Maybe(check.limit())),
-                Cell(Signed(&check)),
+                Cell(Signed(check)),
                 check.verdict(),
                 Maybe(check.citation().and_then(|c| sources.number(c))),
             )?;
@@ -448,7 +375,7 @@ fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
 
 impl Report {
     fn print_missing(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.checks().all(|c| c.verdict() != Verdict::NotAssessed) {
+        if self.findings().all(|c| c.verdict() != Verdict::NotAssessed) {
             return Ok(());
         }
         writeln!(f, "\nNot assessed, and what would settle it, the most useful first")?;

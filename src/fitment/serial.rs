@@ -4,9 +4,11 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::approach::{Approach, part_name};
 use super::check::Check;
-use super::measure::{Measurement, Preparation};
+use super::effect::Effect;
+use super::measure::Measurement;
+use super::preparation::Preparation;
 use super::pressures::{Needed, Pressures};
-use super::report::{Effect, Report};
+use super::report::Report;
 use super::value::{Bound, Value};
 use crate::record::tidy;
 use crate::units::{in_deg, in_kpa, in_mm};
@@ -39,7 +41,7 @@ impl Serialize for Limit {
     }
 }
 
-/// `reason`, and the keys of the missing inputs behind it.
+/// `reason`, and the keys of the missing inputs behind it, if there are any.
 struct Why<'a>(&'a Check);
 
 impl core::fmt::Display for Why<'_> {
@@ -52,19 +54,28 @@ impl core::fmt::Display for Why<'_> {
     }
 }
 
+impl Serialize for Why<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self.0.missing().next() {
+            None => serializer.serialize_str(self.0.reason().text()),
+            Some(_) => serializer.collect_str(self),
+        }
+    }
+}
+
 impl Serialize for Check {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(13))?;
         map.serialize_entry("id", &self.id())?;
         map.serialize_entry("where", &self.position())?;
-        map.serialize_entry("verdict", self.verdict().name())?;
+        map.serialize_entry("verdict", &self.verdict())?;
         map.serialize_entry("measured", &self.measured().map(Shown))?;
         map.serialize_entry("nominal", &self.nominal().map(Shown))?;
         map.serialize_entry("limit", &self.limit().map(Limit))?;
         map.serialize_entry("margin", &self.margin_number().map(tidy))?;
         map.serialize_entry("unit", &self.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
         map.serialize_entry("reason_id", self.reason().id())?;
-        map.serialize_entry("reason", &Text(Why(self)))?;
+        map.serialize_entry("reason", &Why(self))?;
         map.serialize_entry("citation", &self.citation().map(Text))?;
         map.serialize_entry("status", &self.citation().map(|c| c.status().name()))?;
         map.serialize_entry("from_memory", &self.citation().map(|c| c.is_from_memory()))?;
@@ -177,9 +188,9 @@ impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(9))?;
         map.serialize_entry("schema", &SCHEMA)?;
-        map.serialize_entry("overall", self.overall().name())?;
+        map.serialize_entry("overall", &self.overall())?;
         map.serialize_entry("complete", &self.is_complete())?;
-        map.serialize_entry("checks", &Each(|| self.checks()))?;
+        map.serialize_entry("checks", &Each(|| self.findings()))?;
         map.serialize_entry("approaches", &Each(|| self.approaches()))?;
         map.serialize_entry("pressures", &Each(|| self.pressures()))?;
         map.serialize_entry("effects", &Each(|| self.effects()))?;

@@ -1,7 +1,6 @@
 //! A wheel and tire with everything that goes on the hub with them.
 
 use super::check::Position;
-use super::{Conditions, Limits, Report};
 use crate::record::record;
 use crate::text::{ParseError, tri};
 use crate::tire::{
@@ -10,7 +9,6 @@ use crate::tire::{
     identification::DateCode,
 };
 use crate::units::{Length, Mass, Pressure, Torque};
-use crate::vehicle::Vehicle;
 use crate::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Thread, Valve, Wheel};
 
 record! {
@@ -290,21 +288,6 @@ impl Change {
     /// The same on both axles.
     pub const fn all_round(original: Setup, proposed: Setup) -> Self {
         Self { original: Setups::both(original), proposed: Setups::both(proposed) }
-    }
-
-    /// Judges the change on a vehicle, in ordinary use and by the default limits; [`assess`](super::assess) takes
-    /// others.
-    ///
-    /// ```
-    /// use beadseat::fitment::{Change, Setup, Verdict};
-    /// use beadseat::vehicle::{Kind, Vehicle};
-    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
-    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
-    /// assert_eq!(report.overall(), Verdict::Beyond); // a tire of 17 in on a wheel of 16
-    /// # Ok::<(), beadseat::ParseError>(())
-    /// ```
-    pub fn assess(&self, vehicle: &Vehicle) -> Report {
-        super::assess(vehicle, self, &Conditions::default(), &Limits::default())
     }
 
     /// What is and what goes on the front axle, or on the rear one.

@@ -48,68 +48,7 @@ pub enum Value {
     Seat(Seat),
 }
 
-/// How a [`Value`] is stored: 64 bits and a tag.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
-#[repr(u8)]
-pub(crate) enum Tag {
-    None,
-    Length,
-    Mass,
-    Pressure,
-    Velocity,
-    Ratio,
-    Time,
-    Torque,
-    RimWidth,
-    RimDiameter,
-    LoadIndex,
-    SpeedSymbol,
-    BoltCircle,
-    Thread,
-    Seat,
-}
-
 impl Value {
-    pub(crate) fn pack(self) -> (Tag, u64) {
-        match self {
-            Self::Length(q) => (Tag::Length, q.value.to_bits()),
-            Self::Mass(q) => (Tag::Mass, q.value.to_bits()),
-            Self::Pressure(q) => (Tag::Pressure, q.value.to_bits()),
-            Self::Velocity(q) => (Tag::Velocity, q.value.to_bits()),
-            Self::Ratio(q) => (Tag::Ratio, q.value.to_bits()),
-            Self::Time(q) => (Tag::Time, q.value.to_bits()),
-            Self::Torque(q) => (Tag::Torque, q.value.to_bits()),
-            Self::RimWidth(w) => (Tag::RimWidth, u64::from(w.to_bits())),
-            Self::RimDiameter(d) => (Tag::RimDiameter, u64::from(d.tenths())),
-            Self::LoadIndex(li) => (Tag::LoadIndex, u64::from(li.number())),
-            Self::SpeedSymbol(s) => (Tag::SpeedSymbol, s as u64),
-            Self::BoltCircle(b) => (Tag::BoltCircle, b.to_bits()),
-            Self::Thread(t) => (Tag::Thread, t.to_bits()),
-            Self::Seat(s) => (Tag::Seat, s as u64),
-        }
-    }
-
-    pub(crate) fn unpack(tag: Tag, bits: u64) -> Option<Self> {
-        let value = f64::from_bits(bits);
-        Some(match tag {
-            Tag::None => return None,
-            Tag::Length => Self::Length(units::base(value)),
-            Tag::Mass => Self::Mass(units::base(value)),
-            Tag::Pressure => Self::Pressure(units::base(value)),
-            Tag::Velocity => Self::Velocity(units::base(value)),
-            Tag::Ratio => Self::Ratio(units::base(value)),
-            Tag::Time => Self::Time(units::base(value)),
-            Tag::Torque => Self::Torque(units::base(value)),
-            Tag::RimWidth => Self::RimWidth(RimWidth::from_bits(bits as u16)),
-            Tag::RimDiameter => Self::RimDiameter(RimDiameter::from_tenths(bits as u16)?),
-            Tag::LoadIndex => Self::LoadIndex(LoadIndex::new(bits as u16)?),
-            Tag::SpeedSymbol => Self::SpeedSymbol(*SpeedSymbol::ALL.get(bits as usize)?),
-            Tag::BoltCircle => Self::BoltCircle(BoltCircle::from_bits(bits)?),
-            Tag::Thread => Self::Thread(Thread::from_bits(bits)?),
-            Tag::Seat => Self::Seat(*Seat::ALL.get(bits as usize)?),
-        })
-    }
-
     /// The number in the unit of [`Value::unit`], where it is a number.
     pub(crate) fn number(self) -> Option<f64> {
         Some(match self {
@@ -225,6 +164,7 @@ impl fmt::Display for Value {
 /// assert_eq!(bound.to_string(), "at least 6.35 mm");
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub enum Bound {
     /// No more than this.
     AtMost(Value),

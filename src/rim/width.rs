@@ -157,16 +157,6 @@ impl RimWidth {
         (self.twentieths + QUARTER / 2) / QUARTER
     }
 
-    /// All of it in 16 bits.
-    pub(crate) const fn to_bits(self) -> u16 {
-        self.twentieths
-    }
-
-    /// Back from [`RimWidth::to_bits`], and from nothing else.
-    pub(crate) const fn from_bits(twentieths: u16) -> Self {
-        Self { twentieths }
-    }
-
     pub(crate) const fn mm(self) -> f64 {
         self.twentieths as f64 / MILLIMETRE as f64
     }

@@ -5,6 +5,7 @@ mod dimensions;
 use super::section::{RimSection, TireSection};
 use crate::OutOfRange;
 use crate::units::{self, Length, in_mm};
+use crate::vector::{Flat, area, dot, sub};
 
 /// The part of the outline that is nearest to something.
 ///
@@ -74,27 +75,13 @@ pub(super) struct Reach {
     pub(super) deepest: f64,
 }
 
-type Flat = [f64; 2];
-
-fn minus(a: Flat, b: Flat) -> Flat {
-    [a[0] - b[0], a[1] - b[1]]
-}
-
-fn dot(a: Flat, b: Flat) -> f64 {
-    a[0] * b[0] + a[1] * b[1]
-}
-
-fn cross(a: Flat, b: Flat) -> f64 {
-    a[0] * b[1] - a[1] * b[0]
-}
-
 fn distance(a: Flat, b: Flat) -> f64 {
     libm::hypot(a[0] - b[0], a[1] - b[1])
 }
 
 /// The normal to the right of the way from one point to another, which is not the same.
 fn normal(from: Flat, to: Flat) -> Flat {
-    let d = minus(to, from);
+    let d = sub(to, from);
     let length = distance(from, to);
     [d[1] / length, -d[0] / length]
 }
@@ -201,7 +188,7 @@ impl Chain {
 
 /// The normal of an edge after another one: rounding does not turn it back.
 fn turned_from(before: Flat, edge: Flat) -> Flat {
-    if cross(before, edge) < 0.0 { before } else { edge }
+    if area(before, edge) < 0.0 { before } else { edge }
 }
 
 impl Profile {
@@ -266,7 +253,7 @@ impl Profile {
             (chain, level)
         } else {
             let chain = Chain::from([w, barrel], Part::Flange).up_to(edge, Part::Flange);
-            let bulges = dot(tangent(edge, shoulder, shoulder_radius), minus(side, edge)) > 0.0;
+            let bulges = dot(tangent(edge, shoulder, shoulder_radius), sub(side, edge)) > 0.0;
             let chain = if bulges { chain.up_to(side, Part::Sidewall) } else { chain };
             (chain.up_to_circle(shoulder, shoulder_radius), flange)
         };
@@ -370,7 +357,7 @@ fn drop_room(tread: f64, below: f64, beyond: f64) -> f64 {
 
 /// The normal of the line from a point, upward, along a circle that it keeps to its left.
 fn tangent(from: Flat, centre: Flat, radius: f64) -> Flat {
-    let d = minus(from, centre);
+    let d = sub(from, centre);
     let length = distance(from, centre);
     let along = (length - radius) * (length + radius);
     if along <= 0.0 {
@@ -406,9 +393,9 @@ fn larger(best: &mut Term, distance: f64, gradient: Flat, part: Part) {
 
 /// The distance from a corner or the arc about a centre, if the point lies between two directions from it.
 fn fan(best: &mut Term, at: Flat, centre: Flat, radius: f64, between: [Flat; 2], part: Part) {
-    let d = minus(at, centre);
+    let d = sub(at, centre);
     let ahead = dot(between[0], d) + dot(between[1], d) >= 0.0;
-    if ahead && cross(between[0], d) >= 0.0 && cross(d, between[1]) >= 0.0 {
+    if ahead && area(between[0], d) >= 0.0 && area(d, between[1]) >= 0.0 {
         let length = libm::sqrt(dot(d, d));
         let gradient = if length > 0.0 { [d[0] / length, d[1] / length] } else { between[0] };
         larger(best, length - radius, gradient, part);
@@ -439,18 +426,18 @@ impl Hull {
         let Chain { corners, count, normals } = &self.side;
         for (&(corner, part), edges) in corners.iter().zip(normals.windows(2)).take(*count) {
             let (before, edge) = edges[0];
-            larger(&mut best, dot(before, minus(at, corner)), before, edge);
+            larger(&mut best, dot(before, sub(at, corner)), before, edge);
             fan(&mut best, at, corner, 0.0, [before, edges[1].0], part);
         }
         let (last, edge) = normals[*count];
-        larger(&mut best, dot(last, minus(at, corners[*count - 1].0)), last, edge);
+        larger(&mut best, dot(last, sub(at, corners[*count - 1].0)), last, edge);
         fan(&mut best, at, self.shoulder, self.shoulder_radius, [last, self.tread_edge], Part::Shoulder);
         let over = at[1] - self.outside_radius;
         match self.crown {
             Some(radius) => {
                 // From the centre; its arc may be of kilometres, so that what is over it is not a difference of two.
                 let d = [at[0], over + radius];
-                if d[1] > 0.0 && cross(self.tread_edge, d) >= 0.0 {
+                if d[1] > 0.0 && area(self.tread_edge, d) >= 0.0 {
                     let length = libm::sqrt(dot(d, d));
                     let above = (at[0] * at[0] + over * (over + 2.0 * radius)) / (length + radius);
                     larger(&mut best, above, [d[0] / length, d[1] / length], Part::Tread);

@@ -1,24 +1,10 @@
 //! Vectors of three, in millimetres unless they are directions.
 
+pub(super) use crate::vector::{add, dot, scale, sub};
+
 pub(super) type Vector = [f64; 3];
 
 pub(super) const X: Vector = [1.0, 0.0, 0.0];
-
-pub(super) fn add(a: Vector, b: Vector) -> Vector {
-    [a[0] + b[0], a[1] + b[1], a[2] + b[2]]
-}
-
-pub(super) fn sub(a: Vector, b: Vector) -> Vector {
-    [a[0] - b[0], a[1] - b[1], a[2] - b[2]]
-}
-
-pub(super) fn scale(a: Vector, by: f64) -> Vector {
-    [a[0] * by, a[1] * by, a[2] * by]
-}
-
-pub(super) fn dot(a: Vector, b: Vector) -> f64 {
-    a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
-}
 
 pub(super) fn cross(a: Vector, b: Vector) -> Vector {
     [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]]

@@ -368,12 +368,12 @@ impl fmt::Display for Excerpt<'_> {
     }
 }
 
-/// Whether a character may be echoed as it is. Controls and the invisible characters that turn or
-/// join text may not.
-const fn is_plain(c: char) -> bool {
+/// Whether a character of a text from outside may be shown as it is. Controls, the invisible characters that turn or
+/// join text, and what XML 1.0 cannot hold may not.
+pub(crate) const fn is_plain(c: char) -> bool {
     !matches!(c, '\0'..='\x1f' | '\x7f'..='\u{9f}' | '\u{ad}' | '\u{61c}' | '\u{200b}'..='\u{200f}'
         | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}'
-        | '\u{e0000}'..='\u{e007f}')
+        | '\u{fffe}' | '\u{ffff}' | '\u{e0000}'..='\u{e007f}')
 }
 
 impl fmt::Display for MarkedText<'_> {

@@ -2,6 +2,8 @@
 
 use core::fmt;
 
+use super::write::Text;
+
 /// A text that is none of the words of an enum. It knows which words there are.
 ///
 /// It is `Copy` and never allocates.
@@ -49,34 +51,15 @@ impl fmt::Display for Listed<'_> {
     }
 }
 
-/// Gives an enum with `const fn name(self)` what reads its names, and nothing else: `FromStr` and, with the
-/// feature, serde.
-macro_rules! worded {
-    ($name:ident [$($variant:ident)*]) => {
-        impl core::str::FromStr for $name {
-            type Err = crate::UnknownWord;
+/// The name of a check or a body for reading: `bolt circle`.
+pub(crate) struct Name(pub(crate) &'static str);
 
-            fn from_str(word: &str) -> Result<Self, Self::Err> {
-                const WORDS: &[&str] = &[$($name::$variant.name(),)*];
-                let mut all = [$(Self::$variant,)*].into_iter();
-                all.find(|known| known.name() == word).ok_or(crate::UnknownWord::of(WORDS))
-            }
+impl fmt::Display for Name {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut text = Text::new();
+        for byte in self.0.bytes() {
+            text.byte(if byte == b'_' { b' ' } else { byte });
         }
-
-        #[cfg(feature = "serde")]
-        impl serde::Serialize for $name {
-            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                serializer.serialize_str(self.name())
-            }
-        }
-
-        #[cfg(feature = "serde")]
-        impl<'de> serde::Deserialize<'de> for $name {
-            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                const WORDS: &[&str] = &[$($name::$variant.name(),)*];
-                deserializer.deserialize_str(crate::text::FromWord::new(WORDS))
-            }
-        }
-    };
+        f.pad(text.as_str())
+    }
 }
-pub(crate) use worded;

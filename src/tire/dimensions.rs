@@ -1,7 +1,7 @@
 //! Overall diameter and section width.
 
 use crate::rim::RimWidth;
-use crate::tire::size::{Listing, by_aspect};
+use crate::tire::size::{annex::Listing, by_aspect};
 use crate::tire::{Structure, TireSize};
 use crate::units::{self, Length, in_mm};
 use crate::{Citation, Toleranced};

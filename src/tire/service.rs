@@ -1,18 +1,7 @@
 //! Service description: load index and speed symbol.
 
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
-use crate::tire::{LoadIndex, SpeedSymbol};
-
-/// Whether a tire stands alone on its side of the axle or beside another.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Formation {
-    /// Alone.
-    #[default]
-    Single,
-    /// One of a pair.
-    Dual,
-}
+use crate::tire::{Formation, LoadIndex, SpeedSymbol};
 
 /// What a tire may carry and how fast: `91V`, `104/102R`, `(94Y)`, `(58W)`.
 ///

@@ -1,7 +1,7 @@
 //! Tire size designations.
 
 mod alpha_numeric;
-mod annex;
+pub(super) mod annex;
 mod class;
 mod flotation;
 mod full_profile;
@@ -11,7 +11,6 @@ mod metric;
 mod numeric;
 mod structure;
 
-pub(super) use annex::Listing;
 pub(super) use class::{AtSpeed, ClassRules, LetterPressures, RimShares, Rims, by_aspect};
 pub(super) use key::{SizeKey, find, sorted};
 
@@ -21,44 +20,14 @@ pub use flotation::Flotation;
 pub use full_profile::FullProfile;
 pub use metric::Metric;
 pub use numeric::Numeric;
+pub use structure::{SizeSpeedLetter, Structure};
 
 use core::cmp::Ordering;
 
-use crate::record::words;
 use crate::rim::RimDiameter;
 use crate::text::{ParseError, Scanner, Text, designation, tri};
 use crate::tire::LoadVersion;
 use crate::units::Length;
-
-words! {
-    /// How the cords of the casing run.
-    ///
-    /// ```
-    /// assert_eq!(beadseat::tire::Structure::Radial.name(), "radial");
-    /// ```
-    Structure {
-        /// `R`: cords at right angles to the beads, under a belt.
-        Radial = "radial",
-        /// `D` or `-`: cords crossing from bead to bead.
-        Diagonal = "diagonal",
-        /// `B`: crossing cords under a belt.
-        BiasBelted = "bias_belted",
-    }
-}
-
-/// A speed letter inside the size, in front of the structure: `205/55 ZR 16`. `Ord` is by speed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[non_exhaustive]
-pub enum SizeSpeedLetter {
-    /// `S`: up to 180 km/h. From memory.
-    S,
-    /// `H`: up to 210 km/h. From memory.
-    H,
-    /// `V`: above 210 km/h. From memory.
-    V,
-    /// `Z`: above 240 km/h; with a service description, that says how fast.
-    Z,
-}
 
 /// A tire size, of any family.
 ///
@@ -371,6 +340,27 @@ impl TireSize {
             Self::Numeric(size) => size.size_speed_letter(),
             Self::Flotation(size) => size.size_speed_letter(),
             Self::AlphaNumeric(_) => None,
+        }
+    }
+}
+
+impl TireSize {
+    /// Every part of the designation, packed.
+    pub(super) const fn key(&self) -> SizeKey {
+        match self {
+            Self::Metric(size) => size.key(SizeKey::new(0)),
+            Self::FullProfile(size) => size.key(SizeKey::new(1)),
+            Self::Numeric(size) => size.key(SizeKey::new(2)),
+            Self::Flotation(size) => size.key(SizeKey::new(3)),
+            Self::AlphaNumeric(size) => size.key(SizeKey::new(4)),
+        }
+    }
+
+    /// A size of a table. Only for `const`: what is not a size does not compile.
+    pub(super) const fn listed(text: &str) -> Self {
+        match Self::parse(text) {
+            Ok(size) => size,
+            Err(error) => error.fail(),
         }
     }
 }

@@ -155,20 +155,6 @@ impl BoltCircle {
         self.diameter.length()
     }
 
-    /// All of it in 64 bits.
-    pub(crate) const fn to_bits(self) -> u64 {
-        (self.count.get() as u64) << 32 | self.diameter.nm() as u64
-    }
-
-    /// Back from [`BoltCircle::to_bits`], and from nothing else.
-    pub(crate) const fn from_bits(bits: u64) -> Option<Self> {
-        let (count, nm) = (bits >> 32, (bits & 0xFFFF_FFFF) as i32);
-        match NonZeroU8::new(count as u8) {
-            Some(count) => Some(Self { diameter: Exact::from_nm(nm), count }),
-            None => None,
-        }
-    }
-
     /// The distance between the centres of two holes `apart` steps from each other,
     /// `C = D·sin(kπ/n)`; `None` for 0 and from `count` on.
     ///

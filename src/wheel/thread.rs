@@ -181,28 +181,6 @@ impl Thread {
         }
     }
 
-    /// All of it in 64 bits: diameter above, pitch below, the top bit for a metric one.
-    pub(crate) const fn to_bits(self) -> u64 {
-        let pitch = match self.pitch {
-            Pitch::Metric { nanometres } => 1 << 31 | nanometres as u64,
-            Pitch::Unified { threads_per_inch } => threads_per_inch as u64,
-        };
-        (self.major.nm() as u64) << 32 | pitch
-    }
-
-    /// Back from [`Thread::to_bits`].
-    pub(crate) const fn from_bits(bits: u64) -> Option<Self> {
-        let (major, pitch) = ((bits >> 32) as i32, bits & 0x7FFF_FFFF);
-        let pitch = if bits & 1 << 31 != 0 {
-            Pitch::Metric { nanometres: pitch as i32 }
-        } else if pitch <= 32 {
-            Pitch::Unified { threads_per_inch: pitch as u8 }
-        } else {
-            return None;
-        };
-        Some(Self { major: Exact::from_nm(major), pitch })
-    }
-
     /// The major (outer) diameter.
     ///
     /// ```

@@ -2,8 +2,8 @@
 
 use core::fmt;
 
-use super::Position;
-use crate::fitment::measure::{Preparation, Tool};
+use crate::fitment::position::Position;
+use crate::fitment::preparation::{Preparation, Tool};
 
 macro_rules! inputs {
     ($($variant:ident = $key:literal, $how:literal, [$($tool:ident),*] $access:ident;)*) => {
@@ -180,7 +180,12 @@ impl Missing {
     }
 
     pub(crate) fn inputs(self) -> impl Iterator<Item = Input> + use<> {
-        Input::ALL.iter().copied().filter(move |&input| self.0 & (1 << input as u32) != 0)
+        let mut left = self.0;
+        core::iter::from_fn(move || {
+            let next = Input::ALL.get(left.trailing_zeros() as usize)?;
+            left &= left - 1;
+            Some(*next)
+        })
     }
 }
 

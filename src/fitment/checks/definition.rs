@@ -5,6 +5,8 @@ use crate::fitment::check::CheckId;
 use crate::fitment::finding::Found;
 use crate::tire::condition::VehicleSide;
 
+pub(super) use super::rules::Rules;
+
 /// What is at stake where a check is beyond, the worst first: the order of a report.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub(in crate::fitment) enum Harm {
@@ -18,19 +20,6 @@ pub(in crate::fitment) enum Harm {
     Law,
     /// Common practice is left.
     Practice,
-}
-
-/// Which vehicles a check has rules for.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(in crate::fitment) enum Rules {
-    /// All, even if their kind is not known.
-    Any,
-    /// Those whose kind is known.
-    Kind,
-    /// Those whose wheels are bolted to a hub: it does not apply to a wheel on a spindle.
-    BoltedHub,
-    /// Those with the rules and dimensions of car and truck tires, which motorcycles do not have.
-    Cars,
 }
 
 /// What a check looks at.

@@ -3,7 +3,7 @@
 use super::rolling::{circumference, is_driven};
 use crate::fitment::Setup;
 use crate::fitment::case::Case;
-use crate::fitment::report::{Effect, EffectId, Report};
+use crate::fitment::effect::{Effect, EffectId};
 use crate::fitment::value::Value;
 use crate::tire::rolling::hydroplaning_onset;
 use crate::units::{self, Mass};
@@ -11,13 +11,13 @@ use crate::wheel::rotation::RotatingPart;
 
 /// Gearing and odometer of the driven axle, the front one if both are driven; and of each axle what the
 /// wheels weigh when the vehicle speeds up, when water lifts the tires, and what a pressure monitor warns of.
-pub(in crate::fitment) fn effects(axles: &[Option<&Case<'_>>; 2], report: &mut Report) {
-    rolling(axles, report);
+pub(in crate::fitment) fn effects(axles: &[Option<&Case<'_>>; 2], mut note: impl FnMut(Effect)) {
+    rolling(axles, &mut note);
     for case in axles.iter().flatten() {
         let Ok((original, proposed)) = case.both() else { continue };
         let mut effect = |id, before: Option<Value>, after: Option<Value>| {
             if let Some((before, after)) = before.zip(after).filter(|(before, after)| before != after) {
-                report.push_effect(&Effect { id, place: case.place, before, after });
+                note(Effect { id, place: case.place, before, after });
             }
         };
         let felt = |setup: &Setup| Some(Value::Mass(equivalent_mass(setup)?));
@@ -33,19 +33,19 @@ pub(in crate::fitment) fn effects(axles: &[Option<&Case<'_>>; 2], report: &mut R
 /// Monitors warn at the latest a quarter below the placard. Source: 49 CFR 571.138 S4.2.
 pub(super) const MONITOR_SHARE: f64 = 0.75;
 
-fn rolling(axles: &[Option<&Case<'_>>; 2], report: &mut Report) {
+fn rolling(axles: &[Option<&Case<'_>>; 2], note: &mut impl FnMut(Effect)) {
     let driven = |case: &&&Case<'_>| case.vehicle.drive().is_some_and(|drive| is_driven(case, drive));
     let Some(case) = axles.iter().flatten().filter(driven).find(|case| case.both().is_ok()) else { return };
     let Ok((original, proposed)) = case.both() else { return };
     let Some((before, after)) = circumference(original).zip(circumference(proposed)) else { return };
     let (before, after) = (before.nominal(), after.nominal());
-    report.push_effect(&Effect {
+    note(Effect {
         id: EffectId::Gearing,
         place: case.place,
         before: Value::Length(before),
         after: Value::Length(after),
     });
-    report.push_effect(&Effect {
+    note(Effect {
         id: EffectId::Odometer,
         place: case.place,
         before: Value::Ratio(units::percent(100.0)),

@@ -1,6 +1,6 @@
 //! Wear rate, and the distance that is left.
 
-use super::{TreadLimit, check_depth, reaches};
+use super::tread::{TreadLimit, check_depth, reaches};
 use crate::units::{self, Length, Ratio, in_mm};
 use crate::{Citation, OutOfRange, Toleranced};
 

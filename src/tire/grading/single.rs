@@ -1,6 +1,6 @@
 //! One grade by itself.
 
-use super::{TemperatureGrade, TractionGrade, TreadwearGrade, skip_separator};
+use super::whole::{TemperatureGrade, TractionGrade, TreadwearGrade, skip_separator};
 use crate::Citation;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 

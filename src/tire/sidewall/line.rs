@@ -1,16 +1,16 @@
 //! Everything that stands on a sidewall behind the size, in any order.
 
-mod contradiction;
+pub(super) mod contradiction;
 mod limit;
 
-pub use contradiction::LineContradiction;
 pub use limit::MoldedLimit;
 
 use crate::molded::{self, MoldedLoad, MoldedPressure, MoldedSpeed};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
-use crate::tire::sidewall::MarkSet;
+use crate::tire::designation::{Mark, is_ply_rating};
+use crate::tire::sidewall::set::MarkSet;
 use crate::tire::{
-    Formation, LoadRange, LoadVersion, Mark, ServiceDescription, SpeedSymbol, Tire, TireSize, is_ply_rating,
+    Formation, LoadRange, LoadVersion, ServiceDescription, SpeedSymbol, Tire, TireSize,
     sidewall::SidewallMark,
 };
 

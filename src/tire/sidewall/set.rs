@@ -1,6 +1,6 @@
 //! Which words stand on a sidewall.
 
-use super::SidewallMark;
+use super::mark::SidewallMark;
 
 /// A set of the marks of [`SidewallMark::WORDS`].
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]

@@ -1,7 +1,5 @@
 //! Sizes as whole numbers, by which sorted tables are searched, in `const` too.
 
-use super::TireSize;
-
 /// A size as a number: different sizes have different ones.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(in crate::tire) struct SizeKey(u64);
@@ -16,27 +14,6 @@ impl SizeKey {
     #[inline(always)]
     pub(super) const fn and(self, value: u64, bits: u32) -> Self {
         Self(self.0 << bits | value)
-    }
-}
-
-impl TireSize {
-    /// Every part of the designation, packed.
-    pub(in crate::tire) const fn key(&self) -> SizeKey {
-        match self {
-            Self::Metric(size) => size.key(SizeKey::new(0)),
-            Self::FullProfile(size) => size.key(SizeKey::new(1)),
-            Self::Numeric(size) => size.key(SizeKey::new(2)),
-            Self::Flotation(size) => size.key(SizeKey::new(3)),
-            Self::AlphaNumeric(size) => size.key(SizeKey::new(4)),
-        }
-    }
-
-    /// A size of a table. Only for `const`: what is not a size does not compile.
-    pub(in crate::tire) const fn listed(text: &str) -> Self {
-        match Self::parse(text) {
-            Ok(size) => size,
-            Err(error) => error.fail(),
-        }
     }
 }
 

@@ -1,9 +1,39 @@
 //! The part of a size between the widths and the rim: structure, in-size speed letter, run-flat mark.
 
 use super::key::SizeKey;
-use super::{SizeSpeedLetter, Structure};
 use crate::order::ordered;
+use crate::record::words;
 use crate::text::{Field, ParseError, Scanner, Text};
+
+words! {
+    /// How the cords of the casing run.
+    ///
+    /// ```
+    /// assert_eq!(beadseat::tire::Structure::Radial.name(), "radial");
+    /// ```
+    Structure {
+        /// `R`: cords at right angles to the beads, under a belt.
+        Radial = "radial",
+        /// `D` or `-`: cords crossing from bead to bead.
+        Diagonal = "diagonal",
+        /// `B`: crossing cords under a belt.
+        BiasBelted = "bias_belted",
+    }
+}
+
+/// A speed letter inside the size, in front of the structure: `205/55 ZR 16`. `Ord` is by speed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
+pub enum SizeSpeedLetter {
+    /// `S`: up to 180 km/h. From memory.
+    S,
+    /// `H`: up to 210 km/h. From memory.
+    H,
+    /// `V`: above 210 km/h. From memory.
+    V,
+    /// `Z`: above 240 km/h; with a service description, that says how fast.
+    Z,
+}
 
 /// Structure with what is molded around its letter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]

@@ -1,0 +1,141 @@
+//! What is drawn, and what a view of it is.
+
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+use super::callout::{COLUMN, Callout};
+use super::flat::{Extent, Flat};
+use super::lettering::{SIZE, clean, lines, tenths};
+use super::outline::Seen;
+use super::paper::{Frame, Paper};
+use crate::sweep::{Corner, Obstacles, Point, Pose, Profile, Swept};
+use crate::units::{deg, in_deg, in_mm, mm};
+
+/// How far around the wheel, in millimetres of the vehicle, obstacles are shown in full. What is farther is cut
+/// off, but for the nearest of it.
+pub(super) const ROOM: f64 = 60.0;
+
+/// How far beyond all that is shown a view goes, in millimetres of the vehicle.
+pub(super) const MARGIN: f64 = 15.0;
+
+pub(super) const AT_REST: Pose = Pose::new(deg(0.0), mm(0.0));
+
+/// A wheel in its corner, and what is to be said of it.
+///
+/// The profiles are drawn, and measured, as they are given: nominal ones give nominal dimensions.
+#[derive(Clone, Copy, Debug)]
+pub struct Scene<'a> {
+    pub(super) corner: &'a Corner,
+    pub(super) after: &'a Profile,
+    pub(super) obstacles: &'a Obstacles,
+    pub(super) before: Option<&'a Profile>,
+    pub(super) labels: &'a [&'a str],
+    pub(super) swept: Option<&'a Swept>,
+    pub(super) heading: &'a str,
+}
+
+impl<'a> Scene<'a> {
+    /// A wheel among its obstacles.
+    pub const fn new(corner: &'a Corner, after: &'a Profile, obstacles: &'a Obstacles) -> Self {
+        Self { corner, after, obstacles, before: None, labels: &[], swept: None, heading: "" }
+    }
+
+    /// Adds the wheel that was there before, in dashed outline.
+    pub const fn with_before(mut self, before: &'a Profile) -> Self {
+        self.before = Some(before);
+        self
+    }
+
+    /// Names the obstacles, in their order; one without a name is called by its number. A name may be any
+    /// text. Two lines of it are shown.
+    pub const fn with_labels(mut self, labels: &'a [&'a str]) -> Self {
+        self.labels = labels;
+        self
+    }
+
+    /// Adds the least clearance that [`Corner::clearance`] found for the wheel and these obstacles. The plan is
+    /// drawn in its position.
+    pub const fn with_swept(mut self, swept: &'a Swept) -> Self {
+        self.swept = Some(swept);
+        self
+    }
+
+    /// Sets the line at the head: what was decided. It may be any text. Three lines of it are shown.
+    pub const fn with_heading(mut self, heading: &'a str) -> Self {
+        self.heading = heading;
+        self
+    }
+
+    /// The position of the plan.
+    pub(super) fn pose(&self) -> Pose {
+        self.swept.map_or_else(|| Pose::new(self.corner.full_lock(), mm(0.0)), Swept::pose)
+    }
+
+    /// Where on its body the least clearance is in its position, and how far that body reaches around there.
+    pub(super) fn nearest(&self) -> Option<(&'a Swept, Point, f64)> {
+        let swept = self.swept?;
+        let obstacle = self.obstacles.iter().nth(swept.obstacle())?;
+        let now = self.corner.wheel_pose(swept.pose()).carried(obstacle.carrier(), swept.point()).ok()?;
+        Some((swept, now, in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty())))
+    }
+
+    /// What the obstacles are called, where each is nearest in a view.
+    pub(super) fn names(&self, seen: &[Seen]) -> Vec<Callout> {
+        let name = |(number, seen): (usize, &Seen)| Callout { at: seen.nearest, lines: self.label(number) };
+        seen.iter().enumerate().map(name).collect()
+    }
+
+    /// The name of an obstacle, in lines.
+    pub(super) fn label(&self, number: usize) -> Vec<String> {
+        let name = self.labels.get(number).map(|label| clean(label)).unwrap_or_default();
+        let name = if name.is_empty() { String::from("obstacle") } else { name };
+        lines(&format!("{} {name}", number + 1), SIZE, COLUMN, 2)
+    }
+
+    /// The least clearance, in lines: the figure, and what it is proved not to be less than.
+    pub(super) fn clearance(&self, swept: &Swept) -> Vec<String> {
+        let [lower, upper] = [swept.lower(), swept.upper()].map(|length| tenths(in_mm(length)));
+        Vec::from([String::from("least clearance"), format!("{upper} mm"), format!("(≥ {lower} mm)")])
+    }
+}
+
+/// A view: what of the vehicle it shows, and how.
+pub(super) trait Figure {
+    fn title(&self) -> String;
+
+    /// What is to be seen, in millimetres of the vehicle.
+    fn window(&self) -> Extent;
+
+    fn callouts(&self) -> &[Callout];
+
+    /// Room on paper to the right of the window and below it.
+    fn margin(&self) -> Flat;
+
+    fn draw(&self, frame: &Frame, paper: &mut Paper);
+
+    /// Height of an enlarged detail below the right column.
+    fn detail(&self) -> f64 {
+        0.0
+    }
+
+    fn draw_detail(&self, _corner: Flat, _paper: &mut Paper) {}
+}
+
+/// Steer and travel in words.
+pub(super) fn in_words(pose: &Pose) -> String {
+    let steer = in_deg(pose.steer());
+    let steer = if steer.abs() < 0.05 {
+        String::from("straight ahead")
+    } else {
+        let wheel = if steer > 0.0 { "inner" } else { "outer" };
+        format!("steered {}° as the {wheel} wheel", tenths(steer.abs()))
+    };
+    let travel = in_mm(pose.travel());
+    if travel.abs() < 0.05 {
+        format!("{steer}, at ride height")
+    } else {
+        let way = if travel > 0.0 { "jounce" } else { "rebound" };
+        format!("{steer}, {} mm in {way}", tenths(travel.abs()))
+    }
+}

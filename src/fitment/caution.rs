@@ -1,0 +1,149 @@
+//! What every reader of a report must know, and when.
+
+use super::case::{Case, is_passenger};
+use crate::record::words;
+use crate::units::Pressure;
+use crate::vehicle::Fastening;
+use crate::wheel::Valve;
+
+words! {
+    /// Something every reader of a report must know, where it applies.
+    ///
+    /// ```
+    /// use beadseat::fitment::Caution;
+    /// assert!(Caution::Seating.text().contains("275 kPa"));
+    /// ```
+    Caution {
+        /// Different bead seats.
+        NeverMount = "never_mount",
+        /// Whose word counts.
+        Placard = "placard",
+        /// Local law.
+        LocalLaw = "local_law",
+        /// Mounting.
+        Seating = "seating",
+        /// Clamp load.
+        Retorque = "retorque",
+        /// All pressures are cold.
+        ColdPressure = "cold_pressure",
+        /// Spacers and changed inset.
+        Bearings = "bearings",
+        /// What a spacer takes from the thread.
+        SpacerThread = "spacer_thread",
+        /// Bolts that may be too long.
+        Bottoming = "bottoming",
+        /// Two joints instead of one.
+        Adaptor = "adaptor",
+        /// Multi-piece rims.
+        MultiPiece = "multi_piece",
+        /// Static clearances do not show lock and jounce.
+        StaticOnly = "static_only",
+        /// Clearance at lock and jounce is that of a description.
+        AsDescribed = "as_described",
+        /// No camber given.
+        CamberAssumed = "camber_assumed",
+        /// Towing.
+        Towing = "towing",
+        /// Treads that differ.
+        UnevenTread = "uneven_tread",
+        /// A pressure that not every valve bears.
+        Valve = "valve",
+    }
+}
+
+impl Caution {
+    /// The sentence.
+    pub const fn text(self) -> &'static str {
+        match self {
+            Self::NeverMount => {
+                "Nominal rim diameters and bead seats must match exactly. Forcing a tire onto another rim can kill."
+            }
+            Self::Placard => {
+                "The vehicle maker's placard, the tire maker's data and the wheel maker's certificate override every estimate here."
+            }
+            Self::LocalLaw => "Local law and inspection decide what may be driven on the road.",
+            Self::Seating => {
+                "Mounting is work for trained people: stand clear while beads seat, and never exceed the seating pressure \
+                 stated for the tire (common practice 275 kPa)."
+            }
+            Self::Retorque => {
+                "Tighten in star order to the maker's torque, the wheel unloaded for the first stages, and check again \
+                 after 50 to 100 km."
+            }
+            Self::ColdPressure => "All pressures are cold; never let air out of a hot tire.",
+            Self::Bearings => {
+                "Spacers and a changed inset load bearings, studs and steering differently from what was built."
+            }
+            Self::SpacerThread => {
+                "A spacer takes thread engagement away: count the turns by hand, on every fastener, before tightening."
+            }
+            Self::Bottoming => {
+                "A bolt that is too long bottoms in the hub, or touches what turns behind it: screw it in by hand without the wheel and measure."
+            }
+            Self::Adaptor => {
+                "An adaptor has two joints: its own fasteners must lie below its face, and both are tightened and checked again."
+            }
+            Self::MultiPiece => {
+                "Rims of several pieces are for trained people with a restraint only (29 CFR 1910.177)."
+            }
+            Self::StaticOnly => {
+                "Where no nearest approach is given, clearances are static, at ride height and straight ahead: turn to full lock and \
+                 compress before driving."
+            }
+            Self::AsDescribed => {
+                "The nearest approach is to what was described, and the tire's shape is assumed: turn to full lock and compress \
+                 before driving, and look."
+            }
+            Self::CamberAssumed => "No camber was given: load and pressure hold for camber up to 2 degrees.",
+            Self::UnevenTread => {
+                "Treads differ by more than 2/32 in, on one axle or with all-wheel drive on all four: the vehicle's manual says \
+                 how much it bears, and the deeper pair belongs on the rear axle."
+            }
+            Self::Valve => {
+                "A pressure above 450 kPa (65 psi) is more than a snap-in valve bears: see what valves are in the wheels."
+            }
+            Self::Towing => "Towing: the trailer's nose weight belongs in the axle load.",
+        }
+    }
+}
+
+/// What an axle's setup calls for, of which so many ends were swept.
+pub(super) fn cautions(case: &Case<'_>, swept: usize, mut give: impl FnMut(Caution)) {
+    let Some(proposed) = case.proposed else { return };
+    if proposed.tire().size().rim_diameter() != proposed.wheel().size().diameter() {
+        give(Caution::NeverMount);
+    }
+    if proposed.wheel().size().is_multi_piece() {
+        give(Caution::MultiPiece);
+    }
+    let moved =
+        case.original.is_some_and(|original| case.rim_centres(original) != case.rim_centres(proposed));
+    let spaced = proposed.hub_spacing().value > 0.0;
+    if moved || spaced {
+        give(Caution::Bearings);
+    }
+    if spaced {
+        give(Caution::SpacerThread);
+    }
+    let bolted = case.axle.hub().and_then(|hub| hub.fastening()) == Some(Fastening::Bolt);
+    if bolted && (spaced || proposed.fasteners().is_some()) {
+        give(Caution::Bottoming);
+    }
+    if proposed.adaptor().is_some() {
+        give(Caution::Adaptor);
+    }
+    if case.axle.camber().is_none() && is_passenger(&proposed.tire()) {
+        give(Caution::CamberAssumed);
+    }
+    let highest = proposed.pressure().into_iter().chain(proposed.pressure_full_load()).reduce(Pressure::max);
+    let of_snap_in = Valve::SnapIn.max_pressure();
+    if proposed.valve().is_none() && highest.zip(of_snap_in).is_some_and(|(highest, most)| highest > most) {
+        give(Caution::Valve);
+    }
+    if swept > 0 {
+        give(Caution::AsDescribed);
+    }
+    if swept < 2 && case.axle.gaps().is_some() {
+        give(Caution::StaticOnly);
+    }
+}
