@@ -35,6 +35,7 @@ mod case;
 mod check;
 mod checks;
 mod conditions;
+mod facts;
 mod finding;
 mod limits;
 mod measure;
@@ -60,12 +61,12 @@ pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use swept_corner::SweptCorner;
 pub use value::{Bound, Value};
 
-use crate::tire::VehicleSide;
+use core::ops::ControlFlow;
+
 use crate::vehicle::{Kind, Vehicle};
 use case::Case;
-use checks::Run;
-
-const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
+use checks::{Definition, Run, SweptEnd};
+use facts::{AxleFacts, SetupFacts};
 
 /// Judges a change. Allocates nothing and cannot fail: what cannot be judged is said in the report.
 ///
@@ -83,75 +84,150 @@ const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
 /// ```
 pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limits: &Limits) -> Report {
     let mut report = Report::new();
-    let case = |place| Case::new(place, vehicle, change.on(place), conditions, limits);
-    let [front, rear] = [Position::Front, Position::Rear].map(case);
+    with_axles(vehicle, change, conditions, limits, |axles| {
+        let _: ControlFlow<()> = judge(
+            axles,
+            |_| true,
+            |case, definition, place, end| {
+                report.push(&finding::finish(definition.id, place, case.settle(definition, end.found)));
+                if end.nearest.is_some() {
+                    report.push_approach(end.nearest.map(|nearest| nearest.at(place)));
+                }
+                ControlFlow::Continue(())
+            },
+        );
+        let cases = || axles.iter().flatten();
+        for case in cases() {
+            checks::cautions(case, &mut report);
+            let has_tables = vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle);
+            report.push_pressures(checks::pressures(case).filter(|_| has_tables));
+        }
+        checks::effects(axles, &mut report);
+        if checks::treads_are_uneven(axles) {
+            report.caution(Caution::UnevenTread);
+        }
+        if !cases().all(Case::has_spindle_hub) {
+            report.caution(Caution::Retorque);
+        }
+        if vehicle.kind() != Some(Kind::Trailer) && cases().any(|case| case.is_towing()) {
+            report.caution(Caution::Towing);
+        }
+    });
+    for caution in [Caution::Placard, Caution::LocalLaw, Caution::Seating, Caution::ColdPressure] {
+        report.caution(caution);
+    }
+    report
+}
+
+/// The verdict on the whole of a change, which is that of [`assess`]'s report: [`Report::overall`].
+///
+/// It makes no report and ends at the first finding that is beyond. What moves is swept last, only if nothing else
+/// is beyond: without bodies around the wheels it costs a small part of an assessment.
+///
+/// ```
+/// use beadseat::fitment::{Change, Conditions, Limits, Setup, Verdict, verdict};
+/// use beadseat::vehicle::{Kind, Vehicle};
+/// let car = Vehicle::new(Kind::Passenger);
+/// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
+/// let of = |change| verdict(&car, &change, &Conditions::default(), &Limits::default());
+/// assert_eq!(of(Change::front(old, new)), Verdict::Beyond); // a tire of 17 in on a wheel of 16
+/// assert_eq!(of(Change::front(old, old)), Verdict::Marginal); // much is not known
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+pub fn verdict(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limits: &Limits) -> Verdict {
+    let mut worst = Verdict::Within;
+    let mut hear = |case: &Case<'_>, definition: &Definition, _: Position, end: SweptEnd| {
+        let verdict = match case.settle(definition, end.found) {
+            Ok(finding) => finding.verdict,
+            Err(_) if definition.is_vital => Verdict::Marginal,
+            Err(_) => return ControlFlow::Continue(()),
+        };
+        if verdict.gravity() > worst.gravity() {
+            worst = verdict;
+        }
+        if worst == Verdict::Beyond { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+    };
+    let is_dear = |run| matches!(run, Run::BothEnds);
+    with_axles(vehicle, change, conditions, limits, |axles| {
+        if judge(axles, |run| !is_dear(run), &mut hear).is_continue() {
+            let _: ControlFlow<()> = judge(axles, is_dear, &mut hear);
+        }
+    });
+    worst
+}
+
+/// Gives the axles that a vehicle has, each with its facts.
+fn with_axles(
+    vehicle: &Vehicle,
+    change: &Change,
+    conditions: &Conditions,
+    limits: &Limits,
+    work: impl FnOnce(&[Option<Case<'_>>; 2]),
+) {
+    let places = [Position::Front, Position::Rear];
+    let axles = places.map(|place| AxleFacts::new(place, vehicle, conditions, limits));
+    let facts = axles
+        .each_ref()
+        .map(|axle| change.on(axle.place).map(|setup| setup.map(|setup| SetupFacts::new(setup, axle))));
     let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
     let known =
-        |described: bool, case: &Case<'_>| described || case.original.is_some() || case.proposed.is_some();
-    let has_rear = two_axles || known(vehicle.rear_axle().is_some(), &rear);
-    let has_front = two_axles || known(vehicle.front_axle().is_some(), &front) || !has_rear;
-    let axles = [has_front.then_some(&front), has_rear.then_some(&rear)];
+        |axle: Option<&_>, setups: &[Option<_>; 2]| axle.is_some() || setups.iter().any(Option::is_some);
+    let [of_front, of_rear] = &facts;
+    let has_rear = two_axles || known(vehicle.rear_axle(), of_rear);
+    let has_front = two_axles || known(vehicle.front_axle(), of_front) || !has_rear;
+    let [front, rear] = &axles;
+    work(&[
+        has_front.then(|| Case::new(front, of_front.each_ref().map(Option::as_ref))),
+        has_rear.then(|| Case::new(rear, of_rear.each_ref().map(Option::as_ref))),
+    ]);
+}
 
-    for case in axles.into_iter().flatten() {
-        let steered = case.place == Position::Front || case.axle.steering().is_some() || !has_front;
-        for definition in &checks::DEFINITIONS {
+/// Makes the findings that are asked for, in the order of a report, until whoever hears them has heard enough.
+fn judge(
+    axles: &[Option<Case<'_>>; 2],
+    asked: impl Fn(Run) -> bool,
+    mut hear: impl FnMut(&Case<'_>, &Definition, Position, SweptEnd) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    let definitions = || checks::DEFINITIONS.iter().filter(|definition| asked(definition.run));
+    for case in axles.iter().flatten() {
+        let steered = case.place == Position::Front || case.axle.steering().is_some() || axles[0].is_none();
+        for definition in definitions() {
             let check = match definition.run {
                 Run::Axle(check) => check,
                 Run::SteeredAxle(check) if steered => check,
                 _ => continue,
             };
-            let found = case.by_rules(definition, || check(case));
-            report.push(&case.finish(definition.id, case.place, found));
+            hear(case, definition, case.place, case.by_rules(definition, || check(case)).into())?;
         }
-        for definition in &checks::DEFINITIONS {
-            match definition.run {
-                Run::BothEnds => {
-                    let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
-                    for (place, swept) in case.ends().zip(swept) {
-                        report.push(&case.finish(definition.id, place, swept.found));
-                        report.push_approach(swept.nearest.map(|nearest| nearest.at(place)));
-                    }
-                }
+        let [left, right] = case.ends();
+        for definition in definitions() {
+            let found = match definition.run {
+                Run::BothEnds => case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case)),
                 Run::End(check) => {
-                    let at = |side| case.by_rules(definition, || check(case, side));
-                    if case.is_motorcycle() {
-                        let [left, right] = SIDES.map(at);
-                        let either = finding::of_either_side(left, right);
-                        report.push(&case.finish(definition.id, case.place, either));
-                    } else {
-                        for (place, side) in case.ends().zip(SIDES) {
-                            report.push(&case.finish(definition.id, place, at(side)));
-                        }
+                    let at = |(_, side)| case.by_rules(definition, || check(case, side));
+                    if left.0 == right.0 {
+                        let either = finding::of_either_side(at(left), at(right));
+                        hear(case, definition, left.0, either.into())?;
+                        continue;
                     }
+                    [left, right].map(|end| at(end).into())
                 }
-                Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
+                Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => continue,
+            };
+            let ends = if left.0 == right.0 { 1 } else { 2 };
+            for ((place, _), found) in [left, right].into_iter().zip(found).take(ends) {
+                hear(case, definition, place, found)?;
             }
         }
-        checks::cautions(case, &mut report);
-        report.push_pressures(
-            checks::pressures(case).filter(|_| vehicle.kind().is_some_and(|kind| kind != Kind::Motorcycle)),
-        );
     }
-    for definition in &checks::DEFINITIONS {
+    let of_memory = |case: &&Case<'_>| case.dimensions_are_remembered();
+    for definition in definitions() {
         if let Run::Vehicle(check) = definition.run {
-            let found = check(&axles);
-            let remembered = axles.into_iter().flatten().find(|case| case.dimensions_are_remembered());
-            report.push(&remembered.unwrap_or(&front).finish(definition.id, Position::Vehicle, found));
+            let cases = || axles.iter().flatten();
+            if let Some(case) = cases().find(of_memory).or(cases().next()) {
+                hear(case, definition, Position::Vehicle, check(axles).into())?;
+            }
         }
     }
-    checks::effects(&axles, &mut report);
-    if checks::treads_are_uneven(&axles) {
-        report.caution(Caution::UnevenTread);
-    }
-
-    for caution in [Caution::Placard, Caution::LocalLaw, Caution::Seating, Caution::ColdPressure] {
-        report.caution(caution);
-    }
-    if !axles.into_iter().flatten().all(Case::has_spindle_hub) {
-        report.caution(Caution::Retorque);
-    }
-    if vehicle.kind() != Some(Kind::Trailer) && front.is_towing() {
-        report.caution(Caution::Towing);
-    }
-    report
+    ControlFlow::Continue(())
 }

@@ -97,7 +97,7 @@ pub(super) use condition::treads_are_uneven;
 pub(super) use definition::{Definition, Harm, Rules, Run};
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;
-pub(super) use swept::{ends as swept, not_swept};
+pub(super) use swept::{SweptEnd, ends as swept, not_swept};
 
 /// The cautions that an axle's setup calls for.
 pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
@@ -108,8 +108,7 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     if proposed.wheel().size().is_multi_piece() {
         report.caution(Caution::MultiPiece);
     }
-    let moved =
-        case.original.is_some_and(|original| case.rim_centres(original) != case.rim_centres(proposed));
+    let moved = case.original.is_some_and(|original| original.centres != proposed.centres);
     let spaced = proposed.hub_spacing().value > 0.0;
     if moved || spaced {
         report.caution(Caution::Bearings);
@@ -124,7 +123,7 @@ pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {
     if proposed.adaptor().is_some() {
         report.caution(Caution::Adaptor);
     }
-    if case.axle.camber().is_none() && super::case::is_passenger(&proposed.tire()) {
+    if case.axle.camber().is_none() && proposed.is_passenger {
         report.caution(Caution::CamberAssumed);
     }
     let highest = proposed.pressure().into_iter().chain(proposed.pressure_full_load()).reduce(Pressure::max);
