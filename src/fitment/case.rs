@@ -19,6 +19,9 @@ pub(super) struct Case<'a> {
     on: &'a AxleFacts<'a>,
     pub(super) original: Option<&'a SetupFacts<'a>>,
     pub(super) proposed: Option<&'a SetupFacts<'a>>,
+    /// Whether the dimensions of either tire rest on a table that is remembered, not read: it makes no change
+    /// beyond.
+    pub(super) is_remembered: bool,
 }
 
 impl<'a> Deref for Case<'a> {
@@ -52,11 +55,9 @@ pub(super) fn both_of<A, B>(a: Result<A, Missing>, b: Result<B, Missing>) -> Res
 }
 
 impl<'a> Case<'a> {
-    pub(super) const fn new(
-        on: &'a AxleFacts<'a>,
-        [original, proposed]: [Option<&'a SetupFacts<'a>>; 2],
-    ) -> Self {
-        Self { on, original, proposed }
+    pub(super) fn new(on: &'a AxleFacts<'a>, [original, proposed]: [Option<&'a SetupFacts<'a>>; 2]) -> Self {
+        let is_remembered = [original, proposed].into_iter().flatten().any(|setup| setup.is_remembered);
+        Self { on, original, proposed, is_remembered }
     }
 
     pub(super) fn proposed(&self) -> Result<&'a SetupFacts<'a>, Missing> {
@@ -67,12 +68,6 @@ impl<'a> Case<'a> {
     pub(super) fn both(&self) -> Result<(&'a SetupFacts<'a>, &'a SetupFacts<'a>), Missing> {
         need!(original = self.original => OriginalSetup, proposed = self.proposed => ProposedSetup);
         Ok((original, proposed))
-    }
-
-    /// Whether the dimensions of either tire rest on a table that is remembered, not read: it makes no change
-    /// beyond.
-    pub(super) fn dimensions_are_remembered(&self) -> bool {
-        [self.original, self.proposed].into_iter().flatten().any(|setup| setup.is_remembered)
     }
 
     /// Nominal overall diameters of the original tire and of the proposed one.
@@ -129,18 +124,16 @@ impl<'a> Case<'a> {
         limit.margin(value).is_some_and(|margin| no_more(0.0, margin + doubt))
     }
 
-    /// The finding of a check as it stands. What rests on dimensions known from a remembered table alone makes no
-    /// change beyond.
-    pub(super) fn settle(&self, definition: &Definition, found: Found) -> Found {
-        if !definition.is_by_dimensions || !self.dimensions_are_remembered() {
-            return found;
+    /// A finding as it stands: what rests on dimensions known from a remembered table alone makes no change beyond.
+    pub(super) fn settled<'f>(&self, definition: &Definition, found: &'f mut Found) -> &'f Found {
+        if self.is_remembered && definition.is_by_dimensions {
+            if let Ok(finding) = found {
+                if finding.verdict == Verdict::Beyond && self.is_in_doubt_of_a_row(finding) {
+                    (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FromMemoryOnly);
+                }
+            }
         }
-        let finding = found?;
-        Ok(if self.is_in_doubt_of_a_row(&finding) {
-            finding.marginal_if(Verdict::Beyond, Reason::FromMemoryOnly)
-        } else {
-            finding
-        })
+        found
     }
 }
 

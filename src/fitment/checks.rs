@@ -97,7 +97,7 @@ pub(super) use condition::treads_are_uneven;
 pub(super) use definition::{Definition, Harm, Rules, Run};
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;
-pub(super) use swept::{SweptEnd, ends as swept, not_swept};
+pub(super) use swept::{ends as swept, not_swept};
 
 /// The cautions that an axle's setup calls for.
 pub(super) fn cautions(case: &Case<'_>, report: &mut Report) {

@@ -14,6 +14,8 @@ use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::{Inset, WheelSize};
 use crate::{Citation, Count, Toleranced};
 
+pub(super) const SIDES: [VehicleSide; 2] = [VehicleSide::Left, VehicleSide::Right];
+
 /// The facts of an axle, whatever stands on it.
 pub(super) struct AxleFacts<'a> {
     pub(super) place: Position,
@@ -122,10 +124,11 @@ impl<'a> AxleFacts<'a> {
         }
     }
 
-    /// The ends of the axle, the left one first, and where a motorcycle has none, the axle for both.
-    pub(super) fn ends(&self) -> [(Position, VehicleSide); 2] {
-        let at = |side| (if self.is_motorcycle() { self.place } else { self.place.end(side) }, side);
-        [VehicleSide::Left, VehicleSide::Right].map(at)
+    /// The ends of the axle, the left one first; a motorcycle's has none.
+    pub(super) fn ends(&self) -> impl Iterator<Item = (Position, VehicleSide)> {
+        let ends = SIDES.map(|side| (self.place.end(side), side));
+        let middle = self.is_motorcycle().then_some((self.place, VehicleSide::Left));
+        middle.into_iter().chain(ends.into_iter().filter(move |_| middle.is_none()))
     }
 }
 

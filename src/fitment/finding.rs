@@ -91,12 +91,12 @@ pub(super) fn at_best(finding: Finding, missing: Missing) -> Found {
     if missing.is_none() || finding.verdict == Verdict::Beyond { Ok(finding) } else { Err(missing) }
 }
 
-pub(super) fn finish(id: CheckId, place: Position, found: Found) -> Check {
+pub(super) fn finish(id: CheckId, place: Position, found: &Found) -> Check {
     let (finding, missing) = match found {
-        Ok(finding) => (finding, Missing::default()),
+        Ok(finding) => (*finding, Missing::default()),
         Err(missing) => {
             let verdict = Verdict::NotAssessed;
-            (Finding::new(verdict, Reason::InputMissing, Citation::DESIGNATION), missing)
+            (Finding::new(verdict, Reason::InputMissing, Citation::DESIGNATION), *missing)
         }
     };
     Check {

@@ -88,13 +88,6 @@ pub(in crate::fitment) struct SweptEnd {
     pub(in crate::fitment) nearest: Option<Approach>,
 }
 
-impl From<Found> for SweptEnd {
-    /// Of a check that sweeps nothing.
-    fn from(found: Found) -> Self {
-        Self { found, nearest: None }
-    }
-}
-
 /// Both ends, the left one first: they differ only where a body stands on one side.
 pub(in crate::fitment) fn ends(case: &Case<'_>) -> [SweptEnd; 2] {
     let at = |side| match end(case, side) {
@@ -102,7 +95,7 @@ pub(in crate::fitment) fn ends(case: &Case<'_>) -> [SweptEnd; 2] {
             let by_gap = bodies_on(case, side).any(NearbyBody::is_gap);
             SweptEnd { found: Ok(if by_gap { of_gap(case, finding) } else { finding }), nearest }
         }
-        Err(missing) => Err(missing).into(),
+        Err(missing) => SweptEnd { found: Err(missing), nearest: None },
     };
     let left = at(VehicleSide::Left);
     let one_sided = case.axle.surroundings().any(|body| body.side().is_some());
@@ -111,7 +104,7 @@ pub(in crate::fitment) fn ends(case: &Case<'_>) -> [SweptEnd; 2] {
 
 /// Where another input is wanted first.
 pub(in crate::fitment) fn not_swept(missing: Missing) -> [SweptEnd; 2] {
-    [Err(missing).into(); 2]
+    [SweptEnd { found: Err(missing), nearest: None }; 2]
 }
 
 fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
