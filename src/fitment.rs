@@ -123,8 +123,8 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
 /// The verdict on the whole of a change: what [`assess`] calls [`Report::overall`].
 ///
 /// It makes the same findings, keeps none, makes no report, and ends at the first that is beyond. What moves is swept
-/// last, and only if nothing else is beyond. A change that is not beyond needs every check, and takes about three
-/// quarters of the time of [`assess`].
+/// last, and only if nothing else is beyond. A change that is not beyond needs every check, and takes about two
+/// thirds of the time of [`assess`].
 ///
 /// ```
 /// use beadseat::fitment::{Change, Conditions, Limits, Setup, Verdict, verdict};
@@ -152,7 +152,8 @@ pub fn verdict(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limi
     };
     let is_dear = |run| matches!(run, Run::BothEnds);
     with_axles(vehicle, change, conditions, limits, |axles| {
-        if judge(axles, |run| !is_dear(run), &mut hear).is_continue() {
+        let anything_around = axles.iter().flatten().any(|case| case.axle.surroundings().next().is_some());
+        if judge(axles, |run| !is_dear(run), &mut hear).is_continue() && anything_around {
             let _: ControlFlow<()> = judge(axles, is_dear, &mut hear);
         }
     });
