@@ -7,8 +7,12 @@ use super::check::{Input, Missing, Position};
 use super::finding::no_more;
 use super::{Conditions, Limits, Setup};
 use crate::rim::Contour;
-use crate::tire::use_factors::{DUAL_SHARE, ELSEWHERE, TOWING_TOP_KMH};
-use crate::tire::{Formation, Inflation, InflationError, LoadIndex, Tire, VehicleSide, camber_load_factor};
+use crate::tire::inflation::factors::{DUAL_SHARE, ELSEWHERE, TOWING_TOP_KMH};
+use crate::tire::{
+    Formation, LoadIndex, Tire,
+    condition::VehicleSide,
+    inflation::{Inflation, InflationError, camber_load_factor},
+};
 use crate::units::{self, Length, Mass, Pressure, Velocity, in_kmh, in_ratio};
 use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::{Inset, WheelSize};
@@ -211,7 +215,7 @@ impl<'a> SetupFacts<'a> {
 
     /// Rolling circumference of a new tire.
     pub(super) fn circumference(&self) -> Option<Toleranced<Length>> {
-        Some(crate::tire::Rolling::of(&self.tire().size(), self.diameter?).circumference())
+        Some(crate::tire::rolling::Rolling::of(&self.tire().size(), self.diameter?).circumference())
     }
 
     /// What one tire carries of an axle group's load.

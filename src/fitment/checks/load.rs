@@ -6,8 +6,8 @@ use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
 use crate::fitment::value::{Bound, Value};
-use crate::tire::use_factors::TOWING_SHARE;
-use crate::tire::{Inflation, SizeSpeedLetter};
+use crate::tire::inflation::factors::TOWING_SHARE;
+use crate::tire::{SizeSpeedLetter, inflation::Inflation};
 use crate::units::{self, Mass, Pressure, in_kg, in_mm, in_ratio};
 use crate::{Citation, Toleranced};
 

@@ -11,7 +11,7 @@ use super::{BodyKind, Form, GapSide, MAX_POINTS, NearbyBodies, NearbyBody};
 use crate::record::{record, words, written};
 use crate::sweep::{Carrier, ObstacleError, Point};
 use crate::text::bounded;
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 use crate::units::{Length, in_mm, mm};
 
 impl Serialize for Point {
