@@ -18,30 +18,45 @@ pub(crate) const fn days_in(year: u16, month: u16) -> u16 {
     }
 }
 
+const fn days_of(year: u16) -> u16 {
+    365 + is_leap(year) as u16
+}
+
+/// How many days of the year lie before March.
+const fn before_march(year: u16) -> u16 {
+    59 + is_leap(year) as u16
+}
+
+/// How many days lie between 1 March and the first of a month that is so many months later: five months have 153
+/// days, beginning anywhere where 31 and 30 take turns.
+const fn since_march(months: u16) -> u16 {
+    (153 * months + 2) / 5
+}
+
 /// The day that is `past` days after 1 January of a year.
-pub(crate) const fn nth_day(mut year: u16, past: u16) -> Civil {
-    let (mut month, mut day) = (1, past + 1);
-    loop {
-        let length = days_in(year, month);
-        if day <= length {
-            return (year, month as u8, day as u8);
-        }
-        day -= length;
-        month += 1;
-        if month > 12 {
-            (year, month) = (year + 1, 1);
-        }
+pub(crate) const fn nth_day(mut year: u16, mut past: u16) -> Civil {
+    while past >= days_of(year) {
+        past -= days_of(year);
+        year += 1;
     }
+    if past < 31 {
+        return (year, 1, past as u8 + 1);
+    }
+    if past < before_march(year) {
+        return (year, 2, past as u8 - 30);
+    }
+    let past = past - before_march(year);
+    let months = (5 * past + 2) / 153;
+    (year, months as u8 + 3, (past - since_march(months)) as u8 + 1)
 }
 
 /// How many days of the year lie before a day.
 const fn day_of_year((year, month, day): Civil) -> u16 {
-    let (mut days, mut m) = (day as u16 - 1, 1);
-    while m < month as u16 {
-        days += days_in(year, m);
-        m += 1;
-    }
-    days
+    let before = match month as u16 {
+        month @ 3.. => before_march(year) + since_march(month - 3),
+        month => 31 * (month - 1),
+    };
+    before + day as u16 - 1
 }
 
 /// Years from one day to a later one: whole ones to the last anniversary, and from there the share of the
@@ -56,9 +71,8 @@ pub(crate) fn years_between(from: Civil, to: Civil) -> Option<f64> {
         (year, month, day.min(days_in(year, u16::from(month)) as u8))
     };
     let last = if anniversary(to.0) <= to { to.0 } else { to.0 - 1 };
-    let length_of = |year| if is_leap(year) { 366 } else { 365 };
     let days = |from: Civil, to: Civil| {
-        let year_ends = if to.0 > from.0 { length_of(from.0) } else { 0 };
+        let year_ends = if to.0 > from.0 { days_of(from.0) } else { 0 };
         f64::from(day_of_year(to) + year_ends - day_of_year(from))
     };
     let (since, whole) = (anniversary(last), anniversary(last + 1));

@@ -6,6 +6,7 @@ use core::net::Ipv4Addr;
 use core::str::FromStr;
 use std::error::Error;
 
+use beadseat::fitment::{Verdict, verdict};
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Effort;
 use beadseat::tire::{Tire, sidewall::SidewallLine};
@@ -29,11 +30,28 @@ const TIRES: [&str; 10] = [
 ];
 
 const WAGON: &str = include_str!("../../examples/scenarios/field-survey-wagon.json");
+const MOTORCYCLE: &str = r#"{"vehicle": {"kind": "motorcycle", "top_speed_kmh": 180,
+    "front": {"max_load_kg": 200, "placard_kpa": 250}, "rear": {"max_load_kg": 300, "placard_kpa": 290}},
+    "original": {"front": {"tire": "120/70R17 M/C 58W", "wheel": "3.5Jx17", "pressure_kpa": 250},
+        "rear": {"tire": "180/55R17 M/C 73W", "wheel": "5.5Jx17", "pressure_kpa": 290}},
+    "proposed": {"front": {"tire": "120/70R17 M/C 58W", "wheel": "3.5Jx17", "pressure_kpa": 250},
+        "rear": {"tire": "190/50R17 M/C 73W", "wheel": "6Jx17", "pressure_kpa": 290}}}"#;
+const TRAILER: &str = r#"{"vehicle": {"kind": "trailer", "drive": "none", "rear": {"max_load_kg": 1300, "track_mm": 1500}},
+    "original": {"rear": {"tire": "195/70R14 91T", "wheel": "5.5Jx14 ET30 5x112 66.6", "pressure_kpa": 270}},
+    "proposed": {"rear": {"tire": "185R14C 102/100R", "wheel": "5.5Jx14 ET30 5x112 66.6", "pressure_kpa": 450}},
+    "use": {"top_speed_kmh": 100}}"#;
+const TRUCK: &str = r#"{"vehicle": {"kind": "truck", "top_speed_kmh": 90,
+    "front": {"max_load_kg": 7100}, "rear": {"max_load_kg": 11500, "wheels_per_side": 2, "placard_kpa": 800}},
+    "original": {"front": {"tire": "295/80R22.5 152/148M", "wheel": "9.00x22.5 ET175 10x335 281", "pressure_kpa": 850}, "rear": "same"},
+    "proposed": {"front": {"tire": "315/80R22.5 156/150L", "wheel": "9.00x22.5 ET175 10x335 281", "pressure_kpa": 850}, "rear": "same"}}"#;
+const UNKNOWN: &str = r#"{"vehicle": {},
+    "original": {"front": {"tire": "205/55R16", "wheel": "6.5Jx16"}, "rear": "same"},
+    "proposed": {"front": {"tire": "225/45R17", "wheel": "7.5Jx17"}, "rear": "same"}}"#;
 const PICKUP: &str = include_str!("../../examples/scenarios/rangers-pickup.json");
 
 /// Sizes judged, each on both axles: scenario, and tires and wheels before and after where they are not its own.
 type Pair = [&'static str; 2];
-const ASSESSED: [(&str, &str, Option<[Pair; 2]>); 4] = [
+const ASSESSED: [(&str, &str, Option<[Pair; 2]>); 8] = [
     ("45 series for 55", WAGON, None),
     ("60 series", WAGON, Some([["205/60R16 92V", "6.5Jx16 ET46"], ["215/60R16 95V", "7Jx16 ET42"]])),
     (
@@ -42,6 +60,10 @@ const ASSESSED: [(&str, &str, Option<[Pair; 2]>); 4] = [
         Some([["185R14C 102/100R", "5.5Jx14 ET40"], ["195R14C 106/104R", "6Jx14 ET38"]]),
     ),
     ("LT", PICKUP, None),
+    ("motorcycle", MOTORCYCLE, None),
+    ("trailer", TRAILER, None),
+    ("duals", TRUCK, None),
+    ("nothing known", UNKNOWN, None),
 ];
 
 /// Calls back with a name, how many pieces are done, and what does them.
@@ -79,6 +101,7 @@ pub(crate) fn run(mut count: impl FnMut(&str, usize, &mut dyn FnMut())) -> Resul
         }
         let scenario: Scenario = serde_json::from_value(document)?;
         one(&format!("assess {name}"), &mut || _ = black_box(black_box(&scenario).assess()));
+        one(&format!("verdict {name}"), &mut || _ = black_box(judged(black_box(&scenario))));
     }
     let swept: Scenario = serde_json::from_str(WAGON)?;
     one("assess with sweep", &mut || _ = black_box(black_box(&swept).assess()));
@@ -111,6 +134,10 @@ pub(crate) fn run(mut count: impl FnMut(&str, usize, &mut dyn FnMut())) -> Resul
     Ok(())
 }
 
+fn judged(scenario: &Scenario) -> Verdict {
+    verdict(scenario.vehicle(), scenario.change(), scenario.conditions(), scenario.limits())
+}
+
 fn parse<T: FromStr>(text: &str) -> impl FnMut() {
     move || drop(black_box(T::from_str(black_box(text))))
 }
@@ -127,8 +154,8 @@ fn display<T: Display>(value: T) -> impl FnMut() {
 
 fn leave_out_obstacles(document: &mut Value) {
     for axle in ["front", "rear"] {
-        if let Some(space) = document["vehicle"][axle]["space"].as_object_mut() {
-            space.remove("obstacles");
+        if let Some(space) = document.pointer_mut(&format!("/vehicle/{axle}/space")) {
+            _ = space.as_object_mut().and_then(|space| space.remove("obstacles"));
         }
     }
 }

@@ -4,8 +4,9 @@ use core::fmt;
 
 use super::case::{Case, both_of, need};
 use super::check::{CheckId, Input, Missing, Position, Verdict};
-use super::checks::clearance::{Assembly, Gap, Side, half_rim, half_tire, original_radius};
+use super::checks::clearance::{Assembly, Gap, Side, original_radius};
 use super::checks::geometry::{judge_track, max_track_growth, track_growth};
+use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire};
 use super::finding::no_more;
 use super::{Limits, Setup};
 use crate::units::{Length, in_mm};
@@ -67,15 +68,16 @@ impl AvailableSpace {
         Self { vehicle: *vehicle, place: Position::Rear, original, limits: *limits }
     }
 
-    fn case(&self) -> Case<'_> {
-        Case::in_any_use(self.place, &self.vehicle, [Some(&self.original), None], &self.limits)
-    }
-
     /// Answers, or says where what is lacking belongs.
-    fn answer<T>(&self, find: impl FnOnce(&Case<'_>) -> Result<T, Missing>) -> Result<T, MissingFacts> {
-        let case = self.case();
+    fn answer<T>(
+        &self,
+        find: impl FnOnce(&Case<'_>, &SetupFacts<'_>) -> Result<T, Missing>,
+    ) -> Result<T, MissingFacts> {
+        let axle = AxleFacts::in_any_use(self.place, &self.vehicle, &self.limits);
+        let original = SetupFacts::new(&self.original, &axle);
+        let case = Case::new(&axle, [Some(&original), None]);
         case.car_rules()
-            .and_then(|()| find(&case))
+            .and_then(|()| find(&case, &original))
             .map_err(|missing| MissingFacts { missing, place: self.place })
     }
 
@@ -86,8 +88,8 @@ impl AvailableSpace {
     /// # Errors
     /// Without the gap, the kind of vehicle, or the dimensions of the original tire.
     pub fn max_diameter(&self) -> Result<Length, MissingFacts> {
-        self.answer(|case| {
-            let (gap, radius) = both_of(Gap::above(case), original_radius(case, &self.original))?;
+        self.answer(|case, original| {
+            let (gap, radius) = both_of(Gap::above(case), original_radius(case, original))?;
             Ok(gap.furthest(radius) * 2.0)
         })
     }
@@ -105,12 +107,12 @@ impl AvailableSpace {
         wheel: &Wheel,
         hub_spacing: Length,
     ) -> Result<Option<RangeEnd<Length>>, MissingFacts> {
-        self.answer(|case| {
+        self.answer(|case, original| {
             let inset = || {
                 need!(inset = wheel.inset() => WheelInset);
                 Ok(inset)
             };
-            let (inset, beside) = both_of(inset(), self.beside(case))?;
+            let (inset, beside) = both_of(inset(), beside(case, original))?;
             let (original, outer, inner) = beside;
             let centres = case.centres(inset, hub_spacing);
             let half = |gap: &Gap, side| gap.furthest(original.reach(side)) - centres.toward(side);
@@ -133,12 +135,12 @@ impl AvailableSpace {
     /// Without one of the gaps, the kind of vehicle, the track where a share of it is the limit, the inset
     /// of the original wheel, or the dimensions of either tire.
     pub fn insets(&self, proposed: &Setup) -> Result<Option<InsetRange>, MissingFacts> {
-        self.answer(|case| {
+        self.answer(|case, original| {
             let width = || {
-                need!(width = half_tire(proposed, None) => TireDimensions);
+                need!(width = half_tire(proposed) => TireDimensions);
                 Ok(width)
             };
-            let known = both_of(self.beside(case), both_of(max_track_growth(case), width()))?;
+            let known = both_of(beside(case, original), both_of(max_track_growth(case), width()))?;
             let ((original, outer, inner), (most_growth, half_tire)) = known;
             let assembly = |inset| Assembly {
                 centres: case.centres(inset, proposed.hub_spacing()),
@@ -158,13 +160,13 @@ impl AvailableSpace {
                 .and_then(|r| r.within(CheckId::Track, keeps_track)))
         })
     }
+}
 
-    /// The original where it stands, and the gaps outboard and inboard of it.
-    fn beside(&self, case: &Case<'_>) -> Result<(Assembly, Gap, Gap), Missing> {
-        let gaps = both_of(Gap::beside(case, Side::Outboard), Gap::beside(case, Side::Inboard));
-        let (original, (outer, inner)) = both_of(Assembly::original(case, &self.original), gaps)?;
-        Ok((original, outer, inner))
-    }
+/// The original where it stands, and the gaps outboard and inboard of it.
+fn beside(case: &Case<'_>, original: &SetupFacts<'_>) -> Result<(Assembly, Gap, Gap), Missing> {
+    let gaps = both_of(Gap::beside(case, Side::Outboard), Gap::beside(case, Side::Inboard));
+    let (original, (outer, inner)) = both_of(Assembly::original(case, original), gaps)?;
+    Ok((original, outer, inner))
 }
 
 /// One end of what fits, and the check that sets it.

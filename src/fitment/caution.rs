@@ -1,6 +1,6 @@
 //! What every reader of a report must know, and when.
 
-use super::case::{Case, is_passenger};
+use super::case::Case;
 use crate::record::words;
 use crate::units::Pressure;
 use crate::vehicle::Fastening;
@@ -116,8 +116,7 @@ pub(super) fn cautions(case: &Case<'_>, swept: usize, mut give: impl FnMut(Cauti
     if proposed.wheel().size().is_multi_piece() {
         give(Caution::MultiPiece);
     }
-    let moved =
-        case.original.is_some_and(|original| case.rim_centres(original) != case.rim_centres(proposed));
+    let moved = case.original.is_some_and(|original| original.centres != proposed.centres);
     let spaced = proposed.hub_spacing().value > 0.0;
     if moved || spaced {
         give(Caution::Bearings);
@@ -132,7 +131,7 @@ pub(super) fn cautions(case: &Case<'_>, swept: usize, mut give: impl FnMut(Cauti
     if proposed.adaptor().is_some() {
         give(Caution::Adaptor);
     }
-    if case.axle.camber().is_none() && is_passenger(&proposed.tire()) {
+    if case.axle.camber().is_none() && proposed.is_passenger {
         give(Caution::CamberAssumed);
     }
     let highest = proposed.pressure().into_iter().chain(proposed.pressure_full_load()).reduce(Pressure::max);

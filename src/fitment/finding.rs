@@ -91,15 +91,15 @@ pub(super) fn at_best(finding: Finding, missing: Missing) -> Found {
     if missing.is_none() || finding.verdict == Verdict::Beyond { Ok(finding) } else { Err(missing) }
 }
 
-pub(super) fn finish(id: CheckId, place: Position, found: Found) -> Check {
+pub(super) fn finish(id: CheckId, place: Position, found: &Found) -> Check {
     let (finding, outcome) = match found {
         Ok(finding) => match finding.measured.zip(finding.limit) {
-            Some((worst, limit)) => (finding, Outcome::Measured { worst, nominal: finding.nominal, limit }),
-            None => (finding, Outcome::Stated),
+            Some((worst, limit)) => (*finding, Outcome::Measured { worst, nominal: finding.nominal, limit }),
+            None => (*finding, Outcome::Stated),
         },
         Err(missing) => {
             let finding = Finding::new(Verdict::NotAssessed, Reason::InputMissing, Citation::DESIGNATION);
-            (finding, Outcome::Missing(missing))
+            (finding, Outcome::Missing(*missing))
         }
     };
     let Finding { verdict, reason, citation, .. } = finding;
@@ -155,6 +155,24 @@ pub(super) fn least_or_as_built(
     }
 }
 
+fn number(value: Value) -> f64 {
+    value.number().unwrap_or(f64::NAN)
+}
+
+/// A worst and a nominal value held against a bound; the nominal one is shown where it differs.
+fn judged(
+    [worst, nominal]: [Value; 2],
+    differ: bool,
+    inside: impl Fn(Value) -> bool,
+    why: Why,
+    citation: Citation,
+) -> Finding {
+    let at_worst = inside(worst);
+    let (verdict, reason) = why.judge(if differ { inside(nominal) } else { at_worst }, at_worst);
+    let finding = Finding::new(verdict, reason, citation);
+    if differ { finding.nominal(nominal) } else { finding }
+}
+
 /// Holds a value against the least it may be.
 pub(super) fn at_least<Q: Copy + PartialOrd>(
     value: Toleranced<Q>,
@@ -163,12 +181,11 @@ pub(super) fn at_least<Q: Copy + PartialOrd>(
     why: Why,
     citation: Citation,
 ) -> Finding {
-    let number = |q| wrap(q).number().unwrap_or(f64::NAN);
-    let inside = |q| no_more(number(least), number(q));
-    let (verdict, reason) = why.judge(inside(value.nominal()), inside(value.min()));
-    let finding =
-        Finding::new(verdict, reason, citation).reading(wrap(value.min()), Bound::AtLeast(wrap(least)));
-    if value.min() < value.nominal() { finding.nominal(wrap(value.nominal())) } else { finding }
+    let [worst, least] = [value.min(), least].map(wrap);
+    let bound = number(least);
+    let inside = |value| no_more(bound, number(value));
+    judged([worst, wrap(value.nominal())], value.min() != value.nominal(), inside, why, citation)
+        .reading(worst, Bound::AtLeast(least))
 }
 
 /// Holds a value against the most it may be.
@@ -179,10 +196,9 @@ pub(super) fn at_most<Q: Copy + PartialOrd>(
     why: Why,
     citation: Citation,
 ) -> Finding {
-    let number = |q| wrap(q).number().unwrap_or(f64::NAN);
-    let inside = |q| no_more(number(q), number(most));
-    let (verdict, reason) = why.judge(inside(value.nominal()), inside(value.max()));
-    let finding =
-        Finding::new(verdict, reason, citation).reading(wrap(value.max()), Bound::AtMost(wrap(most)));
-    if value.nominal() < value.max() { finding.nominal(wrap(value.nominal())) } else { finding }
+    let [worst, most] = [value.max(), most].map(wrap);
+    let bound = number(most);
+    let inside = |value| no_more(number(value), bound);
+    judged([worst, wrap(value.nominal())], value.max() != value.nominal(), inside, why, citation)
+        .reading(worst, Bound::AtMost(most))
 }

@@ -4,6 +4,7 @@ use super::available_space::MissingFacts;
 use super::case::Case;
 use super::check::Position;
 use super::checks::swept::{self, Size};
+use super::facts::{AxleFacts, SetupFacts};
 use super::{Change, Limits};
 use crate::sweep::{Corner, Effort, MAX_OBSTACLES, Obstacles, Profile, Swept};
 use crate::tire::condition::VehicleSide;
@@ -66,15 +67,17 @@ impl SweptCorner {
         place: Position,
         side: VehicleSide,
     ) -> Result<Self, MissingFacts> {
-        let case = Case::in_any_use(place, vehicle, change.on(place), limits);
+        let axle = AxleFacts::in_any_use(place, vehicle, limits);
+        let setups = change.on(place).map(|setup| setup.map(|setup| SetupFacts::new(setup, &axle)));
+        let case = Case::new(&axle, setups.each_ref().map(Option::as_ref));
         let survey = || {
             case.car_rules()?;
             let (original, proposed) = case.both()?;
             let (around, bodies) = swept::obstacles(&case, original, side, Size::Nominal)?;
             Ok(Self {
                 corner: swept::corner(&case, original)?,
-                before: swept::outer_profile(&case, original, Size::Nominal)?,
-                after: swept::outer_profile(&case, proposed, Size::Nominal)?,
+                before: swept::outer_profile(original, Size::Nominal)?,
+                after: swept::outer_profile(proposed, Size::Nominal)?,
                 around,
                 bodies,
             })

@@ -1,12 +1,11 @@
 //! Do front and rear still belong together?
 
 use super::definition::{Definition, Harm, Run};
-use super::rolling::circumference;
 use crate::Citation;
 use crate::Toleranced;
-use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
+use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, Why, at_most};
 use crate::fitment::value::Value;
 use crate::units::{self, in_mm};
@@ -15,7 +14,7 @@ use crate::vehicle::Drive;
 pub(super) const AXLE_MATCH: Definition =
     Definition::new(CheckId::AxleMatch, Harm::Practice, Run::Vehicle(axle_match)).by_dimensions();
 
-fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
+fn axle_match(axles: &[Option<Case<'_>>; 2]) -> Found {
     let [Some(front), Some(rear)] = axles else {
         // Only a trailer has but one; of another vehicle, one was not described.
         if let Some(case) = axles.iter().flatten().next() {
@@ -26,7 +25,7 @@ fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
     };
     let (old_front, new_front) = front.both()?;
     let (old_rear, new_rear) = rear.both()?;
-    let tire = |setup: &Setup| (setup.tire(), setup.is_snow());
+    let tire = |setup: &SetupFacts<'_>| (setup.tire(), setup.is_snow());
     if [old_front, old_rear].map(tire) == [new_front, new_rear].map(tire) {
         return Ok(Finding::new(Verdict::Within, Reason::Unchanged, Citation::ORIGINAL));
     }
@@ -34,8 +33,9 @@ fn axle_match(axles: &[Option<&Case<'_>>; 2]) -> Found {
         return Ok(Finding::new(Verdict::Beyond, Reason::StructuresMixed, Citation::MIXED_AXLES));
     }
 
-    let ratio =
-        |front, rear| Some(in_mm(circumference(front)?.nominal()) / in_mm(circumference(rear)?.nominal()));
+    let ratio = |front: &SetupFacts<'_>, rear: &SetupFacts<'_>| {
+        Some(in_mm(front.circumference()?.nominal()) / in_mm(rear.circumference()?.nominal()))
+    };
     need!(
         old = ratio(old_front, old_rear) => OriginalDimensions,
         new = ratio(new_front, new_rear) => TireDimensions,

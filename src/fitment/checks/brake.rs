@@ -135,7 +135,10 @@ fn by_disc(case: &Case<'_>, setup: &Setup) -> Option<Finding> {
         let finding = Finding::new(Verdict::Beyond, Reason::DiscDoesNotFit, Citation::CALIPER_AROUND_DISC)
             .reading(Value::Length(around), Bound::AtMost(Value::Length(most)));
         // Figures by which the original touched cannot call another wheel worse for being no nearer.
-        let touched = case.original.map(inside).is_some_and(|built| built < around && built <= most);
+        let touched = case
+            .original
+            .map(|original| inside(original))
+            .is_some_and(|built| built < around && built <= most);
         return Some(if touched {
             finding.marginal_if(Verdict::Beyond, Reason::TouchedByTheFigures)
         } else {
@@ -178,7 +181,7 @@ pub(super) fn seat(rim: &WheelSize) -> Toleranced<Length> {
 fn axial(case: &Case<'_>, setup: &Setup) -> Found {
     need!(face = case.axle.brake().and_then(|b| b.caliper_face()) => CaliperFace, back = setup.spoke_back() => SpokeBack);
     // A spacer between the wheels of a pair moves the outer one only.
-    let hub_spacing = |setup: &Setup| if case.is_dual() { Length::default() } else { setup.hub_spacing() };
+    let hub_spacing = |setup: &Setup| if case.is_dual { Length::default() } else { setup.hub_spacing() };
     let before = |setup: &Setup, back| Toleranced::exact(back + hub_spacing(setup) - face);
     let original = case.original.and_then(|original| Some(before(original, original.spoke_back()?)));
     Ok(gap(case, before(setup, back), original, Reason::SpokesTouchBrake))

@@ -3,14 +3,13 @@
 use super::definition::{Definition, Harm, Rules, Run};
 use super::effects::MONITOR_SHARE;
 use crate::fitment::Setup;
-use crate::fitment::case::{Case, Centres, both_of, need};
+use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
+use crate::fitment::facts::{Centres, SetupFacts};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built, no_more};
 use crate::fitment::value::{Bound, Value};
-use crate::rim::Contour;
 use crate::units::{self, Length, in_kpa};
 use crate::vehicle::MeasuredTire;
-use crate::wheel::WheelSize;
 use crate::{Citation, Toleranced};
 
 /// Which way a gap is measured.
@@ -103,19 +102,6 @@ impl Gap {
     }
 }
 
-/// Half the width of a tire on its rim.
-pub(in crate::fitment) fn half_tire(setup: &Setup, measured: Option<Length>) -> Option<Toleranced<Length>> {
-    match measured {
-        Some(width) => Some(Toleranced::exact(width) * 0.5),
-        None => Some(setup.tire().size().section_width_on(setup.wheel().size().width())? * 0.5),
-    }
-}
-
-/// Half the width of a rim over its flanges; a contour that is not known is taken as J.
-pub(in crate::fitment) fn half_rim(size: &WheelSize) -> Toleranced<Length> {
-    Toleranced::exact(size.width().length() / 2.0) + size.contour().unwrap_or(Contour::J).flange_width()
-}
-
 /// The tire that was on when the gaps were measured.
 fn measured_tire(case: &Case<'_>) -> Option<MeasuredTire> {
     case.axle.gaps()?.measured_tire()
@@ -142,20 +128,22 @@ pub(in crate::fitment) struct Assembly {
 
 impl Assembly {
     /// With the tire that was on when the gaps were measured.
-    pub(in crate::fitment) fn original(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
+    pub(in crate::fitment) fn original(case: &Case<'_>, setup: &SetupFacts<'_>) -> Result<Self, Missing> {
+        let width = measured_tire(case).and_then(|measured| measured.width());
+        let measured = width.map(|width| Toleranced::exact(width) * 0.5);
         need!(
-            centres = case.rim_centres(setup) => OriginalInset,
-            half_tire = half_tire(setup, measured_tire(case).and_then(|m| m.width())) => OriginalDimensions,
+            centres = setup.centres => OriginalInset,
+            half_tire = measured.or(setup.half_tire) => OriginalDimensions,
         );
-        Ok(Self { centres, half_tire, half_rim: half_rim(&setup.wheel().size()) })
+        Ok(Self { centres, half_tire, half_rim: setup.half_rim })
     }
 
-    pub(super) fn proposed(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
+    pub(super) fn proposed(setup: &SetupFacts<'_>) -> Result<Self, Missing> {
         need!(
-            centres = case.rim_centres(setup) => WheelInset,
-            half_tire = half_tire(setup, None) => TireDimensions,
+            centres = setup.centres => WheelInset,
+            half_tire = setup.half_tire => TireDimensions,
         );
-        Ok(Self { centres, half_tire, half_rim: half_rim(&setup.wheel().size()) })
+        Ok(Self { centres, half_tire, half_rim: setup.half_rim })
     }
 
     /// Where it ends on a side, from the hub face outward on that side.
@@ -220,7 +208,7 @@ impl GapChange {
     fn beside(case: &Case<'_>, side: Side) -> Result<(Self, Assembly), Missing> {
         let gap = Gap::beside(case, side)?;
         let (original, proposed) = case.both()?;
-        let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(case, proposed))?;
+        let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(proposed))?;
         let reach = (old.reach(side), new.reach(side));
         Ok((Self::of(case, gap, reach, (original, proposed)), new))
     }
@@ -271,13 +259,13 @@ fn lateral(case: &Case<'_>, side: Side) -> Found {
 ///
 /// Of a worn tire whose diameter was not measured, only the least is known: that of a new one less the
 /// deepest tread it can have lost.
-fn measured_radius(case: &Case<'_>, original: &Setup) -> Option<Toleranced<Length>> {
+fn measured_radius(case: &Case<'_>, original: &SetupFacts<'_>) -> Option<Toleranced<Length>> {
     let measured = measured_tire(case);
     let depth = measured.and_then(|m| m.tread_depth());
     if let Some(diameter) = measured.and_then(|m| m.diameter()) {
         return Some(Toleranced::exact(diameter) * 0.5);
     }
-    let new = original.tire().size().overall_diameter()? * 0.5;
+    let new = original.diameter? * 0.5;
     Some(match depth {
         Some(depth) => {
             let deepest = original.tire().size().rules().new_tread_mm;
@@ -291,16 +279,14 @@ fn measured_radius(case: &Case<'_>, original: &Setup) -> Option<Toleranced<Lengt
 /// The same for a check.
 pub(in crate::fitment) fn original_radius(
     case: &Case<'_>,
-    original: &Setup,
+    original: &SetupFacts<'_>,
 ) -> Result<Toleranced<Length>, Missing> {
     need!(radius = measured_radius(case, original) => OriginalDimensions);
     Ok(radius)
 }
 
-pub(super) fn proposed_radius(proposed: &Setup) -> Result<Toleranced<Length>, Missing> {
-    let size = proposed.tire().size();
-    let largest = if proposed.is_snow() { size.overall_diameter_snow() } else { size.overall_diameter() };
-    need!(diameter = largest => TireDimensions);
+pub(super) fn proposed_radius(proposed: &SetupFacts<'_>) -> Result<Toleranced<Length>, Missing> {
+    need!(diameter = proposed.largest_diameter => TireDimensions);
     Ok(diameter * 0.5)
 }
 

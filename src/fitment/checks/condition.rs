@@ -81,9 +81,10 @@ fn mounting(case: &Case<'_>, side: VehicleSide) -> Found {
 }
 
 /// Whether treads differ by more than the trade's rules bear: of one axle, or with all-wheel drive of both.
-pub(in crate::fitment) fn treads_are_uneven(axles: &[Option<&Case<'_>>; 2]) -> bool {
-    let depths = axles.map(|axle| {
-        [VehicleSide::Left, VehicleSide::Right].map(|side| axle?.proposed?.tire_on(side)?.tread_depth())
+pub(in crate::fitment) fn treads_are_uneven(axles: &[Option<Case<'_>>; 2]) -> bool {
+    let depths = axles.each_ref().map(|axle| {
+        [VehicleSide::Left, VehicleSide::Right]
+            .map(|side| axle.as_ref()?.proposed?.tire_on(side)?.tread_depth())
     });
     let is_beyond = |limit: SpreadLimit, of: [Option<Length>; 2]| {
         let [Some(a), Some(b)] = of else { return false };

@@ -34,7 +34,7 @@ pub(in crate::fitment) enum Run {
     /// Both ends of every axle at once: the swept clearance.
     BothEnds,
     /// Front and rear together.
-    Vehicle(fn(&[Option<&Case<'_>>; 2]) -> Found),
+    Vehicle(fn(&[Option<Case<'_>>; 2]) -> Found),
 }
 
 /// A check: its name, what is at stake, whose rules, and the function that finds out.

@@ -1,10 +1,9 @@
 //! Do the tires of a pair keep apart?
 
-use super::clearance::half_tire;
 use super::definition::{Definition, Harm, Run};
-use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
+use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
 use crate::fitment::value::Value;
 use crate::units::{Length, in_mm};
@@ -15,12 +14,12 @@ pub(super) const DUAL_SPACING: Definition =
 
 fn dual_spacing(case: &Case<'_>) -> Found {
     let proposed = case.proposed()?;
-    if !case.is_dual() {
+    if !case.is_dual {
         return Ok(Finding::not_applicable(Reason::SingleWheels));
     }
-    need!(centres = case.rim_centres(proposed) => WheelInset, half = half_tire(proposed, None) => TireDimensions);
+    need!(centres = proposed.centres => WheelInset, half = proposed.half_tire => TireDimensions);
     let gap = Toleranced::exact(centres.outer - centres.inner) - half * 2.0;
-    let original_gap = case.original.and_then(|original| nominal_gap(case, original));
+    let original_gap = case.original.and_then(nominal_gap);
     let is_as_built = original_gap.is_some_and(|built| no_more(in_mm(built), in_mm(gap.nominal())));
     let held = |least, why, citation, reason| {
         let finding = at_least(gap, least, Value::Length, why, citation);
@@ -43,7 +42,7 @@ fn dual_spacing(case: &Case<'_>) -> Found {
     Ok(finding.marginal_if(Verdict::Beyond, Reason::DualsNearer))
 }
 
-fn nominal_gap(case: &Case<'_>, setup: &Setup) -> Option<Length> {
-    let centres = case.rim_centres(setup)?;
-    Some(centres.outer - centres.inner - half_tire(setup, None)?.nominal() * 2.0)
+fn nominal_gap(setup: &SetupFacts<'_>) -> Option<Length> {
+    let centres = setup.centres?;
+    Some(centres.outer - centres.inner - setup.half_tire?.nominal() * 2.0)
 }

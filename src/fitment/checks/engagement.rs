@@ -134,7 +134,7 @@ fn engagement(case: &Case<'_>, setup: &Setup, joint: &Joint) -> Result<(Length, 
     let usable = setup.fasteners().and_then(|f| f.usable_length());
     let disc = missing.or(setup.disc_thickness(), Input::DiscThickness, Length::default());
     // The studs of a pair go through both discs.
-    let disc = if case.is_dual() { disc * 2.0 } else { disc };
+    let disc = if case.is_dual { disc * 2.0 } else { disc };
     // A slip-on spacer lies between wheel and hub; an adaptor is what the wheel lies on.
     let spacer = setup.spacer().filter(|_| setup.adaptor().is_none()).unwrap_or_default();
     let beyond = |length: Length| length - (disc + spacer);

@@ -2,8 +2,9 @@
 
 use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::Limit;
-use crate::fitment::case::{Case, Centres, need};
+use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
+use crate::fitment::facts::Centres;
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
 use crate::fitment::value::{Bound, Value};
 use crate::units::{self, Angle, Length, Ratio, in_mm};
@@ -107,7 +108,7 @@ fn track(case: &Case<'_>) -> Found {
     if case.is_motorcycle() {
         return Ok(Finding::not_applicable(Reason::NoTrack));
     }
-    need!(old = case.rim_centres(original) => OriginalInset, new = case.rim_centres(proposed) => WheelInset);
+    need!(old = original.centres => OriginalInset, new = proposed.centres => WheelInset);
     let growth = track_growth(old, new);
     // A length that is exceeded decides by itself, whatever the track is.
     let length = case.limits.track_growth();
@@ -136,8 +137,8 @@ fn scrub_radius(case: &Case<'_>) -> Found {
         return Ok(Finding::not_applicable(Reason::NotSteered));
     }
     need!(
-        old = case.rim_centres(original) => OriginalInset,
-        new = case.rim_centres(proposed) => WheelInset,
+        old = original.centres => OriginalInset,
+        new = proposed.centres => WheelInset,
         axis = case.axle.steering().and_then(|s| s.scrub_radius().zip(s.kingpin_inclination())) => SteeringAxis,
     );
     let (scrub, inclination) = axis;

@@ -18,7 +18,7 @@ pub(super) const WHEEL_GUARD: Definition =
 fn wheel_guard(case: &Case<'_>) -> Found {
     need!(overhang = case.axle.gaps().and_then(|s| s.guard_overhang()) => GuardOverhang);
     let (original, proposed) = case.both()?;
-    let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(case, proposed))?;
+    let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(proposed))?;
     let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
     let left =
         Toleranced::within(overhang, uncertainty) - (new.reach(Side::Outboard) - old.reach(Side::Outboard));

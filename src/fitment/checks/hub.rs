@@ -3,6 +3,7 @@
 use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, Why, at_best, at_most, no_more};
 use crate::fitment::value::{Bound, Value};
 use crate::fitment::{Limit, Setup};
@@ -207,11 +208,11 @@ fn fastener_thread(case: &Case<'_>) -> Found {
 }
 
 /// The fasteners whose strength is known: the proposed ones, or the original ones that stay.
-fn strength_of(setup: &Setup, original: Option<&Setup>) -> Option<(PropertyClass, Option<Thread>)> {
+fn strength_of(setup: &Setup, original: Option<&SetupFacts<'_>>) -> Option<(PropertyClass, Option<Thread>)> {
     let of = |setup: &Setup| setup.fasteners().and_then(|f| Some((f.class()?, f.thread())));
     match setup.fasteners() {
         Some(_) => of(setup),
-        None => original.and_then(of),
+        None => of(original?),
     }
 }
 

@@ -1,137 +1,34 @@
 //! Are tires and wheels strong and fast enough?
 
 use super::definition::{Definition, Harm, Rules, Run};
-use crate::fitment::Setup;
-use crate::fitment::case::{Case, both_of, is_passenger, need, same_tire};
-use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
+use crate::fitment::case::{Case, both_of, need, same_tire};
+use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
 use crate::fitment::value::{Bound, Value};
-use crate::tire::inflation::factors::{ELSEWHERE, TOWING_SHARE, TOWING_TOP_KMH};
-use crate::tire::{
-    SizeSpeedLetter, Tire,
-    inflation::{Inflation, InflationError, camber_load_factor},
-};
-use crate::units::{self, Mass, Pressure, Velocity, in_kg, in_kmh, in_mm, in_ratio};
-use crate::vehicle::Kind;
+use crate::tire::inflation::factors::TOWING_SHARE;
+use crate::tire::{SizeSpeedLetter, inflation::Inflation};
+use crate::units::{self, Mass, Pressure, in_kg, in_mm, in_ratio};
 use crate::{Citation, Toleranced};
-
-/// The factors on the load index that do not depend on speed: camber, and whether the tire is out of its
-/// class. One that is not known counts at its best, and its input is missing.
-pub(super) struct Factors {
-    /// On the load that counts against the tire's capacity.
-    pub(super) capacity: f64,
-    /// The most particular rule that was applied.
-    pub(super) citation: Citation,
-    pub(super) missing: Missing,
-}
-
-pub(super) fn factors(case: &Case<'_>, setup: &Setup) -> Factors {
-    let tire = setup.tire();
-    let mut result = Factors { capacity: 1.0, citation: Citation::AXLE_SHARE, missing: Missing::default() };
-    if case.is_dual() && is_passenger(&tire) {
-        result.citation = Citation::DUAL_PASSENGER;
-    }
-    // The rule beyond 2° is for passenger tires, and ends at 4°.
-    let greatest = units::deg(4.0);
-    let camber = case.axle.camber().unwrap_or_default().abs();
-    let share = camber_load_factor(camber.min(greatest)).map_or(1.0, in_ratio);
-    if share < 1.0 && (!is_passenger(&tire) || camber > greatest) {
-        result.missing.add(Input::LoadAtCamber);
-    }
-    if share < 1.0 && is_passenger(&tire) {
-        result.capacity *= share;
-        result.citation = Citation::CAMBER;
-    }
-    let elsewhere = result.missing.or(factor_elsewhere(case, setup), Input::Kind, 1.0);
-    if elsewhere > 1.0 {
-        result.capacity /= elsewhere;
-        result.citation = Citation::PASSENGER_TIRE_ON_TRUCK;
-    }
-    result
-}
-
-/// EU 458/2011: rear passenger tires of cars and light goods vehicles, towing, never above 100 km/h.
-pub(super) fn allows_towing_allowance(case: &Case<'_>, tire: &Tire) -> bool {
-    case.limits.allows_towing_allowance()
-        && case.is_towing()
-        && matches!(case.vehicle.kind(), Some(Kind::Passenger | Kind::Multipurpose | Kind::Truck))
-        && case.place == Position::Rear
-        && is_passenger(tire)
-        && case.speed_in_use().is_some_and(|v| no_more(in_kmh(v), TOWING_TOP_KMH))
-}
-
-/// The speed at which the load is asked of the tire: the top speed in use, or that of a snow tire which
-/// the caller's jurisdiction lets be slower.
-pub(super) fn load_speed(case: &Case<'_>, setup: &Setup) -> Option<Velocity> {
-    let speed = case.speed_in_use()?;
-    let floor = case.limits.snow_speed_floor().filter(|_| setup.is_snow());
-    Some(match (floor, setup.tire().service().map(|s| s.speed().speed())) {
-        (Some(floor), Some(symbol)) if floor.value() <= symbol && symbol < speed => symbol,
-        _ => speed,
-    })
-}
-
-/// What the top speed asks of a tire. What is not known of it counts at its best, and is missing.
-#[derive(Clone, Copy)]
-pub(super) struct AtSpeed {
-    pub(super) load_share: f64,
-    pub(super) load_citation: Citation,
-    pub(super) extra: Pressure,
-    pub(super) pressure_citation: Citation,
-    /// Of the share of load.
-    pub(super) load_missing: Missing,
-    /// Of the pressure.
-    pub(super) pressure_missing: Missing,
-}
-
-pub(super) fn at_speed(case: &Case<'_>, setup: &Setup) -> AtSpeed {
-    let (mut load_missing, mut pressure_missing) = (Missing::default(), Missing::default());
-    let rule = load_speed(case, setup).map(|speed| setup.tire().at_speed(speed));
-    let (whole, none) = (units::percent(100.0), units::kpa(0.0));
-    let (share, extra) = match rule {
-        None => {
-            (load_missing.or(None, Input::TopSpeed, whole), pressure_missing.or(None, Input::TopSpeed, none))
-        }
-        Some(None) => (
-            load_missing.or(None, Input::LoadIndex, whole),
-            pressure_missing.or(None, Input::LoadIndex, none),
-        ),
-        Some(Some(rule)) => (
-            load_missing.or(rule.load_share(), Input::LoadAtSpeed, whole),
-            pressure_missing.or(rule.pressure_increase(), Input::PressureAtSpeed, none),
-        ),
-    };
-    let rule = rule.flatten();
-    AtSpeed {
-        load_share: in_ratio(share),
-        load_citation: rule.map_or(Citation::SPEED_LOAD, |rule| rule.load_citation()),
-        extra,
-        pressure_citation: rule.map_or(Citation::SPEED_PRESSURE, |rule| rule.pressure_citation()),
-        load_missing,
-        pressure_missing,
-    }
-}
 
 pub(super) const TIRE_LOAD: Definition =
     Definition::new(CheckId::TireLoad, Harm::Overload, Run::Axle(tire_load)).vital();
 
 fn tire_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    let tire = setup.tire();
-    let service = tire.service().ok_or(Input::LoadIndex.into());
-    let ((load, unknown), service) = both_of(case.greatest_load(), service)?;
-    let factors = factors(case, setup);
-    let at_speed = at_speed(case, setup);
+    let service = setup.tire().service().ok_or(Input::LoadIndex.into());
+    let ((load, unknown), service) = both_of(case.greatest_load, service)?;
+    let (factors, at_speed) = (&setup.factors, &setup.at_speed);
     let mut missing = unknown.and(factors.missing).and(at_speed.load_missing);
     if case.vehicle.kind().is_none() {
         missing.add(Input::Kind);
     }
     // No tire carries more in a pair than alone.
-    let index = missing.or(service.index(case.formation(&tire)), Input::DualLoadIndex, service.single());
-    let share = case.share(load, &tire);
+    let index = missing.or(setup.index, Input::DualLoadIndex, service.single());
+    let share = setup.share(case, load);
     let mut capacity = index.load() * factors.capacity * at_speed.load_share;
     let mut citation = if at_speed.load_share < 1.0 { at_speed.load_citation } else { factors.citation };
-    if !no_more(in_kg(share), in_kg(capacity)) && allows_towing_allowance(case, &tire) {
+    if !no_more(in_kg(share), in_kg(capacity)) && setup.allows_towing_allowance {
         capacity *= TOWING_SHARE;
         citation = Citation::TOWING;
     }
@@ -139,38 +36,18 @@ fn tire_load(case: &Case<'_>) -> Found {
     at_best(at_least(Toleranced::exact(capacity), share, Value::Mass, why, citation), missing)
 }
 
-/// The law of load and pressure for a setup on this axle; what is missing is named by the caller.
-pub(super) fn law(case: &Case<'_>, setup: &Setup) -> Result<Inflation, InflationError> {
-    setup.tire().inflation(case.formation(&setup.tire()), setup.reference_pressure())
-}
-
-/// The input that would settle why there is no law for the proposed tire.
-pub(super) fn missing_for_law(error: InflationError) -> Input {
-    match error {
-        InflationError::NoLoadIndex => Input::LoadIndex,
-        InflationError::NoDualLoadIndex => Input::DualLoadIndex,
-        InflationError::NoLaw | InflationError::OtherFamily => Input::LoadAtPressure,
-        InflationError::NoReferencePressure | InflationError::OutOfRange(_) => Input::ReferencePressure,
-    }
-}
-
-/// The same for the original tire.
-fn missing_for_original(error: InflationError) -> Input {
-    match missing_for_law(error) {
+/// What is missing for the law of the original tire, where it would be another input for the proposed one.
+fn missing_for_original(of_proposed: Input) -> Input {
+    match of_proposed {
         Input::ReferencePressure | Input::LoadAtPressure => Input::OriginalReferencePressure,
         _ => Input::OriginalLoadIndex,
     }
 }
 
-/// What divides a tire's capacity because of the vehicle it is on: 1.10, or 1.
-pub(super) fn factor_elsewhere(case: &Case<'_>, setup: &Setup) -> Option<f64> {
-    Some(if case.is_passenger_tire_elsewhere(&setup.tire())? { ELSEWHERE } else { 1.0 })
-}
-
 /// The most that a setup's tire carries at a pressure on this vehicle, and what keeps it from being known.
-fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure) -> (Mass, Missing) {
+fn capacity(setup: &SetupFacts<'_>, law: &Inflation, pressure: Pressure) -> (Mass, Missing) {
     let mut missing = Missing::default();
-    let factor = missing.or(factor_elsewhere(case, setup), Input::Kind, 1.0);
+    let factor = missing.or(setup.elsewhere, Input::Kind, 1.0);
     // Below the least pressure of the law a tire carries less than there.
     let load = law.load_at(pressure).unwrap_or_else(|_| {
         missing.add(Input::LoadAtPressure);
@@ -180,9 +57,9 @@ fn capacity(case: &Case<'_>, setup: &Setup, law: &Inflation, pressure: Pressure)
 }
 
 /// What an original carries, where that is known, and by one pressure only.
-pub(super) fn carried_at(case: &Case<'_>, setup: &Setup, pressure: Pressure) -> Option<Mass> {
-    let law = law(case, setup).ok().filter(|law| law.lower().is_none())?;
-    let (load, missing) = capacity(case, setup, &law, pressure);
+pub(super) fn carried_at(setup: &SetupFacts<'_>, pressure: Pressure) -> Option<Mass> {
+    let law = setup.law.ok().filter(|law| law.lower().is_none())?;
+    let (load, missing) = capacity(setup, &law, pressure);
     missing.is_none().then_some(load)
 }
 
@@ -235,11 +112,10 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
             kept
         });
     }
-    let index = |setup: &Setup| setup.tire().service()?.index(case.formation(&setup.tire()));
     if proposed.tire().service().is_some() {
-        need!(_own = index(proposed) => DualLoadIndex);
+        need!(_own = proposed.index => DualLoadIndex);
     }
-    need!(old = index(original) => OriginalLoadIndex, new = index(proposed) => LoadIndex);
+    need!(old = original.index => OriginalLoadIndex, new = proposed.index => LoadIndex);
     let lower = new < old;
     if lower && !case.limits.allows_lower_load_index() {
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadIndexLower, Citation::ORIGINAL)
@@ -250,15 +126,15 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
         if lower { Reason::CapacityKeptLowerIndex } else { Reason::CapacityKept },
         Reason::CapacityLost,
     );
-    let old = law(case, original).map_err(missing_for_original)?;
-    let new = law(case, proposed).map_err(missing_for_law)?;
+    let old = original.law.map_err(missing_for_original)?;
+    let new = proposed.law?;
     by_law(&old, |old| {
-        let (least, missing) = capacity(case, original, old, placard);
+        let (least, missing) = capacity(original, old, placard);
         if !missing.is_none() {
             return Err(missing);
         }
         by_law(&new, |new| {
-            let (carried, missing) = capacity(case, proposed, new, pressure);
+            let (carried, missing) = capacity(proposed, new, pressure);
             let citation = new.model().citation();
             at_best(at_least(Toleranced::exact(carried), least, Value::Mass, why, citation), missing)
         })
@@ -270,23 +146,22 @@ pub(super) const LOAD_RESERVE: Definition =
 
 fn load_reserve(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    let tire = setup.tire();
     need!(load = case.axle.normal_load() => NormalLoad, placard = case.axle.placard() => Placard);
-    let law = law(case, setup).map_err(missing_for_law)?;
+    let law = setup.law?;
     let limit = case.limits.load_reserve();
-    let share = case.share(load, &tire) * factor_elsewhere(case, setup).unwrap_or(1.0);
+    let share = setup.share(case, load) * setup.elsewhere.unwrap_or(1.0);
     if !no_more(in_kg(share), in_kg(law.reference_load())) {
         let why = Why::either(Reason::LoadCarried, Reason::LoadAboveIndex);
         let index = Toleranced::exact(law.reference_load());
         return Ok(at_least(index, share, Value::Mass, why, law.model().citation()));
     }
     by_law(&law, |law| {
-        let (capacity, missing) = capacity(case, setup, law, placard);
-        let taken = case.share(load, &tire) / capacity;
+        let (capacity, missing) = capacity(setup, law, placard);
+        let taken = setup.share(case, load) / capacity;
         let why = Why::either(Reason::ReservePresent, Reason::ReserveMissing);
         let finding = at_most(Toleranced::exact(taken), limit.value(), Value::Ratio, why, limit.citation());
         // The law knows passenger tires only; elsewhere a thin reserve breaks good practice.
-        let is_law = case.limits.load_reserve_is_law() && is_passenger(&tire);
+        let is_law = case.limits.load_reserve_is_law() && setup.is_passenger;
         let thin = !is_law && no_more(in_ratio(taken), 1.0);
         let finding = if thin { finding.marginal_if(Verdict::Beyond, Reason::ReserveThin) } else { finding };
         at_best(finding, missing)
@@ -298,7 +173,7 @@ pub(super) const SPEED_SYMBOL: Definition =
 
 fn speed_symbol(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    need!(top = case.own_top_speed() => TopSpeed);
+    need!(top = case.own_top_speed => TopSpeed);
     let tire = setup.tire();
     // Above an open-ended mark only the maker knows.
     let in_size = |kmh, open_ended| (units::kmh(kmh), open_ended, Citation::SPEED_IN_SIZE);
@@ -334,16 +209,15 @@ fn wheel_load(case: &Case<'_>) -> Found {
     // Neither bears more than the weaker of the two.
     let of_adaptor = setup.adaptor().map(|adaptor| adaptor.rating());
     let rating = setup.wheel_rating().or(of_adaptor.flatten()).ok_or(Input::WheelRating.into());
-    let ((load, mut missing), rating) = both_of(case.greatest_load(), rating)?;
-    let share: Mass = load / case.wheels();
+    let ((load, mut missing), rating) = both_of(case.greatest_load, rating)?;
+    let share: Mass = load / case.wheels;
     let mut rating = missing.or(setup.wheel_rating(), Input::WheelRating, rating);
     if case.vehicle.kind().is_none() {
         missing.add(Input::Kind);
     }
     // A larger tire bends the wheel with a longer lever: what it then bears, only its maker knows.
     if let Some(largest) = setup.wheel_rating_diameter() {
-        let diameter =
-            missing.or(setup.tire().size().overall_diameter_nominal(), Input::TireDimensions, largest);
+        let diameter = missing.or(setup.nominal_diameter, Input::TireDimensions, largest);
         if !no_more(in_mm(diameter), in_mm(largest)) {
             missing.add(Input::WheelRatingAtDiameter);
         }

@@ -1,14 +1,11 @@
 //! Are the intended pressures enough, and not too much?
 
 use super::definition::{Definition, Harm, Rules, Run};
-use super::load::{
-    AtSpeed, allows_towing_allowance, at_speed, by_law, carried_at, factor_elsewhere, factors, law,
-    missing_for_law,
-};
+use super::load::{by_law, carried_at};
 use crate::Citation;
-use crate::fitment::Setup;
 use crate::fitment::case::{Case, need, same_tire};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::facts::{AtSpeed, SetupFacts};
 use crate::fitment::finding::{Finding, Found, at_best, no_more};
 use crate::fitment::pressures::{Assumes, Needed, Pressures};
 use crate::fitment::value::{Bound, Value};
@@ -39,7 +36,7 @@ impl Ceiling {
 }
 
 /// What is molded on the tire, marked on the wheel or known of the valve: the least of them.
-fn stated_ceiling(setup: &Setup) -> Option<Ceiling> {
+fn stated_ceiling(setup: &SetupFacts<'_>) -> Option<Ceiling> {
     let ceiling = |most: Option<Pressure>, citation| most.map(|most| Ceiling { most, citation });
     let given = Citation::MAXIMUM_PRESSURE_GIVEN;
     let of_valve = setup.valve().and_then(|valve| valve.max_pressure());
@@ -54,13 +51,13 @@ fn stated_ceiling(setup: &Setup) -> Option<Ceiling> {
 }
 
 /// What a tire of no molded maximum bears by its speed symbol: a rule for passenger tires.
-fn symbol_ceiling(setup: &Setup) -> Option<Ceiling> {
+fn symbol_ceiling(setup: &SetupFacts<'_>) -> Option<Ceiling> {
     let most = setup.tire().max_cold_pressure().filter(|_| setup.max_pressure().is_none())?;
     Some(Ceiling { most, citation: Citation::MAXIMUM_PRESSURE })
 }
 
 /// The least of what is stated and what the speed symbol tells.
-fn permitted(setup: &Setup) -> Option<Ceiling> {
+fn permitted(setup: &SetupFacts<'_>) -> Option<Ceiling> {
     let by_symbol = symbol_ceiling(setup);
     stated_ceiling(setup).map(|stated| stated.lower(by_symbol)).or(by_symbol)
 }
@@ -70,7 +67,7 @@ fn permitted(setup: &Setup) -> Option<Ceiling> {
 const OVER_REFERENCE: f64 = 1.10;
 
 /// What a tire of no molded maximum bears by its class. Never less than the regulations ask for.
-fn class_ceiling(setup: &Setup, law: &Inflation, asked: Pressure) -> Option<Ceiling> {
+fn class_ceiling(setup: &SetupFacts<'_>, law: &Inflation, asked: Pressure) -> Option<Ceiling> {
     if setup.max_pressure().is_some() {
         return None;
     }
@@ -91,7 +88,7 @@ struct Intended {
 }
 
 impl Intended {
-    fn of(setup: &Setup) -> Result<Self, Missing> {
+    fn of(setup: &SetupFacts<'_>) -> Result<Self, Missing> {
         need!(full = setup.pressure_full_load().or(setup.pressure()) => Pressure);
         Ok(Self { normal: setup.pressure(), full })
     }
@@ -107,7 +104,7 @@ impl Intended {
 
 /// The maker's pressures for the original tire on this axle, if that is what is proposed. They do not settle
 /// more load than the load index allows.
-fn placards_of_same_tire(case: &Case<'_>, setup: &Setup) -> Option<(Pressure, Pressure)> {
+fn placards_of_same_tire(case: &Case<'_>, setup: &SetupFacts<'_>) -> Option<(Pressure, Pressure)> {
     let placard = case.axle.placard()?;
     let same = case.original.is_some_and(|original| same_tire(original, setup));
     (same && !needs_towing_allowance(case, setup))
@@ -115,12 +112,11 @@ fn placards_of_same_tire(case: &Case<'_>, setup: &Setup) -> Option<(Pressure, Pr
 }
 
 /// Whether the greatest load is above what the load index allows without a trailer, and within what towing does.
-fn needs_towing_allowance(case: &Case<'_>, setup: &Setup) -> bool {
-    if !allows_towing_allowance(case, &setup.tire()) {
+fn needs_towing_allowance(case: &Case<'_>, setup: &SetupFacts<'_>) -> bool {
+    if !setup.allows_towing_allowance {
         return false;
     }
-    let index = setup.tire().service().and_then(|service| service.index(case.formation(&setup.tire())));
-    let Some((greatest, index)) = GreatestLoad::of(case, setup).ok().zip(index) else { return false };
+    let Some((greatest, index)) = GreatestLoad::of(case, setup).ok().zip(setup.index) else { return false };
     !no_more(in_kg(greatest.load), in_kg(index.load()))
 }
 
@@ -134,10 +130,10 @@ struct GreatestLoad {
 }
 
 impl GreatestLoad {
-    fn of(case: &Case<'_>, setup: &Setup) -> Result<Self, Missing> {
-        let (greatest, unknown) = case.greatest_load()?;
-        let (factors, at_speed) = (factors(case, setup), at_speed(case, setup));
-        let load = case.share(greatest, &setup.tire()) / (factors.capacity * at_speed.load_share);
+    fn of(case: &Case<'_>, setup: &SetupFacts<'_>) -> Result<Self, Missing> {
+        let (greatest, unknown) = case.greatest_load?;
+        let (factors, at_speed) = (&setup.factors, setup.at_speed);
+        let load = setup.share(case, greatest) / (factors.capacity * at_speed.load_share);
         let missing = unknown.and(factors.missing).and(at_speed.load_missing).and(at_speed.pressure_missing);
         Ok(Self { load, at_speed, missing })
     }
@@ -204,7 +200,7 @@ impl Need {
 }
 
 /// What the greatest load needs at top speed.
-fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+fn full_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> Result<Need, Missing> {
     let GreatestLoad { load, at_speed, missing } = GreatestLoad::of(case, setup)?;
     let mut need = Need {
         additions: at_speed.extra,
@@ -215,7 +211,7 @@ fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Nee
     // the placard's if that is more, and 20 kPa.
     let index = law.reference_load();
     if need.for_load.is_none()
-        && allows_towing_allowance(case, &setup.tire())
+        && setup.allows_towing_allowance
         && no_more(in_kg(load), in_kg(index) * TOWING_SHARE)
     {
         let for_index = law.reference_pressure();
@@ -229,25 +225,24 @@ fn full_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Nee
 }
 
 /// What the normal load needs.
-fn normal_load_need(case: &Case<'_>, setup: &Setup, law: &Inflation) -> Result<Need, Missing> {
+fn normal_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> Result<Need, Missing> {
     need!(normal_load = case.axle.normal_load() => NormalLoad);
-    let factors = factors(case, setup);
-    let load = case.share(normal_load, &setup.tire()) / factors.capacity;
-    Ok(Need::of_load(law, load, factors.missing))
+    let load = setup.share(case, normal_load) / setup.factors.capacity;
+    Ok(Need::of_load(law, load, setup.factors.missing))
 }
 
 /// The pressures a setup needs, each where its inputs are known.
 pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
     let setup = case.proposed?;
-    let law = law(case, setup).ok();
-    let needed = |need: fn(&Case<'_>, &Setup, &Inflation) -> Result<Need, Missing>| {
+    let law = setup.law.ok();
+    let needed = |need: fn(&Case<'_>, &SetupFacts<'_>, &Inflation) -> Result<Need, Missing>| {
         law.and_then(|law| Some(need(case, setup, &law).ok()?.needed(&law))).unwrap_or(Needed::NotKnown)
     };
     let as_original = || {
         let (law, original) = law.zip(case.original)?;
-        let carried = carried_at(case, original, case.axle.placard()?)?;
+        let carried = carried_at(original, case.axle.placard()?)?;
         // The proposed tire may count for less than its index, as the original does in that load.
-        let load = carried * factor_elsewhere(case, setup)?;
+        let load = carried * setup.elsewhere?;
         Some(Need::of_load(&law, load, Missing::default()).needed(&law))
     };
     Some(Pressures::new(
@@ -269,7 +264,7 @@ fn inflation(case: &Case<'_>) -> Found {
     at_best(of_pressures(case, setup, intended).map_err(|missing| missing.and(unknown))?, unknown)
 }
 
-fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
+fn of_pressures(case: &Case<'_>, setup: &SetupFacts<'_>, intended: Intended) -> Found {
     let highest = intended.highest();
     if let Some(ceiling) = stated_ceiling(setup).filter(|ceiling| ceiling.is_broken_by(highest)) {
         return Ok(ceiling.broken(highest));
@@ -292,7 +287,7 @@ fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
     if on_placard && of_maker {
         return Ok(settled(Verdict::Within, Reason::PressureOnPlacard));
     }
-    let law = match (law(case, setup), symbol_ceiling(setup)) {
+    let law = match (setup.law, symbol_ceiling(setup)) {
         (Ok(law), _) => law,
         // A ceiling that needs no law.
         (Err(_), Some(ceiling)) if ceiling.is_broken_by(highest) => return Ok(ceiling.broken(highest)),
@@ -300,7 +295,7 @@ fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
             return Ok(settled(Verdict::Within, Reason::PressureOnPlacard));
         }
         (Err(_), _) if on_placard => return Ok(settled(Verdict::Marginal, Reason::PressureAbovePlacard)),
-        (Err(error), _) => return Err(missing_for_law(error).into()),
+        (Err(missing), _) => return Err(missing.into()),
     };
 
     let found = by_law(&law, |law| {
@@ -345,7 +340,7 @@ fn of_pressures(case: &Case<'_>, setup: &Setup, intended: Intended) -> Found {
 /// The pair with less to spare is shown.
 fn enough(
     case: &Case<'_>,
-    setup: &Setup,
+    setup: &SetupFacts<'_>,
     law: &Inflation,
     full_need: Result<Need, Missing>,
     intended: Intended,
@@ -375,7 +370,7 @@ fn enough(
 }
 
 /// Shows the most that is stated beside the least that is needed.
-fn up_to_permitted(setup: &Setup, finding: Finding) -> Finding {
+fn up_to_permitted(setup: &SetupFacts<'_>, finding: Finding) -> Finding {
     match (finding.verdict, finding.measured, finding.limit) {
         (Verdict::Within, Some(measured), Some(Bound::AtLeast(least))) => {
             let most = permitted(setup).map(|ceiling| Value::Pressure(ceiling.most));

@@ -1,7 +1,6 @@
 //! What the driven wheels tell the speedometer, the odometer and the gearbox.
 
 use super::definition::{Definition, Harm, Run};
-use crate::fitment::Setup;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
@@ -9,11 +8,6 @@ use crate::fitment::value::{Bound, Value};
 use crate::tire::rolling::SpeedometerLaw;
 use crate::units::{self, Length, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
-
-/// Rolling circumference of a setup's new tire.
-pub(super) fn circumference(setup: &Setup) -> Option<crate::Toleranced<Length>> {
-    Some(setup.tire().size().rolling()?.circumference())
-}
 
 pub(super) fn is_driven(case: &Case<'_>, drive: Drive) -> bool {
     matches!(
@@ -46,7 +40,7 @@ const fn law_for(kind: Kind) -> SpeedometerLaw {
 
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
     let (original, proposed) = case.both()?;
-    need!(old = circumference(original) => OriginalDimensions, new = circumference(proposed) => TireDimensions);
+    need!(old = original.circumference() => OriginalDimensions, new = proposed.circumference() => TireDimensions);
     let unchanged = original.tire().size() == proposed.tire().size();
     let ratio = |new: Length| if unchanged { 1.0 } else { in_mm(new) / in_mm(old.nominal()) };
     let after = |before: f64, x: f64| (1.0 + before) / x - 1.0;
@@ -70,7 +64,7 @@ fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
 pub(super) const SPEEDOMETER: Definition =
     Definition::new(CheckId::Speedometer, Harm::Law, Run::Vehicle(speedometer)).by_dimensions();
 
-fn speedometer(axles: &[Option<&Case<'_>>; 2]) -> Found {
+fn speedometer(axles: &[Option<Case<'_>>; 2]) -> Found {
     let mut worst: Option<(Finding, f64)> = None;
     for case in axles.iter().flatten() {
         need!(drive = case.vehicle.drive() => Drive);

@@ -1,13 +1,14 @@
 //! Does anything touch from lock to lock and from rebound to jounce?
 
 use super::brake::{barrel, seat};
-use super::clearance::{Assembly, half_rim, half_tire, of_gap, same_body};
+use super::clearance::{Assembly, of_gap, same_body};
 use super::definition::{Definition, Harm, Rules, Run};
+use crate::fitment::Approach;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::value::{Bound, Value};
-use crate::fitment::{Approach, Setup};
 use crate::rim::Contour;
 use crate::sweep::{
     ContactPatch, Corner, Effort, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
@@ -53,27 +54,27 @@ impl Size {
 /// A setup and the inside radius of its rim.
 #[derive(Clone, Copy)]
 struct Wheel<'a> {
-    setup: &'a Setup,
+    setup: &'a SetupFacts<'a>,
     barrel: Toleranced<Length>,
 }
 
 impl<'a> Wheel<'a> {
     /// With a barrel as small as any.
-    fn closed(setup: &'a Setup) -> Self {
+    fn closed(setup: &'a SetupFacts<'a>) -> Self {
         Self { setup, barrel: Toleranced::exact(LEAST_BARREL) }
     }
 
     /// With its own barrel, or open to its bead seat.
-    fn open(setup: &'a Setup) -> Self {
+    fn open(setup: &'a SetupFacts<'a>) -> Self {
         Self::less_open(setup, Length::default())
     }
 
     /// With its own barrel, or as one is usually drawn.
-    fn usual(setup: &'a Setup) -> Self {
+    fn usual(setup: &'a SetupFacts<'a>) -> Self {
         Self::less_open(setup, BARREL_BELOW_SEAT)
     }
 
-    fn less_open(setup: &'a Setup, below: Length) -> Self {
+    fn less_open(setup: &'a SetupFacts<'a>, below: Length) -> Self {
         let seat = seat(&setup.wheel().size()).nominal();
         let barrel = barrel(setup).map_or(Toleranced::exact(seat - below), |(barrel, _)| barrel);
         Self { setup, barrel }
@@ -110,7 +111,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     let (original, proposed) = case.both()?;
     let around = case.axle.surroundings().next().ok_or(Missing::from(Input::Obstacles));
     // All that is not known, at once. The outline itself is dear, and made where it is swept.
-    let outline = outer_sections(case, Wheel::closed(proposed), Size::Worst);
+    let outline = outer_sections(Wheel::closed(proposed), Size::Worst);
     let ((corner, _), _) = both_of(both_of(corner(case, original), outline), around)?;
     let swept = |wheel| judge(case, &corner, original, wheel, side);
 
@@ -131,7 +132,7 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
 fn judge(
     case: &Case<'_>,
     corner: &Corner,
-    original: &Setup,
+    original: &SetupFacts<'_>,
     proposed: Wheel<'_>,
     side: VehicleSide,
 ) -> Result<(Finding, Option<Approach>), Missing> {
@@ -183,7 +184,7 @@ fn is_too_near(case: &Case<'_>, left: f64) -> bool {
 fn comes_nearer(
     case: &Case<'_>,
     corner: &Corner,
-    original: &Setup,
+    original: &SetupFacts<'_>,
     proposed: Wheel<'_>,
     side: VehicleSide,
 ) -> Result<bool, Missing> {
@@ -199,7 +200,7 @@ fn comes_nearer(
         let mut one = Obstacles::new();
         one.push(*obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
         let left = |wheel| -> Result<f64, Missing> {
-            let found = nearest(case, corner, wheel, &one, Size::Nominal)?;
+            let found = nearest(corner, wheel, &one, Size::Nominal)?;
             Ok(found.map_or(f64::INFINITY, |swept| in_mm(swept.upper())) - allowance)
         };
         let after = left(proposed)?;
@@ -211,7 +212,7 @@ fn comes_nearer(
 }
 
 /// How the wheels of an axle move. The steering axis is where the original wheel and tire put it.
-pub(in crate::fitment) fn corner(case: &Case<'_>, original: &Setup) -> Result<Corner, Missing> {
+pub(in crate::fitment) fn corner(case: &Case<'_>, original: &SetupFacts<'_>) -> Result<Corner, Missing> {
     let (travel, (steering, beam)) =
         both_of(travel(case), both_of(steering(case, original), beam_track(case)))?;
     let mut corner = travelling(at_rest(case)?, travel).map_err(|_| Missing::from(Input::Travel))?;
@@ -257,7 +258,7 @@ fn travelling(
 
 type Steered = (SteeringAxis, (Angle, Angle));
 
-fn steering(case: &Case<'_>, original: &Setup) -> Result<Option<Steered>, Missing> {
+fn steering(case: &Case<'_>, original: &SetupFacts<'_>) -> Result<Option<Steered>, Missing> {
     if !case.is_steered() && case.axle.steering().is_none() {
         return Ok(None);
     }
@@ -281,7 +282,7 @@ fn locks(case: &Case<'_>) -> Result<(Angle, Angle), Missing> {
 }
 
 /// Through its measured points, or where alignment data put it with the original wheel and tire.
-fn steering_axis(case: &Case<'_>, original: &Setup, camber: Angle) -> Result<SteeringAxis, Missing> {
+fn steering_axis(case: &Case<'_>, original: &SetupFacts<'_>, camber: Angle) -> Result<SteeringAxis, Missing> {
     let steering = case.axle.steering();
     if let Some([lower, upper]) = steering.and_then(|s| s.axis()) {
         return SteeringAxis::through(lower, upper).map_err(|_| Input::SteeringAxis.into());
@@ -290,7 +291,7 @@ fn steering_axis(case: &Case<'_>, original: &Setup, camber: Angle) -> Result<Ste
         lean = steering.and_then(|s| s.kingpin_inclination().zip(s.scrub_radius())) => SteeringAxis,
         along = steering.and_then(|s| s.caster().zip(s.trail())) => CasterAndTrail,
         height = steering.and_then(|s| s.hub_height()) => HubHeight,
-        centres = case.rim_centres(original) => OriginalInset,
+        centres = original.centres => OriginalInset,
     );
     let ((inclination, scrub), (caster, trail)) = (lean, along);
     ContactPatch::under(centres.outer, height, camber)
@@ -302,26 +303,25 @@ fn steering_axis(case: &Case<'_>, original: &Setup, camber: Angle) -> Result<Ste
 fn swept(
     case: &Case<'_>,
     corner: &Corner,
-    original: &Setup,
+    original: &SetupFacts<'_>,
     wheel: Wheel<'_>,
     side: VehicleSide,
     size: Size,
 ) -> Result<Option<(Swept, BodyKind)>, Missing> {
     let (around, kinds) = obstacles(case, original, side, size)?;
-    Ok(nearest(case, corner, wheel, &around, size)?.map(|swept| {
+    Ok(nearest(corner, wheel, &around, size)?.map(|swept| {
         let kind = kinds.get(swept.obstacle()).copied().flatten();
         (swept, kind.unwrap_or(BodyKind::Other))
     }))
 }
 
 fn nearest(
-    case: &Case<'_>,
     corner: &Corner,
     wheel: Wheel<'_>,
     around: &Obstacles,
     size: Size,
 ) -> Result<Option<Swept>, Missing> {
-    need!(centres = case.rim_centres(wheel.setup) => WheelInset);
+    need!(centres = wheel.setup.centres => WheelInset);
     let mut nearest: Option<Swept> = None;
     let inner = (centres.inner != centres.outer).then_some(centres.inner);
     for centre in core::iter::once(centres.outer).chain(inner) {
@@ -346,7 +346,7 @@ fn bodies_on<'a>(case: &Case<'a>, side: VehicleSide) -> impl Iterator<Item = &'a
 /// The bodies on a side, in the corner's frame.
 pub(in crate::fitment) fn obstacles(
     case: &Case<'_>,
-    original: &Setup,
+    original: &SetupFacts<'_>,
     side: VehicleSide,
     size: Size,
 ) -> Result<(Obstacles, Kinds), Missing> {
@@ -371,7 +371,11 @@ pub(in crate::fitment) fn obstacles(
 }
 
 /// How far outboard along the spindle a face of the tire is that was on when gaps were measured.
-fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Toleranced<Length>, Missing> {
+fn present_face(
+    case: &Case<'_>,
+    original: &SetupFacts<'_>,
+    side: GapSide,
+) -> Result<Toleranced<Length>, Missing> {
     let present = Assembly::original(case, original)?;
     Ok(match side {
         GapSide::Outer => Toleranced::exact(present.centres.outer) + present.half_tire,
@@ -380,20 +384,12 @@ fn present_face(case: &Case<'_>, original: &Setup, side: GapSide) -> Result<Tole
 }
 
 /// The outline of a setup's tire on its rim, of a pair the outer one.
-pub(in crate::fitment) fn outer_profile(
-    case: &Case<'_>,
-    setup: &Setup,
-    size: Size,
-) -> Result<Profile, Missing> {
-    outer_sections(case, Wheel::usual(setup), size).and_then(outline)
+pub(in crate::fitment) fn outer_profile(setup: &SetupFacts<'_>, size: Size) -> Result<Profile, Missing> {
+    outer_sections(Wheel::usual(setup), size).and_then(outline)
 }
 
-fn outer_sections(
-    case: &Case<'_>,
-    wheel: Wheel<'_>,
-    size: Size,
-) -> Result<(RimSection, TireSection), Missing> {
-    need!(centres = case.rim_centres(wheel.setup) => WheelInset);
+fn outer_sections(wheel: Wheel<'_>, size: Size) -> Result<(RimSection, TireSection), Missing> {
+    need!(centres = wheel.setup.centres => WheelInset);
     sections(wheel, centres.outer, size)
 }
 
@@ -407,15 +403,14 @@ fn sections(
     centre: Length,
     size: Size,
 ) -> Result<(RimSection, TireSection), Missing> {
-    let (tire, rim) = (setup.tire().size(), setup.wheel().size());
-    let over_all = if setup.is_snow() { tire.overall_diameter_snow() } else { tire.overall_diameter() };
-    need!(half_tire = half_tire(setup, None) => TireDimensions, diameter = over_all => TireDimensions);
+    let rim = setup.wheel().size();
+    need!(half_tire = setup.half_tire => TireDimensions, diameter = setup.largest_diameter => TireDimensions);
     // A contour that is not known, or whose flange is not, is taken as J.
     let contour = rim.contour().unwrap_or(Contour::J);
     let seat = seat(&rim);
     let height = contour.flange_height().or_else(|| Contour::J.flange_height());
     let flange = height.map_or(seat, |height| seat + height);
-    RimSection::new(centre, size.of(half_rim(&rim)), size.of(flange), size.of_inside(barrel))
+    RimSection::new(centre, size.of(setup.half_rim), size.of(flange), size.of_inside(barrel))
         .and_then(|rim| Ok((rim, TireSection::new(size.of(half_tire), size.of(diameter * 0.5))?)))
         .map_err(|_| Input::TireDimensions.into())
 }

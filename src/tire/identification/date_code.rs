@@ -391,8 +391,10 @@ impl DateCode {
     /// The least and the greatest age in years on a day, over the days of the week and the decades it may
     /// mean; 0 where the week is yet to come by the rule and not by ISO 8601. `None` if it is to come by both.
     pub(crate) fn years_on(self, day: Civil) -> Option<(f64, f64)> {
-        let made = || self.candidates().filter(|week| week.first_possible_day() <= day);
-        let ([_, newest], [oldest, _]) = (made().next()?.days(), made().next_back()?.days());
+        let mut made = self.candidates().filter(|week| week.first_possible_day() <= day);
+        let newest = made.next()?;
+        let [oldest, _] = made.next_back().unwrap_or(newest).days();
+        let [_, newest] = newest.days();
         let age = |made: Civil| calendar::years_between(made.min(day), day);
         age(newest).zip(age(oldest))
     }

@@ -32,6 +32,15 @@ const GROWTH: [(f64, f64); 7] =
     [(60.0, 0.0), (90.0, 0.1), (120.0, 0.2), (150.0, 0.4), (180.0, 0.7), (210.0, 1.1), (240.0, 1.6)];
 
 impl Rolling {
+    /// Of a size whose overall diameter is at hand.
+    pub(crate) fn of(size: &TireSize, overall_diameter: Toleranced<Length>) -> Self {
+        let factor = match size.structure() {
+            Structure::Radial => 3.05,
+            Structure::Diagonal | Structure::BiasBelted => 2.99,
+        };
+        Self { circumference: overall_diameter * factor, citation: Citation::ROLLING_CIRCUMFERENCE }
+    }
+
     /// From a rolling circumference that the tire's maker gives or that was measured: several turns on the
     /// road, divided.
     ///
@@ -172,13 +181,6 @@ impl Rolling {
 impl TireSize {
     /// How far the tire rolls in a turn; `None` where its [diameter](TireSize::overall_diameter) is not known.
     pub fn rolling(&self) -> Option<Rolling> {
-        let factor = match self.structure() {
-            Structure::Radial => 3.05,
-            Structure::Diagonal | Structure::BiasBelted => 2.99,
-        };
-        Some(Rolling {
-            circumference: self.overall_diameter()? * factor,
-            citation: Citation::ROLLING_CIRCUMFERENCE,
-        })
+        Some(Rolling::of(self, self.overall_diameter()?))
     }
 }

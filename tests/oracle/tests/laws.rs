@@ -5,7 +5,7 @@
 use beadseat::Count;
 use beadseat::fitment::{
     Change, Check, CheckId, Conditions, Day, Fasteners, Input, LimitSet, Limits, Needed, Position,
-    Preparation, Reason, Report, Setup, Setups, TireInUse, TractionClass, Verdict, assess,
+    Preparation, Reason, Report, Setup, Setups, TireInUse, TractionClass, Verdict, assess, verdict,
 };
 use beadseat::rim::RimWidth;
 use beadseat::sweep::{Carrier, Point};
@@ -515,6 +515,18 @@ proptest! {
             let unanswered = [Verdict::NotAssessed, Verdict::NotApplicable].contains(&check.verdict());
             prop_assert_eq!(check.citation().is_none(), unanswered);
         }
+    }
+
+    #[test]
+    fn the_verdict_alone_is_that_of_the_report(vehicle in vehicle(), change in change(), set in select(LimitSet::ALL), day in any::<bool>(), unchanged in any::<bool>()) {
+        // Much that is proposed at random is beyond; less of what stays as it is.
+        let conditions = Conditions::new().with_date("2026-11-25".parse().unwrap());
+        let conditions = if day { conditions } else { Conditions::default() };
+        let proposed = if unchanged { change.original } else { change.proposed };
+        let change = Change { proposed, ..change };
+        let limits = Limits::of(set);
+        let report = assess(&vehicle, &change, &conditions, &limits);
+        prop_assert_eq!(verdict(&vehicle, &change, &conditions, &limits), report.overall());
     }
 
     #[test]
