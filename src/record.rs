@@ -3,16 +3,17 @@
 /// Makes a struct whose fields are all optional but those under `needs`.
 ///
 /// A field is `name: Type = "key"` for a value that is valid by its type, or
-/// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity.
+/// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity. `Type [lent]` is read
+/// by reference: it is large, or owns what it holds.
 macro_rules! record {
     (
         $(#[$doc:meta])*
         $name:ident $(blank $blank:ident)? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
-            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
+            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? $([$lent:ident])? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
         }
     ) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq)]
+        #[derive(Clone, Debug, PartialEq)]
         pub struct $name {
             $($($need: $ntype,)+)?
             $($field: Option<$type>,)*
@@ -24,10 +25,8 @@ macro_rules! record {
             $($($(#[$ndoc])* pub const fn $need(&self) -> $ntype { self.$need })+)?
 
             $(
-                $(#[$fdoc])*
-                pub const fn $field(&self) -> Option<$type> { self.$field }
-
-                crate::record::setter!($field $with $key $type $(as $from)? $([$read $unit $least $most])?);
+                crate::record::getter!($(#[$fdoc])* $field $type $([$lent])?);
+                crate::record::setter!($field $with $key $type $(as $from)? $([$lent])? $([$read $unit $least $most])?);
             )*
         }
 
@@ -77,7 +76,7 @@ macro_rules! record {
             /// Writes what is known into an object that may hold more.
             pub(crate) fn write_entries<M: serde::ser::SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
                 $($(map.serialize_entry($nkey, &self.$need)?;)+)?
-                $(if let Some(value) = self.$field {
+                $(if let Some(value) = &self.$field {
                     map.serialize_entry($key, &crate::record::shown!(value $([$ctor $read])?))?;
                 })*
                 Ok(())
@@ -115,11 +114,31 @@ macro_rules! constructor {
 }
 pub(crate) use constructor;
 
+/// What is known of a field.
+macro_rules! getter {
+    ($(#[$doc:meta])* $field:ident $type:ty) => {
+        $(#[$doc])*
+        pub const fn $field(&self) -> Option<$type> { self.$field }
+    };
+    ($(#[$doc:meta])* $field:ident $type:ty [lent]) => {
+        $(#[$doc])*
+        pub const fn $field(&self) -> Option<&$type> { self.$field.as_ref() }
+    };
+}
+pub(crate) use getter;
+
 /// `with_…`: infallible for a type that is its own proof, checked for a quantity.
 macro_rules! setter {
     ($field:ident $with:ident $key:literal $type:ty) => {
         #[doc = concat!("Sets `", stringify!($field), "`.")]
         pub const fn $with(mut self, value: $type) -> Self {
+            self.$field = Some(value);
+            self
+        }
+    };
+    ($field:ident $with:ident $key:literal $type:ty [lent]) => {
+        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        pub fn $with(mut self, value: $type) -> Self {
             self.$field = Some(value);
             self
         }
@@ -173,7 +192,7 @@ macro_rules! shown {
         $value
     };
     ($value:ident [$ctor:ident $read:ident]) => {
-        crate::record::written($value, crate::units::$read, crate::units::$ctor)
+        crate::record::written(*$value, crate::units::$read, crate::units::$ctor)
     };
 }
 #[cfg(feature = "serde")]

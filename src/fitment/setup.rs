@@ -18,6 +18,7 @@ record! {
     /// assert!(bolts.thread().is_some());
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
+    #[derive(Copy)]
     Fasteners {
         /// Their thread.
         thread / with_thread: Thread = "thread";
@@ -42,6 +43,7 @@ record! {
     /// assert_eq!(tire.tread_depth(), Some(mm(6.5)));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
+    #[derive(Copy)]
     TireInUse {
         /// The date group of its identification number.
         date_code / with_date_code: DateCode = "date_code";
@@ -67,6 +69,7 @@ record! {
     /// assert_eq!(setup.spacer(), None);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
+    #[derive(Copy)]
     Setup needs {
         /// The tire.
         tire: Tire = "tire";

@@ -23,7 +23,7 @@ use crate::vehicle::{BodyKind, Vehicle};
 /// assert!(survey.nearest().is_some_and(|swept| swept.upper() > mm(10.0)));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct SweptCorner {
     corner: Corner,
     before: Profile,

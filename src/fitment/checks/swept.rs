@@ -363,7 +363,6 @@ pub(in crate::fitment) fn obstacles(
         };
         let gaps = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
         let obstacle = body.obstacle(face, gaps).map_err(|_| Missing::from(Input::Obstacles))?;
-        // No list of a side is longer than that of both.
         around.push(obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
         *kind = Some(body.kind());
     }

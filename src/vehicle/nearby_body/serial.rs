@@ -86,6 +86,7 @@ impl<'de> Deserialize<'de> for Outline {
 
 record! {
     /// The facts of a body as they stand in a file.
+    #[derive(Copy)]
     Facts {
         /// What it is.
         what / with_what: BodyKind = "what";
@@ -235,7 +236,7 @@ impl<'de> Deserialize<'de> for NearbyBodies {
             type Value = NearbyBodies;
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a list of up to 16 bodies")
+                f.write_str("a list of bodies, up to 16 around a wheel")
             }
 
             fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<NearbyBodies, A::Error> {
