@@ -16,6 +16,8 @@ mod citation;
 pub mod draw;
 mod error;
 mod exact;
+#[cfg(feature = "serde")]
+mod file;
 #[allow(clippy::exhaustive_enums)]
 pub mod fitment;
 pub mod marking;

@@ -8,7 +8,7 @@
 macro_rules! record {
     (
         $(#[$doc:meta])*
-        $name:ident $(blank $blank:ident)? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
+        $name:ident $(blank $blank:ident)? $(one_of [$($one_of:literal)+])? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
             $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? $([$lent:ident])? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
         }
     ) => {
@@ -31,6 +31,11 @@ macro_rules! record {
         }
 
         #[cfg(feature = "serde")]
+        impl crate::file::Shaped for $name {
+            const CONTENT: crate::file::Content = crate::file::Content::Object(Self::OBJECT);
+        }
+
+        #[cfg(feature = "serde")]
         impl<'de> serde::Deserialize<'de> for $name {
             fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
                 struct Object;
@@ -42,20 +47,20 @@ macro_rules! record {
                     }
 
                     fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
-                        use serde::de::Error;
+                        const KEYS: &[&str] = &[$($($nkey,)+)? $($key,)*];
+                        let mut before = crate::file::Given::default();
                         $($(let mut $need: Option<$ntype> = None;)+)?
                         $(let mut $field: Option<$type> = None;)*
-                        while let Some(key) = map.next_key::<alloc::string::String>()? {
-                            match key.as_str() {
-                                $($($nkey if $need.is_some() => return Err(A::Error::duplicate_field($nkey)),
-                                $nkey => $need = Some(map.next_value()?),)+)?
-                                $($key if $field.is_some() => return Err(A::Error::duplicate_field($key)),
-                                $key => $field = Some(crate::record::read!(map, $key $([$ctor $unit $least $most])?)),)*
-                                unknown => return Err(crate::text::unknown_field(unknown, &[$($($nkey,)+)? $($key,)*])),
+                        while let Some(text) = map.next_key::<alloc::string::String>()? {
+                            let key = before.key(text, KEYS)?;
+                            match key.name {
+                                $($($nkey => $need = Some(key.value(&mut map)?),)+)?
+                                $($key => $field = Some(crate::record::read!(map, key $key $([$ctor $unit $least $most])?)),)*
+                                _ => {}
                             }
                         }
                         Ok($name {
-                            $($($need: $need.ok_or_else(|| A::Error::missing_field($nkey))?,)+)?
+                            $($($need: $need.ok_or_else(|| <A::Error as serde::de::Error>::missing_field($nkey))?,)+)?
                             $($field,)*
                         })
                     }
@@ -66,6 +71,16 @@ macro_rules! record {
 
         #[cfg(feature = "serde")]
         impl $name {
+            /// What its files hold.
+            pub(crate) const OBJECT: &'static crate::file::Object = &crate::file::Object {
+                name: stringify!($name),
+                entries: &[
+                    $($(crate::file::Entry::needed($nkey, <$ntype as crate::file::Shaped>::CONTENT),)+)?
+                    $(crate::file::Entry::optional($key, crate::record::content!($type $([$least $most])?)),)*
+                ],
+                one_of: &[$($($one_of),+)?],
+            };
+
             /// How many entries are written.
             pub(crate) fn entries(&self) -> usize {
                 let known = [$(self.$field.is_some(),)*];
@@ -170,20 +185,30 @@ pub(crate) use setter;
 /// The value of a key; a quantity's range is checked while its place in the file is known.
 #[cfg(feature = "serde")]
 macro_rules! read {
-    ($map:ident, $key:literal) => {
-        $map.next_value()?
+    ($map:ident, $found:ident $key:literal) => {
+        $found.value(&mut $map)?
     };
-    ($map:ident, $key:literal [$ctor:ident $unit:literal $least:literal $most:literal]) => {
-        crate::units::$ctor($map.next_value_seed(crate::record::InRange {
-            what: $key,
-            unit: $unit,
-            least: $least as f64,
-            most: $most as f64,
-        })?)
-    };
+    ($map:ident, $found:ident $key:literal [$ctor:ident $unit:literal $least:literal $most:literal]) => {{
+        let range =
+            crate::record::InRange { what: $key, unit: $unit, least: $least as f64, most: $most as f64 };
+        crate::units::$ctor($found.value_by(&mut $map, range)?)
+    }};
 }
 #[cfg(feature = "serde")]
 pub(crate) use read;
+
+/// What may stand behind a key.
+#[cfg(feature = "serde")]
+macro_rules! content {
+    ($type:ty) => {
+        <$type as crate::file::Shaped>::CONTENT
+    };
+    ($type:ty [$least:literal $most:literal]) => {
+        crate::file::Content::Number { least: $least as f64, most: $most as f64 }
+    };
+}
+#[cfg(feature = "serde")]
+pub(crate) use content;
 
 /// A value as it is written: a quantity as a number in its unit.
 #[cfg(feature = "serde")]
@@ -295,6 +320,11 @@ impl<const MOST: u8> Count<MOST> {
     pub const fn get(self) -> u8 {
         self.0.get()
     }
+}
+
+#[cfg(feature = "serde")]
+impl<const MOST: u8> crate::file::Shaped for Count<MOST> {
+    const CONTENT: crate::file::Content = crate::file::Content::Whole { least: 1, most: MOST };
 }
 
 #[cfg(feature = "serde")]

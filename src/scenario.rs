@@ -1,9 +1,11 @@
 //! A scenario file: a vehicle, its original setup and a proposed one, how it is used and the limits.
 //!
 //! Any self-describing serde format will do; JSON is what the examples read. Every key that is a
-//! quantity ends in its unit. What is not known is left out; `null` is not needed. Unknown keys, keys
-//! given twice, arrays instead of objects and values out of range are errors, and the error arises where
-//! the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
+//! quantity ends in its unit. In place of `_mm`, `_kpa`, `_kg`, `_kmh` and `_nm` it may end in `_in`, `_psi` or `_bar`,
+//! `_lb`, `_mph` and `_ftlb`; what is written is metric. What is not known is left out; `null` is not needed. Unknown
+//! keys, keys given twice, be it in two units, arrays instead of objects and values out of range are errors, and the
+//! error arises where the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
+//! [`schema`] is the same for other programs.
 //!
 //! What is written reads back as the same scenario. Numbers of up to 15 digits do so by any parser, longer ones by one
 //! that reads them exactly (of `serde_json`, with its feature `float_roundtrip`).
@@ -38,6 +40,10 @@
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits |
 
+mod schema;
+
+pub use schema::{Schema, schema};
+
 use alloc::string::String;
 use core::fmt;
 
@@ -46,6 +52,7 @@ use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAcces
 use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
+use crate::file::{Content, Entry, Object, Shaped};
 use crate::fitment::{Change, Conditions, Limits, Report, Setup, Setups, assess};
 use crate::text::{bounded, unknown_field, unknown_variant};
 use crate::vehicle::Vehicle;
@@ -105,11 +112,45 @@ impl Scenario {
     }
 }
 
+const SETUPS: &Object = &Object {
+    name: "Setups",
+    entries: &[
+        Entry::optional("front", Setup::CONTENT),
+        Entry::optional("rear", Content::SameOr(Setup::OBJECT)),
+    ],
+    one_of: &[],
+};
+
+/// A vehicle with its name.
+const VEHICLE: &Object = &Object { name: "Vehicle", entries: &NAMED, one_of: &[] };
+
+const NAMED: [Entry; 1 + Vehicle::OBJECT.entries.len()] = {
+    let mut entries = [Entry::optional("name", Content::Text); 1 + Vehicle::OBJECT.entries.len()];
+    let mut number = 1;
+    while number < entries.len() {
+        entries[number] = Vehicle::OBJECT.entries[number - 1];
+        number += 1;
+    }
+    entries
+};
+
+const SCENARIO: &Object = &Object {
+    name: "Scenario",
+    entries: &[
+        Entry::needed("vehicle", Content::Object(VEHICLE)),
+        Entry::needed("original", Content::Object(SETUPS)),
+        Entry::needed("proposed", Content::Object(SETUPS)),
+        Entry::optional("use", Conditions::CONTENT),
+        Entry::optional("limits", Limits::CONTENT),
+    ],
+    one_of: &[],
+};
+
 /// Reads an object whose visitor is a function, refusing anything that is not an object.
 macro_rules! object {
     ($deserializer:expr, $type:ty, $what:literal, |$map:pat_param| $body:expr) => {{
-        struct Object;
-        impl<'de> Visitor<'de> for Object {
+        struct Reader;
+        impl<'de> Visitor<'de> for Reader {
             type Value = $type;
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -120,7 +161,7 @@ macro_rules! object {
                 $body
             }
         }
-        $deserializer.deserialize_map(Object).map_err(bounded)
+        $deserializer.deserialize_map(Reader).map_err(bounded)
     }};
 }
 

@@ -8,11 +8,17 @@ use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::{BodyKind, Form, GapSide, MAX_POINTS, NearbyBodies, NearbyBody};
+use crate::file::{Content, Shaped};
 use crate::record::{record, words, written};
-use crate::sweep::{Carrier, ObstacleError, Point};
+use crate::sweep::{Carrier, MAX_OBSTACLES, ObstacleError, Point};
 use crate::text::bounded;
 use crate::tire::VehicleSide;
 use crate::units::{Length, in_mm, mm};
+
+impl Shaped for Point {
+    const CONTENT: Content =
+        Content::List { of: &Content::Number { least: -5000.0, most: 5000.0 }, least: 3, most: 3 };
+}
 
 impl Serialize for Point {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -51,6 +57,10 @@ words! {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Outline([Point; MAX_POINTS], u8);
 
+impl Shaped for Outline {
+    const CONTENT: Content = Content::List { of: &Point::CONTENT, least: 1, most: MAX_POINTS };
+}
+
 impl Serialize for Outline {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_seq(self.0.iter().take(usize::from(self.1)))
@@ -87,9 +97,10 @@ impl<'de> Deserialize<'de> for Outline {
 record! {
     /// The facts of a body as they stand in a file.
     #[derive(Copy)]
-    Facts {
+    Body one_of ["points_mm" "arc_mm" "disc_mm" "gap_mm"] needs {
         /// What it is.
-        what / with_what: BodyKind = "what";
+        what: BodyKind = "what";
+    } {
         /// Its points.
         points / with_points: Outline = "points_mm";
         /// Three points of its arc.
@@ -121,9 +132,9 @@ record! {
     }
 }
 
-impl Facts {
+impl Body {
     fn body<E: Error>(&self) -> Result<NearbyBody, E> {
-        let kind = self.what().ok_or_else(|| E::missing_field("what"))?;
+        let kind = self.what();
         let body = match (self.points(), self.arc(), self.disc(), self.gap()) {
             (Some(Outline(points, count)), None, None, None) => {
                 NearbyBody::outline(kind, points.get(..usize::from(count)).unwrap_or_default())
@@ -172,7 +183,7 @@ impl Facts {
 
 impl<'de> Deserialize<'de> for NearbyBody {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Facts::deserialize(deserializer)?.body()
+        Body::deserialize(deserializer)?.body()
     }
 }
 
@@ -221,6 +232,10 @@ impl Serialize for NearbyBody {
         }
         map.end()
     }
+}
+
+impl Shaped for NearbyBodies {
+    const CONTENT: Content = Content::List { of: &Body::CONTENT, least: 0, most: 2 * MAX_OBSTACLES };
 }
 
 impl Serialize for NearbyBodies {
