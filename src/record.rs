@@ -31,56 +31,14 @@ macro_rules! record {
         }
 
         #[cfg(feature = "serde")]
-        impl crate::file::Shaped for $name {
-            const CONTENT: crate::file::Content = crate::file::Content::Object(Self::OBJECT);
-        }
-
-        #[cfg(feature = "serde")]
-        impl<'de> serde::Deserialize<'de> for $name {
-            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                struct Object;
-                impl<'de> serde::de::Visitor<'de> for Object {
-                    type Value = $name;
-
-                    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-                        f.write_str(concat!("an object with the facts of a ", stringify!($name)))
-                    }
-
-                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
-                        const KEYS: &[&str] = &[$($($nkey,)+)? $($key,)*];
-                        let mut before = crate::file::Given::default();
-                        $($(let mut $need: Option<$ntype> = None;)+)?
-                        $(let mut $field: Option<$type> = None;)*
-                        while let Some(text) = map.next_key::<alloc::string::String>()? {
-                            let key = before.key(text, KEYS)?;
-                            match key.name {
-                                $($($nkey => $need = Some(key.value(&mut map)?),)+)?
-                                $($key => $field = Some(crate::record::read!(map, key $key $([$ctor $unit $least $most])?)),)*
-                                _ => {}
-                            }
-                        }
-                        Ok($name {
-                            $($($need: $need.ok_or_else(|| <A::Error as serde::de::Error>::missing_field($nkey))?,)+)?
-                            $($field,)*
-                        })
-                    }
-                }
-                deserializer.deserialize_map(Object).map_err(crate::text::bounded)
-            }
+        crate::record::read_as_object! {
+            $name $(one_of [$($one_of)+])?
+            needs { $($($need: $ntype = $nkey;)+)? }
+            { $($field: $type = $key $([$ctor $unit $least $most])?;)* }
         }
 
         #[cfg(feature = "serde")]
         impl $name {
-            /// What its files hold.
-            pub(crate) const OBJECT: &'static crate::file::Object = &crate::file::Object {
-                name: stringify!($name),
-                entries: &[
-                    $($(crate::file::Entry::needed($nkey, <$ntype as crate::file::Shaped>::CONTENT),)+)?
-                    $(crate::file::Entry::optional($key, crate::record::content!($type $([$least $most])?)),)*
-                ],
-                one_of: &[$($($one_of),+)?],
-            };
-
             /// How many entries are written.
             pub(crate) fn entries(&self) -> usize {
                 let known = [$(self.$field.is_some(),)*];
@@ -110,6 +68,86 @@ macro_rules! record {
     };
 }
 pub(crate) use record;
+
+/// Reads a struct of optional facts, and facts that it cannot do without, from an object. With `struct` in front, it
+/// makes the struct too.
+#[cfg(feature = "serde")]
+macro_rules! read_as_object {
+    (
+        $(#[$doc:meta])*
+        struct $name:ident $(one_of $one_of:tt)?
+        needs { $($need:ident: $ntype:ty = $nkey:literal;)* }
+        { $($field:ident: $type:ty = $key:literal $([$($range:tt)+])?;)* }
+    ) => {
+        $(#[$doc])*
+        struct $name {
+            $($need: $ntype,)*
+            $($field: Option<$type>,)*
+        }
+
+        crate::record::read_as_object! {
+            $name $(one_of $one_of)?
+            needs { $($need: $ntype = $nkey;)* }
+            { $($field: $type = $key $([$($range)+])?;)* }
+        }
+    };
+    (
+        $name:ident $(one_of [$($one_of:literal)+])?
+        needs { $($need:ident: $ntype:ty = $nkey:literal;)* }
+        { $($field:ident: $type:ty = $key:literal $([$ctor:ident $unit:literal $least:literal $most:literal])?;)* }
+    ) => {
+        impl $name {
+            /// What its files hold.
+            pub(crate) const OBJECT: &'static crate::file::Object = &crate::file::Object {
+                name: stringify!($name),
+                entries: &[
+                    $(crate::file::Entry::needed($nkey, <$ntype as crate::file::Shaped>::CONTENT),)*
+                    $(crate::file::Entry::optional($key, crate::record::content!($type $([$least $most])?)),)*
+                ],
+                one_of: &[$($($one_of),+)?],
+            };
+        }
+
+        impl crate::file::Shaped for $name {
+            const CONTENT: crate::file::Content = crate::file::Content::Object(Self::OBJECT);
+        }
+
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                struct Reader;
+                impl<'de> serde::de::Visitor<'de> for Reader {
+                    type Value = $name;
+
+                    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                        f.write_str(concat!("an object with the facts of a ", stringify!($name)))
+                    }
+
+                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
+                        const KEYS: &[&str] = &[$($nkey,)* $($key,)*];
+                        let mut given = crate::file::Given::default();
+                        $(let mut $need: Option<$ntype> = None;)*
+                        $(let mut $field: Option<$type> = None;)*
+                        while let Some(text) = map.next_key::<alloc::string::String>()? {
+                            let key = given.key(text, KEYS)?;
+                            match key.name {
+                                $($nkey => $need = Some(key.value(&mut map)?),)*
+                                $($key => $field = Some(crate::record::read!(map, key $key $([$ctor $unit $least $most])?)),)*
+                                _ => {}
+                            }
+                        }
+                        Ok($name {
+                            $($need: $need.ok_or_else(|| <A::Error as serde::de::Error>::missing_field($nkey))?,)*
+                            $($field,)*
+                        })
+                    }
+                }
+                deserializer.deserialize_map(Reader).map_err(crate::text::bounded)
+            }
+        }
+    };
+}
+#[cfg(feature = "serde")]
+pub(crate) use read_as_object;
 
 /// `new`, with the needed facts.
 macro_rules! constructor {

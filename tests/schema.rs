@@ -177,8 +177,8 @@ fn keys_in_words(document: &Value) -> Vec<String> {
 #[test]
 fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
     const PLACES: [(&str, &str); 14] = [
-        ("Scenario", ""),
-        ("Vehicle", "/vehicle"),
+        ("ScenarioFile", ""),
+        ("NamedVehicle", "/vehicle"),
         ("Axle", "/vehicle/front"),
         ("Hub", "/vehicle/front/hub"),
         ("Steering", "/vehicle/front/steering"),
@@ -186,7 +186,7 @@ fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
         ("Space", "/vehicle/front/space"),
         ("Body", "/vehicle/front/space/obstacles/0"),
         ("Brake", "/vehicle/front/brake"),
-        ("Setups", "/original"),
+        ("SetupsFile", "/original"),
         ("Setup", "/original/front"),
         ("Fasteners", "/proposed/front/fasteners"),
         ("Conditions", "/use"),

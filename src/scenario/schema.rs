@@ -6,7 +6,7 @@ use alloc::vec::Vec;
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
-use super::SCENARIO;
+use super::ScenarioFile;
 use crate::file::{Content, Entry, OTHER_UNITS, Object, OtherUnit};
 
 /// The shape of a scenario file, as JSON Schema (draft 2020-12): which keys each object has and needs, which words,
@@ -38,10 +38,10 @@ pub const fn schema() -> Schema {
 impl Serialize for Schema {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut objects = Vec::new();
-        gather(SCENARIO, &mut objects);
+        gather(ScenarioFile::OBJECT, &mut objects);
         let mut map = serializer.serialize_map(Some(3))?;
         map.serialize_entry("$schema", "https://json-schema.org/draft/2020-12/schema")?;
-        map.serialize_entry("$ref", &path(SCENARIO))?;
+        map.serialize_entry("$ref", &path(ScenarioFile::OBJECT))?;
         map.serialize_entry("$defs", &Definitions(&objects))?;
         map.end()
     }

@@ -1,5 +1,5 @@
 //! A body around the wheel as it stands in a file.
-#![allow(dead_code, unreachable_pub, reason = "a record has more than is used of it here")]
+#![allow(dead_code, unreachable_pub, reason = "words have more than is used of them here")]
 
 use core::fmt;
 
@@ -9,7 +9,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::{BodyKind, Form, GapSide, MAX_POINTS, NearbyBodies, NearbyBody};
 use crate::file::{Content, Shaped};
-use crate::record::{record, words, written};
+use crate::record::{read_as_object, words, written};
 use crate::sweep::{Carrier, MAX_OBSTACLES, ObstacleError, Point};
 use crate::text::bounded;
 use crate::tire::VehicleSide;
@@ -94,72 +94,56 @@ impl<'de> Deserialize<'de> for Outline {
     }
 }
 
-record! {
-    /// The facts of a body as they stand in a file.
-    #[derive(Copy)]
-    Body one_of ["points_mm" "arc_mm" "disc_mm" "gap_mm"] needs {
-        /// What it is.
-        what: BodyKind = "what";
-    } {
-        /// Its points.
-        points / with_points: Outline = "points_mm";
-        /// Three points of its arc.
-        arc / with_arc: [Point; 3] = "arc_mm";
-        /// Centre and axis.
-        disc / with_disc: [Point; 2] = "disc_mm";
-        /// Radius of the disc.
-        disc_radius / with_disc_radius: Length = "disc_radius_mm" [mm in_mm "mm" 0 to 1000];
-        /// Gap from the tire.
-        gap / with_gap: Length = "gap_mm" [mm in_mm "mm" -100 to 500];
-        /// From which face.
-        gap_side / with_gap_side: GapSide = "gap_side";
-        /// At which height.
-        height / with_height: Length = "height_mm" [mm in_mm "mm" -1000 to 1000];
-        /// How far ahead.
-        forward / with_forward: Length = "forward_mm" [mm in_mm "mm" -1000 to 1000];
-        /// How thick.
-        radius / with_radius: Length = "radius_mm" [mm in_mm "mm" 0 to 1000];
-        /// How far off.
-        uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 100];
-        /// What carries it.
-        carrier / with_carrier: CarrierWord = "carrier";
-        /// A point of the line an arm turns about, or the inner joint of a rod.
-        pivot / with_pivot: Point = "pivot_mm";
-        /// Its outer end.
-        end / with_end: Point = "end_mm";
-        /// The only side it is on.
-        side / with_side: VehicleSide = "side";
+read_as_object! {
+    /// A body as it stands in a file.
+    struct Body one_of ["points_mm" "arc_mm" "disc_mm" "gap_mm"]
+    needs { what: BodyKind = "what"; }
+    {
+        points: Outline = "points_mm";
+        arc: [Point; 3] = "arc_mm";
+        disc: [Point; 2] = "disc_mm";
+        disc_radius: Length = "disc_radius_mm" [mm "mm" 0 1000];
+        gap: Length = "gap_mm" [mm "mm" -100 500];
+        gap_side: GapSide = "gap_side";
+        height: Length = "height_mm" [mm "mm" -1000 1000];
+        forward: Length = "forward_mm" [mm "mm" -1000 1000];
+        radius: Length = "radius_mm" [mm "mm" 0 1000];
+        uncertainty: Length = "uncertainty_mm" [mm "mm" 0 100];
+        carrier: CarrierWord = "carrier";
+        pivot: Point = "pivot_mm";
+        end: Point = "end_mm";
+        side: VehicleSide = "side";
     }
 }
 
 impl Body {
     fn body<E: Error>(&self) -> Result<NearbyBody, E> {
-        let kind = self.what();
-        let body = match (self.points(), self.arc(), self.disc(), self.gap()) {
+        let kind = self.what;
+        let body = match (self.points, self.arc, self.disc, self.gap) {
             (Some(Outline(points, count)), None, None, None) => {
                 NearbyBody::outline(kind, points.get(..usize::from(count)).unwrap_or_default())
             }
             (None, Some(points), None, None) => NearbyBody::arc(kind, points),
             (None, None, Some([centre, on_axis]), None) => {
-                let radius = self.disc_radius().ok_or_else(|| E::missing_field("disc_radius_mm"))?;
+                let radius = self.disc_radius.ok_or_else(|| E::missing_field("disc_radius_mm"))?;
                 NearbyBody::disc(kind, centre, on_axis, radius)
             }
             (None, None, None, Some(gap)) => {
-                let side = self.gap_side().ok_or_else(|| E::missing_field("gap_side"))?;
-                let height = self.height().ok_or_else(|| E::missing_field("height_mm"))?;
-                NearbyBody::gap(kind, side, gap, height, self.forward().unwrap_or_default())
+                let side = self.gap_side.ok_or_else(|| E::missing_field("gap_side"))?;
+                let height = self.height.ok_or_else(|| E::missing_field("height_mm"))?;
+                NearbyBody::gap(kind, side, gap, height, self.forward.unwrap_or_default())
             }
             _ => return Err(E::custom("one of `points_mm`, `arc_mm`, `disc_mm` and `gap_mm` is wanted")),
         };
-        let is_gap = self.gap().is_some();
-        if !is_gap && (self.gap_side().is_some() || self.height().is_some() || self.forward().is_some())
-            || self.disc().is_none() && self.disc_radius().is_some()
+        let is_gap = self.gap.is_some();
+        if !is_gap && (self.gap_side.is_some() || self.height.is_some() || self.forward.is_some())
+            || self.disc.is_none() && self.disc_radius.is_some()
         {
             return Err(E::custom(
                 "`gap_side`, `height_mm` and `forward_mm` belong to a gap, `disc_radius_mm` to a disc",
             ));
         }
-        let carrier = match (self.carrier(), self.pivot(), self.end()) {
+        let carrier = match (self.carrier, self.pivot, self.end) {
             (None, None, None) => return self.carried(body.map_err(E::custom)?),
             (Some(CarrierWord::Body), None, None) => Carrier::Body,
             (Some(CarrierWord::Knuckle), None, None) => Carrier::Knuckle,
@@ -174,10 +158,10 @@ impl Body {
     /// With what does not depend on its form.
     fn carried<E: Error>(&self, body: NearbyBody) -> Result<NearbyBody, E> {
         let body = body
-            .with_radius(self.radius().unwrap_or_default())
-            .and_then(|body| body.with_uncertainty(self.uncertainty().unwrap_or_default()))
+            .with_radius(self.radius.unwrap_or_default())
+            .and_then(|body| body.with_uncertainty(self.uncertainty.unwrap_or_default()))
             .map_err(E::custom)?;
-        Ok(self.side().map_or(body, |side| body.only_on(side)))
+        Ok(self.side.map_or(body, |side| body.only_on(side)))
     }
 }
 
