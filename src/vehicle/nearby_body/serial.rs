@@ -2,6 +2,7 @@
 #![allow(dead_code, unreachable_pub, reason = "words have more than is used of them here")]
 
 use core::fmt;
+use core::marker::PhantomData;
 
 use serde::de::{Error, SeqAccess, Visitor};
 use serde::ser::SerializeMap;
@@ -69,28 +70,14 @@ impl Serialize for Outline {
 
 impl<'de> Deserialize<'de> for Outline {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Points;
-        impl<'de> Visitor<'de> for Points {
-            type Value = Outline;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a list of 1 to 8 points")
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Outline, A::Error> {
-                let first = list.next_element()?.ok_or_else(|| A::Error::custom(ObstacleError::Points))?;
-                let mut outline = Outline([first; MAX_POINTS], 1);
-                while let Some(point) = list.next_element()? {
-                    *outline
-                        .0
-                        .get_mut(usize::from(outline.1))
-                        .ok_or_else(|| A::Error::custom(ObstacleError::Points))? = point;
-                    outline.1 += 1;
-                }
-                Ok(outline)
-            }
-        }
-        deserializer.deserialize_seq(Points).map_err(bounded)
+        let mut list: [Option<Point>; MAX_POINTS] = [None; MAX_POINTS];
+        let mut free = list.iter_mut();
+        read_each(deserializer, "a list of 1 to 8 points", |point| {
+            *free.next().ok_or(ObstacleError::Points)? = Some(point);
+            Ok(())
+        })?;
+        let first = list[0].ok_or_else(|| D::Error::custom(ObstacleError::Points))?;
+        Ok(Self(list.map(|point| point.unwrap_or(first)), list.iter().flatten().count() as u8))
     }
 }
 
@@ -230,22 +217,32 @@ impl Serialize for NearbyBodies {
 
 impl<'de> Deserialize<'de> for NearbyBodies {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct List;
-        impl<'de> Visitor<'de> for List {
-            type Value = NearbyBodies;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a list of bodies, up to 16 around a wheel")
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<NearbyBodies, A::Error> {
-                let mut around = NearbyBodies::new();
-                while let Some(body) = list.next_element()? {
-                    around.push(body).map_err(A::Error::custom)?;
-                }
-                Ok(around)
-            }
-        }
-        deserializer.deserialize_seq(List).map_err(bounded)
+        let mut around = Self::new();
+        read_each(deserializer, "a list of bodies, up to 16 around a wheel", |body| around.push(body))?;
+        Ok(around)
     }
+}
+
+/// Reads a list, each of which is taken where it stands or refused.
+fn read_each<'de, D: Deserializer<'de>, T: Deserialize<'de>>(
+    deserializer: D,
+    what: &'static str,
+    take: impl FnMut(T) -> Result<(), ObstacleError>,
+) -> Result<(), D::Error> {
+    struct Each<F, T>(&'static str, F, PhantomData<T>);
+    impl<'de, T: Deserialize<'de>, F: FnMut(T) -> Result<(), ObstacleError>> Visitor<'de> for Each<F, T> {
+        type Value = ();
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str(self.0)
+        }
+
+        fn visit_seq<A: SeqAccess<'de>>(mut self, mut list: A) -> Result<(), A::Error> {
+            while let Some(item) = list.next_element()? {
+                (self.1)(item).map_err(A::Error::custom)?;
+            }
+            Ok(())
+        }
+    }
+    deserializer.deserialize_seq(Each(what, take, PhantomData)).map_err(bounded)
 }
