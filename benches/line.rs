@@ -3,7 +3,7 @@
 use core::hint::black_box;
 use core::time::Duration;
 
-use beadseat::tire::SidewallLine;
+use beadseat::tire::sidewall::SidewallLine;
 use criterion::{Criterion, Throughput};
 
 /// Sizes of every family, and what may stand behind each.

@@ -5,7 +5,10 @@ use core::time::Duration;
 
 use beadseat::Toleranced;
 use beadseat::units::mm;
-use beadseat::wheel::{BoltCircle, Identified, MeasuredCircle, WheelStamp};
+use beadseat::wheel::{
+    BoltCircle, WheelStamp,
+    drilling::{Identified, MeasuredCircle},
+};
 use criterion::{Criterion, Throughput};
 
 const SIZES: [&str; 8] =

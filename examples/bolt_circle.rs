@@ -8,7 +8,10 @@
 use beadseat::Toleranced;
 use beadseat::units::{deg, mm};
 use beadseat::uom::si::length::millimeter;
-use beadseat::wheel::{BoltCircle, FiveHoleRule, Identified, MeasuredCircle, NearMiss};
+use beadseat::wheel::{
+    BoltCircle,
+    drilling::{FiveHoleRule, Identified, MeasuredCircle, NearMiss},
+};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let read = |value: f64, off: f64| Toleranced::within(mm(value), mm(off));

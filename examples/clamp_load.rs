@@ -12,8 +12,11 @@ use beadseat::uom::si::{
     torque::newton_meter,
 };
 use beadseat::wheel::{
-    BoltCircle, Engagement, Friction, FrictionJoint, PropertyClass, Seat, SeatContact, Thread, Tightening,
-    TighteningOrder, TorqueBand, tire_torque, torque_stages,
+    BoltCircle, PropertyClass, Seat, Thread,
+    tightening::{
+        Engagement, Friction, FrictionJoint, SeatContact, Tightening, TighteningOrder, TorqueBand,
+        tire_torque, torque_stages,
+    },
 };
 use beadseat::{Toleranced, literal};
 

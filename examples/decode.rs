@@ -7,8 +7,10 @@ use std::process::ExitCode;
 
 use beadseat::rim::{Contour, RimDiameter, SeatTaper};
 use beadseat::tire::{
-    DateCode, Formation, Grade, IdentificationNumber, LoadIndex, ManufactureWeek, MoldedLimit, RimRange,
-    ServiceDescription, SidewallLine, SpeedSymbol, Tire, TireSize,
+    Formation, LoadIndex, RimRange, ServiceDescription, SpeedSymbol, Tire, TireSize,
+    grading::Grade,
+    identification::{DateCode, IdentificationNumber, ManufactureWeek},
+    sidewall::{MoldedLimit, SidewallLine},
 };
 use beadseat::units::{Length, Ratio};
 use beadseat::uom::si::{

@@ -12,7 +12,7 @@ use std::process::ExitCode;
 use beadseat::draw::Scene;
 use beadseat::fitment::{CheckId, Position, SweptCorner};
 use beadseat::scenario::Scenario;
-use beadseat::tire::VehicleSide;
+use beadseat::tire::condition::VehicleSide;
 use beadseat::vehicle::BodyKind;
 
 fn main() -> ExitCode {

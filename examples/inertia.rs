@@ -10,7 +10,7 @@ use beadseat::units::{Length, Mass, kg, kg_per_m3, mm};
 use beadseat::uom::si::mass::kilogram;
 use beadseat::uom::si::moment_of_inertia::kilogram_square_meter;
 use beadseat::uom::si::ratio::{percent, ratio};
-use beadseat::wheel::{RollingPart, RotatingPart, acceleration_ratio};
+use beadseat::wheel::rotation::{RollingPart, RotatingPart, acceleration_ratio};
 
 /// A wheel with its tire, as weighed.
 struct Assembly {

@@ -2,8 +2,8 @@
 
 use crate::sweep::ObstacleError;
 #[cfg(feature = "jiff")]
-use crate::tire::FutureDate;
-use crate::tire::{InflationError, StiffnessError, WearError};
+use crate::tire::identification::FutureDate;
+use crate::tire::{condition::WearError, inflation::InflationError, rolling::StiffnessError};
 use crate::wheel::{BarrelError, RingError};
 use crate::{OutOfRange, ParseError, UnknownWord};
 

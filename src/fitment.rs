@@ -60,7 +60,7 @@ pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use swept_corner::SweptCorner;
 pub use value::{Bound, Value};
 
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 use crate::vehicle::{Kind, Vehicle};
 use case::Case;
 use checks::Run;

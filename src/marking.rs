@@ -3,8 +3,10 @@
 use crate::Citation;
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, as_text};
 use crate::tire::{
-    DateCode, Grade, Grading, IdentificationNumber, LineContradiction, LoadIndex, MoldedLimit,
-    ServiceDescription, SidewallLine, SidewallMark, SpeedSymbol, Tire,
+    LoadIndex, ServiceDescription, SpeedSymbol, Tire,
+    grading::{Grade, Grading},
+    identification::{DateCode, IdentificationNumber},
+    sidewall::{LineContradiction, MoldedLimit, SidewallLine, SidewallMark},
 };
 use crate::wheel::{BoltCircle, Thread, Wheel, WheelSize, WheelStamp};
 
@@ -224,7 +226,7 @@ impl Marking {
     /// What cannot all be true of a tire that it names; of anything else nothing.
     ///
     /// ```
-    /// use beadseat::{Marking, tire::LineContradiction};
+    /// use beadseat::{Marking, tire::sidewall::LineContradiction};
     /// let slow = Marking::parse("205/55ZR16 91V")?;
     /// assert_eq!(slow.contradictions().collect::<Vec<_>>(), [LineContradiction::SpeedBelowSize]);
     /// assert_eq!(Marking::parse("5x112")?.contradictions().count(), 0);

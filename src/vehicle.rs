@@ -362,7 +362,7 @@ impl Vehicle {
     /// The same vehicle in a mirror: what stood on its left stands on its right.
     ///
     /// ```
-    /// use beadseat::{sweep::Point, tire::VehicleSide, units::mm};
+    /// use beadseat::{sweep::Point, tire::condition::VehicleSide, units::mm};
     /// use beadseat::vehicle::{Axle, BodyKind, Space, NearbyBody, NearbyBodies, Vehicle};
     /// let pipe = NearbyBody::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
     /// let mut around = NearbyBodies::new();

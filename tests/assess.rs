@@ -6,7 +6,7 @@
 use beadseat::fitment::SweptCorner;
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Pose;
-use beadseat::tire::VehicleSide;
+use beadseat::tire::condition::VehicleSide;
 use beadseat::units::{deg, mm};
 use beadseat::uom::si::length::millimeter;
 use serde_json::Value;

@@ -10,8 +10,8 @@ use beadseat::units::{deg, mm};
 use beadseat::uom::si::f64::Length;
 use beadseat::uom::si::length::millimeter;
 use beadseat::wheel::{
-    BoltCircle, CircleFit, DualDrilling, FitError, FiveHoleRule, HoleCentre, Identified, MeasuredCircle,
-    NearMiss,
+    BoltCircle, HoleCentre,
+    drilling::{CircleFit, DualDrilling, FitError, FiveHoleRule, Identified, MeasuredCircle, NearMiss},
 };
 use common::{Row, check_wheel_rows, number_of, numbers, rows};
 

@@ -5,8 +5,11 @@
 mod common;
 
 use beadseat::tire::{
-    AgeLimit, ArrowTurn, DateCode, Mounting, Remedy, SideFacingOut, SpreadLimit, TreadLimit, VehicleSide,
-    WearError, WearRate, rear_deeper_by, tread_spread,
+    condition::{
+        AgeLimit, ArrowTurn, Mounting, Remedy, SideFacingOut, SpreadLimit, TreadLimit, VehicleSide,
+        WearError, WearRate, rear_deeper_by, tread_spread,
+    },
+    identification::DateCode,
 };
 use beadseat::units::{Length, inches, mm};
 use beadseat::uom::si::length::{kilometer, millimeter};

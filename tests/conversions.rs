@@ -7,9 +7,11 @@ use std::str::FromStr;
 use beadseat::fitment::Day;
 use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
 use beadseat::tire::{
-    AlphaNumeric, ApprovalMark, DateCode, Flotation, FullProfile, Grade, Grading, IdentificationNumber,
-    LoadIndex, LoadRange, LoadVersion, Metric, MoldedLimit, Numeric, Plies, ServiceDescription, SidewallLine,
-    SidewallMark, SpeedSymbol, Tire, TireSize, TreadwearGrade,
+    AlphaNumeric, Flotation, FullProfile, LoadIndex, LoadRange, LoadVersion, Metric, Numeric,
+    ServiceDescription, SpeedSymbol, Tire, TireSize,
+    grading::{Grade, Grading, TreadwearGrade},
+    identification::{DateCode, IdentificationNumber},
+    sidewall::{ApprovalMark, MoldedLimit, Plies, SidewallLine, SidewallMark},
 };
 use beadseat::wheel::{BoltCircle, Bore, Inset, Seat, Thread, Wheel, WheelSize, WheelStamp};
 use beadseat::{Marking, ParseError};

@@ -6,8 +6,11 @@ mod common;
 
 use beadseat::Citation;
 use beadseat::tire::{
-    ApprovalStage, ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, ServiceDescription,
-    SnowTest, SoundLevel, SpeedSymbol, TireClass,
+    ServiceDescription, SpeedSymbol,
+    energy_label::{
+        ClassBounds, FormerLabelClass, LabelClass, NoiseClass, NoiseLimit, SnowTest, SoundLevel, TireClass,
+    },
+    sidewall::ApprovalStage,
 };
 use beadseat::units::{Ratio, mm, ratio};
 use common::{Row, Tally, rows};

@@ -17,8 +17,8 @@ use beadseat::uom::si::{
     torque::newton_meter,
 };
 use beadseat::wheel::{
-    BoltCircle, Engagement, Friction, FrictionJoint, NutFactor, Pitch, PropertyClass, Seat, SeatContact,
-    Thread, Tightening, TorqueBand,
+    BoltCircle, Pitch, PropertyClass, Seat, Thread,
+    tightening::{Engagement, Friction, FrictionJoint, NutFactor, SeatContact, Tightening, TorqueBand},
 };
 use beadseat::{Citation, Status, Toleranced};
 use common::{Row, Tally, check_wheel_rows, number_of, numbers, rows, value_of};

@@ -6,8 +6,11 @@ use beadseat::units::{Ratio, kg, kilonewtons, megapascals, meters, mm, newtons, 
 use beadseat::uom::si::f64::Length;
 use beadseat::uom::si::{angle::degree, length::millimeter, ratio::ratio as ratios, torque::newton_meter};
 use beadseat::wheel::{
-    BoltCircle, Engagement, Friction, FrictionJoint, NutFactor, Seat, SeatContact, Thread, Tightening,
-    TighteningOrder, recheck_distance, tire_torque, torque_stages,
+    BoltCircle, Seat, Thread,
+    tightening::{
+        Engagement, Friction, FrictionJoint, NutFactor, SeatContact, Tightening, TighteningOrder,
+        recheck_distance, tire_torque, torque_stages,
+    },
 };
 use beadseat::{OutOfRange, Status, Toleranced};
 

@@ -5,7 +5,7 @@
 mod common;
 
 use beadseat::rim::RimDiameter;
-use beadseat::tire::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
+use beadseat::tire::grading::{Grading, GradingExemption, TemperatureGrade, TractionGrade, TreadwearGrade};
 use beadseat::units::{mph, percent, ratio};
 use beadseat::{Citation, Field, ParseErrorKind, sources};
 use common::{Tally, rows};

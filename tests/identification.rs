@@ -4,7 +4,7 @@
 
 mod common;
 
-use beadseat::tire::{
+use beadseat::tire::identification::{
     DateCode, IdentificationForm, IdentificationNumber, IdentificationReading, ManufactureWeek,
 };
 use beadseat::{Field, ParseErrorKind, literal};

@@ -5,7 +5,10 @@
 mod common;
 
 use beadseat::Citation;
-use beadseat::tire::{Formation, Inflation, InflationError, LoadIndex, LoadRange, Tire, camber_load_factor};
+use beadseat::tire::{
+    Formation, LoadIndex, LoadRange, Tire,
+    inflation::{Inflation, InflationError, camber_load_factor},
+};
 use beadseat::units::{bar, deg, kg, kmh, kpa, psi};
 use beadseat::uom::si::f64::{Angle, Pressure};
 use beadseat::uom::si::{

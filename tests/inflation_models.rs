@@ -6,10 +6,12 @@ mod common;
 
 use beadseat::rim::RimDiameter;
 use beadseat::tire::{
-    Formation, Inflation, InflationError, InflationModel, LoadIndex, LoadVersion, PMetricFormula, SizeClass,
-    SizeSpeedLetter, SpeedSymbol, SpeedVariation, Tire, TireSize, TruckSizes, TruckSpeedBand,
-    camber_pressure_factor, dual_passenger_load, min_load_index, normal_load_limit, passenger_load_on_truck,
-    towing_load, towing_pressure_increase,
+    Formation, LoadIndex, LoadVersion, SizeClass, SizeSpeedLetter, SpeedSymbol, Tire, TireSize,
+    inflation::{
+        Inflation, InflationError, InflationModel, PMetricFormula, SpeedVariation, TruckSizes,
+        TruckSpeedBand, camber_pressure_factor, dual_passenger_load, min_load_index, normal_load_limit,
+        passenger_load_on_truck, towing_load, towing_pressure_increase,
+    },
 };
 use beadseat::units::{bar, deg, kg, kmh, kpa, lb, mph, percent, psi};
 use beadseat::uom::si::{

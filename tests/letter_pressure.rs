@@ -4,7 +4,10 @@
 
 mod common;
 
-use beadseat::tire::{LineContradiction, SidewallLine, Tire};
+use beadseat::tire::{
+    Tire,
+    sidewall::{LineContradiction, SidewallLine},
+};
 use beadseat::uom::si::pressure::{kilopascal, pound_force_per_square_inch as psi};
 use common::{Row, Tally, rows};
 

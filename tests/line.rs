@@ -2,7 +2,7 @@
 
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::tire::{LineContradiction, SidewallLine};
+use beadseat::tire::sidewall::{LineContradiction, SidewallLine};
 use beadseat::{Field, ParseErrorKind};
 
 #[track_caller]

@@ -5,7 +5,7 @@
 mod common;
 
 use beadseat::MoldedPressure;
-use beadseat::tire::MoldedLimit;
+use beadseat::tire::sidewall::MoldedLimit;
 use beadseat::uom::si::pressure::{bar, kilopascal};
 use common::{Tally, rows};
 

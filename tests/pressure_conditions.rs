@@ -5,7 +5,10 @@
 mod common;
 
 use beadseat::Citation;
-use beadseat::tire::{Ambient, atmospheric_pressure, hydroplaning_onset};
+use beadseat::tire::{
+    inflation::{Ambient, atmospheric_pressure},
+    rolling::hydroplaning_onset,
+};
 use beadseat::units::{celsius, fahrenheit, kpa, meters, psi};
 use beadseat::uom::si::f64::{Length, Pressure};
 use beadseat::uom::si::{

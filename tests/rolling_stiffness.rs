@@ -7,8 +7,12 @@ mod common;
 use std::ops::RangeInclusive;
 
 use beadseat::tire::{
-    Formation, Gearing, InflationModel, Rolling, Speedometer, SpeedometerLaw, StiffnessError, Tire, TireSize,
-    VerticalStiffness, axle_ratio_to_restore, effective_axle_ratio, true_distance,
+    Formation, Tire, TireSize,
+    inflation::InflationModel,
+    rolling::{
+        Gearing, Rolling, Speedometer, SpeedometerLaw, StiffnessError, VerticalStiffness,
+        axle_ratio_to_restore, effective_axle_ratio, true_distance,
+    },
 };
 use beadseat::units::{bar, inches, kg, kmh, kpa, meters, mm, mph, percent, ratio, rpm};
 use beadseat::uom::si::f64::{Length, Velocity};

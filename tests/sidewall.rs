@@ -7,8 +7,10 @@ mod common;
 use std::collections::BTreeSet;
 
 use beadseat::tire::{
-    ApprovalAuthority, ApprovalMark, ApprovalStage, DateCode, Grading, IdentificationNumber, LoadIndex,
-    LoadRange, LoadVersion, MarkTopic, Plies, SidewallMark, SpeedSymbol, TireSize,
+    LoadIndex, LoadRange, LoadVersion, SpeedSymbol, TireSize,
+    grading::Grading,
+    identification::{DateCode, IdentificationNumber},
+    sidewall::{ApprovalAuthority, ApprovalMark, ApprovalStage, MarkTopic, Plies, SidewallMark},
 };
 use beadseat::{Field, ParseErrorKind, literal, sources};
 use common::{Tally, rows};

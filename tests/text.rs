@@ -10,8 +10,9 @@ use std::str::FromStr;
 
 use beadseat::rim::{Contour, Hump, RimDiameter, RimWidth};
 use beadseat::tire::{
-    Grade, LoadIndex, LoadRange, LoadVersion, Metric, MoldedLimit, ServiceDescription, SidewallLine,
-    SpeedSymbol, Tire, TireSize,
+    LoadIndex, LoadRange, LoadVersion, Metric, ServiceDescription, SpeedSymbol, Tire, TireSize,
+    grading::Grade,
+    sidewall::{MoldedLimit, SidewallLine},
 };
 use beadseat::wheel::{BoltCircle, Bore, Inset, Seat, Thread, Wheel, WheelSize, WheelStamp};
 use beadseat::{Field, Marking, ParseError, ParseErrorKind};

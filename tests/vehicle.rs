@@ -5,7 +5,7 @@
 use beadseat::fitment::{AvailableSpace, CheckId, Position};
 use beadseat::scenario::Scenario;
 use beadseat::sweep::{ObstacleError, Point};
-use beadseat::tire::VehicleSide;
+use beadseat::tire::condition::VehicleSide;
 use beadseat::units::mm;
 use beadseat::vehicle::{BodyKind, NearbyBodies, NearbyBody, Vehicle};
 

@@ -12,8 +12,9 @@ use beadseat::uom::si::length::millimeter;
 use beadseat::uom::si::mass::gram;
 use beadseat::uom::si::ratio::percent as in_percent;
 use beadseat::wheel::{
-    Barrel, BarrelError, Bore, CentringRing, Imbalance, Inset, RimEdges, RingError, Spigot, SteeringGeometry,
-    WheelSize, max_inset_change, track_change,
+    Barrel, BarrelError, Bore, CentringRing, Inset, RimEdges, RingError, Spigot, WheelSize,
+    position::{SteeringGeometry, max_inset_change, track_change},
+    rotation::Imbalance,
 };
 use beadseat::{Citation, Toleranced};
 use common::{Row, Tally, check_wheel_rows, number_of, numbers, rows, value_of};

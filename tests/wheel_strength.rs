@@ -14,8 +14,9 @@ use beadseat::uom::si::ratio::{percent as in_percent, ratio as bare};
 use beadseat::uom::si::torque::newton_meter;
 use beadseat::uom::si::velocity::meter_per_second;
 use beadseat::wheel::{
-    BendingTest, Inset, LateralImpact, RadialTest, RollingPart, RotatingPart, WheelLoad, WheelMetal,
-    acceleration_ratio,
+    Inset, WheelLoad,
+    rotation::{RollingPart, RotatingPart, acceleration_ratio},
+    strength::{BendingTest, LateralImpact, RadialTest, WheelMetal},
 };
 use beadseat::{Count, OutOfRange, Status};
 use common::{Row, Tally, check_wheel_rows, number_of, numbers, rows};

@@ -81,22 +81,22 @@ enums! {
     fitment::Tool;
     fitment::TractionClass;
     fitment::Verdict;
-    tire::ArrowTurn;
-    tire::Cord;
-    tire::FormerLabelClass;
-    tire::IdentificationForm;
-    tire::LabelClass;
-    tire::MarkTopic;
-    tire::NoiseClass;
+    tire::condition::ArrowTurn;
+    tire::sidewall::Cord;
+    tire::energy_label::FormerLabelClass;
+    tire::identification::IdentificationForm;
+    tire::energy_label::LabelClass;
+    tire::sidewall::MarkTopic;
+    tire::energy_label::NoiseClass;
     tire::RimRangeBasis;
-    tire::SideFacingOut;
+    tire::condition::SideFacingOut;
     tire::SizeClass;
     tire::Structure;
-    tire::TemperatureGrade;
-    tire::TireClass;
-    tire::TractionGrade;
-    tire::TruckSizes;
-    tire::VehicleSide;
+    tire::grading::TemperatureGrade;
+    tire::energy_label::TireClass;
+    tire::grading::TractionGrade;
+    tire::inflation::TruckSizes;
+    tire::condition::VehicleSide;
     vehicle::AxleType;
     vehicle::BodyKind;
     vehicle::Drive;
@@ -106,7 +106,7 @@ enums! {
     wheel::FastenerKind;
     wheel::PropertyClass;
     wheel::Valve;
-    wheel::WheelMetal;
+    wheel::strength::WheelMetal;
 }
 
 #[test]

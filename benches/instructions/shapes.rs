@@ -8,7 +8,7 @@ use std::error::Error;
 
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Effort;
-use beadseat::tire::{SidewallLine, Tire};
+use beadseat::tire::{Tire, sidewall::SidewallLine};
 use beadseat::wheel::{BoltCircle, WheelStamp};
 use serde_json::Value;
 

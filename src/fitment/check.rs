@@ -8,7 +8,7 @@ use core::fmt;
 use super::value::{Bound, Value};
 use crate::Citation;
 use crate::record::words;
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 
 pub(crate) use input::Missing;
 pub use input::{Input, InputPath};

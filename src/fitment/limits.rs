@@ -6,7 +6,7 @@ use rows::Of;
 
 use super::check::Position;
 use crate::record::{record, words};
-use crate::tire::{AgeLimit, TreadLimit};
+use crate::tire::condition::{AgeLimit, TreadLimit};
 use crate::units::{self, Length, Ratio, Velocity};
 use crate::vehicle::Kind;
 use crate::wheel::Thread;

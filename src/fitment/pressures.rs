@@ -6,7 +6,7 @@ use super::check::Position;
 use super::value::Value;
 use crate::Citation;
 use crate::record::words;
-use crate::tire::Inflation;
+use crate::tire::inflation::Inflation;
 use crate::units::Pressure;
 
 words! {

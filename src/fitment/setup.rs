@@ -4,7 +4,11 @@ use super::check::Position;
 use super::{Conditions, Limits, Report};
 use crate::record::record;
 use crate::text::{ParseError, tri};
-use crate::tire::{ArrowTurn, DateCode, RimRange, SideFacingOut, Tire, VehicleSide};
+use crate::tire::{
+    RimRange, Tire,
+    condition::{ArrowTurn, SideFacingOut, VehicleSide},
+    identification::DateCode,
+};
 use crate::units::{Length, Mass, Pressure, Torque};
 use crate::vehicle::Vehicle;
 use crate::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Thread, Valve, Wheel};
@@ -38,7 +42,7 @@ record! {
     /// is mounted wrong.
     ///
     /// ```
-    /// use beadseat::{fitment::TireInUse, tire::ArrowTurn, units::mm};
+    /// use beadseat::{fitment::TireInUse, tire::condition::ArrowTurn, units::mm};
     /// let tire = TireInUse::new().with_date_code("2725".parse()?).with_tread_depth(mm(6.5))?.with_arrow(ArrowTurn::Clockwise);
     /// assert_eq!(tire.tread_depth(), Some(mm(6.5)));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -147,7 +151,7 @@ impl Setup {
     /// The tire on one end, as far as it is described.
     ///
     /// ```
-    /// use beadseat::{fitment::{Setup, TireInUse}, tire::VehicleSide};
+    /// use beadseat::{fitment::{Setup, TireInUse}, tire::condition::VehicleSide};
     /// let worn = TireInUse::new().with_unmarked(true);
     /// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16".parse()?).with_right(worn);
     /// assert_eq!(setup.tire_on(VehicleSide::Right), Some(worn));
@@ -219,7 +223,7 @@ impl Setups {
     /// Left and right exchanged, as in a mirror: arrows turn the other way round too.
     ///
     /// ```
-    /// use beadseat::{fitment::{Setup, Setups, TireInUse}, tire::ArrowTurn};
+    /// use beadseat::{fitment::{Setup, Setups, TireInUse}, tire::condition::ArrowTurn};
     /// let tire = TireInUse::new().with_arrow(ArrowTurn::Clockwise);
     /// let setups = Setups::both(Setup::new("205/55R16".parse()?, "7Jx16".parse()?).with_left(tire));
     /// let mirrored = setups.mirrored().front.ok_or("no front")?;

@@ -6,7 +6,7 @@ use super::check::Position;
 use super::checks::swept::{self, Size};
 use super::{Change, Limits};
 use crate::sweep::{Corner, Effort, MAX_OBSTACLES, Obstacles, Profile, Swept};
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 use crate::vehicle::{BodyKind, Vehicle};
 
 /// How the wheels of one end of an axle move, their outlines before and after a change, and what stands around
@@ -15,7 +15,7 @@ use crate::vehicle::{BodyKind, Vehicle};
 /// Outlines and obstacles are at nominal size, as a drawing wants them; an assessment takes the worst case.
 ///
 /// ```
-/// use beadseat::{fitment::{Position, SweptCorner}, scenario::Scenario, tire::VehicleSide, units::mm};
+/// use beadseat::{fitment::{Position, SweptCorner}, scenario::Scenario, tire::condition::VehicleSide, units::mm};
 /// let text = std::fs::read_to_string("examples/scenarios/field-survey-wagon.json")?;
 /// let scenario: Scenario = serde_json::from_str(&text)?;
 /// let survey = SweptCorner::front(scenario.vehicle(), scenario.change(), scenario.limits(), VehicleSide::Left)?;

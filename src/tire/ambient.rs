@@ -16,7 +16,7 @@ const SEA_LEVEL_KPA: f64 = 101.325;
 /// Outside −500 to 11 000 m.
 ///
 /// ```
-/// use beadseat::{tire::atmospheric_pressure, units::meters, uom::si::pressure::kilopascal};
+/// use beadseat::{tire::inflation::atmospheric_pressure, units::meters, uom::si::pressure::kilopascal};
 /// assert_eq!(atmospheric_pressure(meters(0.0))?.get::<kilopascal>(), 101.325);
 /// assert!((atmospheric_pressure(meters(1500.0))?.get::<kilopascal>() - 84.56).abs() < 0.01);
 /// # Ok::<(), beadseat::OutOfRange>(())
@@ -33,7 +33,7 @@ pub fn atmospheric_pressure(altitude: Length) -> Result<Pressure, OutOfRange> {
 /// it would be too soft when it has cooled.
 ///
 /// ```
-/// use beadseat::{tire::Ambient, units::{celsius, kpa, meters}, uom::si::pressure::kilopascal};
+/// use beadseat::{tire::inflation::Ambient, units::{celsius, kpa, meters}, uom::si::pressure::kilopascal};
 /// let garage = Ambient::at_sea_level(celsius(20.0))?;
 /// let winter = Ambient::at_sea_level(celsius(-10.0))?;
 /// // What 230 kPa set in the garage will read outdoors …
@@ -74,7 +74,7 @@ impl Ambient {
     /// The pressure of the air around.
     ///
     /// ```
-    /// use beadseat::{tire::Ambient, units::{celsius, kpa}};
+    /// use beadseat::{tire::inflation::Ambient, units::{celsius, kpa}};
     /// assert_eq!(Ambient::at_sea_level(celsius(15.0))?.atmospheric_pressure(), kpa(101.325));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```

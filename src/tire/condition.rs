@@ -32,7 +32,7 @@ fn reaches(a: Length, b: Length) -> bool {
 /// A measurement held against a limit.
 ///
 /// ```
-/// use beadseat::{Toleranced, tire::TreadLimit, units::mm};
+/// use beadseat::{Toleranced, tire::condition::TreadLimit, units::mm};
 /// let finding = TreadLimit::UK_CAR.check(Toleranced::within(mm(1.7), mm(0.2)))?;
 /// assert_eq!(finding.is_met(), None); // 1.5 to 1.9 mm against 1.6 mm
 /// assert!(finding.margin().min() < mm(0.0) && finding.margin().max() > mm(0.0));
@@ -101,7 +101,7 @@ const fn decided(at_worst: bool, at_best: bool) -> Option<bool> {
 /// the way round. 2/32 in is 1.5875 mm, which is printed as 1.6.
 ///
 /// ```
-/// use beadseat::{Toleranced, tire::TreadLimit, units::mm};
+/// use beadseat::{Toleranced, tire::condition::TreadLimit, units::mm};
 /// let depth = Toleranced::exact(mm(1.5));
 /// let finding = TreadLimit::UK_CAR.check(depth)?;
 /// assert_eq!(finding.is_met(), Some(false));
@@ -130,7 +130,7 @@ macro_rules! tread_limits {
             /// Every limit of the table.
             ///
             /// ```
-            /// use beadseat::tire::TreadLimit;
+            /// use beadseat::tire::condition::TreadLimit;
             /// let uk = TreadLimit::ALL.iter().filter(|limit| limit.jurisdiction() == "UK");
             /// assert_eq!(uk.count(), 2);
             /// ```
@@ -168,7 +168,7 @@ impl TreadLimit {
     /// Outside 0 to 60 mm.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::TreadLimit, units::mm};
+    /// use beadseat::{Citation, tire::condition::TreadLimit, units::mm};
     /// let limit = TreadLimit::stated(mm(2.5))?;
     /// assert_eq!((limit.depth(), limit.citation()), (mm(2.5), Citation::CALLER));
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -232,7 +232,7 @@ impl TreadLimit {
 /// | [`LOOSEST`](Self::LOOSEST) | any vehicle, the loosest figure printed | 4/32 in |
 ///
 /// ```
-/// use beadseat::{Toleranced, tire::SpreadLimit, units::mm};
+/// use beadseat::{Toleranced, tire::condition::SpreadLimit, units::mm};
 /// let depths = [6.0, 6.2, 7.4, 7.5].map(|depth| Toleranced::within(mm(depth), mm(0.1)));
 /// let finding = SpreadLimit::ALL_WHEEL_DRIVE.check(&depths)?.ok_or("one tread has no spread")?;
 /// assert_eq!(finding.is_met(), None); // 1.3 to 1.7 mm against 1.5875 mm
@@ -268,7 +268,7 @@ impl SpreadLimit {
     /// Outside 0 to 60 mm.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::SpreadLimit, units::mm};
+    /// use beadseat::{Citation, tire::condition::SpreadLimit, units::mm};
     /// assert_eq!(SpreadLimit::stated(mm(1.0))?.citation(), Citation::CALLER);
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
@@ -313,7 +313,7 @@ impl SpreadLimit {
 /// For a depth outside 0 to 60 mm (an uncertainty may reach 1 mm below 0).
 ///
 /// ```
-/// use beadseat::{Toleranced, tire::tread_spread, units::mm};
+/// use beadseat::{Toleranced, tire::condition::tread_spread, units::mm};
 /// let treads = [Toleranced::within(mm(6.0), mm(0.5)), Toleranced::within(mm(8.0), mm(0.5))];
 /// let spread = tread_spread(&treads)?.ok_or("one tread has no spread")?;
 /// assert_eq!(spread.nominal(), mm(2.0));
@@ -350,7 +350,7 @@ pub fn tread_spread(depths: &[Toleranced<Length>]) -> Result<Option<Toleranced<L
 /// For a depth outside 0 to 60 mm (an uncertainty may reach 1 mm below 0).
 ///
 /// ```
-/// use beadseat::{Toleranced, tire::rear_deeper_by, units::mm};
+/// use beadseat::{Toleranced, tire::condition::rear_deeper_by, units::mm};
 /// let axle = |depth| [Toleranced::exact(mm(depth)); 2];
 /// assert_eq!(rear_deeper_by(&axle(8.0), &axle(5.0))?, Some(Toleranced::exact(mm(-3.0))));
 /// assert_eq!(rear_deeper_by(&axle(8.0), &[])?, None);

@@ -15,7 +15,7 @@ use crate::{Citation, OutOfRange};
 /// 1222/2009, Annex I).
 ///
 /// ```
-/// use beadseat::tire::TireClass;
+/// use beadseat::tire::energy_label::TireClass;
 /// assert_eq!(TireClass::C1.max(TireClass::C2), TireClass::C2);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -34,7 +34,7 @@ impl TireClass {
     /// Every one, passenger tires first.
     ///
     /// ```
-    /// use beadseat::tire::TireClass;
+    /// use beadseat::tire::energy_label::TireClass;
     /// assert_eq!(TireClass::ALL.first(), Some(&TireClass::C1));
     /// ```
     pub const ALL: &[Self] = &[Self::C1, Self::C2, Self::C3];
@@ -42,7 +42,7 @@ impl TireClass {
     /// The class of a tire of a commercial vehicle. From memory.
     ///
     /// ```
-    /// use beadseat::tire::{ServiceDescription, TireClass};
+    /// use beadseat::tire::{ServiceDescription, energy_label::TireClass};
     /// let class = |text| {
     ///     ServiceDescription::parse(text).map(|s| TireClass::of_commercial(s.single(), s.speed()))
     /// };
@@ -58,7 +58,7 @@ impl TireClass {
     /// Where the classes are laid down.
     ///
     /// ```
-    /// assert!(beadseat::tire::TireClass::C1.citation().is_from_memory());
+    /// assert!(beadseat::tire::energy_label::TireClass::C1.citation().is_from_memory());
     /// ```
     pub const fn citation(self) -> Citation {
         Citation::TIRE_CLASS
@@ -67,7 +67,7 @@ impl TireClass {
     /// As it is written.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::TireClass::C1.name(), "C1");
+    /// assert_eq!(beadseat::tire::energy_label::TireClass::C1.name(), "C1");
     /// ```
     pub const fn name(self) -> &'static str {
         match self {
@@ -148,7 +148,7 @@ fn wet_grip_steps(index: Ratio) -> Result<u16, OutOfRange> {
 /// What a class spans.
 ///
 /// ```
-/// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
+/// use beadseat::{tire::energy_label::{LabelClass, TireClass}, units::ratio};
 /// let b = LabelClass::B.wet_grip(TireClass::C1);
 /// assert_eq!((b.min(), b.max()), (Some(ratio(1.40)), Some(ratio(1.54))));
 /// assert!(!b.citation().is_from_memory());
@@ -243,7 +243,7 @@ letters! {
     /// it first, which is our own rule.
     ///
     /// ```
-    /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{LabelClass, TireClass}, units::ratio};
     /// // 6.5 N/kN is 0.0065
     /// assert_eq!(LabelClass::of_rolling_resistance(TireClass::C1, ratio(0.0065))?, LabelClass::A);
     /// assert_eq!(LabelClass::of_wet_grip(TireClass::C1, ratio(1.54))?, LabelClass::B);
@@ -268,7 +268,7 @@ impl LabelClass {
     /// Outside 1 to 50 N/kN.
     ///
     /// ```
-    /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{LabelClass, TireClass}, units::ratio};
     /// assert_eq!(LabelClass::of_rolling_resistance(TireClass::C3, ratio(0.0070))?, LabelClass::D);
     /// assert!(LabelClass::of_rolling_resistance(TireClass::C3, ratio(7.0)).is_err());
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -280,7 +280,7 @@ impl LabelClass {
     /// The rolling resistance coefficients of the class.
     ///
     /// ```
-    /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{LabelClass, TireClass}, units::ratio};
     /// let d = LabelClass::D.rolling_resistance(TireClass::C1);
     /// assert_eq!((d.min(), d.max()), (Some(ratio(0.0091)), Some(ratio(0.0105))));
     /// ```
@@ -295,7 +295,7 @@ impl LabelClass {
     /// Outside 0 to 5.
     ///
     /// ```
-    /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{LabelClass, TireClass}, units::ratio};
     /// assert_eq!(LabelClass::of_wet_grip(TireClass::C1, ratio(1.55))?, LabelClass::A);
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
@@ -306,7 +306,7 @@ impl LabelClass {
     /// The wet grip indices of the class.
     ///
     /// ```
-    /// use beadseat::{tire::{LabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{LabelClass, TireClass}, units::ratio};
     /// assert_eq!(LabelClass::E.wet_grip(TireClass::C3).max(), Some(ratio(0.79)));
     /// assert_eq!(LabelClass::E.wet_grip(TireClass::C3).min(), None);
     /// ```
@@ -330,7 +330,7 @@ letters! {
     /// a N/kN.
     ///
     /// ```
-    /// use beadseat::{tire::{FormerLabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{FormerLabelClass, TireClass}, units::ratio};
     /// let class = FormerLabelClass::of_rolling_resistance(TireClass::C1, ratio(0.0095))?;
     /// assert_eq!(class, FormerLabelClass::E);
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -349,7 +349,7 @@ impl FormerLabelClass {
     /// Outside 1 to 50 N/kN.
     ///
     /// ```
-    /// use beadseat::{tire::{FormerLabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{FormerLabelClass, TireClass}, units::ratio};
     /// let class = FormerLabelClass::of_rolling_resistance(TireClass::C3, ratio(0.0081))?;
     /// assert_eq!(class, FormerLabelClass::F);
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -361,7 +361,7 @@ impl FormerLabelClass {
     /// The rolling resistance coefficients of the class; `None` if it is empty.
     ///
     /// ```
-    /// use beadseat::{tire::{FormerLabelClass, TireClass}, units::ratio};
+    /// use beadseat::{tire::energy_label::{FormerLabelClass, TireClass}, units::ratio};
     /// let g = FormerLabelClass::G.rolling_resistance(TireClass::C1);
     /// assert_eq!(g.and_then(|bounds| bounds.min()), Some(ratio(0.0121)));
     /// assert_eq!(FormerLabelClass::D.rolling_resistance(TireClass::C1), None);
@@ -377,7 +377,7 @@ impl FormerLabelClass {
     /// Outside 0 to 5.
     ///
     /// ```
-    /// use beadseat::{tire::FormerLabelClass, units::ratio};
+    /// use beadseat::{tire::energy_label::FormerLabelClass, units::ratio};
     /// assert_eq!(FormerLabelClass::of_wet_grip_c1(ratio(1.24))?, FormerLabelClass::E);
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
@@ -388,7 +388,7 @@ impl FormerLabelClass {
     /// The wet grip indices of the class, of C1 tires; `None` if it is empty.
     ///
     /// ```
-    /// use beadseat::{tire::FormerLabelClass, units::ratio};
+    /// use beadseat::{tire::energy_label::FormerLabelClass, units::ratio};
     /// let f = FormerLabelClass::F.wet_grip_c1();
     /// assert_eq!(f.and_then(|bounds| bounds.max()), Some(ratio(1.09)));
     /// assert_eq!(FormerLabelClass::G.wet_grip_c1(), None);
@@ -402,7 +402,7 @@ impl FormerLabelClass {
     /// two share it (E of C2: 8.1 to 9.2 N/kN, which is parted at 9.0 today).
     ///
     /// ```
-    /// use beadseat::tire::{FormerLabelClass, LabelClass, TireClass};
+    /// use beadseat::tire::energy_label::{FormerLabelClass, LabelClass, TireClass};
     /// assert_eq!(FormerLabelClass::E.fuel_class_today(TireClass::C1), Some(LabelClass::D));
     /// assert_eq!(FormerLabelClass::F.fuel_class_today(TireClass::C1), Some(LabelClass::E));
     /// assert_eq!(FormerLabelClass::E.fuel_class_today(TireClass::C2), None);
@@ -418,7 +418,7 @@ impl FormerLabelClass {
 /// How grip on snow is measured for the mark of the three-peak mountain with snowflake.
 ///
 /// ```
-/// use beadseat::{tire::{SnowTest, TireClass}, units::ratio};
+/// use beadseat::{tire::energy_label::{SnowTest, TireClass}, units::ratio};
 /// assert_eq!(SnowTest::Braking.min_index(TireClass::C1), Some(ratio(1.07)));
 /// assert_eq!(SnowTest::Braking.min_index(TireClass::C3), None);
 /// ```
@@ -448,7 +448,7 @@ impl SnowTest {
     /// The source.
     ///
     /// ```
-    /// assert!(beadseat::tire::SnowTest::Braking.citation().is_from_memory());
+    /// assert!(beadseat::tire::energy_label::SnowTest::Braking.citation().is_from_memory());
     /// ```
     pub const fn citation(self) -> Citation {
         Citation::SNOW_GRIP
@@ -460,7 +460,7 @@ impl TireClass {
     /// have. Source: [`Citation::ICE_GRIP`], an amendment proposed to UN R117; ISO 19447.
     ///
     /// ```
-    /// use beadseat::{tire::TireClass, units::ratio};
+    /// use beadseat::{tire::energy_label::TireClass, units::ratio};
     /// assert_eq!(TireClass::C1.min_ice_grip_index(), Some(ratio(1.18)));
     /// assert_eq!(TireClass::C2.min_ice_grip_index(), None);
     /// ```

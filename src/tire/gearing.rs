@@ -10,7 +10,7 @@ use crate::{Citation, OutOfRange};
 /// metres, `ig` and `ia` the ratios of gear and axle, `s` the slip. Source: Crolla (ed.) 2009, p. 296.
 ///
 /// ```
-/// use beadseat::{tire::{Gearing, TireSize}, units::{kmh, percent, ratio, rpm}};
+/// use beadseat::{tire::{rolling::Gearing, TireSize}, units::{kmh, percent, ratio, rpm}};
 /// let fifth = Gearing::new(ratio(0.85), ratio(3.94))?.with_slip(percent(2.0))?;
 /// let rolling = TireSize::parse("205/55R16")?.rolling().ok_or("not known")?;
 /// let n = fifth.engine_speed(&rolling, kmh(100.0));
@@ -57,7 +57,7 @@ impl Gearing {
     /// The road speed at an engine speed.
     ///
     /// ```
-    /// use beadseat::{tire::{Gearing, TireSize}, units::{kmh, ratio, rpm}};
+    /// use beadseat::{tire::{rolling::Gearing, TireSize}, units::{kmh, ratio, rpm}};
     /// let first = Gearing::new(ratio(3.5), ratio(3.94))?;
     /// let v = first.road_speed(&TireSize::parse("205/55R16")?.rolling().ok_or("not known")?, rpm(6000.0));
     /// assert!(v > kmh(50.0) && v < kmh(51.0));
@@ -77,7 +77,7 @@ impl Gearing {
 /// [`Rolling::relative_to`].
 ///
 /// ```
-/// use beadseat::{tire::effective_axle_ratio, units::ratio};
+/// use beadseat::{tire::rolling::effective_axle_ratio, units::ratio};
 /// let felt = effective_axle_ratio(ratio(3.73), ratio(33.0 / 29.0));
 /// assert!((felt.value - 3.278).abs() < 0.001);
 /// ```
@@ -89,7 +89,7 @@ pub fn effective_axle_ratio(axle: Ratio, change: Ratio) -> Ratio {
 /// [`Rolling::relative_to`].
 ///
 /// ```
-/// use beadseat::{tire::axle_ratio_to_restore, units::ratio};
+/// use beadseat::{tire::rolling::axle_ratio_to_restore, units::ratio};
 /// let to_fit = axle_ratio_to_restore(ratio(3.73), ratio(33.0 / 29.0));
 /// assert!((to_fit.value - 4.244).abs() < 0.001);
 /// ```

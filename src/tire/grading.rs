@@ -19,7 +19,7 @@ use crate::{Citation, OutOfRange, rim::RimDiameter};
 /// Digits, `20` to `9980` in steps of 20. `Ord` is by wear life.
 ///
 /// ```
-/// use beadseat::{tire::TreadwearGrade, units::ratio};
+/// use beadseat::{tire::grading::TreadwearGrade, units::ratio};
 /// let (low, high) = (TreadwearGrade::parse("200")?, TreadwearGrade::parse("300")?);
 /// assert_eq!(high.life_against(low), ratio(1.5));
 /// assert!(TreadwearGrade::parse("210").is_err());
@@ -40,7 +40,7 @@ impl TreadwearGrade {
     /// The grade with this number, if it is one.
     ///
     /// ```
-    /// use beadseat::tire::TreadwearGrade;
+    /// use beadseat::tire::grading::TreadwearGrade;
     /// assert_eq!(TreadwearGrade::new(400).map(|grade| grade.number()), Some(400));
     /// assert_eq!(TreadwearGrade::new(0), None);
     /// ```
@@ -55,7 +55,7 @@ impl TreadwearGrade {
     /// Below 20 and from 10 000 percent.
     ///
     /// ```
-    /// use beadseat::{tire::TreadwearGrade, units::percent};
+    /// use beadseat::{tire::grading::TreadwearGrade, units::percent};
     /// assert_eq!(TreadwearGrade::earned_by(percent(219.0))?.number(), 200);
     /// assert_eq!(TreadwearGrade::earned_by(percent(220.0))?.number(), 220);
     /// assert!(TreadwearGrade::earned_by(percent(19.9)).is_err());
@@ -75,7 +75,7 @@ impl TreadwearGrade {
     /// As [`TreadwearGrade::earned_by`].
     ///
     /// ```
-    /// use beadseat::{tire::TreadwearGrade, uom::si::{f64::Length, length::mile}};
+    /// use beadseat::{tire::grading::TreadwearGrade, uom::si::{f64::Length, length::mile}};
     /// let grade = TreadwearGrade::earned_by_mileage(Length::new::<mile>(65_700.0))?;
     /// assert_eq!(grade.number(), 200);
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -87,7 +87,7 @@ impl TreadwearGrade {
     /// The number as it is molded.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::TreadwearGrade::parse("400")?.number(), 400);
+    /// assert_eq!(beadseat::tire::grading::TreadwearGrade::parse("400")?.number(), 400);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn number(self) -> u16 {
@@ -97,7 +97,7 @@ impl TreadwearGrade {
     /// Wear life on the test course against that of the control.
     ///
     /// ```
-    /// use beadseat::{tire::TreadwearGrade, units::ratio};
+    /// use beadseat::{tire::grading::TreadwearGrade, units::ratio};
     /// assert_eq!(TreadwearGrade::parse("160")?.life_of_control(), ratio(1.6));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -108,7 +108,7 @@ impl TreadwearGrade {
     /// Wear life on the test course against that of another tire.
     ///
     /// ```
-    /// use beadseat::{tire::TreadwearGrade, units::ratio};
+    /// use beadseat::{tire::grading::TreadwearGrade, units::ratio};
     /// assert_eq!(TreadwearGrade::parse("400")?.life_against(TreadwearGrade::parse("500")?), ratio(0.8));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -119,7 +119,7 @@ impl TreadwearGrade {
     /// What the number means is laid down here; how it is rounded, in [`Citation::TREADWEAR_ROUNDING`].
     ///
     /// ```
-    /// use beadseat::{Citation, tire::TreadwearGrade};
+    /// use beadseat::{Citation, tire::grading::TreadwearGrade};
     /// assert_eq!(TreadwearGrade::parse("400")?.citation(), Citation::TREADWEAR_GRADE);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -157,7 +157,7 @@ designation!(TreadwearGrade in "beadseat::tire", "0340" => "340", wrong "219");
 /// least" for "above"; the rule says above.
 ///
 /// ```
-/// use beadseat::tire::TractionGrade;
+/// use beadseat::tire::grading::TractionGrade;
 /// assert!(TractionGrade::C < TractionGrade::B && TractionGrade::A < TractionGrade::AA);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -177,7 +177,7 @@ impl TractionGrade {
     /// Every one, best first.
     ///
     /// ```
-    /// use beadseat::tire::TractionGrade;
+    /// use beadseat::tire::grading::TractionGrade;
     /// assert_eq!(TractionGrade::ALL.first(), Some(&TractionGrade::AA));
     /// ```
     pub const ALL: &[Self] = &[Self::AA, Self::A, Self::B, Self::C];
@@ -198,7 +198,7 @@ impl TractionGrade {
     /// floor.
     ///
     /// ```
-    /// use beadseat::{tire::TractionGrade, units::ratio};
+    /// use beadseat::{tire::grading::TractionGrade, units::ratio};
     /// assert_eq!(TractionGrade::AA.exceeds(), Some((ratio(0.54), ratio(0.38))));
     /// assert_eq!(TractionGrade::C.exceeds(), None);
     /// ```
@@ -218,7 +218,7 @@ impl TractionGrade {
     /// For a coefficient outside 0 to 2.
     ///
     /// ```
-    /// use beadseat::{tire::TractionGrade, units::ratio};
+    /// use beadseat::{tire::grading::TractionGrade, units::ratio};
     /// assert_eq!(TractionGrade::earned_by(ratio(0.48), ratio(0.36))?, TractionGrade::A);
     /// assert_eq!(TractionGrade::earned_by(ratio(0.54), ratio(0.50))?, TractionGrade::A);
     /// assert_eq!(TractionGrade::earned_by(ratio(0.60), ratio(0.26))?, TractionGrade::C);
@@ -237,7 +237,7 @@ impl TractionGrade {
     /// Where the grade is laid down.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::TractionGrade};
+    /// use beadseat::{Citation, tire::grading::TractionGrade};
     /// assert_eq!(TractionGrade::A.citation(), Citation::TRACTION_GRADE);
     /// ```
     pub const fn citation(self) -> Citation {
@@ -247,7 +247,7 @@ impl TractionGrade {
     /// As it is molded.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::TractionGrade::AA.name(), "AA");
+    /// assert_eq!(beadseat::tire::grading::TractionGrade::AA.name(), "AA");
     /// ```
     pub const fn name(self) -> &'static str {
         match self {
@@ -276,7 +276,7 @@ crate::text::worded!(TractionGrade [AA A B C]);
 /// 49 CFR 575.104(d)(2)(iii) and a published explanation of it.
 ///
 /// ```
-/// use beadseat::{tire::TemperatureGrade, units::mph};
+/// use beadseat::{tire::grading::TemperatureGrade, units::mph};
 /// assert_eq!(TemperatureGrade::B.endured_speed(), mph(100.0));
 /// assert!(TemperatureGrade::C < TemperatureGrade::A);
 /// ```
@@ -298,7 +298,7 @@ impl TemperatureGrade {
     /// Every one, best first.
     ///
     /// ```
-    /// use beadseat::tire::TemperatureGrade;
+    /// use beadseat::tire::grading::TemperatureGrade;
     /// assert_eq!(TemperatureGrade::ALL.first(), Some(&TemperatureGrade::A));
     /// ```
     pub const ALL: &[Self] = &[Self::A, Self::B, Self::C];
@@ -332,7 +332,7 @@ impl TemperatureGrade {
     /// The speed endured for half an hour.
     ///
     /// ```
-    /// use beadseat::{tire::TemperatureGrade, units::mph};
+    /// use beadseat::{tire::grading::TemperatureGrade, units::mph};
     /// assert_eq!(TemperatureGrade::A.endured_speed(), mph(115.0));
     /// ```
     pub const fn endured_speed(self) -> Velocity {
@@ -342,7 +342,7 @@ impl TemperatureGrade {
     /// The turns of the test wheel a minute at that speed.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::TemperatureGrade::A.wheel_turns_per_minute(), 575);
+    /// assert_eq!(beadseat::tire::grading::TemperatureGrade::A.wheel_turns_per_minute(), 575);
     /// ```
     pub fn wheel_turns_per_minute(self) -> u16 {
         libm::round(self.mph() / MPH_PER_TURN_A_MINUTE) as u16
@@ -352,7 +352,7 @@ impl TemperatureGrade {
     /// be sold as a passenger tire, and for what is no finite speed.
     ///
     /// ```
-    /// use beadseat::{tire::TemperatureGrade, units::mph};
+    /// use beadseat::{tire::grading::TemperatureGrade, units::mph};
     /// assert_eq!(TemperatureGrade::earned_by(mph(114.0)), Some(TemperatureGrade::B));
     /// assert_eq!(TemperatureGrade::earned_by(mph(80.0)), None);
     /// ```
@@ -365,7 +365,7 @@ impl TemperatureGrade {
     /// Where the grade is laid down.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::TemperatureGrade};
+    /// use beadseat::{Citation, tire::grading::TemperatureGrade};
     /// assert_eq!(TemperatureGrade::A.citation(), Citation::TEMPERATURE_GRADE);
     /// ```
     pub const fn citation(self) -> Citation {
@@ -375,7 +375,7 @@ impl TemperatureGrade {
     /// As it is molded.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::TemperatureGrade::B.name(), "B");
+    /// assert_eq!(beadseat::tire::grading::TemperatureGrade::B.name(), "B");
     /// ```
     pub const fn name(self) -> &'static str {
         match self {
@@ -403,7 +403,7 @@ crate::text::worded!(TemperatureGrade [A B C]);
 /// `410 A A`, `400 AA AA`, `400 D A`, `400 A`. The canonical form is `400 AA A`.
 ///
 /// ```
-/// use beadseat::tire::{Grading, TemperatureGrade, TractionGrade};
+/// use beadseat::tire::grading::{Grading, TemperatureGrade, TractionGrade};
 /// let grading: Grading = "Treadwear 400 Traction AA Temperature A".parse()?;
 /// assert_eq!(grading.to_string(), "400 AA A");
 /// assert_eq!(grading.traction(), TractionGrade::AA);
@@ -431,7 +431,7 @@ impl Grading {
     /// The three grades.
     ///
     /// ```
-    /// use beadseat::tire::{Grading, TemperatureGrade, TractionGrade, TreadwearGrade};
+    /// use beadseat::tire::grading::{Grading, TemperatureGrade, TractionGrade, TreadwearGrade};
     /// let grading = Grading::new(TreadwearGrade::parse("300")?, TractionGrade::A, TemperatureGrade::B);
     /// assert_eq!(grading, Grading::parse("300 A B")?);
     /// # Ok::<(), beadseat::ParseError>(())
@@ -504,7 +504,7 @@ designation!(Grading in "beadseat::tire", "400aaa" => "400 AA A", wrong "400 AA"
 /// Source: 49 CFR 575.104(c).
 ///
 /// ```
-/// use beadseat::{rim::RimDiameter, tire::GradingExemption};
+/// use beadseat::{rim::RimDiameter, tire::grading::GradingExemption};
 /// let small = GradingExemption::of_rim(RimDiameter::parse("12")?);
 /// assert_eq!(small, Some(GradingExemption::SmallRim));
 /// assert_eq!(GradingExemption::of_rim(RimDiameter::parse("13")?), None);
@@ -536,7 +536,7 @@ impl GradingExemption {
     /// and no vehicle made or imported in more than 10 000 units recommends the size.
     ///
     /// ```
-    /// use beadseat::tire::GradingExemption;
+    /// use beadseat::tire::grading::GradingExemption;
     /// assert!(GradingExemption::of_production(15_000, 35_000, 10_000).is_some());
     /// assert!(GradingExemption::of_production(15_000, 35_000, 10_001).is_none());
     /// ```
@@ -558,7 +558,7 @@ impl GradingExemption {
     /// Where it is laid down.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::GradingExemption};
+    /// use beadseat::{Citation, tire::grading::GradingExemption};
     /// assert_eq!(GradingExemption::Spare.citation(), Citation::GRADING_SCOPE);
     /// ```
     pub const fn citation(self) -> Citation {

@@ -18,7 +18,7 @@ const KNOT_KMH: f64 = 1.852;
 /// Outside 50 to 1200 kPa.
 ///
 /// ```
-/// use beadseat::{tire::hydroplaning_onset, units::{kpa, psi}, uom::si::velocity::kilometer_per_hour};
+/// use beadseat::{tire::rolling::hydroplaning_onset, units::{kpa, psi}, uom::si::velocity::kilometer_per_hour};
 /// assert!((hydroplaning_onset(kpa(220.0))?.get::<kilometer_per_hour>() - 94.15).abs() < 0.01);
 /// assert!(hydroplaning_onset(psi(24.0))? < hydroplaning_onset(psi(32.0))?);
 /// # Ok::<(), beadseat::OutOfRange>(())

@@ -23,7 +23,7 @@ macro_rules! forms {
         $(#[doc = concat!("| `", $name, "` | ", $plant, " | ", $size, " | ", $least, " to ", $most, " | ", $date, " |")])*
         ///
         /// ```
-        /// use beadseat::tire::{IdentificationForm, IdentificationNumber};
+        /// use beadseat::tire::identification::{IdentificationForm, IdentificationNumber};
         /// assert_eq!(IdentificationNumber::parse("1AB2C3D4E1615")?.form(), IdentificationForm::Current);
         /// # Ok::<(), beadseat::ParseError>(())
         /// ```
@@ -35,7 +35,7 @@ macro_rules! forms {
             /// Every one.
             ///
             /// ```
-            /// use beadseat::tire::IdentificationForm;
+            /// use beadseat::tire::identification::IdentificationForm;
             /// assert!(IdentificationForm::ALL.contains(&IdentificationForm::Current));
             /// ```
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
@@ -47,7 +47,7 @@ macro_rules! forms {
             /// A stable name.
             ///
             /// ```
-            /// assert_eq!(beadseat::tire::IdentificationForm::Earlier.name(), "earlier");
+            /// assert_eq!(beadseat::tire::identification::IdentificationForm::Earlier.name(), "earlier");
             /// ```
             pub const fn name(self) -> &'static str {
                 match self { $(Self::$variant => $name,)* }
@@ -56,7 +56,7 @@ macro_rules! forms {
             /// Where the form is laid down.
             ///
             /// ```
-            /// use beadseat::tire::IdentificationForm;
+            /// use beadseat::tire::identification::IdentificationForm;
             /// assert!(!IdentificationForm::Current.citation().is_from_memory());
             /// ```
             pub const fn citation(self) -> Citation {
@@ -112,7 +112,7 @@ impl IdentificationForm {
     /// Whether part of the number is missing: the rest is on the other sidewall.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationForm;
+    /// use beadseat::tire::identification::IdentificationForm;
     /// assert!(IdentificationForm::CurrentUndated.is_partial());
     /// assert!(!IdentificationForm::Retread.is_partial());
     /// ```
@@ -123,7 +123,7 @@ impl IdentificationForm {
     /// Whether it is the number of a retreaded tire, whose date is that of retreading.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationForm;
+    /// use beadseat::tire::identification::IdentificationForm;
     /// assert!(IdentificationForm::Retread.is_retread() && !IdentificationForm::Current.is_retread());
     /// ```
     pub const fn is_retread(self) -> bool {
@@ -172,7 +172,7 @@ const fn is_symbol(byte: u8) -> bool {
 /// `1AB2C3D4E01/18`.
 ///
 /// ```
-/// use beadseat::tire::IdentificationNumber;
+/// use beadseat::tire::identification::IdentificationNumber;
 /// let number: IdentificationNumber = "DOT 1ab 2c3d4e 1615".parse()?;
 /// assert_eq!(number.to_string(), "1AB 2C3D4E 1615");
 /// assert_eq!((number.plant(), number.maker_code()), (Some("1AB"), Some("2C3D4E")));
@@ -339,7 +339,7 @@ impl IdentificationNumber {
     /// The symbols without any separator.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationNumber;
+    /// use beadseat::tire::identification::IdentificationNumber;
     /// assert_eq!(IdentificationNumber::parse("DOT AB-CD 3208")?.symbols(), "ABCD3208");
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -356,7 +356,7 @@ impl IdentificationNumber {
     /// How it is read first.
     ///
     /// ```
-    /// use beadseat::tire::{IdentificationForm, IdentificationNumber};
+    /// use beadseat::tire::identification::{IdentificationForm, IdentificationNumber};
     /// assert_eq!(IdentificationNumber::parse("1AB0117")?.form(), IdentificationForm::Retread);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -367,7 +367,7 @@ impl IdentificationNumber {
     /// Whether `DOT-R` stands in front: the retreader certifies the tire.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationNumber;
+    /// use beadseat::tire::identification::IdentificationNumber;
     /// assert!(IdentificationNumber::parse("DOT-R AB1 0117")?.is_marked_retread());
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -380,7 +380,7 @@ impl IdentificationNumber {
     /// A date of four digits is likelier than one of three behind a symbol more of the maker's own.
     ///
     /// ```
-    /// use beadseat::tire::{IdentificationForm, IdentificationNumber};
+    /// use beadseat::tire::identification::{IdentificationForm, IdentificationNumber};
     /// let number = IdentificationNumber::parse("ABCD1208")?;
     /// let second = number.readings().nth(1).ok_or("one reading")?;
     /// assert_eq!(number.date().and_then(|date| date.manufacture_year()), Some(2008));
@@ -402,7 +402,7 @@ impl IdentificationNumber {
     /// it; write `DOT-R` in front then.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationNumber;
+    /// use beadseat::tire::identification::IdentificationNumber;
     /// assert!(IdentificationNumber::parse("AB10117")?.is_ambiguous());
     /// assert!(!IdentificationNumber::parse("DOT-R AB10117")?.is_ambiguous());
     /// # Ok::<(), beadseat::ParseError>(())
@@ -418,7 +418,7 @@ impl IdentificationNumber {
     /// The plant, or the retreader's mark; `None` for a date alone.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationNumber;
+    /// use beadseat::tire::identification::IdentificationNumber;
     /// assert_eq!(IdentificationNumber::parse("ABCD3208")?.plant(), Some("AB"));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -429,7 +429,7 @@ impl IdentificationNumber {
     /// The symbols that stood for the size, before 2015.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationNumber;
+    /// use beadseat::tire::identification::IdentificationNumber;
     /// assert_eq!(IdentificationNumber::parse("ABCD3208")?.size_code(), Some("CD"));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -440,7 +440,7 @@ impl IdentificationNumber {
     /// The maker's own symbols: six of a current number, up to four of an earlier one.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationNumber;
+    /// use beadseat::tire::identification::IdentificationNumber;
     /// assert_eq!(IdentificationNumber::parse("ABCDEF5312")?.maker_code(), Some("EF"));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -452,7 +452,7 @@ impl IdentificationNumber {
     /// white letters or deepest brand molding, or the one that must face outward.
     ///
     /// ```
-    /// use beadseat::tire::IdentificationNumber;
+    /// use beadseat::tire::identification::IdentificationNumber;
     /// assert_eq!(IdentificationNumber::parse("1AB2C3D4E")?.date(), None);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -507,7 +507,7 @@ impl core::fmt::Debug for IdentificationNumber {
 /// One way to group the symbols of an identification number.
 ///
 /// ```
-/// use beadseat::tire::IdentificationNumber;
+/// use beadseat::tire::identification::IdentificationNumber;
 /// let number = IdentificationNumber::parse("AB10117")?;
 /// let plants: Vec<_> = number.readings().map(|r| r.plant().map(String::from)).collect();
 /// assert_eq!(plants, [Some("AB".into()), Some("AB1".into())]);

@@ -54,7 +54,7 @@ pub enum InflationError {
 /// A load with the law it was computed by.
 ///
 /// ```
-/// use beadseat::{tire::{InflationModel, Tire}, units::kpa, uom::si::mass::kilogram};
+/// use beadseat::{tire::{inflation::InflationModel, Tire}, units::kpa, uom::si::mass::kilogram};
 /// let q = Tire::parse("205/55R16 91V")?.load_capacity(kpa(220.0))?;
 /// assert!((q.load().get::<kilogram>() - 555.215).abs() < 1e-3);
 /// assert_eq!(q.model(), InflationModel::MetricPassenger);
@@ -107,7 +107,7 @@ impl InflationModel {
     /// Whether the law is made for a class of sizes.
     ///
     /// ```
-    /// use beadseat::tire::{InflationModel, SizeClass};
+    /// use beadseat::tire::{inflation::InflationModel, SizeClass};
     /// assert!(InflationModel::MetricPassenger.holds_for(SizeClass::HighLoad));
     /// assert!(!InflationModel::MetricPassenger.holds_for(SizeClass::LightTruck));
     /// ```
@@ -123,7 +123,7 @@ impl InflationModel {
     /// Without a reference pressure where the law has no default, or outside its domain.
     ///
     /// ```
-    /// use beadseat::{tire::{InflationModel, LoadIndex}, units::{kg, kpa}};
+    /// use beadseat::{tire::{inflation::InflationModel, LoadIndex}, units::{kg, kpa}};
     /// let spare = InflationModel::Temporary.law(LoadIndex::parse("99")?, None)?;
     /// assert_eq!(spare.reference_pressure(), kpa(420.0));
     /// assert_eq!(spare.pressure_for(kg(400.0))?, kpa(420.0));
@@ -175,7 +175,7 @@ impl Tire {
     /// As [`Tire::inflation`], and for a law that is not made for the family of the tire.
     ///
     /// ```
-    /// use beadseat::{tire::{Formation, InflationError, InflationModel, Tire}, units::kg};
+    /// use beadseat::{tire::{Formation, inflation::{InflationError, InflationModel}, Tire}, units::kg};
     /// let tire = Tire::parse("P225/60R16 97S")?;
     /// let judged = tire.inflation(Formation::Single, None)?;
     /// let published = tire.inflation_by(InflationModel::PMetricFormula, Formation::Single, None)?;

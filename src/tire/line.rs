@@ -28,7 +28,7 @@ use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation,
 /// The canonical form is in the order above, marks in the order of their table.
 ///
 /// ```
-/// use beadseat::{MoldedLoad, tire::SidewallLine, units::kpa};
+/// use beadseat::{MoldedLoad, tire::sidewall::SidewallLine, units::kpa};
 /// let line: SidewallLine =
 ///     "LT245/75R17 TUBELESS LRE 121/118S M+S MAX LOAD SINGLE 1450 kg (3195 LBS) AT 550 kPa (80 PSI)".parse()?;
 /// assert_eq!(line.to_string(), "LT245/75R17 121/118S LRE M+S TUBELESS MAX LOAD 1450 kg AT 550 kPa");
@@ -228,7 +228,7 @@ impl SidewallLine {
     /// The service description in a circle: another load at another speed.
     ///
     /// ```
-    /// use beadseat::tire::{ServiceDescription, SidewallLine};
+    /// use beadseat::tire::{ServiceDescription, sidewall::SidewallLine};
     /// let line = SidewallLine::parse("225/75R16C 121/120R (116T)")?;
     /// assert_eq!(line.second_service(), Some(ServiceDescription::parse("116T")?));
     /// assert_eq!(line.to_string(), "225/75R16C 121/120R 116T");
@@ -262,7 +262,7 @@ impl SidewallLine {
     /// The pressure molded beside the maximum load of a tire of a pair.
     ///
     /// ```
-    /// use beadseat::{MoldedPressure, tire::SidewallLine};
+    /// use beadseat::{MoldedPressure, tire::sidewall::SidewallLine};
     /// let line = SidewallLine::parse("LT245/75R17 MAX LOAD 3195 lb AT 80 psi MAX LOAD DUAL 2910 lb AT 75 psi")?;
     /// assert_eq!(line.load_pressure(), Some(MoldedPressure::Psi(80)));
     /// assert_eq!(line.load_pressure_dual(), Some(MoldedPressure::Psi(75)));
@@ -280,7 +280,7 @@ impl SidewallLine {
     /// The maximum speed molded by itself, as on temporary spares.
     ///
     /// ```
-    /// use beadseat::{MoldedSpeed, tire::SidewallLine};
+    /// use beadseat::{MoldedSpeed, tire::sidewall::SidewallLine};
     /// let line = SidewallLine::parse("T125/70D16 96M MAX SPEED 80 KM/H (50 MPH)")?;
     /// assert_eq!(line.max_speed(), Some(MoldedSpeed::KilometresPerHour(80)));
     /// # Ok::<(), beadseat::ParseError>(())
@@ -292,7 +292,7 @@ impl SidewallLine {
     /// The marks of [`SidewallMark::WORDS`] that stand in the line, in the order of their table.
     ///
     /// ```
-    /// use beadseat::tire::{SidewallLine, SidewallMark};
+    /// use beadseat::tire::sidewall::{SidewallLine, SidewallMark};
     /// let line = SidewallLine::parse("205/55R16 91V RADIAL TUBELESS M+S")?;
     /// let marks: Vec<_> = line.marks().collect();
     /// assert_eq!(marks, [SidewallMark::MudAndSnow, SidewallMark::Tubeless, SidewallMark::Radial]);
@@ -315,7 +315,7 @@ impl SidewallLine {
     /// Whether it is marked TUBELESS (true) or TUBE TYPE (false).
     ///
     /// ```
-    /// use beadseat::tire::SidewallLine;
+    /// use beadseat::tire::sidewall::SidewallLine;
     /// assert_eq!(SidewallLine::parse("8.25R20 TUBE TYPE")?.is_tubeless(), Some(false));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```

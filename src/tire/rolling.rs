@@ -39,7 +39,7 @@ impl Rolling {
     /// Outside 0.5 to 6 m.
     ///
     /// ```
-    /// use beadseat::{Toleranced, tire::Rolling, units::mm};
+    /// use beadseat::{Toleranced, tire::rolling::Rolling, units::mm};
     /// let measured = Rolling::from_circumference(Toleranced::within(mm(1931.0), mm(3.0)))?;
     /// assert!((measured.revolutions_per_mile() - 833.4).abs() < 0.1);
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -59,7 +59,7 @@ impl Rolling {
     /// outside 0.5 to 6 m.
     ///
     /// ```
-    /// use beadseat::{tire::Rolling, units::inches};
+    /// use beadseat::{tire::rolling::Rolling, units::inches};
     /// let rolling = Rolling::from_loaded_radius(inches(41.3), inches(19.3))?;
     /// assert!((rolling.revolutions_per_mile() - 501.44).abs() < 0.01);
     /// # Ok::<(), beadseat::OutOfRange>(())

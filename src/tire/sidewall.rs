@@ -18,7 +18,7 @@ words! {
     /// What a mark is about.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::MarkTopic::RunFlat.name(), "run_flat");
+    /// assert_eq!(beadseat::tire::sidewall::MarkTopic::RunFlat.name(), "run_flat");
     /// ```
     MarkTopic {
         /// Snow and ice.
@@ -61,7 +61,7 @@ macro_rules! marks {
         /// (not a mark: look again), `RF`, `4PMSF`.
         ///
         /// ```
-        /// use beadseat::tire::{MarkTopic, SidewallMark};
+        /// use beadseat::tire::sidewall::{MarkTopic, SidewallMark};
         /// let mark: SidewallMark = "m.s".parse()?;
         /// assert_eq!((mark, mark.to_string()), (SidewallMark::MudAndSnow, "M+S".into()));
         /// assert_eq!(mark.topic(), MarkTopic::Winter);
@@ -90,7 +90,7 @@ macro_rules! marks {
             /// Every mark of the table.
             ///
             /// ```
-            /// use beadseat::tire::SidewallMark;
+            /// use beadseat::tire::sidewall::SidewallMark;
             /// assert!(SidewallMark::WORDS.iter().all(|m| m.to_string().parse() == Ok(*m)));
             /// ```
             pub const WORDS: &[Self] = &[$(Self::$variant,)*];
@@ -98,7 +98,7 @@ macro_rules! marks {
             /// What it says.
             ///
             /// ```
-            /// use beadseat::tire::SidewallMark;
+            /// use beadseat::tire::sidewall::SidewallMark;
             /// assert!(SidewallMark::parse("POR")?.meaning().starts_with("professional off-road"));
             /// # Ok::<(), beadseat::ParseError>(())
             /// ```
@@ -121,7 +121,7 @@ macro_rules! marks {
             /// What it means for choosing, mounting or using the tire.
             ///
             /// ```
-            /// use beadseat::tire::SidewallMark;
+            /// use beadseat::tire::sidewall::SidewallMark;
             /// assert!(SidewallMark::parse("FRT")?.for_choice().contains("trailer"));
             /// # Ok::<(), beadseat::ParseError>(())
             /// ```
@@ -146,7 +146,7 @@ macro_rules! marks {
             /// What it is about.
             ///
             /// ```
-            /// use beadseat::tire::{MarkTopic, SidewallMark};
+            /// use beadseat::tire::sidewall::{MarkTopic, SidewallMark};
             /// assert_eq!(SidewallMark::parse("XL")?.topic(), MarkTopic::Load);
             /// # Ok::<(), beadseat::ParseError>(())
             /// ```
@@ -162,7 +162,7 @@ macro_rules! marks {
             /// Where it is defined, or where we read of it.
             ///
             /// ```
-            /// use beadseat::tire::SidewallMark;
+            /// use beadseat::tire::sidewall::SidewallMark;
             /// assert!(!SidewallMark::parse("TUBELESS")?.citation().is_from_memory());
             /// assert!(SidewallMark::parse("MPT")?.citation().is_from_memory());
             /// # Ok::<(), beadseat::ParseError>(())
@@ -349,7 +349,7 @@ impl SidewallMark {
     /// Whether it is the mark that rules for severe snow ask for; `M+S` is not.
     ///
     /// ```
-    /// use beadseat::tire::SidewallMark;
+    /// use beadseat::tire::sidewall::SidewallMark;
     /// assert!(SidewallMark::parse("3PMSF")?.meets_severe_snow_rule());
     /// assert!(!SidewallMark::parse("M+S")?.meets_severe_snow_rule());
     /// # Ok::<(), beadseat::ParseError>(())

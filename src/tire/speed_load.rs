@@ -136,7 +136,7 @@ impl Tire {
 /// Beyond 4° either way there is no rule.
 ///
 /// ```
-/// use beadseat::{tire::camber_load_factor, units::{deg, percent}};
+/// use beadseat::{tire::inflation::camber_load_factor, units::{deg, percent}};
 /// assert_eq!(camber_load_factor(deg(-1.5))?, percent(100.0));
 /// assert!(camber_load_factor(deg(3.0))? < percent(95.1));
 /// assert!(camber_load_factor(deg(4.5)).is_err());
@@ -155,7 +155,7 @@ pub fn camber_load_factor(camber: Angle) -> Result<Ratio, OutOfRange> {
 /// Beyond 4° either way there is no rule.
 ///
 /// ```
-/// use beadseat::{tire::camber_pressure_factor, units::{deg, percent}, uom::si::ratio::ratio};
+/// use beadseat::{tire::inflation::camber_pressure_factor, units::{deg, percent}, uom::si::ratio::ratio};
 /// assert_eq!(camber_pressure_factor(deg(1.5))?, percent(100.0));
 /// assert!((camber_pressure_factor(deg(-3.0))?.get::<ratio>() - 1.066).abs() < 0.0005);
 /// # Ok::<(), beadseat::OutOfRange>(())

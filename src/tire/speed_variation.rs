@@ -150,7 +150,7 @@ impl SpeedVariation {
     /// For symbols above P the table is read up to 150 km/h only.
     ///
     /// ```
-    /// use beadseat::{tire::{LoadIndex, SpeedSymbol, SpeedVariation}, units::{kmh, percent}};
+    /// use beadseat::{tire::{LoadIndex, SpeedSymbol, inflation::SpeedVariation}, units::{kmh, percent}};
     /// let van = SpeedVariation::commercial(LoadIndex::parse("112")?, SpeedSymbol::R).ok_or("no column")?;
     /// assert_eq!(van.load_share(kmh(60.0))?, percent(115.0));
     /// assert_eq!(SpeedVariation::commercial(LoadIndex::parse("154")?, SpeedSymbol::R), None);
@@ -179,7 +179,7 @@ impl SpeedVariation {
     /// table has no column for.
     ///
     /// ```
-    /// use beadseat::{rim::RimDiameter, tire::{SpeedSymbol, SpeedVariation}, units::{kmh, percent}};
+    /// use beadseat::{rim::RimDiameter, tire::{SpeedSymbol, inflation::SpeedVariation}, units::{kmh, percent}};
     /// let rim = RimDiameter::parse("12")?;
     /// let scooter = SpeedVariation::motorcycle(rim, SpeedSymbol::J).ok_or("no column")?;
     /// assert_eq!(scooter.load_share(kmh(80.0))?, percent(110.0));
@@ -205,7 +205,7 @@ impl SpeedVariation {
     /// With V inside the size they go on to 270 km/h, within the limit their maker states.
     ///
     /// ```
-    /// use beadseat::{tire::{SizeSpeedLetter, SpeedSymbol, SpeedVariation}, units::{kmh, percent}};
+    /// use beadseat::{tire::{SizeSpeedLetter, SpeedSymbol, inflation::SpeedVariation}, units::{kmh, percent}};
     /// let v = SpeedVariation::motorcycle_fast(SpeedSymbol::V, None).ok_or("no column")?;
     /// assert_eq!(v.load_share(kmh(240.0))?, percent(85.0));
     /// assert!(v.load_share(kmh(250.0)).is_err());
@@ -226,7 +226,7 @@ impl SpeedVariation {
     /// and D.
     ///
     /// ```
-    /// use beadseat::{tire::{SpeedSymbol, SpeedVariation}, units::{kmh, percent}};
+    /// use beadseat::{tire::{SpeedSymbol, inflation::SpeedVariation}, units::{kmh, percent}};
     /// let tractor = SpeedVariation::agricultural(SpeedSymbol::A8).ok_or("no column")?;
     /// assert_eq!(tractor.load_share(kmh(30.0))?, percent(107.0));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -246,7 +246,7 @@ impl SpeedVariation {
     /// Outside the rows of the column.
     ///
     /// ```
-    /// use beadseat::{tire::{SpeedSymbol, SpeedVariation}, units::{kmh, percent}};
+    /// use beadseat::{tire::{SpeedSymbol, inflation::SpeedVariation}, units::{kmh, percent}};
     /// let tractor = SpeedVariation::agricultural(SpeedSymbol::A8).ok_or("no column")?;
     /// assert_eq!(tractor.load_share(kmh(42.5))?, percent(98.0));
     /// assert!(tractor.load_share(kmh(55.0)).is_err());
@@ -265,7 +265,7 @@ impl SpeedVariation {
     /// The rows: speed, and share of the load index.
     ///
     /// ```
-    /// use beadseat::tire::{SpeedSymbol, SpeedVariation};
+    /// use beadseat::tire::{SpeedSymbol, inflation::SpeedVariation};
     /// let tractor = SpeedVariation::agricultural(SpeedSymbol::A6).ok_or("no column")?;
     /// assert_eq!(tractor.rows().len(), 7);
     /// # Ok::<(), &str>(())

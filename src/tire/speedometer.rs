@@ -48,7 +48,7 @@ impl SpeedometerLaw {
     /// Outside 1 to 600 km/h, and for [`SpeedometerLaw::UsCommercial`] at any other speed than its own.
     ///
     /// ```
-    /// use beadseat::{tire::SpeedometerLaw, units::kmh};
+    /// use beadseat::{tire::rolling::SpeedometerLaw, units::kmh};
     /// let shown = SpeedometerLaw::UnR39.shown_at(kmh(110.0))?;
     /// assert_eq!(*shown.start(), kmh(110.0));
     /// assert!((*shown.end() - kmh(125.0)).abs() < kmh(1e-9));
@@ -75,7 +75,7 @@ impl SpeedometerLaw {
     /// As [`SpeedometerLaw::shown_at`].
     ///
     /// ```
-    /// use beadseat::{tire::SpeedometerLaw, units::{kmh, percent}};
+    /// use beadseat::{tire::rolling::SpeedometerLaw, units::{kmh, percent}};
     /// let share = SpeedometerLaw::UnR39.max_over_read(kmh(200.0))?;
     /// assert!((share - percent(12.0)).abs() < percent(1e-9));
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -91,7 +91,7 @@ impl SpeedometerLaw {
     /// Its source.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::SpeedometerLaw};
+    /// use beadseat::{Citation, tire::rolling::SpeedometerLaw};
     /// assert_eq!(SpeedometerLaw::UnR39.citation(), Citation::SPEEDOMETER);
     /// ```
     pub const fn citation(self) -> Citation {
@@ -110,7 +110,7 @@ impl SpeedometerLaw {
 /// the original is taken to have obeyed the law, and every answer is an interval.
 ///
 /// ```
-/// use beadseat::{tire::{Speedometer, SpeedometerLaw}, units::{kmh, percent}};
+/// use beadseat::{tire::rolling::{Speedometer, SpeedometerLaw}, units::{kmh, percent}};
 /// let larger = Speedometer::new(SpeedometerLaw::UnR39).with_change(percent(103.0))?;
 /// // With an over-read of 5 % there is room for 3 % more circumference; unmeasured, nobody can say.
 /// assert_eq!(larger.with_over_read(percent(5.0))?.is_legal_at(kmh(100.0))?, Some(true));
@@ -156,7 +156,7 @@ impl Speedometer {
     /// Where the law does not answer; see [`SpeedometerLaw::shown_at`].
     ///
     /// ```
-    /// use beadseat::{tire::{Speedometer, SpeedometerLaw}, units::{kmh, percent, ratio}};
+    /// use beadseat::{tire::rolling::{Speedometer, SpeedometerLaw}, units::{kmh, percent, ratio}};
     /// let exact = Speedometer::new(SpeedometerLaw::UnR39).with_over_read(percent(0.0))?;
     /// let shown = exact.with_change(ratio(656.8 / 631.9))?.shown_at(kmh(100.0))?;
     /// assert!((*shown.start() - kmh(96.2089)).abs() < kmh(1e-4) && shown.start() == shown.end());
@@ -181,7 +181,7 @@ impl Speedometer {
     /// Outside 1 to 600 km/h shown, and without a known over-read for a law that holds at one speed only.
     ///
     /// ```
-    /// use beadseat::{tire::{Speedometer, SpeedometerLaw}, units::{kmh, ratio}};
+    /// use beadseat::{tire::rolling::{Speedometer, SpeedometerLaw}, units::{kmh, ratio}};
     /// let unknown = Speedometer::new(SpeedometerLaw::UnR39).with_change(ratio(656.8 / 631.9))?;
     /// let truly = unknown.true_at(kmh(100.0))?;
     /// assert!(*truly.start() < kmh(91.0) && *truly.end() > kmh(103.9));
@@ -223,7 +223,7 @@ impl Speedometer {
     /// Where the law does not answer; see [`SpeedometerLaw::shown_at`].
     ///
     /// ```
-    /// use beadseat::{tire::{Speedometer, SpeedometerLaw}, units::{kmh, percent}};
+    /// use beadseat::{tire::rolling::{Speedometer, SpeedometerLaw}, units::{kmh, percent}};
     /// let meter = Speedometer::new(SpeedometerLaw::UnR39).with_over_read(percent(5.0))?;
     /// let changes = meter.legal_changes(kmh(100.0))?.ok_or("no over-read")?;
     /// assert!((*changes.start() - percent(92.105)).abs() < percent(0.001));
@@ -248,7 +248,7 @@ impl Speedometer {
 /// for an odometer that was right before.
 ///
 /// ```
-/// use beadseat::{tire::true_distance, units::{meters, ratio}};
+/// use beadseat::{tire::rolling::true_distance, units::{meters, ratio}};
 /// assert_eq!(true_distance(meters(1000.0), ratio(1.01)), meters(1010.0));
 /// ```
 pub fn true_distance(counted: Length, change: Ratio) -> Length {

@@ -54,7 +54,7 @@ impl VerticalStiffness {
     /// Outside 95 to 495 mm, 20 to 95 %, 300 to 1500 mm and 100 to 1200 kPa.
     ///
     /// ```
-    /// use beadseat::{Toleranced, tire::VerticalStiffness, units::{kpa, mm, percent}};
+    /// use beadseat::{Toleranced, tire::rolling::VerticalStiffness, units::{kpa, mm, percent}};
     /// let measured = Toleranced::within(mm(631.9), mm(1.0));
     /// let k = VerticalStiffness::from_dimensions(mm(205.0), percent(55.0), measured, kpa(250.0))?;
     /// assert!((k.stiffness().nominal() * mm(1.0)).value > 256.1);
@@ -143,7 +143,7 @@ impl TireSize {
     /// For diagonal and bias-belted tires, truck sizes, and pressures outside 100 to 1200 kPa.
     ///
     /// ```
-    /// use beadseat::{tire::{StiffnessError, TireSize}, units::kpa};
+    /// use beadseat::{tire::{rolling::StiffnessError, TireSize}, units::kpa};
     /// let diagonal = TireSize::parse("195/65-15")?.vertical_stiffness(kpa(250.0));
     /// assert_eq!(diagonal, Err(StiffnessError::OtherTire));
     /// # Ok::<(), beadseat::ParseError>(())

@@ -5,7 +5,7 @@ mod serial;
 
 use crate::record::words;
 use crate::sweep::{Carrier, MAX_OBSTACLES, Obstacle, ObstacleError, Point};
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 use crate::units::{self, Length, in_mm};
 use crate::{OutOfRange, Toleranced};
 
@@ -242,7 +242,7 @@ impl NearbyBody {
     /// Sets the only side of the vehicle it is on.
     ///
     /// ```
-    /// use beadseat::{sweep::Point, tire::VehicleSide, units::mm, vehicle::{BodyKind, NearbyBody}};
+    /// use beadseat::{sweep::Point, tire::condition::VehicleSide, units::mm, vehicle::{BodyKind, NearbyBody}};
     /// let pipe = NearbyBody::outline(BodyKind::Other, &[Point::new(mm(200.0), mm(-230.0), mm(-40.0))?])?;
     /// assert_eq!(pipe.side(), None);
     /// assert_eq!(pipe.only_on(VehicleSide::Left).side(), Some(VehicleSide::Left));

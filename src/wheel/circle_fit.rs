@@ -8,7 +8,7 @@ use crate::units::{self, Length, in_mm};
 /// Why no circle goes through the points.
 ///
 /// ```
-/// use beadseat::{units::mm, wheel::{CircleFit, FitError, HoleCentre}};
+/// use beadseat::{units::mm, wheel::{drilling::{CircleFit, FitError}, HoleCentre}};
 /// let line = [0.0, 50.0, 100.0].map(|x| HoleCentre::new(mm(x), mm(0.0)));
 /// assert_eq!(CircleFit::through(&line, mm(0.1)), Err(FitError::OnALine));
 /// ```
@@ -41,12 +41,12 @@ impl core::error::Error for FitError {}
 /// large. Source: geometry and linear least squares.
 ///
 /// ```
-/// use beadseat::{units::mm, wheel::{CircleFit, HoleCentre}};
+/// use beadseat::{units::mm, wheel::{drilling::CircleFit, HoleCentre}};
 /// let at = |x, y| HoleCentre::new(mm(x), mm(y));
 /// let fit = CircleFit::through(&[at(3.0, 4.0), at(66.0, -12.0), at(90.5, 60.2)], mm(0.1))?;
 /// assert!((fit.diameter() - mm(104.314390)).abs() < mm(1e-6));
 /// assert!((fit.centre().x() - mm(44.541517)).abs() < mm(1e-6));
-/// # Ok::<(), beadseat::wheel::FitError>(())
+/// # Ok::<(), beadseat::wheel::drilling::FitError>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CircleFit {
@@ -185,11 +185,11 @@ impl CircleFit {
     /// the uncertainty means holes of two circles, or a slip.
     ///
     /// ```
-    /// use beadseat::{units::mm, wheel::{CircleFit, HoleCentre}};
+    /// use beadseat::{units::mm, wheel::{drilling::CircleFit, HoleCentre}};
     /// let at = |x, y| HoleCentre::new(mm(x), mm(y));
     /// let square = [at(50.0, 0.0), at(0.0, 50.0), at(-50.0, 0.0), at(0.0, -54.0)];
     /// assert!(CircleFit::through(&square, mm(0.1))?.worst_hole_off() > mm(0.9));
-    /// # Ok::<(), beadseat::wheel::FitError>(())
+    /// # Ok::<(), beadseat::wheel::drilling::FitError>(())
     /// ```
     pub const fn worst_hole_off(&self) -> Length {
         self.off

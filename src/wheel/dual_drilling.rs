@@ -9,7 +9,7 @@ use crate::units::{self, Length, mm};
 /// nothing between.
 ///
 /// ```
-/// use beadseat::{literal, units::mm, wheel::{BoltCircle, DualDrilling}};
+/// use beadseat::{literal, units::mm, wheel::{BoltCircle, drilling::DualDrilling}};
 /// let wheel = DualDrilling::new(literal!(BoltCircle, "4x100"), literal!(BoltCircle, "4x114.3")).ok_or("other count")?;
 /// assert!((wheel.between_neighbours() - mm(41.533207)).abs() < mm(1e-6));
 /// assert!((wheel.wall(mm(14.0), mm(14.0)) - mm(27.533207)).abs() < mm(1e-6));

@@ -11,7 +11,7 @@ use crate::{OutOfRange, Toleranced, literal};
 /// the seat in the wheel to its mounting face. Behind a stud's nut only the threads inside the nut hold.
 ///
 /// ```
-/// use beadseat::{Toleranced, literal, units::{mm, ratio}, wheel::{Engagement, Thread}};
+/// use beadseat::{Toleranced, literal, units::{mm, ratio}, wheel::{tightening::Engagement, Thread}};
 /// let within = |length| Toleranced::within(mm(length), mm(0.5));
 /// let thread = literal!(Thread, "M14x1.5");
 /// let bolt = Engagement::new(thread, within(27.0), within(15.0), Toleranced::exact(mm(5.0)))?;
@@ -40,7 +40,7 @@ impl Engagement {
     /// A usable length outside 1 to 400 mm, a disc outside 1 to 200 mm, a spacer outside 0 to 200 mm.
     ///
     /// ```
-    /// use beadseat::{Toleranced, literal, units::mm, wheel::{Engagement, Thread}};
+    /// use beadseat::{Toleranced, literal, units::mm, wheel::{tightening::Engagement, Thread}};
     /// let [usable, disc, spacer] = [27.0, 15.0, -5.0].map(|length| Toleranced::exact(mm(length)));
     /// assert!(Engagement::new(literal!(Thread, "M14x1.5"), usable, disc, spacer).is_err());
     /// ```
@@ -76,7 +76,7 @@ impl Engagement {
     /// plain tip of the bolt needs room of its own.
     ///
     /// ```
-    /// use beadseat::{Toleranced, literal, units::mm, wheel::{Engagement, Thread}};
+    /// use beadseat::{Toleranced, literal, units::mm, wheel::{tightening::Engagement, Thread}};
     /// let [usable, disc, none, depth] = [32.0, 11.0, 0.0, 20.0].map(|length| Toleranced::exact(mm(length)));
     /// let bolt = Engagement::new(literal!(Thread, "M12x1.5"), usable, disc, none)?;
     /// assert!(bolt.room_in(depth).nominal() < mm(0.0)); // 21 mm do not go into 20
@@ -93,7 +93,7 @@ impl Engagement {
     /// A disc outside 1 to 200 mm, a spacer outside 0 to 200 mm.
     ///
     /// ```
-    /// use beadseat::{Toleranced, literal, units::mm, wheel::{Engagement, Thread}};
+    /// use beadseat::{Toleranced, literal, units::mm, wheel::{tightening::Engagement, Thread}};
     /// let [usable, disc, none] = [45.0, 15.0, 0.0].map(|length| Toleranced::exact(mm(length)));
     /// let old = Engagement::new(literal!(Thread, "M12x1.25"), usable, disc, none)?;
     /// let [disc, spacer] = [18.0, 15.0].map(|length| Toleranced::exact(mm(length)));

@@ -13,7 +13,7 @@ use crate::{OutOfRange, Toleranced};
 /// error, never the value. Source: the rule is common practice, no source; its error is geometry.
 ///
 /// ```
-/// use beadseat::{literal, units::mm, wheel::{BoltCircle, FiveHoleRule}};
+/// use beadseat::{literal, units::mm, wheel::{BoltCircle, drilling::FiveHoleRule}};
 /// let rule = FiveHoleRule::on(&literal!(BoltCircle, "5x112"), mm(14.5)).ok_or("not five holes")?;
 /// assert!((rule.reading() - mm(113.768330)).abs() < mm(1e-6)); // which would be 5x114.3
 /// assert!((rule.error() - mm(1.768330)).abs() < mm(1e-6));
@@ -35,7 +35,7 @@ impl FiveHoleRule {
     /// What was measured, and the diameter of a hole.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::FiveHoleRule};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::FiveHoleRule};
     /// let rule = FiveHoleRule::read(Toleranced::within(mm(113.8), mm(0.3)), Toleranced::within(mm(14.5), mm(0.1)));
     /// let estimate = rule.estimate()?;
     /// assert!(estimate.includes(mm(112.0)) && estimate.includes(mm(114.3)));
@@ -69,7 +69,7 @@ impl FiveHoleRule {
     /// The diameter of hole for which the rule would be exact.
     ///
     /// ```
-    /// use beadseat::{literal, units::mm, wheel::{BoltCircle, FiveHoleRule}};
+    /// use beadseat::{literal, units::mm, wheel::{BoltCircle, drilling::FiveHoleRule}};
     /// let rule = FiveHoleRule::on(&literal!(BoltCircle, "5x100"), mm(12.5)).ok_or("not five holes")?;
     /// assert!((rule.exact_for_hole() - mm(9.788697)).abs() < mm(1e-6));
     /// # Ok::<(), &str>(())

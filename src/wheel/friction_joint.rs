@@ -17,7 +17,7 @@ use crate::{Citation, OutOfRange, Toleranced};
 ///
 /// ```
 /// use beadseat::{Toleranced, literal, units::{kg, kilonewtons, mm, nm, ratio}};
-/// use beadseat::wheel::{BoltCircle, FrictionJoint, tire_torque};
+/// use beadseat::wheel::{BoltCircle, tightening::{FrictionJoint, tire_torque}};
 ///
 /// let clamp = Toleranced::within(kilonewtons(40.0), kilonewtons(12.0));
 /// let joint = FrictionJoint::new(literal!(BoltCircle, "5x112"), clamp, Toleranced::exact(ratio(0.12)))?;
@@ -42,7 +42,7 @@ impl FrictionJoint {
     /// A clamp load outside 1 N to 1000 kN, a friction outside 0.03 to 0.5.
     ///
     /// ```
-    /// use beadseat::{Toleranced, literal, units::{newtons, ratio}, wheel::{BoltCircle, FrictionJoint}};
+    /// use beadseat::{Toleranced, literal, units::{newtons, ratio}, wheel::{BoltCircle, tightening::FrictionJoint}};
     /// let loose = Toleranced::exact(newtons(0.0));
     /// let mu = Toleranced::exact(ratio(0.12));
     /// assert!(FrictionJoint::new(literal!(BoltCircle, "4x100"), loose, mu).is_err());
@@ -93,7 +93,7 @@ impl FrictionJoint {
 /// A load outside 1 to 20 000 kg, a grip outside 0.05 to 3, a radius outside 100 to 1500 mm.
 ///
 /// ```
-/// use beadseat::{units::{kg, mm, nm, ratio}, wheel::tire_torque};
+/// use beadseat::{units::{kg, mm, nm, ratio}, wheel::tightening::tire_torque};
 /// let torque = tire_torque(kg(500.0), ratio(1.0), mm(300.0))?;
 /// assert!((torque - nm(1470.9975)).abs() < nm(1e-9));
 /// # Ok::<(), beadseat::OutOfRange>(())

@@ -36,7 +36,7 @@ impl Candidate {
 /// count or the measurement is wrong, or the circle is not in [`BoltCircle::STANDARD`].
 ///
 /// ```
-/// use beadseat::{Toleranced, units::mm, wheel::{Identified, MeasuredCircle}};
+/// use beadseat::{Toleranced, units::mm, wheel::drilling::{Identified, MeasuredCircle}};
 /// let read = |chord, off| MeasuredCircle::between_centres(5, 1, Toleranced::within(mm(chord), mm(off)));
 /// // Neighbours 66.5 mm apart, with a tape that is good for 1 mm: two patterns remain.
 /// let rough = Identified::from(read(66.5, 1.0)?);
@@ -74,7 +74,7 @@ impl Identified {
     /// Every standard circle with that many holes, the nearest first.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::{Identified, MeasuredCircle}};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::{Identified, MeasuredCircle}};
     /// let measured = MeasuredCircle::between_centres(4, 2, Toleranced::within(mm(103.0), mm(0.2)))?;
     /// let nearest = Identified::from(measured).nearest_first().next().ok_or("no circle of four holes")?;
     /// assert_eq!(nearest.circle().to_string(), "4x101.6");

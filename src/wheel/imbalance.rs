@@ -9,7 +9,7 @@ use crate::{Citation, OutOfRange};
 /// on the rim.
 ///
 /// ```
-/// use beadseat::{units::{kg, kmh, mm}, uom::si::{force::newton, mass::gram}, wheel::Imbalance};
+/// use beadseat::{units::{kg, kmh, mm}, uom::si::{force::newton, mass::gram}, wheel::rotation::Imbalance};
 /// // A wheel with its tire, hung a tenth of a millimetre off centre.
 /// let imbalance = Imbalance::of(kg(20.0), mm(0.1))?;
 /// assert!((imbalance.weight_at(mm(200.0))?.get::<gram>() - 10.0).abs() < 1e-9);

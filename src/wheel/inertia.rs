@@ -19,7 +19,7 @@ const LARGEST: f64 = 1500.0;
 /// scale, or from a [density](RotatingPart::shell); none is guessed from a size.
 ///
 /// ```
-/// use beadseat::{units::{kg, mm}, wheel::RotatingPart};
+/// use beadseat::{units::{kg, mm}, wheel::rotation::RotatingPart};
 /// let tire = RotatingPart::annulus(kg(9.0), mm(203.0), mm(316.0))?;
 /// let rim = RotatingPart::ring(kg(6.0), mm(200.0))?;
 /// let disc = RotatingPart::annulus(kg(3.0), mm(30.0), mm(190.0))?;
@@ -43,7 +43,7 @@ impl RotatingPart {
     /// Outside 0.001 to 2000 kg, and 0 to 1500 mm.
     ///
     /// ```
-    /// use beadseat::{units::{kg, kg_m2, mm}, wheel::RotatingPart};
+    /// use beadseat::{units::{kg, kg_m2, mm}, wheel::rotation::RotatingPart};
     /// assert_eq!(RotatingPart::ring(kg(1.0), mm(250.0))?.inertia(), kg_m2(0.0625));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
@@ -63,7 +63,7 @@ impl RotatingPart {
     /// 1500 mm.
     ///
     /// ```
-    /// use beadseat::{units::{kg, kg_m2, mm}, wheel::RotatingPart};
+    /// use beadseat::{units::{kg, kg_m2, mm}, wheel::rotation::RotatingPart};
     /// assert_eq!(RotatingPart::annulus(kg(10.0), mm(0.0), mm(250.0))?.inertia(), kg_m2(0.3125));
     /// assert!(RotatingPart::annulus(kg(10.0), mm(260.0), mm(250.0)).is_err());
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -83,7 +83,7 @@ impl RotatingPart {
     /// mean diameter outside 50 to 1500 mm and a length outside 1 to 1500 mm.
     ///
     /// ```
-    /// use beadseat::{units::{kg, kg_per_m3, mm}, wheel::RotatingPart};
+    /// use beadseat::{units::{kg, kg_per_m3, mm}, wheel::rotation::RotatingPart};
     /// let rim = RotatingPart::shell(kg_per_m3(2680.0), mm(5.0), mm(440.0), mm(260.0))?;
     /// assert!((rim.mass() - kg(4.815_936)).abs() < kg(1e-6));
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -109,7 +109,7 @@ impl RotatingPart {
     /// Outside 0.001 to 2000 kg, and for an inertia below 0 or more than the mass has at 1500 mm.
     ///
     /// ```
-    /// use beadseat::{units::{kg, kg_m2}, wheel::RotatingPart};
+    /// use beadseat::{units::{kg, kg_m2}, wheel::rotation::RotatingPart};
     /// assert!(RotatingPart::stated(kg(9.0), kg_m2(0.22)).is_ok());
     /// assert!(RotatingPart::stated(kg(9.0), kg_m2(22.0)).is_err());
     /// ```
@@ -123,7 +123,7 @@ impl RotatingPart {
     /// The sum of parts; `None` without any.
     ///
     /// ```
-    /// use beadseat::{units::{kg, mm}, wheel::RotatingPart};
+    /// use beadseat::{units::{kg, mm}, wheel::rotation::RotatingPart};
     /// let parts = [RotatingPart::ring(kg(2.0), mm(300.0))?, RotatingPart::ring(kg(1.0), mm(200.0))?];
     /// assert_eq!(RotatingPart::sum(parts), Some(parts[0] + parts[1]));
     /// assert_eq!(RotatingPart::sum([]), None);
@@ -144,7 +144,7 @@ impl RotatingPart {
     }
 
     /// The part on a wheel that rolls on an effective radius, such as
-    /// [`Rolling::effective_radius`](crate::tire::Rolling::effective_radius).
+    /// [`Rolling::effective_radius`](crate::tire::rolling::Rolling::effective_radius).
     ///
     /// # Errors
     /// Outside 50 to 1500 mm.
@@ -178,7 +178,7 @@ fn check_radius(what: &'static str, radius: Length, least: f64) -> Result<f64, O
 /// A rotating part on a wheel that rolls: it is pushed along and spun up at once.
 ///
 /// ```
-/// use beadseat::{units::{kg, mm, ratio}, wheel::RotatingPart};
+/// use beadseat::{units::{kg, mm, ratio}, wheel::rotation::RotatingPart};
 /// // Mass at the very tread counts twice.
 /// let tread = RotatingPart::ring(kg(1.0), mm(300.0))?.rolling_on(mm(300.0))?;
 /// assert!((tread.mass_factor() - ratio(2.0)).abs() < ratio(1e-12));
@@ -200,7 +200,7 @@ impl RollingPart {
     /// The mass that its turning alone is worth, `I/r²`.
     ///
     /// ```
-    /// use beadseat::{units::{kg, mm}, wheel::RotatingPart};
+    /// use beadseat::{units::{kg, mm}, wheel::rotation::RotatingPart};
     /// let turning = RotatingPart::annulus(kg(10.0), mm(0.0), mm(250.0))?.rolling_on(mm(300.0))?;
     /// assert!((turning.equivalent_mass() - kg(3.472_222)).abs() < kg(1e-6));
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -225,13 +225,13 @@ impl RollingPart {
 /// is the mass with the parts that come off.
 ///
 /// Larger tires also lower the pull that the engine makes at the tread, which is a matter of
-/// [gearing](crate::tire::effective_axle_ratio).
+/// [gearing](crate::tire::rolling::effective_axle_ratio).
 ///
 /// # Errors
 /// For a vehicle lighter than the parts that come off, or outside 1 to 100 000 kg.
 ///
 /// ```
-/// use beadseat::{units::{kg, mm, percent, ratio}, wheel::{RotatingPart, acceleration_ratio}};
+/// use beadseat::{units::{kg, mm, percent, ratio}, wheel::rotation::{RotatingPart, acceleration_ratio}};
 /// let old = RotatingPart::annulus(kg(17.0), mm(150.0), mm(316.0))?.rolling_on(mm(307.0))?;
 /// let new = RotatingPart::annulus(kg(20.0), mm(150.0), mm(316.0))?.rolling_on(mm(307.0))?;
 /// // Four wheels, each 3 kg heavier, on a car of 1400 kg.

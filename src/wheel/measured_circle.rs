@@ -29,7 +29,7 @@ use crate::{OutOfRange, Toleranced};
 /// caliper's error is enlarged: measure opposite ones where there are.
 ///
 /// ```
-/// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+/// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
 /// let read = |value| Toleranced::within(mm(value), mm(0.1));
 /// // Five holes of 15 mm: 80.83 mm over the outer edges of neighbours.
 /// let circle = MeasuredCircle::over_outer_edges(5, 1, read(80.83), read(15.0))?;
@@ -141,7 +141,7 @@ impl MeasuredCircle {
     /// A count outside 3 to 12, steps outside 1 to `count` − 1, a circle outside 60 to 600 mm.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let circle = MeasuredCircle::between_centres(8, 4, Toleranced::within(mm(165.1), mm(0.1)))?;
     /// assert_eq!(circle.diameter(), mm(165.1));
     /// assert!(MeasuredCircle::between_centres(5, 5, Toleranced::exact(mm(67.2))).is_err());
@@ -157,7 +157,7 @@ impl MeasuredCircle {
     /// As [`MeasuredCircle::between_centres`].
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let exact = |value| Toleranced::exact(mm(value));
     /// assert_eq!(MeasuredCircle::over_outer_edges(4, 2, exact(114.0), exact(14.0))?.diameter(), mm(100.0));
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -177,7 +177,7 @@ impl MeasuredCircle {
     /// As [`MeasuredCircle::between_centres`].
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let exact = |value| Toleranced::exact(mm(value));
     /// let circle = MeasuredCircle::between_inner_edges(6, 1, exact(53.85), exact(16.0))?;
     /// assert!((circle.diameter() - mm(139.7)).abs() < mm(1e-9));
@@ -199,7 +199,7 @@ impl MeasuredCircle {
     /// A count outside 3 to 12, a circle outside 60 to 600 mm.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let read = |value| Toleranced::within(mm(value), mm(0.1));
     /// let circle = MeasuredCircle::from_bore(5, read(66.6), read(15.45), read(14.5))?;
     /// assert!((circle.diameter() - mm(112.0)).abs() < mm(1e-9));
@@ -222,7 +222,7 @@ impl MeasuredCircle {
     /// As [`MeasuredCircle::from_bore`].
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let exact = |value| Toleranced::exact(mm(value));
     /// let circle = MeasuredCircle::from_bore_to_far_edge(5, exact(67.1), exact(30.35), exact(13.5))?;
     /// assert!((circle.diameter() - mm(114.3)).abs() < mm(1e-9));
@@ -243,7 +243,7 @@ impl MeasuredCircle {
     /// As [`MeasuredCircle::from_bore`].
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let exact = |value| Toleranced::exact(mm(value));
     /// let circle = MeasuredCircle::across_bore(4, exact(73.1), exact(87.2), exact(13.0))?;
     /// assert!((circle.diameter() - mm(114.3)).abs() < mm(1e-9));
@@ -264,7 +264,7 @@ impl MeasuredCircle {
     /// As [`MeasuredCircle::from_bore`]; also if no triangle has such sides, at the worst of their errors.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let sides = [60.0, 80.0, 100.0].map(|side| Toleranced::exact(mm(side)));
     /// assert_eq!(MeasuredCircle::from_three_sides(4, sides)?.diameter(), mm(100.0));
     /// assert!(MeasuredCircle::from_three_sides(4, [10.0, 20.0, 100.0].map(|s| Toleranced::exact(mm(s)))).is_err());
@@ -289,7 +289,7 @@ impl MeasuredCircle {
     /// As [`MeasuredCircle::from_bore`].
     ///
     /// ```
-    /// use beadseat::{literal, units::{deg, mm}, wheel::{BoltCircle, CircleFit, MeasuredCircle}};
+    /// use beadseat::{literal, units::{deg, mm}, wheel::{BoltCircle, drilling::{CircleFit, MeasuredCircle}}};
     /// let holes = literal!(BoltCircle, "5x112");
     /// let centres: Vec<_> = holes.centres(deg(90.0)).collect();
     /// let fit = CircleFit::through(&centres, mm(0.1))?;
@@ -323,7 +323,7 @@ impl MeasuredCircle {
     /// Whether a diameter lies within the worst uncertainty.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::mm, wheel::MeasuredCircle};
+    /// use beadseat::{Toleranced, units::mm, wheel::drilling::MeasuredCircle};
     /// let circle = MeasuredCircle::between_centres(4, 2, Toleranced::within(mm(99.4), mm(0.6)))?;
     /// assert!(circle.includes(mm(100.0)) && !circle.includes(mm(98.0)));
     /// # Ok::<(), beadseat::OutOfRange>(())

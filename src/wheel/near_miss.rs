@@ -11,7 +11,7 @@ use crate::units::Length;
 /// no difference that is close enough. Source: geometry.
 ///
 /// ```
-/// use beadseat::{literal, units::mm, wheel::{BoltCircle, NearMiss}};
+/// use beadseat::{literal, units::mm, wheel::{BoltCircle, drilling::NearMiss}};
 /// let miss = NearMiss::of(literal!(BoltCircle, "5x112"), literal!(BoltCircle, "5x114.3")).ok_or("other count")?;
 /// assert!((miss.centred() - mm(1.15)).abs() < mm(1e-9));
 /// assert!((miss.worst_hole() - mm(2.187430)).abs() < mm(1e-6));
@@ -46,7 +46,7 @@ impl NearMiss {
     /// How far the wheel stands off centre when one fastener is seated.
     ///
     /// ```
-    /// use beadseat::{literal, units::mm, wheel::{BoltCircle, NearMiss}};
+    /// use beadseat::{literal, units::mm, wheel::{BoltCircle, drilling::NearMiss}};
     /// let miss = NearMiss::of(literal!(BoltCircle, "4x98"), literal!(BoltCircle, "4x100")).ok_or("other count")?;
     /// assert!((miss.eccentricity() - mm(1.0)).abs() < mm(1e-9));
     /// # Ok::<(), &str>(())
@@ -70,7 +70,7 @@ impl NearMiss {
     /// How much the distance between neighbouring holes differs: what a caliper must be able to tell.
     ///
     /// ```
-    /// use beadseat::{literal, units::mm, wheel::{BoltCircle, NearMiss}};
+    /// use beadseat::{literal, units::mm, wheel::{BoltCircle, drilling::NearMiss}};
     /// let miss = NearMiss::of(literal!(BoltCircle, "5x114.3"), literal!(BoltCircle, "5x115")).ok_or("other count")?;
     /// assert!((miss.between_neighbours() - mm(0.411450)).abs() < mm(1e-6));
     /// # Ok::<(), &str>(())

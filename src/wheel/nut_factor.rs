@@ -12,7 +12,7 @@ use crate::{Citation, OutOfRange, Toleranced};
 /// the parts. Source: Shigley, *Mechanical Engineering Design*, from memory.
 ///
 /// ```
-/// use beadseat::{Toleranced, units::{kilonewtons, nm, ratio}, wheel::{NutFactor, Thread}};
+/// use beadseat::{Toleranced, units::{kilonewtons, nm, ratio}, wheel::{tightening::NutFactor, Thread}};
 /// let k = NutFactor::new(Toleranced::within(ratio(0.28), ratio(0.03)))?;
 /// let preload = k.preload(Thread::parse("M14x1.5")?, Toleranced::exact(nm(140.0)))?;
 /// assert!(preload.min() > kilonewtons(32.2) && preload.max() < kilonewtons(40.1));
@@ -30,7 +30,7 @@ impl NutFactor {
     /// Outside 0.03 to 1.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::ratio, wheel::NutFactor};
+    /// use beadseat::{Toleranced, units::ratio, wheel::tightening::NutFactor};
     /// assert!(NutFactor::new(Toleranced::exact(ratio(0.0))).is_err());
     /// ```
     pub fn new(k: Toleranced<Ratio>) -> Result<Self, OutOfRange> {
@@ -62,7 +62,7 @@ impl NutFactor {
     /// If the preload is not in 1 N to 1000 kN.
     ///
     /// ```
-    /// use beadseat::{Toleranced, units::{kilonewtons, nm, ratio}, wheel::{NutFactor, Thread}};
+    /// use beadseat::{Toleranced, units::{kilonewtons, nm, ratio}, wheel::{tightening::NutFactor, Thread}};
     /// let k = NutFactor::new(Toleranced::exact(ratio(0.2)))?;
     /// let torque = k.torque_for(Thread::parse("M12x1.5")?, kilonewtons(45.0))?;
     /// assert!((torque.nominal() - nm(108.0)).abs() < nm(1e-9));

@@ -13,7 +13,7 @@ words! {
     /// What a wheel is made of, as the bending test of SAE J328 parts wheels.
     ///
     /// ```
-    /// assert_eq!(beadseat::wheel::WheelMetal::Ferrous.name(), "ferrous");
+    /// assert_eq!(beadseat::wheel::strength::WheelMetal::Ferrous.name(), "ferrous");
     /// ```
     WheelMetal {
         /// Steel or iron.
@@ -32,7 +32,7 @@ words! {
 /// wheel with outset a signed `d` would give less, and which standards sign it was not seen.
 ///
 /// ```
-/// use beadseat::{units::{kg, mm, nm}, wheel::{BendingTest, Inset}};
+/// use beadseat::{units::{kg, mm, nm}, wheel::{strength::BendingTest, Inset}};
 /// let moment = BendingTest::UN_R124.moment(kg(690.0), mm(316.0), Inset::parse("ET45")?)?;
 /// assert!((moment.greatest() - nm(4457.83)).abs() < nm(0.01));
 /// assert!((moment.long_test() - nm(2228.91)).abs() < nm(0.01));
@@ -60,7 +60,7 @@ impl BendingTest {
     /// 1.8 of cold-formed aluminium, 2.0 of cast or forged aluminium. As a test laboratory summarizes it.
     ///
     /// ```
-    /// use beadseat::{units::ratio, wheel::{BendingTest, WheelMetal}};
+    /// use beadseat::{units::ratio, wheel::strength::{BendingTest, WheelMetal}};
     /// let cast = BendingTest::sae_j328_front(WheelMetal::CastOrForgedAluminium);
     /// assert_eq!((cast.friction(), cast.factor()), (ratio(0.7), ratio(2.0)));
     /// ```
@@ -76,7 +76,7 @@ impl BendingTest {
     /// one for the front.
     ///
     /// ```
-    /// use beadseat::{units::ratio, wheel::{BendingTest, WheelMetal}};
+    /// use beadseat::{units::ratio, wheel::strength::{BendingTest, WheelMetal}};
     /// assert_eq!(BendingTest::sae_j328_rear(WheelMetal::Ferrous).factor(), ratio(1.45));
     /// ```
     pub const fn sae_j328_rear(metal: WheelMetal) -> Self {
@@ -98,7 +98,7 @@ impl BendingTest {
     /// For a factor outside 1 to 5.
     ///
     /// ```
-    /// use beadseat::{units::ratio, wheel::BendingTest};
+    /// use beadseat::{units::ratio, wheel::strength::BendingTest};
     /// assert_eq!(BendingTest::sae_j267(ratio(1.45))?.friction(), ratio(0.7));
     /// assert!(BendingTest::sae_j267(ratio(0.5)).is_err());
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -113,7 +113,7 @@ impl BendingTest {
     /// For a friction outside 0.1 to 1.5, or a factor outside 1 to 5.
     ///
     /// ```
-    /// use beadseat::{Status, units::ratio, wheel::BendingTest};
+    /// use beadseat::{Status, units::ratio, wheel::strength::BendingTest};
     /// let test = BendingTest::stated(ratio(0.7), ratio(2.0))?;
     /// assert_eq!(test.citation().status(), Status::Stated);
     /// # Ok::<(), beadseat::OutOfRange>(())
@@ -153,7 +153,7 @@ impl BendingTest {
 /// The moment of a rotating bending test, and the two levels of it that a wheel is run at.
 ///
 /// ```
-/// use beadseat::{units::{kg, mm}, wheel::{BendingTest, Inset}};
+/// use beadseat::{units::{kg, mm}, wheel::{strength::BendingTest, Inset}};
 /// let moment = BendingTest::JWL.moment(kg(600.0), mm(300.0), Inset::parse("ET-20")?)?;
 /// assert!(moment.long_test() < moment.short_test() && moment.short_test() < moment.greatest());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -186,7 +186,7 @@ impl BendingMoment {
 /// `K` is 2.0 to 2.5, by standard and wheel, from memory; the caller says which.
 ///
 /// ```
-/// use beadseat::{units::{kg, ratio}, uom::si::force::newton, wheel::RadialTest};
+/// use beadseat::{units::{kg, ratio}, uom::si::force::newton, wheel::strength::RadialTest};
 /// let force = RadialTest::new(ratio(2.5))?.force(kg(690.0))?;
 /// assert!((force.get::<newton>() - 16_916.47).abs() < 0.01);
 /// # Ok::<(), beadseat::OutOfRange>(())
@@ -221,7 +221,7 @@ impl RadialTest {
 /// the wheel meets a curb.
 ///
 /// ```
-/// use beadseat::{units::kg, uom::si::energy::joule, wheel::LateralImpact};
+/// use beadseat::{units::kg, uom::si::energy::joule, wheel::strength::LateralImpact};
 /// let test = LateralImpact::of(kg(550.0))?;
 /// assert!((test.striker() - kg(510.0)).abs() < kg(1e-9));
 /// assert!((test.energy().get::<joule>() - 1150.32).abs() < 0.01);
@@ -259,7 +259,7 @@ impl LateralImpact {
     /// The speed of the striker when it meets the flange, `√(2·g·h)`: the same for every wheel.
     ///
     /// ```
-    /// use beadseat::{uom::si::velocity::meter_per_second, wheel::LateralImpact};
+    /// use beadseat::{uom::si::velocity::meter_per_second, wheel::strength::LateralImpact};
     /// assert!((LateralImpact::speed_at_contact().get::<meter_per_second>() - 2.124).abs() < 0.001);
     /// ```
     pub fn speed_at_contact() -> Velocity {

@@ -9,7 +9,7 @@ use crate::{Citation, OutOfRange};
 /// patch, positive outboard. The wheel steers and pulls about it.
 ///
 /// ```
-/// use beadseat::{units::{deg, mm}, wheel::SteeringGeometry};
+/// use beadseat::{units::{deg, mm}, wheel::position::SteeringGeometry};
 /// let lean = SteeringGeometry::new(deg(13.0), deg(0.0))?;
 /// // The rim 15 mm further out, the hub no higher.
 /// assert!((lean.scrub_change(mm(15.0), mm(0.0)) - mm(15.0)).abs() < mm(1e-9));
@@ -51,7 +51,7 @@ impl SteeringGeometry {
     /// the steering axis the middle of the rim is, level with the hub, and how high the hub is.
     ///
     /// ```
-    /// use beadseat::{units::{deg, mm}, wheel::SteeringGeometry};
+    /// use beadseat::{units::{deg, mm}, wheel::position::SteeringGeometry};
     /// let lean = SteeringGeometry::new(deg(9.0), deg(0.0))?;
     /// assert!((lean.scrub_radius(mm(110.0), mm(350.0)) - mm(54.565)).abs() < mm(0.001));
     /// # Ok::<(), beadseat::OutOfRange>(())

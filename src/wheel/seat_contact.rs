@@ -18,7 +18,7 @@ use crate::{Citation, OutOfRange};
 /// Derived from ISO 16047 and Shigley, *Mechanical Engineering Design*, from memory.
 ///
 /// ```
-/// use beadseat::{units::mm, wheel::{Seat, SeatContact}};
+/// use beadseat::{units::mm, wheel::{Seat, tightening::SeatContact}};
 /// let cone = SeatContact::ring(Seat::Cone60, mm(13.0), mm(20.0))?;
 /// assert!((cone.mean_radius() - mm(8.25)).abs() < mm(1e-9));
 /// assert!((cone.friction_lever() - mm(16.5)).abs() < mm(1e-9));
@@ -43,7 +43,7 @@ impl SeatContact {
     /// its diameter.
     ///
     /// ```
-    /// use beadseat::{units::mm, wheel::{Seat, SeatContact}};
+    /// use beadseat::{units::mm, wheel::{Seat, tightening::SeatContact}};
     /// assert!(SeatContact::ring(Seat::Flat, mm(23.0), mm(13.0)).is_err());
     /// ```
     pub fn ring(seat: Seat, inner_diameter: Length, outer_diameter: Length) -> Result<Self, OutOfRange> {
@@ -59,7 +59,7 @@ impl SeatContact {
     /// Outside 1 to 100 mm, or on a ball above 0.99 of its radius.
     ///
     /// ```
-    /// use beadseat::{units::mm, wheel::{Seat, SeatContact}};
+    /// use beadseat::{units::mm, wheel::{Seat, tightening::SeatContact}};
     /// let ball = SeatContact::circle(Seat::BallR14, mm(9.5))?;
     /// assert!((ball.friction_lever() - mm(12.933363)).abs() < mm(1e-6));
     /// assert!(SeatContact::circle(Seat::BallR14, mm(14.0)).is_err());

@@ -16,7 +16,7 @@ const FLANK: f64 = 1.154_700_538_379_251_5;
 /// Friction scatters more than anything else in tightening, so each is an interval.
 ///
 /// ```
-/// use beadseat::{Toleranced, units::ratio, wheel::Friction};
+/// use beadseat::{Toleranced, units::ratio, wheel::tightening::Friction};
 /// let dry = Toleranced::new(ratio(0.10), ratio(0.14), ratio(0.18)).ok_or("not in order")?;
 /// assert!(Friction::new(dry, dry).is_ok());
 /// assert!(Friction::new(dry, Toleranced::exact(ratio(0.0))).is_err());
@@ -69,7 +69,7 @@ pub(super) fn checked_friction(what: &'static str, coefficient: Ratio) -> Result
 ///
 /// ```
 /// use beadseat::{Toleranced, units::{kilonewtons, mm, nm, ratio}};
-/// use beadseat::wheel::{Friction, PropertyClass, Seat, SeatContact, Thread, Tightening};
+/// use beadseat::wheel::{tightening::{Friction, SeatContact, Tightening}, PropertyClass, Seat, Thread};
 ///
 /// let thread = Thread::parse("M14x1.5")?;
 /// let mu = Toleranced::within(ratio(0.14), ratio(0.04));
@@ -116,7 +116,7 @@ impl Tightening {
     ///
     /// ```
     /// # use beadseat::{Toleranced, units::{mm, ratio}};
-    /// # use beadseat::wheel::{Friction, Seat, SeatContact, Thread, Tightening};
+    /// # use beadseat::wheel::{tightening::{Friction, SeatContact, Tightening}, Seat, Thread};
     /// let mu = Toleranced::exact(ratio(0.12));
     /// let flat = SeatContact::ring(Seat::Flat, mm(13.0), mm(23.0))?;
     /// let nut = Tightening::new(Thread::parse("M12x1.5")?, flat, Friction::new(mu, mu)?);
@@ -136,7 +136,7 @@ impl Tightening {
     ///
     /// ```
     /// # use beadseat::{Toleranced, units::{mm, ratio}};
-    /// # use beadseat::wheel::{Friction, Seat, SeatContact, Thread, Tightening};
+    /// # use beadseat::wheel::{tightening::{Friction, SeatContact, Tightening}, Seat, Thread};
     /// let mu = Toleranced::exact(ratio(0.15));
     /// let cone = SeatContact::ring(Seat::Cone60, mm(13.0), mm(20.0))?;
     /// let nut = Tightening::new(Thread::parse("M12x1.5")?, cone, Friction::new(mu, mu)?);
@@ -169,7 +169,7 @@ impl Tightening {
     ///
     /// ```
     /// # use beadseat::{Toleranced, units::{kilonewtons, mm, nm, ratio}};
-    /// # use beadseat::wheel::{Friction, Seat, SeatContact, Thread, Tightening};
+    /// # use beadseat::wheel::{tightening::{Friction, SeatContact, Tightening}, Seat, Thread};
     /// let mu = Toleranced::within(ratio(0.12), ratio(0.03));
     /// let ball = SeatContact::circle(Seat::BallR13, mm(9.0))?;
     /// let bolt = Tightening::new(Thread::parse("M14x1.5")?, ball, Friction::new(mu, mu)?);
@@ -208,7 +208,7 @@ impl Tightening {
     ///
     /// ```
     /// # use beadseat::{Toleranced, units::{mm, ratio}};
-    /// # use beadseat::wheel::{Friction, Seat, SeatContact, Thread, Tightening};
+    /// # use beadseat::wheel::{tightening::{Friction, SeatContact, Tightening}, Seat, Thread};
     /// let mu = Toleranced::exact(ratio(0.12));
     /// let ball = SeatContact::circle(Seat::BallR12, mm(8.5))?;
     /// let bolt = Tightening::new(Thread::parse("M12x1.5")?, ball, Friction::new(mu, mu)?);
@@ -236,7 +236,7 @@ impl Tightening {
     ///
     /// ```
     /// # use beadseat::{Toleranced, units::{megapascals, mm, nm, ratio}};
-    /// # use beadseat::wheel::{Friction, Seat, SeatContact, Thread, Tightening};
+    /// # use beadseat::wheel::{tightening::{Friction, SeatContact, Tightening}, Seat, Thread};
     /// let mu = Toleranced::exact(ratio(0.10));
     /// let ball = SeatContact::circle(Seat::BallR14, mm(9.5))?;
     /// let bolt = Tightening::new(Thread::parse("M14x1.5")?, ball, Friction::new(mu, mu)?);
@@ -273,7 +273,7 @@ impl Tightening {
     ///
     /// ```
     /// # use beadseat::{Toleranced, units::{kilonewtons, mm, ratio}};
-    /// # use beadseat::wheel::{Friction, PropertyClass, Seat, SeatContact, Thread, Tightening};
+    /// # use beadseat::wheel::{tightening::{Friction, SeatContact, Tightening}, PropertyClass, Seat, Thread};
     /// let thread = Thread::parse("M14x1.5")?;
     /// let mu = Toleranced::within(ratio(0.12), ratio(0.02));
     /// let ball = SeatContact::circle(Seat::BallR14, mm(9.5))?;

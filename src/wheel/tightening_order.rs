@@ -18,7 +18,7 @@ use crate::{Citation, OutOfRange};
 /// From five fasteners on, no two in a row are neighbours.
 ///
 /// ```
-/// use beadseat::{literal, wheel::{BoltCircle, TighteningOrder}};
+/// use beadseat::{literal, wheel::{BoltCircle, tightening::TighteningOrder}};
 /// let order = TighteningOrder::of(literal!(BoltCircle, "5x112"));
 /// assert!(order.holes().eq([1, 3, 5, 2, 4]));
 /// assert!(TighteningOrder::new(10)?.holes().eq([1, 6, 3, 8, 5, 10, 7, 2, 9, 4]));
@@ -41,7 +41,7 @@ impl TighteningOrder {
     /// Outside 3 to 12.
     ///
     /// ```
-    /// assert!(beadseat::wheel::TighteningOrder::new(2).is_err());
+    /// assert!(beadseat::wheel::tightening::TighteningOrder::new(2).is_err());
     /// ```
     pub fn new(count: u8) -> Result<Self, OutOfRange> {
         OutOfRange::check("number of fasteners", f64::from(count), "", 3.0, 12.0)?;
@@ -74,7 +74,7 @@ impl TighteningOrder {
 /// the first with the wheel off the ground. Common practice, no source.
 ///
 /// ```
-/// use beadseat::{units::nm, wheel::torque_stages};
+/// use beadseat::{units::nm, wheel::tightening::torque_stages};
 /// let [snug, half, full] = torque_stages(nm(140.0));
 /// assert!((snug - nm(42.0)).abs() < nm(1e-9) && (half - nm(84.0)).abs() < nm(1e-9));
 /// assert_eq!(full, nm(140.0));
@@ -87,7 +87,7 @@ pub fn torque_stages(torque: Torque) -> [Torque; 3] {
 /// caution, not a proof that it holds until then. Common practice, no source.
 ///
 /// ```
-/// use beadseat::{units::meters, wheel::recheck_distance};
+/// use beadseat::{units::meters, wheel::tightening::recheck_distance};
 /// assert!(recheck_distance().contains(&meters(80_000.0)));
 /// ```
 pub const fn recheck_distance() -> RangeInclusive<Length> {

@@ -11,7 +11,7 @@ use crate::{Citation, literal};
 /// wheel and one outside it right; the vehicle or wheel maker's figure rules.
 ///
 /// ```
-/// use beadseat::{literal, units::{lbf_ft, nm}, wheel::{Thread, TorqueBand}};
+/// use beadseat::{literal, units::{lbf_ft, nm}, wheel::{Thread, tightening::TorqueBand}};
 /// let band = TorqueBand::of(literal!(Thread, "M14x1.5")).ok_or("no band is known")?;
 /// assert!(band.holds(nm(140.0)));
 /// assert!(!band.holds(lbf_ft(140.0))); // the same figure in the wrong unit
@@ -48,7 +48,7 @@ impl TorqueBand {
     /// Whether a torque, rounded to whole newton metres as the band is, lies in it, its ends included.
     ///
     /// ```
-    /// use beadseat::{literal, units::lbf_ft, wheel::{Thread, TorqueBand}};
+    /// use beadseat::{literal, units::lbf_ft, wheel::{Thread, tightening::TorqueBand}};
     /// let band = TorqueBand::of(literal!(Thread, "5/8-18")).ok_or("no band is known")?;
     /// assert!(band.holds(lbf_ft(135.0))); // 183.04 N·m, and the band ends at 183
     /// # Ok::<(), &str>(())

@@ -9,7 +9,7 @@ use crate::units::{Angle, Length};
 /// derived, the geometry of the axle.
 ///
 /// ```
-/// use beadseat::{units::{deg, mm}, wheel::track_change};
+/// use beadseat::{units::{deg, mm}, wheel::position::track_change};
 /// assert_eq!(track_change(mm(10.0), mm(10.0), deg(0.0)), mm(20.0));
 /// assert!((track_change(mm(10.0), mm(10.0), deg(-1.5)) - mm(19.993)).abs() < mm(0.001));
 /// ```
@@ -21,7 +21,7 @@ pub fn track_change(left: Length, right: Length, camber: Angle) -> Length {
 /// camber may move a little further.
 ///
 /// ```
-/// use beadseat::{units::mm, wheel::{Inset, max_inset_change}};
+/// use beadseat::{units::mm, wheel::{Inset, position::max_inset_change}};
 /// // A limit of +26 mm on wheels of inset 45.
 /// let least = Inset::from_length(Inset::parse("ET45")?.length() - max_inset_change(mm(26.0)))?;
 /// assert_eq!(least.to_string(), "ET32");

@@ -5,7 +5,7 @@ use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::value::{Bound, Value};
-use crate::tire::{AgeLimit, Mounting, Remedy, SpreadLimit, TreadLimit, VehicleSide};
+use crate::tire::condition::{AgeLimit, Mounting, Remedy, SpreadLimit, TreadLimit, VehicleSide};
 use crate::units::{Length, in_mm, years};
 use crate::vehicle::Drive;
 use crate::{Citation, Toleranced};

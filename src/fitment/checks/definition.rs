@@ -3,7 +3,7 @@
 use crate::fitment::case::Case;
 use crate::fitment::check::CheckId;
 use crate::fitment::finding::Found;
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 
 /// What is at stake where a check is beyond, the worst first: the order of a report.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

@@ -5,9 +5,9 @@ use crate::fitment::Setup;
 use crate::fitment::case::Case;
 use crate::fitment::report::{Effect, EffectId, Report};
 use crate::fitment::value::Value;
-use crate::tire::hydroplaning_onset;
+use crate::tire::rolling::hydroplaning_onset;
 use crate::units::{self, Mass};
-use crate::wheel::RotatingPart;
+use crate::wheel::rotation::RotatingPart;
 
 /// Gearing and odometer of the driven axle, the front one if both are driven; and of each axle what the
 /// wheels weigh when the vehicle speeds up, when water lifts the tires, and what a pressure monitor warns of.

@@ -7,7 +7,7 @@ use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
 use crate::fitment::value::{Bound, Value};
 use crate::units::{self, Angle, Length, Ratio, in_mm};
-use crate::wheel::{SteeringGeometry, track_change};
+use crate::wheel::position::{SteeringGeometry, track_change};
 use crate::{Citation, Status, Toleranced};
 
 /// The limit on one side, of one given as a share and one given as a length: the smaller, but a share

@@ -9,7 +9,8 @@ use crate::fitment::{Limit, Setup};
 use crate::units::{Length, in_mm, in_nm, mm, ratio};
 use crate::vehicle::Fastening;
 use crate::wheel::{
-    BoltCircle, Bore, FastenerKind, NEAR_MISS, NutFactor, PropertyClass, Seat, Spigot, Thread,
+    BoltCircle, Bore, FastenerKind, PropertyClass, Seat, Spigot, Thread, drilling::NEAR_MISS,
+    tightening::NutFactor,
 };
 use crate::{Citation, Toleranced};
 

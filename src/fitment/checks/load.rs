@@ -6,8 +6,11 @@ use crate::fitment::case::{Case, both_of, is_passenger, need, same_tire};
 use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
 use crate::fitment::value::{Bound, Value};
-use crate::tire::use_factors::{ELSEWHERE, TOWING_SHARE, TOWING_TOP_KMH};
-use crate::tire::{Inflation, InflationError, SizeSpeedLetter, Tire, camber_load_factor};
+use crate::tire::inflation::factors::{ELSEWHERE, TOWING_SHARE, TOWING_TOP_KMH};
+use crate::tire::{
+    SizeSpeedLetter, Tire,
+    inflation::{Inflation, InflationError, camber_load_factor},
+};
 use crate::units::{self, Mass, Pressure, Velocity, in_kg, in_kmh, in_mm, in_ratio};
 use crate::vehicle::Kind;
 use crate::{Citation, Toleranced};

@@ -12,8 +12,8 @@ use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, at_best, no_more};
 use crate::fitment::pressures::{Assumes, Needed, Pressures};
 use crate::fitment::value::{Bound, Value};
-use crate::tire::Inflation;
-use crate::tire::use_factors::{TOWING_KPA, TOWING_SHARE};
+use crate::tire::inflation::Inflation;
+use crate::tire::inflation::factors::{TOWING_KPA, TOWING_SHARE};
 use crate::units::{self, Mass, Pressure, in_kg, in_kpa};
 
 /// A pressure that must not be exceeded, and whose word that is.

@@ -6,7 +6,7 @@ use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
 use crate::fitment::value::{Bound, Value};
-use crate::tire::SpeedometerLaw;
+use crate::tire::rolling::SpeedometerLaw;
 use crate::units::{self, Length, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
 

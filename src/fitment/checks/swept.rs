@@ -12,7 +12,7 @@ use crate::rim::Contour;
 use crate::sweep::{
     ContactPatch, Corner, Effort, Obstacle, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
 };
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
 use crate::vehicle::{AxleType, BodyKind, GapSide, NearbyBody, Travel};
 use crate::{OutOfRange, Toleranced};

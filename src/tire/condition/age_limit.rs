@@ -17,7 +17,7 @@ use crate::Citation;
 /// them.
 ///
 /// ```
-/// use beadseat::tire::AgeLimit;
+/// use beadseat::tire::condition::AgeLimit;
 /// assert!(AgeLimit::UK_HEAVY.is_law() && !AgeLimit::TIRE_MAKERS.is_law());
 /// assert_eq!(AgeLimit::VEHICLE_MAKERS.years(), 6);
 /// ```
@@ -42,7 +42,7 @@ impl AgeLimit {
     /// A limit of the caller's own.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::AgeLimit};
+    /// use beadseat::{Citation, tire::condition::AgeLimit};
     /// assert_eq!(AgeLimit::stated(7).citation(), Citation::CALLER);
     /// ```
     pub const fn stated(years: u8) -> Self {
@@ -68,7 +68,7 @@ impl AgeLimit {
     /// depends on the day of the week it was made, or on the decade. With feature `jiff`.
     ///
     /// ```
-    /// use beadseat::tire::{AgeLimit, DateCode};
+    /// use beadseat::tire::{condition::AgeLimit, identification::DateCode};
     /// let age = DateCode::parse("0516")?.age_on(jiff::civil::date(2026, 6, 1))?;
     /// assert_eq!(AgeLimit::UK_HEAVY.allows(&age), Some(false));
     /// # Ok::<(), Box<dyn std::error::Error>>(())

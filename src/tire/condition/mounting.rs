@@ -6,7 +6,7 @@ words! {
     /// The side of the vehicle, seen by its driver.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::VehicleSide::Left.name(), "left");
+    /// assert_eq!(beadseat::tire::condition::VehicleSide::Left.name(), "left");
     /// ```
     VehicleSide {
         /// Left.
@@ -20,7 +20,7 @@ impl VehicleSide {
     /// The other one.
     ///
     /// ```
-    /// use beadseat::tire::VehicleSide;
+    /// use beadseat::tire::condition::VehicleSide;
     /// assert_eq!(VehicleSide::Left.opposite(), VehicleSide::Right);
     /// ```
     pub const fn opposite(self) -> Self {
@@ -35,7 +35,7 @@ words! {
     /// The way an arrow runs round the wheel, for someone who stands beside the vehicle and looks at it.
     ///
     /// ```
-    /// use beadseat::tire::{ArrowTurn, VehicleSide};
+    /// use beadseat::tire::condition::{ArrowTurn, VehicleSide};
     /// assert_eq!(ArrowTurn::rolling_forward(VehicleSide::Left), ArrowTurn::CounterClockwise);
     /// ```
     ArrowTurn {
@@ -59,7 +59,7 @@ impl ArrowTurn {
     /// The way it runs in a mirror, and so for someone who looks from the other side.
     ///
     /// ```
-    /// use beadseat::tire::ArrowTurn;
+    /// use beadseat::tire::condition::ArrowTurn;
     /// assert_eq!(ArrowTurn::Clockwise.mirrored(), ArrowTurn::CounterClockwise);
     /// ```
     pub const fn mirrored(self) -> Self {
@@ -74,7 +74,7 @@ words! {
     /// What is molded on the side of the tire that faces out.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::SideFacingOut::Inside.name(), "inside");
+    /// assert_eq!(beadseat::tire::condition::SideFacingOut::Inside.name(), "inside");
     /// ```
     SideFacingOut {
         /// `OUTSIDE`, as it should be.
@@ -87,7 +87,7 @@ words! {
 /// How a tire sits on its wheel, as far as its marks tell.
 ///
 /// ```
-/// use beadseat::tire::{ArrowTurn, Mounting, Remedy, SideFacingOut, VehicleSide};
+/// use beadseat::tire::condition::{ArrowTurn, Mounting, Remedy, SideFacingOut, VehicleSide};
 /// let tire = Mounting::new(Some(ArrowTurn::Clockwise), Some(SideFacingOut::Outside));
 /// assert_eq!(tire.on(VehicleSide::Right).is_right(), Some(true));
 /// assert_eq!(tire.on(VehicleSide::Left).remedy(), Some(Remedy::ChangeSide));
@@ -145,7 +145,7 @@ pub enum Remedy {
 /// The marks of a tire against the side of the vehicle it is on.
 ///
 /// ```
-/// use beadseat::tire::{ArrowTurn, Mounting, Remedy, SideFacingOut, VehicleSide};
+/// use beadseat::tire::condition::{ArrowTurn, Mounting, Remedy, SideFacingOut, VehicleSide};
 /// // The arrow is right, but only because the tire is inside out.
 /// let found = Mounting::new(Some(ArrowTurn::Clockwise), Some(SideFacingOut::Inside)).on(VehicleSide::Right);
 /// assert_eq!((found.arrow_is_right(), found.side_is_right()), (Some(true), Some(false)));
@@ -171,7 +171,7 @@ impl MountingFinding {
     /// Whether all marks are right; `None` if there is none.
     ///
     /// ```
-    /// use beadseat::tire::{Mounting, SideFacingOut, VehicleSide};
+    /// use beadseat::tire::condition::{Mounting, SideFacingOut, VehicleSide};
     /// let tire = Mounting::new(None, Some(SideFacingOut::Inside));
     /// assert_eq!(tire.on(VehicleSide::Left).is_right(), Some(false));
     /// ```
@@ -186,7 +186,7 @@ impl MountingFinding {
     /// What sets it right, if it is wrong.
     ///
     /// ```
-    /// use beadseat::tire::{ArrowTurn, Mounting, Remedy, SideFacingOut, VehicleSide};
+    /// use beadseat::tire::condition::{ArrowTurn, Mounting, Remedy, SideFacingOut, VehicleSide};
     /// // Both are wrong: turning the tire on its rim sets both right.
     /// let tire = Mounting::new(Some(ArrowTurn::Clockwise), Some(SideFacingOut::Inside));
     /// assert_eq!(tire.on(VehicleSide::Left).remedy(), Some(Remedy::TurnOnRim));

@@ -22,7 +22,7 @@ pub enum WearError {
 /// distance.
 ///
 /// ```
-/// use beadseat::{Toleranced, tire::{TreadLimit, WearRate}, units::mm};
+/// use beadseat::{Toleranced, tire::condition::{TreadLimit, WearRate}, units::mm};
 /// use beadseat::uom::si::{f64::Length, length::kilometer};
 /// let gauge = |depth| Toleranced::within(mm(depth), mm(0.1));
 /// let rate = WearRate::measured(gauge(7.0), gauge(5.0), Length::new::<kilometer>(10_000.0))?;
@@ -42,7 +42,7 @@ impl WearRate {
     /// road decide. Source: a tire retailer's page.
     ///
     /// ```
-    /// use beadseat::{tire::WearRate, uom::si::length::kilometer};
+    /// use beadseat::{tire::condition::WearRate, uom::si::length::kilometer};
     /// let (least, most) = WearRate::USUAL_DISTANCE_PER_MM;
     /// assert_eq!((least.get::<kilometer>(), most.get::<kilometer>()), (1600.0, 6400.0));
     /// ```
@@ -59,7 +59,7 @@ impl WearRate {
     /// more than the two uncertainties together.
     ///
     /// ```
-    /// use beadseat::{Toleranced, tire::{WearError, WearRate}, units::mm};
+    /// use beadseat::{Toleranced, tire::condition::{WearError, WearRate}, units::mm};
     /// use beadseat::uom::si::{f64::Length, length::kilometer};
     /// let gauge = |depth| Toleranced::within(mm(depth), mm(0.3));
     /// let rate = WearRate::measured(gauge(7.0), gauge(6.5), Length::new::<kilometer>(2000.0));
@@ -84,13 +84,13 @@ impl WearRate {
     /// For a distance outside 0 to 1 000 000 km.
     ///
     /// ```
-    /// use beadseat::{Toleranced, tire::WearRate, units::mm};
+    /// use beadseat::{Toleranced, tire::condition::WearRate, units::mm};
     /// use beadseat::uom::si::{f64::Length, length::{kilometer, millimeter}};
     /// let km = Length::new::<kilometer>;
     /// let exact = |depth| Toleranced::exact(mm(depth));
     /// let rate = WearRate::measured(exact(7.0), exact(5.0), km(10_000.0))?;
     /// assert!((rate.over(km(1000.0))?.nominal().get::<millimeter>() - 0.2).abs() < 1e-12);
-    /// # Ok::<(), beadseat::tire::WearError>(())
+    /// # Ok::<(), beadseat::tire::condition::WearError>(())
     /// ```
     pub fn over(&self, distance: Length) -> Result<Toleranced<Length>, OutOfRange> {
         OutOfRange::check("distance", in_mm(distance) / MM_PER_KM, "km", 0.0, 1e6)?;
@@ -119,12 +119,12 @@ impl WearRate {
     /// measurements.
     ///
     /// ```
-    /// use beadseat::{Toleranced, tire::WearRate, units::mm};
+    /// use beadseat::{Toleranced, tire::condition::WearRate, units::mm};
     /// use beadseat::uom::si::{f64::Length, length::kilometer};
     /// let exact = |depth| Toleranced::exact(mm(depth));
     /// let rate = |km| WearRate::measured(exact(7.0), exact(6.0), Length::new::<kilometer>(km));
     /// assert!(rate(5000.0)?.is_usual() && !rate(1000.0)?.is_usual() && !rate(9000.0)?.is_usual());
-    /// # Ok::<(), beadseat::tire::WearError>(())
+    /// # Ok::<(), beadseat::tire::condition::WearError>(())
     /// ```
     pub fn is_usual(&self) -> bool {
         let (least, most) = Self::USUAL_DISTANCE_PER_MM;

@@ -1,7 +1,7 @@
 //! What a tire must keep to be approved: rolling resistance and wet grip.
 
 use super::TireClass;
-use crate::tire::{ApprovalStage, SpeedSymbol};
+use crate::tire::{SpeedSymbol, sidewall::ApprovalStage};
 use crate::units::{self, Ratio};
 
 impl TireClass {
@@ -16,7 +16,7 @@ impl TireClass {
     /// Source: [`crate::Citation::RESISTANCE_LIMIT`].
     ///
     /// ```
-    /// use beadseat::{tire::{ApprovalStage, TireClass}, units::ratio};
+    /// use beadseat::{tire::{sidewall::ApprovalStage, energy_label::TireClass}, units::ratio};
     /// assert_eq!(TireClass::C1.max_rolling_resistance(ApprovalStage::Second), Some(ratio(0.0105)));
     /// assert_eq!(TireClass::C1.max_rolling_resistance(ApprovalStage::NotTold), None);
     /// ```
@@ -37,7 +37,7 @@ impl TireClass {
     /// Source: [`crate::Citation::WET_GRIP_LIMIT`].
     ///
     /// ```
-    /// use beadseat::{tire::{SpeedSymbol, TireClass}, units::ratio};
+    /// use beadseat::{tire::{SpeedSymbol, energy_label::TireClass}, units::ratio};
     /// assert_eq!(TireClass::C1.min_wet_grip(true, SpeedSymbol::Q), Some(ratio(0.9)));
     /// assert_eq!(TireClass::C1.min_wet_grip(true, SpeedSymbol::H), Some(ratio(1.0)));
     /// assert_eq!(TireClass::C1.min_wet_grip(false, SpeedSymbol::Q), Some(ratio(1.1)));

@@ -6,7 +6,7 @@ use crate::units::{Length, in_mm};
 /// A sound level in whole dB(A), as rolling noise is stated.
 ///
 /// ```
-/// use beadseat::tire::SoundLevel;
+/// use beadseat::tire::energy_label::SoundLevel;
 /// assert_eq!(SoundLevel::new(71).map(|level| level.decibels()), Some(71));
 /// assert_eq!(SoundLevel::new(20), None);
 /// ```
@@ -33,7 +33,7 @@ impl SoundLevel {
 /// Source: Regulation (EU) 2020/740, Annex I, Part C, as a tire maker explains it.
 ///
 /// ```
-/// use beadseat::tire::{NoiseClass, SoundLevel};
+/// use beadseat::tire::energy_label::{NoiseClass, SoundLevel};
 /// let db = |level| SoundLevel::new(level).ok_or("out of range");
 /// assert_eq!(NoiseClass::of(db(68)?, db(71)?), NoiseClass::A);
 /// assert_eq!(NoiseClass::of(db(69)?, db(71)?), NoiseClass::B);
@@ -55,7 +55,7 @@ impl NoiseClass {
     /// Every one, quietest first.
     ///
     /// ```
-    /// use beadseat::tire::NoiseClass;
+    /// use beadseat::tire::energy_label::NoiseClass;
     /// assert_eq!(NoiseClass::ALL.first(), Some(&NoiseClass::A));
     /// ```
     pub const ALL: &[Self] = &[Self::A, Self::B, Self::C];
@@ -74,7 +74,7 @@ impl NoiseClass {
     /// The highest level of the class; `None` for C.
     ///
     /// ```
-    /// use beadseat::tire::{NoiseClass, SoundLevel};
+    /// use beadseat::tire::energy_label::{NoiseClass, SoundLevel};
     /// let limit = SoundLevel::new(71).ok_or("out of range")?;
     /// assert_eq!(NoiseClass::A.max(limit), SoundLevel::new(68));
     /// assert_eq!(NoiseClass::B.max(limit), Some(limit));
@@ -92,7 +92,7 @@ impl NoiseClass {
     /// Where the classes are laid down.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::NoiseClass};
+    /// use beadseat::{Citation, tire::energy_label::NoiseClass};
     /// assert_eq!(NoiseClass::A.citation(), Citation::LABEL_NOISE);
     /// ```
     pub const fn citation(self) -> Citation {
@@ -102,7 +102,7 @@ impl NoiseClass {
     /// The letter.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::NoiseClass::A.name(), "A");
+    /// assert_eq!(beadseat::tire::energy_label::NoiseClass::A.name(), "A");
     /// ```
     pub const fn name(self) -> &'static str {
         match self {
@@ -127,7 +127,7 @@ crate::text::worded!(NoiseClass [A B C]);
 /// Source: Regulation (EC) No 661/2009, Annex II, Part C, in a public reprint; the 1 dB(A) more from memory.
 ///
 /// ```
-/// use beadseat::{tire::{NoiseLimit, SoundLevel}, units::mm};
+/// use beadseat::{tire::energy_label::{NoiseLimit, SoundLevel}, units::mm};
 /// let tire = NoiseLimit::C1 { nominal_width: mm(225.0), severe_snow_or_extra_load: true };
 /// assert_eq!(tire.limit(), SoundLevel::new(72));
 /// assert!(tire.citation().is_from_memory());

@@ -13,7 +13,7 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 /// Without its word a grade is a number or a letter that could be anything, and is refused.
 ///
 /// ```
-/// use beadseat::tire::{Grade, TractionGrade, TreadwearGrade};
+/// use beadseat::tire::grading::{Grade, TractionGrade, TreadwearGrade};
 /// assert_eq!(Grade::parse("Traction: AA")?, Grade::Traction(TractionGrade::AA));
 /// assert_eq!(TreadwearGrade::new(400).map(Grade::Treadwear), Some(Grade::parse("treadwear 400")?));
 /// assert!(Grade::parse("400").is_err());
@@ -67,7 +67,7 @@ impl Grade {
     /// Where it is laid down.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::Grade};
+    /// use beadseat::{Citation, tire::grading::Grade};
     /// assert_eq!(Grade::parse("temperature B")?.citation(), Citation::TEMPERATURE_GRADE);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```

@@ -9,7 +9,7 @@ use super::{DateCode, ManufactureWeek};
 /// number has another reading, or the day is wrong.
 ///
 /// ```
-/// use beadseat::tire::DateCode;
+/// use beadseat::tire::identification::DateCode;
 /// let error = DateCode::parse("3197")?.age_on(jiff::civil::date(2026, 11, 25)).unwrap_err();
 /// assert_eq!(error.to_string(), "week 31 of 2097 is in the future");
 /// assert_eq!(error.week().year(), 2097);
@@ -31,7 +31,7 @@ impl FutureDate {
 /// How old a tire is: a span, because a week has seven days and a digit may mean several decades.
 ///
 /// ```
-/// use beadseat::tire::DateCode;
+/// use beadseat::tire::identification::DateCode;
 /// let age = DateCode::parse("0516")?.age_on(jiff::civil::date(2026, 6, 1))?;
 /// assert_eq!((age.min().get_years(), age.max().get_years()), (10, 10));
 /// assert_eq!(age.is_over(10), Some(true));
@@ -104,7 +104,7 @@ impl Age {
     /// made or on the decade.
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// let code = DateCode::parse("0516")?; // 31 January to 6 February 2016
     /// let over = |day| code.age_on(day).map(|age| age.is_over(10));
     /// assert_eq!(over(jiff::civil::date(2026, 1, 31))?, Some(false)); // ten years, and not a day more

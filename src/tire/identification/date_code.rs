@@ -25,7 +25,7 @@ const ISO_BEFORE: i16 = 6;
 /// definition.
 ///
 /// ```
-/// use beadseat::tire::ManufactureWeek;
+/// use beadseat::tire::identification::ManufactureWeek;
 /// let week = ManufactureWeek::new(53, 2017).ok_or("no such week")?;
 /// assert_eq!((week.year(), week.week()), (2017, 53));
 /// assert!(ManufactureWeek::new(53, 2016).is_none());
@@ -48,7 +48,7 @@ impl ManufactureWeek {
     /// 2099.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// assert!(ManufactureWeek::new(1, 2018).is_some());
     /// assert!(ManufactureWeek::new(0, 2018).is_none());
     /// assert!(ManufactureWeek::new(1, 2100).is_none());
@@ -64,7 +64,7 @@ impl ManufactureWeek {
     /// How many weeks a year has by this rule, 52 or 53; any year from 1.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// assert_eq!(ManufactureWeek::weeks_in(2017), 53);
     /// assert_eq!(ManufactureWeek::weeks_in(2020), 52);
     /// ```
@@ -87,7 +87,7 @@ impl ManufactureWeek {
     /// or the code is misread or false.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// assert!(ManufactureWeek::new(53, 2020).is_some_and(|week| week.is_iso_only()));
     /// assert!(ManufactureWeek::new(53, 2017).is_some_and(|week| !week.is_iso_only()));
     /// ```
@@ -98,7 +98,7 @@ impl ManufactureWeek {
     /// The year the week is counted in; its last days may lie in the next.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// assert_eq!(ManufactureWeek::new(52, 2015).map(|w| w.year()), Some(2015));
     /// ```
     pub const fn year(self) -> u16 {
@@ -108,7 +108,7 @@ impl ManufactureWeek {
     /// The number of the week, 1 to 53.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// assert_eq!(ManufactureWeek::new(52, 2015).map(|w| w.week()), Some(52));
     /// ```
     pub const fn week(self) -> u8 {
@@ -161,7 +161,7 @@ impl ManufactureWeek {
     /// `jiff`.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// let week = ManufactureWeek::new(9, 2020).ok_or("no such week")?;
     /// assert_eq!(week.first_day(), jiff::civil::date(2020, 3, 1));
     /// # Ok::<(), &str>(())
@@ -174,7 +174,7 @@ impl ManufactureWeek {
     /// `jiff`.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// let week = ManufactureWeek::new(52, 2015).ok_or("no such week")?;
     /// assert_eq!(week.last_day(), jiff::civil::date(2016, 1, 2));
     /// # Ok::<(), &str>(())
@@ -186,7 +186,7 @@ impl ManufactureWeek {
     /// The week a day belongs to by the rule; `None` before May 1971 and after 2099. With feature `jiff`.
     ///
     /// ```
-    /// use beadseat::tire::ManufactureWeek;
+    /// use beadseat::tire::identification::ManufactureWeek;
     /// let week = ManufactureWeek::containing(jiff::civil::date(2015, 1, 1));
     /// assert_eq!(week, ManufactureWeek::new(52, 2014));
     /// ```
@@ -234,7 +234,7 @@ enum CodedYear {
 /// for three; their last day, and Part 574's first, from memory.
 ///
 /// ```
-/// use beadseat::tire::DateCode;
+/// use beadseat::tire::identification::DateCode;
 /// let date: DateCode = "317".parse()?;
 /// let years: Vec<u16> = date.candidates().map(|week| week.year()).collect();
 /// assert_eq!((date.manufacture_week(), years), (31, vec![1997, 1987, 1977]));
@@ -254,7 +254,7 @@ impl DateCode {
     /// The code of four digits for a week of 2000 to 2099.
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// assert_eq!(DateCode::new(1, 2018).map(|d| d.to_string()).as_deref(), Some("0118"));
     /// assert_eq!(DateCode::new(53, 2016), None);
     /// ```
@@ -268,7 +268,7 @@ impl DateCode {
     /// The code of three digits for a week of some year before mid 2000 that ends in `digit`.
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// assert_eq!(DateCode::of_year_digit(3, 1).map(|d| d.to_string()).as_deref(), Some("031"));
     /// assert_eq!(DateCode::of_year_digit(53, 6), None);
     /// ```
@@ -355,7 +355,7 @@ impl DateCode {
     /// The number of the week, 1 to 53.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::DateCode::parse("5317")?.manufacture_week(), 53);
+    /// assert_eq!(beadseat::tire::identification::DateCode::parse("5317")?.manufacture_week(), 53);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn manufacture_week(self) -> u8 {
@@ -365,7 +365,7 @@ impl DateCode {
     /// The year, where only one is possible.
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// assert_eq!(DateCode::parse("0118")?.manufacture_year(), Some(2018));
     /// assert_eq!(DateCode::parse("031")?.manufacture_year(), None);
     /// # Ok::<(), beadseat::ParseError>(())
@@ -379,7 +379,7 @@ impl DateCode {
     /// Every week the code may mean, newest first; at least one.
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// let years: Vec<u16> = DateCode::parse("031")?.candidates().map(|week| week.year()).collect();
     /// assert_eq!(years, [1991, 1981]); // identification numbers began later in 1971
     /// # Ok::<(), beadseat::ParseError>(())
@@ -405,7 +405,7 @@ impl DateCode {
     /// Whether the week it means is one that [ISO 8601 has and the rule has not](ManufactureWeek::is_iso_only).
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// assert!(DateCode::parse("5320")?.is_iso_only());
     /// assert!(!DateCode::parse("5317")?.is_iso_only() && !DateCode::parse("5220")?.is_iso_only());
     /// # Ok::<(), beadseat::ParseError>(())
@@ -418,7 +418,7 @@ impl DateCode {
     /// Whether more than one decade is possible.
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// assert!(DateCode::parse("317")?.is_decade_ambiguous());
     /// assert!(!DateCode::parse("535")?.is_decade_ambiguous());
     /// # Ok::<(), beadseat::ParseError>(())
@@ -431,7 +431,7 @@ impl DateCode {
     /// whichever decade it was. Source: a vehicle owner manual.
     ///
     /// ```
-    /// use beadseat::tire::DateCode;
+    /// use beadseat::tire::identification::DateCode;
     /// assert!(DateCode::parse("535")?.has_three_digits());
     /// assert!(!DateCode::parse("0100")?.has_three_digits());
     /// # Ok::<(), beadseat::ParseError>(())

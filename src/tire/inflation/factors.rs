@@ -24,7 +24,7 @@ pub(crate) const DUAL_SHARE: f64 = 0.27;
 /// Source: 49 CFR 571.110 S4.2.2.
 ///
 /// ```
-/// use beadseat::{tire::passenger_load_on_truck, units::lb, uom::si::mass::pound};
+/// use beadseat::{tire::inflation::passenger_load_on_truck, units::lb, uom::si::mass::pound};
 /// assert!((passenger_load_on_truck(lb(1433.0)).get::<pound>() - 1302.7).abs() < 0.05);
 /// ```
 pub fn passenger_load_on_truck(load: Mass) -> Mass {
@@ -35,7 +35,7 @@ pub fn passenger_load_on_truck(load: Mass) -> Mass {
 /// pressure. Source: 49 CFR 571.110 S4.2.2.
 ///
 /// ```
-/// use beadseat::{tire::normal_load_limit, units::kg};
+/// use beadseat::{tire::inflation::normal_load_limit, units::kg};
 /// assert_eq!(normal_load_limit(kg(650.0)), kg(611.0));
 /// ```
 pub fn normal_load_limit(load_at_placard: Mass) -> Mass {
@@ -49,7 +49,7 @@ pub fn normal_load_limit(load_at_placard: Mass) -> Mass {
 /// Above 100 km/h.
 ///
 /// ```
-/// use beadseat::{tire::towing_load, units::{kg, kmh}, uom::si::mass::kilogram};
+/// use beadseat::{tire::inflation::towing_load, units::{kg, kmh}, uom::si::mass::kilogram};
 /// assert!((towing_load(kg(615.0), kmh(100.0))?.get::<kilogram>() - 707.25).abs() < 1e-9);
 /// assert!(towing_load(kg(615.0), kmh(110.0)).is_err());
 /// # Ok::<(), beadseat::OutOfRange>(())
@@ -62,7 +62,7 @@ pub fn towing_load(load: Mass, speed: Velocity) -> Result<Mass, OutOfRange> {
 /// The extra pressure that goes with [`towing_load`]. Source: EU 458/2011 Annex II.
 ///
 /// ```
-/// assert_eq!(beadseat::tire::towing_pressure_increase(), beadseat::units::kpa(20.0));
+/// assert_eq!(beadseat::tire::inflation::towing_pressure_increase(), beadseat::units::kpa(20.0));
 /// ```
 pub const fn towing_pressure_increase() -> Pressure {
     units::kpa(TOWING_KPA)
@@ -73,7 +73,7 @@ pub const fn towing_pressure_increase() -> Pressure {
 /// Source: EU 458/2011 and UN R142, from memory.
 ///
 /// ```
-/// use beadseat::{tire::dual_passenger_load, units::kg, uom::si::mass::kilogram};
+/// use beadseat::{tire::inflation::dual_passenger_load, units::kg, uom::si::mass::kilogram};
 /// let axle = dual_passenger_load(kg(615.0)) * 4.0;
 /// assert!((axle.get::<kilogram>() - 615.0 / 0.27).abs() < 1e-9);
 /// ```
@@ -87,7 +87,7 @@ pub fn dual_passenger_load(load: Mass) -> Mass {
 /// `None` when there is none, no tire, or no share.
 ///
 /// ```
-/// use beadseat::{tire::{LoadIndex, min_load_index}, units::{kg, percent}};
+/// use beadseat::{tire::{LoadIndex, inflation::min_load_index}, units::{kg, percent}};
 /// assert_eq!(min_load_index(kg(1060.0), 2, percent(100.0)), LoadIndex::new(86));
 /// // A V tire at 240 km/h keeps 91 % of its load.
 /// assert_eq!(min_load_index(kg(1100.0), 2, percent(91.0)), LoadIndex::new(91));

@@ -48,7 +48,7 @@ pub enum InflationModel {
 /// Where a law of load and pressure holds. Outside it, it refuses to answer.
 ///
 /// ```
-/// use beadseat::{tire::InflationModel, units::{deg, kmh, kpa}};
+/// use beadseat::{tire::inflation::InflationModel, units::{deg, kmh, kpa}};
 /// let domain = InflationModel::MetricPassenger.domain();
 /// assert!(domain.admits(kpa(220.0), kmh(160.0), deg(-2.0)).is_ok());
 /// assert!(domain.admits(kpa(140.0), kmh(160.0), deg(0.0)).is_err());
@@ -85,7 +85,7 @@ impl InflationDomain {
     }
 
     /// The greatest camber either way, where the source states one. More of it needs
-    /// [`camber_load_factor`](crate::tire::camber_load_factor) too.
+    /// [`camber_load_factor`](crate::tire::inflation::camber_load_factor) too.
     pub const fn max_camber(&self) -> Option<Angle> {
         self.most_camber
     }
@@ -96,7 +96,7 @@ impl InflationDomain {
     /// The first of them that lies outside.
     ///
     /// ```
-    /// use beadseat::{tire::InflationModel, units::{deg, kmh, kpa}};
+    /// use beadseat::{tire::inflation::InflationModel, units::{deg, kmh, kpa}};
     /// let error = InflationModel::LightTruck.domain().admits(kpa(200.0), kmh(90.0), deg(0.0)).unwrap_err();
     /// assert_eq!(error.to_string(), "inflation pressure 200 kPa is not in 240 to 1200 kPa");
     /// ```
@@ -114,7 +114,7 @@ impl InflationModel {
     /// All of them.
     ///
     /// ```
-    /// use beadseat::tire::{InflationModel, SizeClass};
+    /// use beadseat::tire::{inflation::InflationModel, SizeClass};
     /// let laws = InflationModel::ALL.iter().filter(|law| law.holds_for(SizeClass::PMetric));
     /// assert_eq!(laws.count(), 2);
     /// ```
@@ -147,7 +147,7 @@ impl InflationModel {
     /// Where the law holds.
     ///
     /// ```
-    /// use beadseat::{tire::InflationModel, units::{kmh, kpa}};
+    /// use beadseat::{tire::inflation::InflationModel, units::{kmh, kpa}};
     /// assert_eq!(InflationModel::PMetric.domain().top_speed(), Some(kmh(160.0)));
     /// assert_eq!(InflationModel::Temporary.domain().min_pressure(), kpa(420.0));
     /// ```
@@ -170,7 +170,7 @@ impl InflationModel {
     /// one for each [`LoadRange`](crate::tire::LoadRange), as a default; commercial tires none.
     ///
     /// ```
-    /// use beadseat::{tire::{InflationModel, LoadVersion}, units::kpa};
+    /// use beadseat::{tire::{inflation::InflationModel, LoadVersion}, units::kpa};
     /// let metric = InflationModel::MetricPassenger;
     /// assert_eq!(metric.reference_pressure(None), Some(kpa(250.0)));
     /// assert_eq!(metric.reference_pressure(Some(LoadVersion::High)), Some(kpa(290.0)));
@@ -199,7 +199,7 @@ impl InflationModel {
     /// The source of the law.
     ///
     /// ```
-    /// use beadseat::{Citation, tire::InflationModel};
+    /// use beadseat::{Citation, tire::inflation::InflationModel};
     /// assert_eq!(InflationModel::MetricPassenger.citation(), Citation::LOAD_AT_PRESSURE);
     /// ```
     pub const fn citation(self) -> Citation {

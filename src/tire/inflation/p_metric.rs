@@ -1,6 +1,6 @@
 //! The load of a P-metric tire from its dimensions.
 
-use crate::tire::{InflationModel, LoadIndex, Metric};
+use crate::tire::{LoadIndex, Metric, inflation::InflationModel};
 use crate::units::{self, Mass, Pressure, in_kg, in_kpa};
 use crate::{Citation, OutOfRange};
 

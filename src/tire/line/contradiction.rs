@@ -4,8 +4,8 @@ use super::SidewallLine;
 use crate::molded::{MoldedLoad, MoldedSpeed};
 use crate::tire::letter_pressure::{is_as_printed, is_printed_below};
 use crate::tire::{
-    LoadIndex, LoadVersion, ServiceDescription, SidewallMark, SizeSpeedLetter, SpeedSymbol, Structure,
-    TireSize,
+    LoadIndex, LoadVersion, ServiceDescription, SizeSpeedLetter, SpeedSymbol, Structure, TireSize,
+    sidewall::SidewallMark,
 };
 use crate::units::{in_kg, in_kmh, in_lb, lb};
 
@@ -28,7 +28,7 @@ macro_rules! contradictions {
         /// within 1 psi, since pounds are printed whole.
         ///
         /// ```
-        /// use beadseat::tire::LineContradiction;
+        /// use beadseat::tire::sidewall::LineContradiction;
         /// assert!(LineContradiction::SpeedBelowSize.text().contains("ZR"));
         /// ```
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -71,7 +71,7 @@ impl SidewallLine {
     /// What cannot all be true in the line.
     ///
     /// ```
-    /// use beadseat::tire::{LineContradiction, SidewallLine};
+    /// use beadseat::tire::sidewall::{LineContradiction, SidewallLine};
     /// let line: SidewallLine = "205/55ZR16 91V MAX LOAD 670 kg".parse()?;
     /// let found: Vec<_> = line.contradictions().collect();
     /// assert_eq!(found, [LineContradiction::SpeedBelowSize, LineContradiction::LoadAgainstIndex]);

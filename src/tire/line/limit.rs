@@ -23,7 +23,7 @@ use crate::tire::Formation;
 /// `MAX LOAD 615 kg (1500 lb)`.
 ///
 /// ```
-/// use beadseat::{MoldedLoad, MoldedPressure, tire::{Formation, MoldedLimit}};
+/// use beadseat::{MoldedLoad, MoldedPressure, tire::{Formation, sidewall::MoldedLimit}};
 /// let limit: MoldedLimit = "MAX. LOAD SINGLE 1450 KG (3195 LBS.) AT 550 kPa (80 PSI) COLD".parse()?;
 /// let (load, at) = (MoldedLoad::Kilograms(1450), Some(MoldedPressure::Kilopascals(550)));
 /// assert_eq!(limit, MoldedLimit::Load { formation: Formation::Single, load, at });

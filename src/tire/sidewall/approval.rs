@@ -52,7 +52,7 @@ struct Number {
 /// rolling resistance: approvals to UN R117. Source: trade guides to approval marks.
 ///
 /// ```
-/// use beadseat::tire::{ApprovalMark, ApprovalStage};
+/// use beadseat::tire::sidewall::{ApprovalMark, ApprovalStage};
 /// let mark: ApprovalMark = "E2 024567 S1WR1".parse()?;
 /// assert_eq!((mark.country(), mark.regulation()), (Some("France"), Some("UN R30")));
 /// assert_eq!(mark.rolling_sound(), Some(ApprovalStage::First));
@@ -178,7 +178,7 @@ impl ApprovalMark {
     /// Who approved it.
     ///
     /// ```
-    /// use beadseat::tire::{ApprovalAuthority, ApprovalMark};
+    /// use beadseat::tire::sidewall::{ApprovalAuthority, ApprovalMark};
     /// assert_eq!(ApprovalMark::parse("e4")?.authority(), ApprovalAuthority::EuropeanUnion);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -189,7 +189,7 @@ impl ApprovalMark {
     /// The number of the country whose authority granted it.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::ApprovalMark::parse("E11")?.country_number(), 11);
+    /// assert_eq!(beadseat::tire::sidewall::ApprovalMark::parse("E11")?.country_number(), 11);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn country_number(&self) -> u8 {
@@ -199,7 +199,7 @@ impl ApprovalMark {
     /// The country, of the numbers we know; [`country_citation`](Self::country_citation) says how.
     ///
     /// ```
-    /// use beadseat::tire::ApprovalMark;
+    /// use beadseat::tire::sidewall::ApprovalMark;
     /// assert_eq!(ApprovalMark::parse("E11")?.country(), Some("United Kingdom"));
     /// assert_eq!(ApprovalMark::parse("E99")?.country(), None);
     /// # Ok::<(), beadseat::ParseError>(())
@@ -211,7 +211,7 @@ impl ApprovalMark {
     /// The source of [`country`](Self::country).
     ///
     /// ```
-    /// use beadseat::tire::ApprovalMark;
+    /// use beadseat::tire::sidewall::ApprovalMark;
     /// assert!(!ApprovalMark::parse("E2")?.country_citation().is_from_memory());
     /// assert!(ApprovalMark::parse("E1")?.country_citation().is_from_memory());
     /// # Ok::<(), beadseat::ParseError>(())
@@ -226,7 +226,7 @@ impl ApprovalMark {
     /// The series of amendments of the regulation: the first two digits of the number.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::ApprovalMark::parse("E2 024567")?.series(), Some(2));
+    /// assert_eq!(beadseat::tire::sidewall::ApprovalMark::parse("E2 024567")?.series(), Some(2));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn series(&self) -> Option<u8> {
@@ -242,7 +242,7 @@ impl ApprovalMark {
     /// too.
     ///
     /// ```
-    /// use beadseat::tire::ApprovalMark;
+    /// use beadseat::tire::sidewall::ApprovalMark;
     /// assert_eq!(ApprovalMark::parse("E4 001234")?.regulation(), Some("UN R54"));
     /// assert_eq!(ApprovalMark::parse("E4")?.regulation(), None);
     /// # Ok::<(), beadseat::ParseError>(())
@@ -258,7 +258,7 @@ impl ApprovalMark {
     /// `S`: approved for rolling sound, to this stage of the limits.
     ///
     /// ```
-    /// use beadseat::tire::{ApprovalMark, ApprovalStage};
+    /// use beadseat::tire::sidewall::{ApprovalMark, ApprovalStage};
     /// let mark = ApprovalMark::parse("e4 0224806-S")?;
     /// assert_eq!(mark.rolling_sound(), Some(ApprovalStage::NotTold));
     /// # Ok::<(), beadseat::ParseError>(())
@@ -270,7 +270,7 @@ impl ApprovalMark {
     /// `W`: approved for grip in the wet.
     ///
     /// ```
-    /// use beadseat::tire::ApprovalMark;
+    /// use beadseat::tire::sidewall::ApprovalMark;
     /// assert!(!ApprovalMark::parse("e4 0224806-S")?.is_approved_for_wet_grip());
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
@@ -281,7 +281,7 @@ impl ApprovalMark {
     /// `R`: approved for rolling resistance, to this stage of the limits.
     ///
     /// ```
-    /// use beadseat::tire::{ApprovalMark, ApprovalStage};
+    /// use beadseat::tire::sidewall::{ApprovalMark, ApprovalStage};
     /// let mark = ApprovalMark::parse("E2 024567 S2WR2")?;
     /// assert_eq!(mark.rolling_resistance(), Some(ApprovalStage::Second));
     /// # Ok::<(), beadseat::ParseError>(())

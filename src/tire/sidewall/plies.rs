@@ -7,7 +7,7 @@ words! {
     /// What the cords of a ply are made of, by its generic name.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::Cord::Aramid.name(), "aramid");
+    /// assert_eq!(beadseat::tire::sidewall::Cord::Aramid.name(), "aramid");
     /// ```
     Cord {
         /// Polyester.
@@ -84,7 +84,7 @@ type Part = [Option<Layer>; MOST_LAYERS];
 /// materials, from memory; the list of materials is common practice, no source.
 ///
 /// ```
-/// use beadseat::tire::{Cord, Plies};
+/// use beadseat::tire::sidewall::{Cord, Plies};
 /// let plies: Plies = "Tread: 2 polyester + 2 steel + 1 nylon, sidewall: 2 polyester".parse()?;
 /// assert_eq!(plies.to_string(), "TREAD 2 POLYESTER + 2 STEEL + 1 NYLON SIDEWALL 2 POLYESTER");
 /// assert_eq!((plies.tread_plies(), plies.sidewall_plies()), (Some(5), Some(2)));

@@ -2,7 +2,7 @@
 
 use crate::Citation;
 use crate::record::words;
-use crate::tire::{InflationModel, LoadVersion};
+use crate::tire::{LoadVersion, inflation::InflationModel};
 
 words! {
     /// Which rules a tire size follows.

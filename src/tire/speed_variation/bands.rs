@@ -8,7 +8,7 @@ words! {
     /// Which radial truck sizes a column of the table is for.
     ///
     /// ```
-    /// assert_eq!(beadseat::tire::TruckSizes::Conventional.name(), "conventional");
+    /// assert_eq!(beadseat::tire::inflation::TruckSizes::Conventional.name(), "conventional");
     /// ```
     TruckSizes {
         /// Sizes with an aspect ratio (`295/75R22.5`), and wide base.
@@ -26,7 +26,7 @@ words! {
 /// a TRA table that makers' data books reprint; above 65 mph with doubt.
 ///
 /// ```
-/// use beadseat::tire::{TruckSizes, TruckSpeedBand};
+/// use beadseat::tire::inflation::{TruckSizes, TruckSpeedBand};
 /// use beadseat::units::{mph, percent, psi};
 /// let yard = TruckSpeedBand::at(TruckSizes::Conventional, mph(15.0))?;
 /// assert_eq!((yard.load_share(), yard.pressure_increase()), (percent(132.0), psi(15.0)));
@@ -91,7 +91,7 @@ impl TruckSpeedBand {
     /// Below 65 mph and above 75 mph.
     ///
     /// ```
-    /// use beadseat::{tire::TruckSpeedBand, units::{mph, percent}};
+    /// use beadseat::{tire::inflation::TruckSpeedBand, units::{mph, percent}};
     /// assert_eq!(TruckSpeedBand::above_65_mph(mph(70.0))?.load_share(), percent(96.0));
     /// assert!(TruckSpeedBand::above_65_mph(mph(76.0)).is_err());
     /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -118,7 +118,7 @@ impl TruckSpeedBand {
     /// Creeping over a short way, as on a scale or a lift.
     ///
     /// ```
-    /// use beadseat::{tire::{TruckSizes, TruckSpeedBand}, units::percent};
+    /// use beadseat::{tire::inflation::{TruckSizes, TruckSpeedBand}, units::percent};
     /// let lift = TruckSpeedBand::short_move(TruckSizes::MetricAndWideBase);
     /// assert_eq!(lift.load_share(), percent(175.0));
     /// ```
@@ -132,7 +132,7 @@ impl TruckSpeedBand {
     /// Standing.
     ///
     /// ```
-    /// use beadseat::{tire::{TruckSizes, TruckSpeedBand}, units::{mph, percent}};
+    /// use beadseat::{tire::inflation::{TruckSizes, TruckSpeedBand}, units::{mph, percent}};
     /// let jacked = TruckSpeedBand::stationary(TruckSizes::Conventional);
     /// assert_eq!((jacked.load_share(), jacked.max_speed()), (percent(285.0), mph(0.0)));
     /// ```

@@ -13,7 +13,7 @@ use crate::file::{Content, Shaped};
 use crate::record::{read_as_object, words, written};
 use crate::sweep::{Carrier, MAX_OBSTACLES, ObstacleError, Point};
 use crate::text::bounded;
-use crate::tire::VehicleSide;
+use crate::tire::condition::VehicleSide;
 use crate::units::{Length, in_mm, mm};
 
 impl Shaped for Point {

@@ -7,7 +7,10 @@ use beadseat::Toleranced;
 use beadseat::units::{deg, mm};
 use beadseat::uom::si::f64::Length;
 use beadseat::uom::si::length::millimeter;
-use beadseat::wheel::{BoltCircle, CircleFit, HoleCentre, Identified, MeasuredCircle, NearMiss};
+use beadseat::wheel::{
+    BoltCircle, HoleCentre,
+    drilling::{CircleFit, Identified, MeasuredCircle, NearMiss},
+};
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use proptest::sample::select;

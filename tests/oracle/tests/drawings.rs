@@ -10,7 +10,7 @@ use beadseat::sweep::{
     Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,
     TireSection,
 };
-use beadseat::tire::VehicleSide;
+use beadseat::tire::condition::VehicleSide;
 use beadseat::units::{deg, mm};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};

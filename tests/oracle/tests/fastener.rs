@@ -12,8 +12,11 @@ use beadseat::uom::si::{
     torque::newton_meter,
 };
 use beadseat::wheel::{
-    BoltCircle, Engagement, Friction, FrictionJoint, NutFactor, PropertyClass, Seat, SeatContact, Thread,
-    Tightening, TighteningOrder, TorqueBand, tire_torque,
+    BoltCircle, PropertyClass, Seat, Thread,
+    tightening::{
+        Engagement, Friction, FrictionJoint, NutFactor, SeatContact, Tightening, TighteningOrder, TorqueBand,
+        tire_torque,
+    },
 };
 use nalgebra::{Matrix3, Rotation3, Vector3};
 use proptest::prelude::*;

@@ -9,7 +9,11 @@ use beadseat::fitment::{
 };
 use beadseat::rim::RimWidth;
 use beadseat::sweep::{Carrier, Point};
-use beadseat::tire::{AgeLimit, ArrowTurn, DateCode, RimRange, SideFacingOut, SizeClass, VehicleSide};
+use beadseat::tire::{
+    RimRange, SizeClass,
+    condition::{AgeLimit, ArrowTurn, SideFacingOut, VehicleSide},
+    identification::DateCode,
+};
 use beadseat::units::{deg, kg, kmh, kpa, mm, nm, percent};
 use beadseat::vehicle::{Axle, Brake, Drive, Fastening, Hub, Kind, MeasuredTire, Space, Steering, Vehicle};
 use beadseat::vehicle::{AxleType, BodyKind, GapSide, NearbyBodies, NearbyBody, Travel};

@@ -5,7 +5,7 @@
 use std::fmt::{Debug, Display};
 use std::str::FromStr;
 
-use beadseat::tire::SidewallLine;
+use beadseat::tire::sidewall::SidewallLine;
 use beadseat::wheel::WheelStamp;
 use beadseat::{Marking, ParseError};
 use proptest::prelude::*;

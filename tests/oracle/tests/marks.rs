@@ -7,8 +7,10 @@ use beadseat::fitment::{
     Change, CheckId, Conditions, Limits, Position, Setup, Setups, TireInUse, Verdict, assess,
 };
 use beadseat::tire::{
-    ApprovalMark, DateCode, Grading, IdentificationNumber, ManufactureWeek, Plies, SidewallMark,
-    TemperatureGrade, TireClass, TractionGrade, TreadwearGrade,
+    energy_label::TireClass,
+    grading::{Grading, TemperatureGrade, TractionGrade, TreadwearGrade},
+    identification::{DateCode, IdentificationNumber, ManufactureWeek},
+    sidewall::{ApprovalMark, Plies, SidewallMark},
 };
 use beadseat::vehicle::{Kind, Vehicle};
 use jiff::ToSpan;
@@ -321,7 +323,7 @@ proptest! {
         let grade = |a: f64, c: f64| TractionGrade::earned_by(ratio(a), ratio(c)).unwrap();
         prop_assert!(grade(a + more, c) >= grade(a, c) && grade(a, c + more) >= grade(a, c));
         for class in [TireClass::C1, TireClass::C2, TireClass::C3] {
-            use beadseat::tire::LabelClass;
+            use beadseat::tire::energy_label::LabelClass;
             let of = |index: f64| LabelClass::of_wet_grip(class, ratio(index)).unwrap();
             prop_assert!(of(2.0 * a + more) >= of(2.0 * a));
         }

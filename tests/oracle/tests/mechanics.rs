@@ -4,7 +4,10 @@
 
 use beadseat::Toleranced;
 use beadseat::rim::RimWidth;
-use beadseat::tire::{Formation, Inflation, InflationModel, Tire, TireSize};
+use beadseat::tire::{
+    Formation, Tire, TireSize,
+    inflation::{Inflation, InflationModel},
+};
 use beadseat::units::{kg, kpa, mm};
 use beadseat::uom::si::f64::{Length, Mass, Pressure};
 use beadseat::uom::si::{length::millimeter, mass::kilogram, pressure::kilopascal};

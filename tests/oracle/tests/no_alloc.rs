@@ -13,8 +13,8 @@ use beadseat::tire::{
 };
 use beadseat::units::{deg, kg, kmh, kpa, mm, nm, ratio};
 use beadseat::wheel::{
-    BoltCircle, Bore, Friction, Inset, RimEdges, Seat, SeatContact, Thread, Tightening, TighteningOrder,
-    Wheel, WheelSize, WheelStamp,
+    BoltCircle, Bore, Inset, RimEdges, Seat, Thread, Wheel, WheelSize, WheelStamp,
+    tightening::{Friction, SeatContact, Tightening, TighteningOrder},
 };
 use beadseat::{ParseError, Toleranced};
 
@@ -106,7 +106,10 @@ fn computations() {
         ));
         black_box(size.rolling().unwrap().circumference_at(kmh(130.0)).unwrap());
         black_box((tire.load_capacity(kpa(230.0)).unwrap(), tire.load_capacity(kpa(90.0)).unwrap_err()));
-        black_box((tire.at_speed(kmh(250.0)), beadseat::tire::camber_load_factor(deg(3.0)).unwrap()));
+        black_box((
+            tire.at_speed(kmh(250.0)),
+            beadseat::tire::inflation::camber_load_factor(deg(3.0)).unwrap(),
+        ));
         black_box(LoadIndex::min_for(kg(530.0)));
         let contour = wheel.size().contour().unwrap();
         black_box(RimEdges::of(width, wheel.inset().unwrap(), mm(5.0), contour.flange_width()).outer());
@@ -175,7 +178,7 @@ fn sidewall_lines_of_every_family_allocate_nothing() {
     let mut printed = String::with_capacity(1024);
     let counted = allocations(|| {
         for text in texts {
-            if let Ok(line) = black_box(text).parse::<beadseat::tire::SidewallLine>() {
+            if let Ok(line) = black_box(text).parse::<beadseat::tire::sidewall::SidewallLine>() {
                 printed.clear();
                 write!(printed, "{line}").expect("room for a line");
                 black_box(line.contradictions().count());
@@ -187,7 +190,10 @@ fn sidewall_lines_of_every_family_allocate_nothing() {
 
 #[test]
 fn bolt_circles_are_measured_and_identified_without_allocation() {
-    use beadseat::wheel::{CircleFit, HoleCentre, Identified, MeasuredCircle, NearMiss};
+    use beadseat::wheel::{
+        HoleCentre,
+        drilling::{CircleFit, Identified, MeasuredCircle, NearMiss},
+    };
     let circle: BoltCircle = "5x112".parse().unwrap();
     let counted = allocations(|| {
         let chord = Toleranced::within(circle.chord(2).unwrap(), mm(0.2));

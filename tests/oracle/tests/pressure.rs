@@ -5,9 +5,11 @@
 use beadseat::Toleranced;
 use beadseat::rim::RimDiameter;
 use beadseat::tire::{
-    Ambient, Formation, Gearing, Inflation, InflationModel, LoadIndex, Metric, Rolling, SizeClass,
-    SizeSpeedLetter, SpeedSymbol, SpeedVariation, Speedometer, SpeedometerLaw, Tire, TireSize,
-    camber_load_factor, camber_pressure_factor, hydroplaning_onset,
+    Formation, LoadIndex, Metric, SizeClass, SizeSpeedLetter, SpeedSymbol, Tire, TireSize,
+    inflation::{
+        Ambient, Inflation, InflationModel, SpeedVariation, camber_load_factor, camber_pressure_factor,
+    },
+    rolling::{Gearing, Rolling, Speedometer, SpeedometerLaw, hydroplaning_onset},
 };
 use beadseat::units::{celsius, deg, kg, kmh, kpa, meters, mm, percent, ratio, rpm};
 use beadseat::uom::si::f64::{Length, Pressure};

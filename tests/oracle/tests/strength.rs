@@ -12,8 +12,10 @@ use beadseat::uom::si::moment_of_inertia::kilogram_square_meter;
 use beadseat::uom::si::ratio::ratio as bare;
 use beadseat::uom::si::torque::newton_meter;
 use beadseat::wheel::{
-    Barrel, BendingTest, Bore, CentringRing, Imbalance, Inset, LateralImpact, RadialTest, RingError,
-    RotatingPart, Spigot, SteeringGeometry, WheelLoad, WheelMetal, acceleration_ratio, track_change,
+    Barrel, Bore, CentringRing, Inset, RingError, Spigot, WheelLoad,
+    position::{SteeringGeometry, track_change},
+    rotation::{Imbalance, RotatingPart, acceleration_ratio},
+    strength::{BendingTest, LateralImpact, RadialTest, WheelMetal},
 };
 use beadseat::{Count, Toleranced};
 use nalgebra::{Point2, Rotation2, Vector2};
