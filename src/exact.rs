@@ -111,6 +111,12 @@ macro_rules! exact_length {
         }
 
         #[cfg(feature = "serde")]
+        impl crate::file::Shaped for $name {
+            const CONTENT: crate::file::Content =
+                crate::file::Content::Number { least: $least as f64, most: $most as f64 };
+        }
+
+        #[cfg(feature = "serde")]
         impl serde::Serialize for $name {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 serializer.serialize_f64(self.0.mm())

@@ -16,6 +16,8 @@ mod citation;
 pub mod draw;
 mod error;
 mod exact;
+#[cfg(feature = "serde")]
+mod file;
 pub mod fitment;
 pub mod marking;
 mod molded;

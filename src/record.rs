@@ -3,16 +3,17 @@
 /// Makes a struct whose fields are all optional but those under `needs`.
 ///
 /// A field is `name: Type = "key"` for a value that is valid by its type, or
-/// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity.
+/// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity. `Type [lent]` is read
+/// by reference: it is large, or owns what it holds.
 macro_rules! record {
     (
         $(#[$doc:meta])*
-        $name:ident $(blank $blank:ident)? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
-            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
+        $name:ident $(blank $blank:ident)? $(one_of [$($one_of:literal)+])? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
+            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? $([$lent:ident])? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
         }
     ) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq)]
+        #[derive(Clone, Debug, PartialEq)]
         pub struct $name {
             $($($need: $ntype,)+)?
             $($field: Option<$type>,)*
@@ -24,45 +25,16 @@ macro_rules! record {
             $($($(#[$ndoc])* pub const fn $need(&self) -> $ntype { self.$need })+)?
 
             $(
-                $(#[$fdoc])*
-                pub const fn $field(&self) -> Option<$type> { self.$field }
-
-                crate::record::setter!($field $with $key $type $(as $from)? $([$read $unit $least $most])?);
+                crate::record::getter!($(#[$fdoc])* $field $type $([$lent])?);
+                crate::record::setter!($field $with $key $type $(as $from)? $([$lent])? $([$read $unit $least $most])?);
             )*
         }
 
         #[cfg(feature = "serde")]
-        impl<'de> serde::Deserialize<'de> for $name {
-            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                struct Object;
-                impl<'de> serde::de::Visitor<'de> for Object {
-                    type Value = $name;
-
-                    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-                        f.write_str(concat!("an object with the facts of a ", stringify!($name)))
-                    }
-
-                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
-                        use serde::de::Error;
-                        $($(let mut $need: Option<$ntype> = None;)+)?
-                        $(let mut $field: Option<$type> = None;)*
-                        while let Some(key) = map.next_key::<alloc::string::String>()? {
-                            match key.as_str() {
-                                $($($nkey if $need.is_some() => return Err(A::Error::duplicate_field($nkey)),
-                                $nkey => $need = Some(map.next_value()?),)+)?
-                                $($key if $field.is_some() => return Err(A::Error::duplicate_field($key)),
-                                $key => $field = Some(crate::record::read!(map, $key $([$ctor $unit $least $most])?)),)*
-                                unknown => return Err(crate::text::unknown_field(unknown, &[$($($nkey,)+)? $($key,)*])),
-                            }
-                        }
-                        Ok($name {
-                            $($($need: $need.ok_or_else(|| A::Error::missing_field($nkey))?,)+)?
-                            $($field,)*
-                        })
-                    }
-                }
-                deserializer.deserialize_map(Object).map_err(crate::text::bounded)
-            }
+        crate::record::read_as_object! {
+            $name $(one_of [$($one_of)+])?
+            needs { $($($need: $ntype = $nkey;)+)? }
+            { $($field: $type = $key $([$ctor $unit $least $most])?;)* }
         }
 
         #[cfg(feature = "serde")]
@@ -77,7 +49,7 @@ macro_rules! record {
             /// Writes what is known into an object that may hold more.
             pub(crate) fn write_entries<M: serde::ser::SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
                 $($(map.serialize_entry($nkey, &self.$need)?;)+)?
-                $(if let Some(value) = self.$field {
+                $(if let Some(value) = &self.$field {
                     map.serialize_entry($key, &crate::record::shown!(value $([$ctor $read])?))?;
                 })*
                 Ok(())
@@ -97,6 +69,86 @@ macro_rules! record {
 }
 pub(crate) use record;
 
+/// Reads a struct of optional facts, and facts that it cannot do without, from an object. With `struct` in front, it
+/// makes the struct too.
+#[cfg(feature = "serde")]
+macro_rules! read_as_object {
+    (
+        $(#[$doc:meta])*
+        struct $name:ident $(one_of $one_of:tt)?
+        needs { $($need:ident: $ntype:ty = $nkey:literal;)* }
+        { $($field:ident: $type:ty = $key:literal $([$($range:tt)+])?;)* }
+    ) => {
+        $(#[$doc])*
+        struct $name {
+            $($need: $ntype,)*
+            $($field: Option<$type>,)*
+        }
+
+        crate::record::read_as_object! {
+            $name $(one_of $one_of)?
+            needs { $($need: $ntype = $nkey;)* }
+            { $($field: $type = $key $([$($range)+])?;)* }
+        }
+    };
+    (
+        $name:ident $(one_of [$($one_of:literal)+])?
+        needs { $($need:ident: $ntype:ty = $nkey:literal;)* }
+        { $($field:ident: $type:ty = $key:literal $([$ctor:ident $unit:literal $least:literal $most:literal])?;)* }
+    ) => {
+        impl $name {
+            /// What its files hold.
+            pub(crate) const OBJECT: &'static crate::file::Object = &crate::file::Object {
+                name: stringify!($name),
+                entries: &[
+                    $(crate::file::Entry::needed($nkey, <$ntype as crate::file::Shaped>::CONTENT),)*
+                    $(crate::file::Entry::optional($key, crate::record::content!($type $([$least $most])?)),)*
+                ],
+                one_of: &[$($($one_of),+)?],
+            };
+        }
+
+        impl crate::file::Shaped for $name {
+            const CONTENT: crate::file::Content = crate::file::Content::Object(Self::OBJECT);
+        }
+
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                struct Reader;
+                impl<'de> serde::de::Visitor<'de> for Reader {
+                    type Value = $name;
+
+                    fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+                        f.write_str(concat!("an object with the facts of a ", stringify!($name)))
+                    }
+
+                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
+                        const KEYS: &[&str] = &[$($nkey,)* $($key,)*];
+                        let mut given = crate::file::Given::default();
+                        $(let mut $need: Option<$ntype> = None;)*
+                        $(let mut $field: Option<$type> = None;)*
+                        while let Some(text) = map.next_key::<alloc::string::String>()? {
+                            let key = given.key(text, KEYS)?;
+                            match key.name {
+                                $($nkey => $need = Some(key.value(&mut map)?),)*
+                                $($key => $field = Some(crate::record::read!(map, key $key $([$ctor $unit $least $most])?)),)*
+                                _ => {}
+                            }
+                        }
+                        Ok($name {
+                            $($need: $need.ok_or_else(|| <A::Error as serde::de::Error>::missing_field($nkey))?,)*
+                            $($field,)*
+                        })
+                    }
+                }
+                deserializer.deserialize_map(Reader).map_err(crate::text::bounded)
+            }
+        }
+    };
+}
+#[cfg(feature = "serde")]
+pub(crate) use read_as_object;
+
 /// `new`, with the needed facts.
 macro_rules! constructor {
     ($blank:ident ; ; $($field:ident)*) => {
@@ -115,11 +167,31 @@ macro_rules! constructor {
 }
 pub(crate) use constructor;
 
+/// What is known of a field.
+macro_rules! getter {
+    ($(#[$doc:meta])* $field:ident $type:ty) => {
+        $(#[$doc])*
+        pub const fn $field(&self) -> Option<$type> { self.$field }
+    };
+    ($(#[$doc:meta])* $field:ident $type:ty [lent]) => {
+        $(#[$doc])*
+        pub const fn $field(&self) -> Option<&$type> { self.$field.as_ref() }
+    };
+}
+pub(crate) use getter;
+
 /// `with_…`: infallible for a type that is its own proof, checked for a quantity.
 macro_rules! setter {
     ($field:ident $with:ident $key:literal $type:ty) => {
         #[doc = concat!("Sets `", stringify!($field), "`.")]
         pub const fn $with(mut self, value: $type) -> Self {
+            self.$field = Some(value);
+            self
+        }
+    };
+    ($field:ident $with:ident $key:literal $type:ty [lent]) => {
+        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        pub fn $with(mut self, value: $type) -> Self {
             self.$field = Some(value);
             self
         }
@@ -151,20 +223,30 @@ pub(crate) use setter;
 /// The value of a key; a quantity's range is checked while its place in the file is known.
 #[cfg(feature = "serde")]
 macro_rules! read {
-    ($map:ident, $key:literal) => {
-        $map.next_value()?
+    ($map:ident, $found:ident $key:literal) => {
+        $found.value(&mut $map)?
     };
-    ($map:ident, $key:literal [$ctor:ident $unit:literal $least:literal $most:literal]) => {
-        crate::units::$ctor($map.next_value_seed(crate::record::InRange {
-            what: $key,
-            unit: $unit,
-            least: $least as f64,
-            most: $most as f64,
-        })?)
-    };
+    ($map:ident, $found:ident $key:literal [$ctor:ident $unit:literal $least:literal $most:literal]) => {{
+        let range =
+            crate::record::InRange { what: $key, unit: $unit, least: $least as f64, most: $most as f64 };
+        crate::units::$ctor($found.value_by(&mut $map, range)?)
+    }};
 }
 #[cfg(feature = "serde")]
 pub(crate) use read;
+
+/// What may stand behind a key.
+#[cfg(feature = "serde")]
+macro_rules! content {
+    ($type:ty) => {
+        <$type as crate::file::Shaped>::CONTENT
+    };
+    ($type:ty [$least:literal $most:literal]) => {
+        crate::file::Content::Number { least: $least as f64, most: $most as f64 }
+    };
+}
+#[cfg(feature = "serde")]
+pub(crate) use content;
 
 /// A value as it is written: a quantity as a number in its unit.
 #[cfg(feature = "serde")]
@@ -173,7 +255,7 @@ macro_rules! shown {
         $value
     };
     ($value:ident [$ctor:ident $read:ident]) => {
-        crate::record::written($value, crate::units::$read, crate::units::$ctor)
+        crate::record::written(*$value, crate::units::$read, crate::units::$ctor)
     };
 }
 #[cfg(feature = "serde")]
@@ -276,6 +358,11 @@ impl<const MOST: u8> Count<MOST> {
     pub const fn get(self) -> u8 {
         self.0.get()
     }
+}
+
+#[cfg(feature = "serde")]
+impl<const MOST: u8> crate::file::Shaped for Count<MOST> {
+    const CONTENT: crate::file::Content = crate::file::Content::Whole { least: 1, most: MOST };
 }
 
 #[cfg(feature = "serde")]

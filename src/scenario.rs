@@ -1,9 +1,11 @@
 //! A scenario file: a vehicle, its original setup and a proposed one, how it is used and the limits.
 //!
 //! Any self-describing serde format will do; JSON is what the examples read. Every key that is a
-//! quantity ends in its unit. What is not known is left out; `null` is not needed. Unknown keys, keys
-//! given twice, arrays instead of objects and values out of range are errors, and the error arises where
-//! the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
+//! quantity ends in its unit. In place of `_mm`, `_kpa`, `_kg`, `_kmh` and `_nm` it may end in `_in`, `_psi` or `_bar`,
+//! `_lb`, `_mph` and `_ftlb`; what is written is metric. What is not known is left out; `null` is not needed. Unknown
+//! keys, keys given twice, be it in two units, arrays instead of objects and values out of range are errors, and the
+//! error arises where the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
+//! [`schema`] is the same for other programs.
 //!
 //! What is written reads back as the same scenario. Numbers of up to 15 digits do so by any parser, longer ones by one
 //! that reads them exactly (of `serde_json`, with its feature `float_roundtrip`).
@@ -38,6 +40,10 @@
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits |
 
+mod schema;
+
+pub use schema::Schema;
+
 use alloc::string::String;
 use core::fmt;
 
@@ -46,8 +52,10 @@ use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAcces
 use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
+use crate::file::{Content, Entry, Object, Shaped};
 use crate::fitment::{Change, Conditions, Limits, Report, Setup, Setups, assess};
-use crate::text::{bounded, unknown_field, unknown_variant};
+use crate::record::read_as_object;
+use crate::text::{bounded, unknown_variant};
 use crate::vehicle::Vehicle;
 
 /// What a scenario file holds.
@@ -105,63 +113,31 @@ impl Scenario {
     }
 }
 
-/// Reads an object whose visitor is a function, refusing anything that is not an object.
-macro_rules! object {
-    ($deserializer:expr, $type:ty, $what:literal, |$map:pat_param| $body:expr) => {{
-        struct Object;
-        impl<'de> Visitor<'de> for Object {
-            type Value = $type;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str($what)
-            }
-
-            fn visit_map<A: MapAccess<'de>>(self, $map: A) -> Result<$type, A::Error> {
-                $body
-            }
-        }
-        $deserializer.deserialize_map(Object).map_err(bounded)
-    }};
+read_as_object! {
+    /// Setups as they stand in a file.
+    struct SetupsFile needs {} { front: Setup = "front"; rear: RearSetup = "rear"; }
 }
 
-/// Takes a value that may be given once.
-fn once<'de, A: MapAccess<'de>, T: Deserialize<'de>>(
-    map: &mut A,
-    key: &'static str,
-    place: &mut Option<T>,
-) -> Result<(), A::Error> {
-    if place.is_some() {
-        return Err(A::Error::duplicate_field(key));
-    }
-    *place = Some(map.next_value()?);
-    Ok(())
+impl Shaped for Setups {
+    const CONTENT: Content = SetupsFile::CONTENT;
 }
 
 impl<'de> Deserialize<'de> for Setups {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        object!(deserializer, Setups, "an object with the setups of `front` and `rear`", |mut map| {
-            let (mut front, mut rear): (Option<Setup>, Option<RearSetup>) = (None, None);
-            while let Some(key) = map.next_key::<String>()? {
-                match key.as_str() {
-                    "front" => once(&mut map, "front", &mut front)?,
-                    "rear" => once(&mut map, "rear", &mut rear)?,
-                    unknown => return Err(unknown_field(unknown, &["front", "rear"])),
-                }
-            }
-            let rear = match rear {
-                Some(RearSetup(None)) if front.is_none() => {
-                    return Err(A::Error::custom("`rear` is the same as `front`, which is not there"));
-                }
-                Some(RearSetup(own)) => own.or(front),
-                None => None,
-            };
-            Ok(Setups { front, rear })
-        })
+        let SetupsFile { front, rear } = SetupsFile::deserialize(deserializer)?;
+        if front.is_none() && matches!(rear, Some(RearSetup(None))) {
+            return Err(D::Error::custom("`rear` is the same as `front`, which is not there"));
+        }
+        Ok(Self { front, rear: rear.and_then(|RearSetup(own)| own.or(front)) })
     }
 }
 
 /// An object, or nothing for `"same"`.
 struct RearSetup(Option<Setup>);
+
+impl Shaped for RearSetup {
+    const CONTENT: Content = Content::SameOr(Setup::OBJECT);
+}
 
 impl<'de> Deserialize<'de> for RearSetup {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
@@ -208,7 +184,10 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for AllButName<'_, A> {
             if key != "name" {
                 return seed.deserialize(key.into_deserializer()).map(Some);
             }
-            once(&mut self.map, "name", self.name)?;
+            if self.name.is_some() {
+                return Err(A::Error::duplicate_field("name"));
+            }
+            *self.name = Some(self.map.next_value()?);
         }
         Ok(None)
     }
@@ -218,48 +197,55 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for AllButName<'_, A> {
     }
 }
 
+impl Shaped for Named {
+    const CONTENT: Content =
+        Content::Object(&Object { name: "NamedVehicle", entries: &NAMED_VEHICLE, one_of: &[] });
+}
+
+const NAMED_VEHICLE: [Entry; 1 + Vehicle::OBJECT.entries.len()] = {
+    let mut entries = [Entry::optional("name", Content::Text); 1 + Vehicle::OBJECT.entries.len()];
+    let mut number = 1;
+    while number < entries.len() {
+        entries[number] = Vehicle::OBJECT.entries[number - 1];
+        number += 1;
+    }
+    entries
+};
+
 impl<'de> Deserialize<'de> for Named {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        object!(deserializer, Named, "an object with the facts of a vehicle", |map| {
-            let mut name = None;
-            let vehicle =
-                Vehicle::deserialize(MapAccessDeserializer::new(AllButName { map, name: &mut name }))?;
-            Ok(Named { name, vehicle })
-        })
+        struct Reader;
+        impl<'de> Visitor<'de> for Reader {
+            type Value = Named;
+
+            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.write_str("an object with the facts of a Vehicle")
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Named, A::Error> {
+                let mut name = None;
+                let map = MapAccessDeserializer::new(AllButName { map, name: &mut name });
+                Ok(Named { vehicle: Vehicle::deserialize(map)?, name })
+            }
+        }
+        deserializer.deserialize_map(Reader).map_err(bounded)
     }
+}
+
+read_as_object! {
+    /// A scenario as it stands in a file.
+    struct ScenarioFile
+    needs { vehicle: Named = "vehicle"; original: Setups = "original"; proposed: Setups = "proposed"; }
+    { conditions: Conditions = "use"; limits: Limits = "limits"; }
 }
 
 impl<'de> Deserialize<'de> for Scenario {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        object!(deserializer, Scenario, "an object with `vehicle`, `original` and `proposed`", |mut map| {
-            let mut vehicle: Option<Named> = None;
-            let (mut original, mut proposed): (Option<Setups>, Option<Setups>) = (None, None);
-            let (mut conditions, mut limits): (Option<Conditions>, Option<Limits>) = (None, None);
-            while let Some(key) = map.next_key::<String>()? {
-                match key.as_str() {
-                    "vehicle" => once(&mut map, "vehicle", &mut vehicle)?,
-                    "original" => once(&mut map, "original", &mut original)?,
-                    "proposed" => once(&mut map, "proposed", &mut proposed)?,
-                    "use" => once(&mut map, "use", &mut conditions)?,
-                    "limits" => once(&mut map, "limits", &mut limits)?,
-                    unknown => {
-                        let known = &["vehicle", "original", "proposed", "use", "limits"];
-                        return Err(unknown_field(unknown, known));
-                    }
-                }
-            }
-            let vehicle = vehicle.ok_or_else(|| A::Error::missing_field("vehicle"))?;
-            Ok(Scenario {
-                name: vehicle.name,
-                vehicle: vehicle.vehicle,
-                change: Change {
-                    original: original.ok_or_else(|| A::Error::missing_field("original"))?,
-                    proposed: proposed.ok_or_else(|| A::Error::missing_field("proposed"))?,
-                },
-                conditions: conditions.unwrap_or_default(),
-                limits: limits.unwrap_or_default(),
-            })
-        })
+        let file = ScenarioFile::deserialize(deserializer)?;
+        let change = Change { original: file.original, proposed: file.proposed };
+        let Named { name, vehicle } = file.vehicle;
+        let (conditions, limits) = (file.conditions.unwrap_or_default(), file.limits.unwrap_or_default());
+        Ok(Self { name, vehicle, change, conditions, limits })
     }
 }
 
@@ -286,4 +272,15 @@ impl Serialize for Scenario {
         map.serialize_entry("limits", &self.limits)?;
         map.end()
     }
+}
+
+/// The schema of the file that [`Scenario`] is read from.
+///
+/// ```
+/// let text = serde_json::to_string_pretty(&beadseat::scenario::schema())?;
+/// assert!(text.contains("bolt_circle"));
+/// # Ok::<(), serde_json::Error>(())
+/// ```
+pub const fn schema() -> Schema {
+    Schema::of(ScenarioFile::OBJECT)
 }

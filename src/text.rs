@@ -445,6 +445,11 @@ macro_rules! as_text {
         }
 
         #[cfg(feature = "serde")]
+        impl crate::file::Shaped for $type {
+            const CONTENT: crate::file::Content = crate::file::Content::Text;
+        }
+
+        #[cfg(feature = "serde")]
         impl serde::Serialize for $type {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 let mut text = crate::text::Text::new();

@@ -102,6 +102,7 @@ record! {
     /// assert_eq!(hub.spigot(), None); // not known, and not guessed
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
+    #[derive(Copy)]
     Hub {
         /// Bolt circle of the hub.
         bolt_circle / with_bolt_circle: BoltCircle = "bolt_circle";
@@ -131,6 +132,7 @@ record! {
     /// assert_eq!(s.scrub_radius(), Some(mm(-8.0)));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
+    #[derive(Copy)]
     Steering {
         /// Inclination of the steering axis seen from the front, top inboard.
         kingpin_inclination / with_kingpin_inclination: Angle = "kingpin_inclination_deg" [deg in_deg "deg" -5 to 30];
@@ -160,6 +162,7 @@ record! {
     /// assert!(Travel::new().with_jounce(mm(80.0))?.jounce().is_some());
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
+    #[derive(Copy)]
     Travel {
         /// Upward, to the bump stop.
         jounce / with_jounce: Length = "jounce_mm" [mm in_mm "mm" 0 to 500];
@@ -183,6 +186,7 @@ record! {
     /// assert_eq!(t.width(), Some(mm(211.0)));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
+    #[derive(Copy)]
     MeasuredTire {
         /// Its real width over the sidewalls.
         width / with_width: Length = "width_mm" [mm in_mm "mm" 50 to 800];
@@ -218,7 +222,7 @@ record! {
         /// How far each gap may be off.
         uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 50];
         /// Bodies around the wheels.
-        obstacles / with_obstacles: NearbyBodies = "obstacles";
+        obstacles / with_obstacles: NearbyBodies [lent] = "obstacles";
         /// The tire they were measured with, if it was measured too.
         measured_tire / with_measured_tire: MeasuredTire = "measured_tire";
     }
@@ -232,6 +236,7 @@ record! {
     /// assert!(Brake::new().with_disc(mm(312.0))?.with_envelope_radius(mm(178.0)).is_ok());
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
+    #[derive(Copy)]
     Brake {
         /// Diameter of the disc.
         disc / with_disc: Length = "disc_mm" [mm in_mm "mm" 100 to 600];
@@ -281,7 +286,7 @@ record! {
         /// Suspension travel.
         travel / with_travel: Travel = "travel";
         /// Measured gaps.
-        space / with_space: Space = "space";
+        space / with_space: Space [lent] = "space";
         /// The brake.
         brake / with_brake: Brake = "brake";
         /// Whether it has no brakes.
@@ -326,9 +331,9 @@ record! {
         /// Whether it tows.
         towing / with_towing: bool = "towing";
         /// Front axle.
-        front / with_front: Axle = "front";
+        front / with_front: Axle [lent] = "front";
         /// Rear axle, or the only one of a trailer.
-        rear / with_rear: Axle = "rear";
+        rear / with_rear: Axle [lent] = "rear";
     }
 }
 
@@ -363,14 +368,15 @@ impl Vehicle {
     /// let mut around = NearbyBodies::new();
     /// around.push(pipe.only_on(VehicleSide::Left))?;
     /// let vehicle = Vehicle::unknown().with_front(Axle::new().with_space(Space::new().with_obstacles(around)));
-    /// assert_ne!(vehicle.mirrored(), vehicle);
-    /// assert_eq!(vehicle.mirrored().mirrored(), vehicle);
+    /// assert_ne!(vehicle.clone().mirrored(), vehicle);
+    /// assert_eq!(vehicle.clone().mirrored().mirrored(), vehicle);
     /// # Ok::<(), beadseat::sweep::ObstacleError>(())
     /// ```
+    #[cfg(feature = "alloc")]
     pub fn mirrored(mut self) -> Self {
         for axle in [&mut self.front, &mut self.rear].into_iter().flatten() {
             if let Some(space) = &mut axle.space {
-                space.obstacles = space.obstacles.map(NearbyBodies::mirrored);
+                space.obstacles = space.obstacles.take().map(NearbyBodies::mirrored);
             }
         }
         self
@@ -381,11 +387,11 @@ impl Vehicle {
     /// ```
     /// use beadseat::vehicle::{Drive, Vehicle};
     /// let v = Vehicle::unknown().with_drive(Drive::Front);
-    /// assert_eq!(v.reversed().drive(), Some(Drive::Rear));
-    /// assert_eq!(v.reversed().reversed(), v);
+    /// assert_eq!(v.clone().reversed().drive(), Some(Drive::Rear));
+    /// assert_eq!(v.clone().reversed().reversed(), v);
     /// ```
     pub const fn reversed(mut self) -> Self {
-        (self.front, self.rear) = (self.rear, self.front);
+        core::mem::swap(&mut self.front, &mut self.rear);
         self.drive = match self.drive {
             Some(Drive::Front) => Some(Drive::Rear),
             Some(Drive::Rear) => Some(Drive::Front),

@@ -24,7 +24,7 @@ fn wagon(patches: &Value) -> Scenario {
     serde_json::from_value(document).unwrap()
 }
 
-fn room(scenario: &Scenario) -> AvailableSpace {
+fn room(scenario: &Scenario) -> AvailableSpace<'_> {
     AvailableSpace::front(scenario.vehicle(), scenario.change().original.front.unwrap(), scenario.limits())
 }
 
@@ -158,7 +158,8 @@ fn what_is_lacking_is_named() {
         ),
     ];
     for (patches, expected) in &rows {
-        let room = room(&wagon(patches));
+        let scenario = wagon(patches);
+        let room = room(&scenario);
         let proposed = setup("225/45R17 94W XL", "7.5Jx17 ET42", 0.0);
         let lacking = [
             room.max_diameter().err(),
@@ -171,7 +172,8 @@ fn what_is_lacking_is_named() {
             assert!(lacking.is_none_or(|l| l.position() == Position::Front));
         }
     }
-    let room = room(&wagon(&json!({})));
+    let scenario = wagon(&json!({}));
+    let room = room(&scenario);
     let no_inset = room.max_width(&"7.5Jx17".parse().unwrap(), mm(0.0)).unwrap_err();
     assert_eq!(no_inset.inputs().collect::<Vec<_>>(), [Input::WheelInset]);
     assert_eq!(no_inset.to_string(), "not known: proposed.front.wheel (inset)");

@@ -49,7 +49,13 @@ fn missing_field() {
 
 #[test]
 fn unknown_field() {
-    refused(&with("/vehicle/front/max_load_lb", json!(2000)), "vehicle.front", "unknown field `max_load_lb`");
+    refused(&with("/vehicle/front/max_load_t", json!(1)), "vehicle.front", "unknown field `max_load_t`");
+    refused(&with("/vehicle/front/max_load_in", json!(1)), "vehicle.front", "unknown field `max_load_in`");
+    refused(
+        &with("/vehicle/front/hub/bolt_circle_in", json!(1)),
+        "vehicle.front.hub",
+        "unknown field `bolt_circle_in`",
+    );
     refused(&with("/colour", json!("red")), ".", "unknown field `colour`");
     refused(&with("/limits/speed", json!(1)), "limits", "unknown field `speed`");
 }
@@ -59,6 +65,27 @@ fn field_given_twice() {
     refused(r#"{"use": {"towing": true, "towing": false}}"#, "use", "duplicate field `towing`");
     refused(r#"{"vehicle": {"name": "a", "name": "b"}}"#, "vehicle", "duplicate field `name`");
     refused(r#"{"vehicle": {}, "vehicle": {}}"#, ".", "duplicate field `vehicle`");
+}
+
+#[test]
+fn one_quantity_in_two_units() {
+    let both = "`max_load_kg` and `max_load_lb` say the same in two units";
+    refused(&with("/vehicle/front/max_load_lb", json!(2000)), "vehicle.front", both);
+    let both = "`pressure_psi` and `pressure_kpa` say the same in two units";
+    refused(r#"{"proposed": {"front": {"pressure_psi": 36, "pressure_kpa": 250}}}"#, "proposed.front", both);
+    let both = "`pressure_psi` and `pressure_bar` say the same in two units";
+    refused(r#"{"proposed": {"front": {"pressure_psi": 36, "pressure_bar": 2.5}}}"#, "proposed.front", both);
+    let twice = "duplicate field `pressure_kpa`";
+    refused(r#"{"proposed": {"front": {"pressure_psi": 36, "pressure_psi": 36}}}"#, "proposed.front", twice);
+}
+
+#[test]
+fn out_of_range_in_another_unit() {
+    let text = r#"{"vehicle": {"front": {"track_in": 200}}}"#;
+    refused(text, "vehicle.front.track_in", "track_mm 5080 mm is not in 500 to 3000 mm");
+    refused(&text.replace("200", "\"wide\""), "vehicle.front.track_in", "invalid type: string");
+    let spigot = r#"{"vehicle": {"front": {"hub": {"spigot_in": 0.5}}}}"#;
+    refused(spigot, "vehicle.front.hub.spigot_in", "spigot_mm 12.7 mm is not in 20 to 400 mm");
 }
 
 #[test]

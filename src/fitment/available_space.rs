@@ -34,7 +34,8 @@ use crate::wheel::{Inset, Wheel};
 /// let front = Axle::new().with_track(mm(1538.0))?.with_space(space);
 /// let wagon = Vehicle::new(Kind::Passenger).with_front(front);
 /// let original = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
-/// let room = AvailableSpace::front(&wagon, original, &Limits::default());
+/// let limits = Limits::default();
+/// let room = AvailableSpace::front(&wagon, original, &limits);
 ///
 /// // 629 mm and twice what 55 mm have above the 6.35 mm that must stay.
 /// assert!((room.max_diameter()? - mm(726.3)).abs() < mm(1e-9));
@@ -50,22 +51,22 @@ use crate::wheel::{Inset, Wheel};
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct AvailableSpace {
-    vehicle: Vehicle,
+pub struct AvailableSpace<'a> {
+    vehicle: &'a Vehicle,
     place: Position,
     original: Setup,
-    limits: Limits,
+    limits: &'a Limits,
 }
 
-impl AvailableSpace {
+impl<'a> AvailableSpace<'a> {
     /// On the front axle, whose gaps were measured with this setup on it.
-    pub const fn front(vehicle: &Vehicle, original: Setup, limits: &Limits) -> Self {
-        Self { vehicle: *vehicle, place: Position::Front, original, limits: *limits }
+    pub const fn front(vehicle: &'a Vehicle, original: Setup, limits: &'a Limits) -> Self {
+        Self { vehicle, place: Position::Front, original, limits }
     }
 
     /// On the rear axle, or the only one of a trailer.
-    pub const fn rear(vehicle: &Vehicle, original: Setup, limits: &Limits) -> Self {
-        Self { vehicle: *vehicle, place: Position::Rear, original, limits: *limits }
+    pub const fn rear(vehicle: &'a Vehicle, original: Setup, limits: &'a Limits) -> Self {
+        Self { vehicle, place: Position::Rear, original, limits }
     }
 
     /// Answers, or says where what is lacking belongs.
@@ -73,7 +74,7 @@ impl AvailableSpace {
         &self,
         find: impl FnOnce(&Case<'_>, &SetupFacts<'_>) -> Result<T, Missing>,
     ) -> Result<T, MissingFacts> {
-        let axle = AxleFacts::in_any_use(self.place, &self.vehicle, &self.limits);
+        let axle = AxleFacts::in_any_use(self.place, self.vehicle, self.limits);
         let original = SetupFacts::new(&self.original, &axle);
         let case = Case::new(&axle, [Some(&original), None]);
         case.car_rules()

@@ -107,6 +107,7 @@ record! {
     /// assert_eq!(towing.towing(), Some(true));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
+    #[derive(Copy)]
     Conditions {
         /// The day for which the assessment is made.
         date / with_date: Day = "date";

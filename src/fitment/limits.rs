@@ -53,6 +53,7 @@ record! {
     /// assert_eq!(limits.diameter_growth_share().citation(), Citation::CALLER);
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
+    #[derive(Copy)]
     Limits {
         /// The set; without one, the default.
         named_set / with_named_set: LimitSet = "set";

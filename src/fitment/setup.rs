@@ -20,6 +20,7 @@ record! {
     /// assert!(bolts.thread().is_some());
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
+    #[derive(Copy)]
     Fasteners {
         /// Their thread.
         thread / with_thread: Thread = "thread";
@@ -44,6 +45,7 @@ record! {
     /// assert_eq!(tire.tread_depth(), Some(mm(6.5)));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
+    #[derive(Copy)]
     TireInUse {
         /// The date group of its identification number.
         date_code / with_date_code: DateCode = "date_code";
@@ -69,6 +71,7 @@ record! {
     /// assert_eq!(setup.spacer(), None);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
+    #[derive(Copy)]
     Setup needs {
         /// The tire.
         tire: Tire = "tire";

@@ -24,7 +24,7 @@ use crate::vehicle::{BodyKind, Vehicle};
 /// assert!(survey.nearest().is_some_and(|swept| swept.upper() > mm(10.0)));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct SweptCorner {
     corner: Corner,
     before: Profile,
@@ -73,7 +73,11 @@ impl SweptCorner {
         let survey = || {
             case.car_rules()?;
             let (original, proposed) = case.both()?;
-            let (around, bodies) = swept::obstacles(&case, original, side, Size::Nominal)?;
+            let (mut around, mut bodies) = (Obstacles::new(), [None; MAX_OBSTACLES]);
+            swept::place(&mut around, &case, original, side, Size::Nominal)?;
+            for (place, body) in bodies.iter_mut().zip(swept::bodies_on(&case, side)) {
+                *place = Some(body.kind());
+            }
             Ok(Self {
                 corner: swept::corner(&case, original)?,
                 before: swept::outer_profile(original, Size::Nominal)?,

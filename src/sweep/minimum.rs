@@ -4,7 +4,7 @@ use super::bound::Bounded;
 use super::cell::{Cell, VARIABLES};
 use super::corner::{Corner, Pose};
 use super::motion::{Motion, Piece};
-use super::obstacle::{MAX_OBSTACLES, MAX_PIECES, Obstacles, Point};
+use super::obstacle::{MAX_OBSTACLES, MAX_PIECES, Obstacle, Obstacles, Point};
 use super::profile::{Profile, ProfilePoint};
 use crate::units::{self, Angle, Length, in_mm};
 use crate::{Citation, OutOfRange};
@@ -176,6 +176,16 @@ impl Corner {
         around: &Obstacles,
         effort: Effort,
     ) -> Result<Option<Swept>, OutOfRange> {
+        self.clearance_of(profile, around.as_slice(), effort)
+    }
+
+    /// The same of obstacles that stand in a list already.
+    pub(crate) fn clearance_of(
+        &self,
+        profile: &Profile,
+        around: &[Obstacle],
+        effort: Effort,
+    ) -> Result<Option<Swept>, OutOfRange> {
         let mut search = Search {
             best: None,
             upper: f64::INFINITY,
@@ -186,8 +196,8 @@ impl Corner {
         // What each piece promises: at first sight the nearest are followed downhill, for a good upper bound.
         let mut promise = [[f64::INFINITY; MAX_PIECES]; MAX_OBSTACLES];
         let mut nearest = [(f64::INFINITY, 0, 0); FOLLOWED];
-        for (number, obstacle) in around.iter().enumerate() {
-            for (index, promise) in promise[number].iter_mut().enumerate() {
+        for (number, (obstacle, promise)) in around.iter().zip(&mut promise).enumerate() {
+            for (index, promise) in promise.iter_mut().enumerate() {
                 let Some(piece) = Piece::of(obstacle, index) else { break };
                 let motion = Motion::new(self, profile, obstacle, piece)?;
                 let (lower, seen) = search.glance(&motion, number);
@@ -201,14 +211,14 @@ impl Corner {
             }
         }
         for (_, number, index) in nearest {
-            let Some(obstacle) = around.iter().nth(number) else { continue };
+            let Some(obstacle) = around.get(number) else { continue };
             let Some(piece) = Piece::of(obstacle, index) else { continue };
             if promise[number][index] < search.upper {
                 search.follow(&Motion::new(self, profile, obstacle, piece)?, number);
             }
         }
-        for (number, obstacle) in around.iter().enumerate() {
-            for (index, &promise) in promise[number].iter().enumerate() {
+        for (number, (obstacle, promise)) in around.iter().zip(&promise).enumerate() {
+            for (index, &promise) in promise.iter().enumerate() {
                 let Some(piece) = Piece::of(obstacle, index) else { break };
                 if search.may_drop(promise) {
                     continue;

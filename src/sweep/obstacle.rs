@@ -332,6 +332,12 @@ impl Obstacle {
         Ok(self)
     }
 
+    /// As measured, without its uncertainty.
+    pub(crate) const fn at_nominal(mut self) -> Self {
+        self.uncertainty = 0.0;
+        self
+    }
+
     /// Sets what it is fixed to; the body if not said.
     ///
     /// # Errors
@@ -436,15 +442,23 @@ pub const MAX_OBSTACLES: usize = 16;
 /// assert_eq!(around.push(stud), Err(ObstacleError::TooMany));
 /// # Ok::<(), beadseat::sweep::ObstacleError>(())
 /// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Obstacles {
-    list: [Option<Obstacle>; MAX_OBSTACLES],
+    /// Beyond the count, points that nothing reads.
+    list: [Obstacle; MAX_OBSTACLES],
+    count: usize,
+}
+
+impl Default for Obstacles {
+    fn default() -> Self {
+        Self::new()
+    }
 }
 
 impl Obstacles {
     /// None yet.
     pub const fn new() -> Self {
-        Self { list: [None; MAX_OBSTACLES] }
+        Self { list: [Obstacle::point(Point([0.0; 3])); MAX_OBSTACLES], count: 0 }
     }
 
     /// Adds one at the end.
@@ -452,14 +466,18 @@ impl Obstacles {
     /// # Errors
     /// A seventeenth.
     pub fn push(&mut self, obstacle: Obstacle) -> Result<(), ObstacleError> {
-        let free = self.list.iter_mut().find(|place| place.is_none()).ok_or(ObstacleError::TooMany)?;
-        *free = Some(obstacle);
+        *self.list.get_mut(self.count).ok_or(ObstacleError::TooMany)? = obstacle;
+        self.count += 1;
         Ok(())
     }
 
     /// All of them, in order.
     pub fn iter(&self) -> impl Iterator<Item = &Obstacle> {
-        self.list.iter().flatten()
+        self.as_slice().iter()
+    }
+
+    pub(crate) fn as_slice(&self) -> &[Obstacle] {
+        self.list.get(..self.count).unwrap_or_default()
     }
 
     /// The same as measured, without their uncertainties.
@@ -472,8 +490,8 @@ impl Obstacles {
     /// # Ok::<(), beadseat::sweep::ObstacleError>(())
     /// ```
     pub fn at_nominal(mut self) -> Self {
-        for obstacle in self.list.iter_mut().flatten() {
-            obstacle.uncertainty = 0.0;
+        for obstacle in &mut self.list {
+            *obstacle = obstacle.at_nominal();
         }
         self
     }

@@ -15,6 +15,11 @@ macro_rules! worded {
         }
 
         #[cfg(feature = "serde")]
+        impl crate::file::Shaped for $name {
+            const CONTENT: crate::file::Content = crate::file::Content::Words(&[$($name::$variant.name(),)*]);
+        }
+
+        #[cfg(feature = "serde")]
         impl serde::Serialize for $name {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 serializer.serialize_str(self.name())

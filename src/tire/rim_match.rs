@@ -158,6 +158,14 @@ impl TireSize {
     }
 }
 
+#[cfg(feature = "serde")]
+impl crate::file::Shaped for RimRange {
+    const CONTENT: crate::file::Content = {
+        use crate::file::Content;
+        Content::List { of: &Content::Number { least: 2.0, most: 48.0 }, least: 2, most: 2 }
+    };
+}
+
 /// In files, a maker's range is `[least, most]` in inches.
 #[cfg(feature = "serde")]
 impl serde::Serialize for RimRange {

@@ -302,7 +302,10 @@ impl NearbyBody {
     }
 }
 
-/// The bodies around the wheels of an axle, up to 16.
+/// The bodies around the wheels of an axle, up to 16 around each.
+///
+/// With the feature `alloc` a list that grows; without it, one that stands still:
+/// [`from_static`](Self::from_static).
 ///
 /// ```
 /// use beadseat::{sweep::{ObstacleError, Point}, units::mm, vehicle::{BodyKind, NearbyBody, NearbyBodies}};
@@ -315,37 +318,95 @@ impl NearbyBody {
 /// assert_eq!(around.iter().count(), 16);
 /// # Ok::<(), ObstacleError>(())
 /// ```
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct NearbyBodies {
-    list: [Option<NearbyBody>; MAX_OBSTACLES],
-}
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct NearbyBodies(List);
+
+#[cfg(feature = "alloc")]
+type List = alloc::borrow::Cow<'static, [NearbyBody]>;
+#[cfg(not(feature = "alloc"))]
+type List = &'static [NearbyBody];
 
 impl NearbyBodies {
     /// None yet.
     pub const fn new() -> Self {
-        Self { list: [None; MAX_OBSTACLES] }
+        Self::borrowed(&[])
+    }
+
+    /// Those of a list that is there for good, as of a program without a heap.
+    ///
+    /// # Errors
+    /// More than 16 around a wheel.
+    ///
+    /// ```
+    /// use beadseat::{sweep::ObstacleError, units::mm, vehicle::{BodyKind, GapSide, NearbyBodies, NearbyBody}};
+    /// use std::sync::LazyLock;
+    /// static AROUND: LazyLock<Result<[NearbyBody; 1], ObstacleError>> = LazyLock::new(|| {
+    ///     Ok([NearbyBody::gap(BodyKind::StrutTube, GapSide::Inner, mm(18.0), mm(290.0), mm(0.0))?])
+    /// });
+    /// assert_eq!(NearbyBodies::from_static(AROUND.as_ref()?)?.iter().count(), 1);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub const fn from_static(bodies: &'static [NearbyBody]) -> Result<Self, ObstacleError> {
+        if bodies.len() > 2 * MAX_OBSTACLES || is_crowded(bodies) {
+            return Err(ObstacleError::TooMany);
+        }
+        Ok(Self::borrowed(bodies))
+    }
+
+    #[cfg(feature = "alloc")]
+    const fn borrowed(bodies: &'static [NearbyBody]) -> Self {
+        Self(alloc::borrow::Cow::Borrowed(bodies))
+    }
+
+    #[cfg(not(feature = "alloc"))]
+    const fn borrowed(bodies: &'static [NearbyBody]) -> Self {
+        Self(bodies)
     }
 
     /// Adds one at the end.
     ///
     /// # Errors
-    /// A seventeenth.
+    /// A seventeenth around a wheel: one that is on both sides counts on either.
+    #[cfg(feature = "alloc")]
     pub fn push(&mut self, body: NearbyBody) -> Result<(), ObstacleError> {
-        let free = self.list.iter_mut().find(|place| place.is_none()).ok_or(ObstacleError::TooMany)?;
-        *free = Some(body);
+        let bodies = self.0.to_mut();
+        bodies.push(body);
+        if is_crowded(bodies) {
+            bodies.pop();
+            return Err(ObstacleError::TooMany);
+        }
         Ok(())
     }
 
     /// All of them, in order.
     pub fn iter(&self) -> impl Iterator<Item = &NearbyBody> {
-        self.list.iter().flatten()
+        self.0.iter()
     }
 
     /// As in a mirror: what was on the left is on the right.
+    #[cfg(feature = "alloc")]
     pub(crate) fn mirrored(mut self) -> Self {
-        for body in self.list.iter_mut().flatten() {
+        for body in self.0.to_mut() {
             body.side = body.side.map(VehicleSide::opposite);
         }
         self
     }
+}
+
+/// Whether more bodies are around a wheel than a corner can have.
+const fn is_crowded(bodies: &[NearbyBody]) -> bool {
+    let [mut left, mut right] = [0; 2];
+    let mut number = 0;
+    while number < bodies.len() {
+        match bodies[number].side {
+            Some(VehicleSide::Left) => left += 1,
+            Some(VehicleSide::Right) => right += 1,
+            None => {
+                left += 1;
+                right += 1;
+            }
+        }
+        number += 1;
+    }
+    left > MAX_OBSTACLES || right > MAX_OBSTACLES
 }

@@ -30,6 +30,7 @@ record! {
     /// assert_ne!(adaptor.hub_bolt_circle(), adaptor.wheel_bolt_circle());
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
+    #[derive(Copy)]
     Adaptor needs {
         /// How far it moves the wheel outboard.
         thickness: Thickness = "thickness_mm";

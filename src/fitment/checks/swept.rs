@@ -11,7 +11,7 @@ use crate::fitment::finding::{Finding, Found, no_more};
 use crate::fitment::value::{Bound, Value};
 use crate::rim::Contour;
 use crate::sweep::{
-    ContactPatch, Corner, Effort, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
+    ContactPatch, Corner, Effort, Obstacle, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
 };
 use crate::tire::condition::VehicleSide;
 use crate::units::{Angle, Length, in_mm, mm};
@@ -181,6 +181,8 @@ fn is_too_near(case: &Case<'_>, left: f64) -> bool {
 
 /// Whether the proposed wheel comes nearer than the limit to any body to which the original did not come as
 /// near. So deep inside that only the figures can be wrong, nothing is excused but what does not change.
+// On its own: the bodies in the corner's frame are large, and those of the judgement before it are done with.
+#[inline(never)]
 fn comes_nearer(
     case: &Case<'_>,
     corner: &Corner,
@@ -193,14 +195,13 @@ fn comes_nearer(
         return Ok(false);
     }
     let allowance = in_mm(case.limits.dynamic_allowance().value());
-    let (around, _) = obstacles(case, original, side, Size::Nominal)?;
+    let mut around = Obstacles::new();
+    place(&mut around, case, original, side, Size::Nominal)?;
     // A barrel that is not known excuses nothing.
     let before = Wheel::open(original);
     for obstacle in around.iter() {
-        let mut one = Obstacles::new();
-        one.push(*obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
         let left = |wheel| -> Result<f64, Missing> {
-            let found = nearest(corner, wheel, &one, Size::Nominal)?;
+            let found = nearest(corner, wheel, core::slice::from_ref(obstacle), Size::Nominal)?;
             Ok(found.map_or(f64::INFINITY, |swept| in_mm(swept.upper())) - allowance)
         };
         let after = left(proposed)?;
@@ -308,17 +309,18 @@ fn swept(
     side: VehicleSide,
     size: Size,
 ) -> Result<Option<(Swept, BodyKind)>, Missing> {
-    let (around, kinds) = obstacles(case, original, side, size)?;
-    Ok(nearest(corner, wheel, &around, size)?.map(|swept| {
-        let kind = kinds.get(swept.obstacle()).copied().flatten();
-        (swept, kind.unwrap_or(BodyKind::Other))
+    let mut around = Obstacles::new();
+    place(&mut around, case, original, side, size)?;
+    Ok(nearest(corner, wheel, around.as_slice(), size)?.map(|swept| {
+        let body = bodies_on(case, side).nth(swept.obstacle());
+        (swept, body.map_or(BodyKind::Other, NearbyBody::kind))
     }))
 }
 
 fn nearest(
     corner: &Corner,
     wheel: Wheel<'_>,
-    around: &Obstacles,
+    around: &[Obstacle],
     size: Size,
 ) -> Result<Option<Swept>, Missing> {
     need!(centres = wheel.setup.centres => WheelInset);
@@ -326,7 +328,7 @@ fn nearest(
     let inner = (centres.inner != centres.outer).then_some(centres.inner);
     for centre in core::iter::once(centres.outer).chain(inner) {
         let profile = sections(wheel, centre, size).and_then(outline)?;
-        let found = corner.clearance(&profile, around, Effort::default());
+        let found = corner.clearance_of(&profile, around, Effort::default());
         let found = found.map_err(|_| Missing::from(Input::Obstacles))?;
         nearest = match (nearest, found) {
             (Some(a), Some(b)) => Some(if b.lower() < a.lower() { b } else { a }),
@@ -336,23 +338,24 @@ fn nearest(
     Ok(nearest)
 }
 
-pub(in crate::fitment) type Kinds = [Option<BodyKind>; crate::sweep::MAX_OBSTACLES];
-
-fn bodies_on<'a>(case: &Case<'a>, side: VehicleSide) -> impl Iterator<Item = &'a NearbyBody> {
+pub(in crate::fitment) fn bodies_on<'a>(
+    case: &Case<'a>,
+    side: VehicleSide,
+) -> impl Iterator<Item = &'a NearbyBody> {
     let axle = case.axle;
     axle.surroundings().filter(move |body| body.side().is_none_or(|only| only == side))
 }
 
-/// The bodies on a side, in the corner's frame.
-pub(in crate::fitment) fn obstacles(
+/// Puts the bodies on a side into the corner's frame.
+pub(in crate::fitment) fn place(
+    around: &mut Obstacles,
     case: &Case<'_>,
     original: &SetupFacts<'_>,
     side: VehicleSide,
     size: Size,
-) -> Result<(Obstacles, Kinds), Missing> {
-    let mut around = Obstacles::new();
-    let mut kinds: Kinds = [None; crate::sweep::MAX_OBSTACLES];
-    for (kind, body) in kinds.iter_mut().zip(bodies_on(case, side)) {
+) -> Result<(), Missing> {
+    let gaps = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
+    for body in bodies_on(case, side) {
         let face = match body.gap_place() {
             Some((side, forward, height)) => {
                 let face = present_face(case, original, side)?;
@@ -361,13 +364,11 @@ pub(in crate::fitment) fn obstacles(
             }
             None => Toleranced::exact(mm(0.0)),
         };
-        let gaps = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
         let obstacle = body.obstacle(face, gaps).map_err(|_| Missing::from(Input::Obstacles))?;
-        // No list of a side is longer than that of both.
+        let obstacle = if size == Size::Nominal { obstacle.at_nominal() } else { obstacle };
         around.push(obstacle).map_err(|_| Missing::from(Input::Obstacles))?;
-        *kind = Some(body.kind());
     }
-    Ok((if size == Size::Nominal { around.at_nominal() } else { around }, kinds))
+    Ok(())
 }
 
 /// How far outboard along the spindle a face of the tire is that was on when gaps were measured.

@@ -1,18 +1,25 @@
 //! A body around the wheel as it stands in a file.
-#![allow(dead_code, unreachable_pub, reason = "a record has more than is used of it here")]
+#![allow(dead_code, unreachable_pub, reason = "words have more than is used of them here")]
 
 use core::fmt;
+use core::marker::PhantomData;
 
 use serde::de::{Error, SeqAccess, Visitor};
 use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::{BodyKind, Form, GapSide, MAX_POINTS, NearbyBodies, NearbyBody};
-use crate::record::{record, words, written};
-use crate::sweep::{Carrier, ObstacleError, Point};
+use crate::file::{Content, Shaped};
+use crate::record::{read_as_object, words, written};
+use crate::sweep::{Carrier, MAX_OBSTACLES, ObstacleError, Point};
 use crate::text::bounded;
 use crate::tire::condition::VehicleSide;
 use crate::units::{Length, in_mm, mm};
+
+impl Shaped for Point {
+    const CONTENT: Content =
+        Content::List { of: &Content::Number { least: -5000.0, most: 5000.0 }, least: 3, most: 3 };
+}
 
 impl Serialize for Point {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -51,6 +58,10 @@ words! {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Outline([Point; MAX_POINTS], u8);
 
+impl Shaped for Outline {
+    const CONTENT: Content = Content::List { of: &Point::CONTENT, least: 1, most: MAX_POINTS };
+}
+
 impl Serialize for Outline {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_seq(self.0.iter().take(usize::from(self.1)))
@@ -59,95 +70,67 @@ impl Serialize for Outline {
 
 impl<'de> Deserialize<'de> for Outline {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Points;
-        impl<'de> Visitor<'de> for Points {
-            type Value = Outline;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a list of 1 to 8 points")
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Outline, A::Error> {
-                let first = list.next_element()?.ok_or_else(|| A::Error::custom(ObstacleError::Points))?;
-                let mut outline = Outline([first; MAX_POINTS], 1);
-                while let Some(point) = list.next_element()? {
-                    *outline
-                        .0
-                        .get_mut(usize::from(outline.1))
-                        .ok_or_else(|| A::Error::custom(ObstacleError::Points))? = point;
-                    outline.1 += 1;
-                }
-                Ok(outline)
-            }
-        }
-        deserializer.deserialize_seq(Points).map_err(bounded)
+        let mut list: [Option<Point>; MAX_POINTS] = [None; MAX_POINTS];
+        let mut free = list.iter_mut();
+        read_each(deserializer, "a list of 1 to 8 points", |point| {
+            *free.next().ok_or(ObstacleError::Points)? = Some(point);
+            Ok(())
+        })?;
+        let first = list[0].ok_or_else(|| D::Error::custom(ObstacleError::Points))?;
+        Ok(Self(list.map(|point| point.unwrap_or(first)), list.iter().flatten().count() as u8))
     }
 }
 
-record! {
-    /// The facts of a body as they stand in a file.
-    Facts {
-        /// What it is.
-        what / with_what: BodyKind = "what";
-        /// Its points.
-        points / with_points: Outline = "points_mm";
-        /// Three points of its arc.
-        arc / with_arc: [Point; 3] = "arc_mm";
-        /// Centre and axis.
-        disc / with_disc: [Point; 2] = "disc_mm";
-        /// Radius of the disc.
-        disc_radius / with_disc_radius: Length = "disc_radius_mm" [mm in_mm "mm" 0 to 1000];
-        /// Gap from the tire.
-        gap / with_gap: Length = "gap_mm" [mm in_mm "mm" -100 to 500];
-        /// From which face.
-        gap_side / with_gap_side: GapSide = "gap_side";
-        /// At which height.
-        height / with_height: Length = "height_mm" [mm in_mm "mm" -1000 to 1000];
-        /// How far ahead.
-        forward / with_forward: Length = "forward_mm" [mm in_mm "mm" -1000 to 1000];
-        /// How thick.
-        radius / with_radius: Length = "radius_mm" [mm in_mm "mm" 0 to 1000];
-        /// How far off.
-        uncertainty / with_uncertainty: Length = "uncertainty_mm" [mm in_mm "mm" 0 to 100];
-        /// What carries it.
-        carrier / with_carrier: CarrierWord = "carrier";
-        /// A point of the line an arm turns about, or the inner joint of a rod.
-        pivot / with_pivot: Point = "pivot_mm";
-        /// Its outer end.
-        end / with_end: Point = "end_mm";
-        /// The only side it is on.
-        side / with_side: VehicleSide = "side";
+read_as_object! {
+    /// A body as it stands in a file.
+    struct Body one_of ["points_mm" "arc_mm" "disc_mm" "gap_mm"]
+    needs { what: BodyKind = "what"; }
+    {
+        points: Outline = "points_mm";
+        arc: [Point; 3] = "arc_mm";
+        disc: [Point; 2] = "disc_mm";
+        disc_radius: Length = "disc_radius_mm" [mm "mm" 0 1000];
+        gap: Length = "gap_mm" [mm "mm" -100 500];
+        gap_side: GapSide = "gap_side";
+        height: Length = "height_mm" [mm "mm" -1000 1000];
+        forward: Length = "forward_mm" [mm "mm" -1000 1000];
+        radius: Length = "radius_mm" [mm "mm" 0 1000];
+        uncertainty: Length = "uncertainty_mm" [mm "mm" 0 100];
+        carrier: CarrierWord = "carrier";
+        pivot: Point = "pivot_mm";
+        end: Point = "end_mm";
+        side: VehicleSide = "side";
     }
 }
 
-impl Facts {
+impl Body {
     fn body<E: Error>(&self) -> Result<NearbyBody, E> {
-        let kind = self.what().ok_or_else(|| E::missing_field("what"))?;
-        let body = match (self.points(), self.arc(), self.disc(), self.gap()) {
+        let kind = self.what;
+        let body = match (self.points, self.arc, self.disc, self.gap) {
             (Some(Outline(points, count)), None, None, None) => {
                 NearbyBody::outline(kind, points.get(..usize::from(count)).unwrap_or_default())
             }
             (None, Some(points), None, None) => NearbyBody::arc(kind, points),
             (None, None, Some([centre, on_axis]), None) => {
-                let radius = self.disc_radius().ok_or_else(|| E::missing_field("disc_radius_mm"))?;
+                let radius = self.disc_radius.ok_or_else(|| E::missing_field("disc_radius_mm"))?;
                 NearbyBody::disc(kind, centre, on_axis, radius)
             }
             (None, None, None, Some(gap)) => {
-                let side = self.gap_side().ok_or_else(|| E::missing_field("gap_side"))?;
-                let height = self.height().ok_or_else(|| E::missing_field("height_mm"))?;
-                NearbyBody::gap(kind, side, gap, height, self.forward().unwrap_or_default())
+                let side = self.gap_side.ok_or_else(|| E::missing_field("gap_side"))?;
+                let height = self.height.ok_or_else(|| E::missing_field("height_mm"))?;
+                NearbyBody::gap(kind, side, gap, height, self.forward.unwrap_or_default())
             }
             _ => return Err(E::custom("one of `points_mm`, `arc_mm`, `disc_mm` and `gap_mm` is wanted")),
         };
-        let is_gap = self.gap().is_some();
-        if !is_gap && (self.gap_side().is_some() || self.height().is_some() || self.forward().is_some())
-            || self.disc().is_none() && self.disc_radius().is_some()
+        let is_gap = self.gap.is_some();
+        if !is_gap && (self.gap_side.is_some() || self.height.is_some() || self.forward.is_some())
+            || self.disc.is_none() && self.disc_radius.is_some()
         {
             return Err(E::custom(
                 "`gap_side`, `height_mm` and `forward_mm` belong to a gap, `disc_radius_mm` to a disc",
             ));
         }
-        let carrier = match (self.carrier(), self.pivot(), self.end()) {
+        let carrier = match (self.carrier, self.pivot, self.end) {
             (None, None, None) => return self.carried(body.map_err(E::custom)?),
             (Some(CarrierWord::Body), None, None) => Carrier::Body,
             (Some(CarrierWord::Knuckle), None, None) => Carrier::Knuckle,
@@ -162,16 +145,16 @@ impl Facts {
     /// With what does not depend on its form.
     fn carried<E: Error>(&self, body: NearbyBody) -> Result<NearbyBody, E> {
         let body = body
-            .with_radius(self.radius().unwrap_or_default())
-            .and_then(|body| body.with_uncertainty(self.uncertainty().unwrap_or_default()))
+            .with_radius(self.radius.unwrap_or_default())
+            .and_then(|body| body.with_uncertainty(self.uncertainty.unwrap_or_default()))
             .map_err(E::custom)?;
-        Ok(self.side().map_or(body, |side| body.only_on(side)))
+        Ok(self.side.map_or(body, |side| body.only_on(side)))
     }
 }
 
 impl<'de> Deserialize<'de> for NearbyBody {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Facts::deserialize(deserializer)?.body()
+        Body::deserialize(deserializer)?.body()
     }
 }
 
@@ -222,6 +205,10 @@ impl Serialize for NearbyBody {
     }
 }
 
+impl Shaped for NearbyBodies {
+    const CONTENT: Content = Content::List { of: &Body::CONTENT, least: 0, most: 2 * MAX_OBSTACLES };
+}
+
 impl Serialize for NearbyBodies {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_seq(self.iter())
@@ -230,22 +217,32 @@ impl Serialize for NearbyBodies {
 
 impl<'de> Deserialize<'de> for NearbyBodies {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct List;
-        impl<'de> Visitor<'de> for List {
-            type Value = NearbyBodies;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("a list of up to 16 bodies")
-            }
-
-            fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<NearbyBodies, A::Error> {
-                let mut around = NearbyBodies::new();
-                while let Some(body) = list.next_element()? {
-                    around.push(body).map_err(A::Error::custom)?;
-                }
-                Ok(around)
-            }
-        }
-        deserializer.deserialize_seq(List).map_err(bounded)
+        let mut around = Self::new();
+        read_each(deserializer, "a list of bodies, up to 16 around a wheel", |body| around.push(body))?;
+        Ok(around)
     }
+}
+
+/// Reads a list, each of which is taken where it stands or refused.
+fn read_each<'de, D: Deserializer<'de>, T: Deserialize<'de>>(
+    deserializer: D,
+    what: &'static str,
+    take: impl FnMut(T) -> Result<(), ObstacleError>,
+) -> Result<(), D::Error> {
+    struct Each<F, T>(&'static str, F, PhantomData<T>);
+    impl<'de, T: Deserialize<'de>, F: FnMut(T) -> Result<(), ObstacleError>> Visitor<'de> for Each<F, T> {
+        type Value = ();
+
+        fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+            f.write_str(self.0)
+        }
+
+        fn visit_seq<A: SeqAccess<'de>>(mut self, mut list: A) -> Result<(), A::Error> {
+            while let Some(item) = list.next_element()? {
+                (self.1)(item).map_err(A::Error::custom)?;
+            }
+            Ok(())
+        }
+    }
+    deserializer.deserialize_seq(Each(what, take, PhantomData)).map_err(bounded)
 }

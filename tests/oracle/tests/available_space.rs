@@ -77,10 +77,10 @@ impl Corner {
         if self.rear { vehicle.with_rear(axle) } else { vehicle.with_front(axle) }
     }
 
-    fn room(&self) -> AvailableSpace {
-        let original = setup(self.original, " 5x112");
+    fn room<T>(&self, ask: impl FnOnce(&AvailableSpace<'_>) -> T) -> T {
+        let (vehicle, original) = (self.vehicle(), setup(self.original, " 5x112"));
         let make = if self.rear { AvailableSpace::rear } else { AvailableSpace::front };
-        make(&self.vehicle(), original, &self.limits)
+        ask(&make(&vehicle, original, &self.limits))
     }
 
     fn setup(&self) -> Setup {
@@ -199,7 +199,7 @@ fn held(test: impl Fn(Corner, &AtomicUsize) -> TestCaseResult) -> usize {
 #[test]
 fn the_ends_of_the_insets_pass_and_one_step_outside_does_not() {
     let ends = held(|corner, ends| {
-        let Some(range) = corner.room().insets(&corner.setup()).unwrap() else {
+        let Some(range) = corner.room(|room| room.insets(&corner.setup())).unwrap() else {
             // None at all: neither here nor anywhere else.
             for n in 0..=60 {
                 prop_assert!(!corner.at_inset(f64::from(n * 10 - 300)).keeps_all());
@@ -231,7 +231,7 @@ fn a_tire_of_the_largest_width_passes_and_a_wider_one_does_not() {
     let set = held(|corner, set| {
         let setup = corner.setup();
         let tire = setup.tire().size().section_width_on(setup.wheel().size().width()).unwrap().max();
-        let widest = corner.room().max_width(&setup.wheel(), setup.hub_spacing()).unwrap();
+        let widest = corner.room(|room| room.max_width(&setup.wheel(), setup.hub_spacing())).unwrap();
         let both = |corner: &Corner| BESIDE.iter().all(|&id| corner.passes(id));
         let Some(widest) = widest else {
             prop_assert!(!both(&corner), "the rim does not fit");
@@ -244,7 +244,7 @@ fn a_tire_of_the_largest_width_passes_and_a_wider_one_does_not() {
         let which = usize::from(check == CheckId::InnerClearance);
         let exact = corner.less(which, spare / 2.0);
         if spare > 0.0 && exact.limit_rules(which) {
-            let left = exact.room().max_width(&setup.wheel(), setup.hub_spacing()).unwrap();
+            let left = exact.room(|room| room.max_width(&setup.wheel(), setup.hub_spacing())).unwrap();
             let rim = setup.wheel().size().width().length() + Contour::J.flange_width().max() * 2.0;
             if rim > tire {
                 prop_assert!(left.is_none() && !exact.passes(check), "the rim stands out further");
@@ -266,11 +266,11 @@ fn a_tire_of_the_largest_diameter_passes_and_a_larger_one_does_not() {
         let size = corner.setup().tire().size();
         let tire = if corner.snow { size.overall_diameter_snow() } else { size.overall_diameter() };
         let tire = tire.unwrap().max();
-        let spare = in_mm(corner.room().max_diameter().unwrap() - tire);
+        let spare = in_mm(corner.room(|room| room.max_diameter()).unwrap() - tire);
         prop_assert_eq!(spare >= 0.0, corner.passes(CheckId::UpperClearance), "{} to spare", spare);
         let exact = corner.less(2, spare / 2.0);
         if spare > 0.0 && exact.limit_rules(2) {
-            prop_assert!((exact.room().max_diameter().unwrap() - tire).abs() < mm(1e-9));
+            prop_assert!((exact.room(|room| room.max_diameter()).unwrap() - tire).abs() < mm(1e-9));
             prop_assert!(exact.passes(CheckId::UpperClearance));
             prop_assert!(!exact.less(2, STEP).passes(CheckId::UpperClearance));
             set.fetch_add(1, Ordering::Relaxed);
@@ -284,15 +284,16 @@ fn a_tire_of_the_largest_diameter_passes_and_a_larger_one_does_not() {
 fn a_larger_gap_leaves_no_less_room() {
     let seen = held(|corner, seen| {
         let setup = corner.setup();
-        let width = |room: &AvailableSpace| {
+        let width = |room: &AvailableSpace<'_>| {
             let widest = room.max_width(&setup.wheel(), setup.hub_spacing()).unwrap();
             widest.map_or(mm(0.0), |end| end.value())
         };
         for which in 0..3 {
-            let (before, after) = (corner.room(), corner.less(which, -7.5).room());
-            prop_assert!(after.max_diameter().unwrap() >= before.max_diameter().unwrap());
-            prop_assert!(width(&after) >= width(&before));
-            let (before, after) = (before.insets(&setup).unwrap(), after.insets(&setup).unwrap());
+            let larger = corner.less(which, -7.5);
+            let diameter = |corner: &Corner| corner.room(|room| room.max_diameter()).unwrap();
+            prop_assert!(diameter(&larger) >= diameter(&corner));
+            prop_assert!(larger.room(width) >= corner.room(width));
+            let [before, after] = [corner, larger].map(|c| c.room(|room| room.insets(&setup)).unwrap());
             if let Some(before) = before {
                 let after = after.unwrap();
                 prop_assert!(after.contains(before.min().value()) && after.contains(before.max().value()));

@@ -427,7 +427,7 @@ proptest! {
         // The towing allowance is for rear tires, and a front axle counts as steered.
         let limits = limits.with_towing_allowance(false);
         let reversed = Change { original: change.original.reversed(), proposed: change.proposed.reversed() };
-        let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.reversed(), &reversed, &limits));
+        let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.clone().reversed(), &reversed, &limits));
         for (id, place, mirrored) in CheckId::ALL.iter().flat_map(|&id| [
             (id, Position::Front, Position::Rear), (id, Position::Rear, Position::Front), (id, Position::Vehicle, Position::Vehicle),
             (id, Position::FrontLeft, Position::RearLeft), (id, Position::RearRight, Position::FrontRight),
@@ -452,7 +452,7 @@ proptest! {
     #[test]
     fn left_and_right_exchanged_exchange_their_findings(vehicle in vehicle(), change in change(), limits in limits()) {
         let mirrored = Change { original: change.original.mirrored(), proposed: change.proposed.mirrored() };
-        let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.mirrored(), &mirrored, &limits));
+        let (a, b) = (judge(&vehicle, &change, &limits), judge(&vehicle.clone().mirrored(), &mirrored, &limits));
         let opposite = |place| match place {
             Position::FrontLeft => Position::FrontRight,
             Position::FrontRight => Position::FrontLeft,
@@ -694,7 +694,7 @@ proptest! {
     #[test]
     fn removing_an_input_only_leaves_checks_unassessed(vehicle in vehicle(), change in change(), which in 0usize..REMOVALS.len()) {
         let (remove, touched) = REMOVALS[which];
-        let (mut less_vehicle, mut less_change) = (vehicle, change);
+        let (mut less_vehicle, mut less_change) = (vehicle.clone(), change);
         remove(&mut less_vehicle, &mut less_change);
         let limits = Limits::default();
         let (before, after) = (judge(&vehicle, &change, &limits), judge(&less_vehicle, &less_change, &limits));
@@ -781,19 +781,19 @@ fn drop_keys<T: serde::Serialize + serde::de::DeserializeOwned>(record: &T, keys
 /// The front axle without some facts.
 fn less_axle(vehicle: &mut Vehicle, keys: &[&str]) {
     if let Some(axle) = vehicle.front() {
-        *vehicle = vehicle.with_front(drop_keys(&axle, keys));
+        *vehicle = vehicle.clone().with_front(drop_keys(axle, keys));
     }
 }
 
 fn less_hub(vehicle: &mut Vehicle, keys: &[&str]) {
     if let Some((axle, hub)) = vehicle.front().and_then(|a| a.hub().map(|h| (a, h))) {
-        *vehicle = vehicle.with_front(axle.with_hub(drop_keys(&hub, keys)));
+        *vehicle = vehicle.clone().with_front(axle.clone().with_hub(drop_keys(&hub, keys)));
     }
 }
 
 fn less_space(vehicle: &mut Vehicle, keys: &[&str]) {
     if let Some((axle, space)) = vehicle.front().and_then(|a| a.space().map(|s| (a, s))) {
-        *vehicle = vehicle.with_front(axle.with_space(drop_keys(&space, keys)));
+        *vehicle = vehicle.clone().with_front(axle.clone().with_space(drop_keys(space, keys)));
     }
 }
 

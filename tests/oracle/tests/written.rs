@@ -130,7 +130,9 @@ proptest! {
         let change = Change { original: nothing, proposed: nothing };
         let scenario = Scenario::new(vehicle, change, Conditions::default(), Limits::default());
         let again = read(&written(&scenario));
-        let of = |scenario: &Scenario| scenario.vehicle().front().unwrap();
+        fn of(scenario: &Scenario) -> &Axle {
+            scenario.vehicle().front().unwrap()
+        }
         let track = |scenario: &Scenario| of(scenario).track().unwrap();
         let apart: Length = track(&again) - track(&scenario);
         prop_assert!(apart.value.abs() <= track(&scenario).value * f64::EPSILON);

@@ -1,0 +1,7 @@
+//! What a file may hold where: units in keys, and the tables that reading and the schema share.
+
+mod shape;
+mod units;
+
+pub(crate) use shape::{Content, Entry, Object, Shaped};
+pub(crate) use units::{Given, OTHER_UNITS, OtherUnit};
