@@ -80,7 +80,8 @@ use finding::Found;
 
 /// Judges a change. Allocates nothing and cannot fail: what cannot be judged is said in the report.
 ///
-/// It needs about 35 KB of stack (34.8 measured on x86-64) in a release build, whatever is swept, with the [`Report`] it returns.
+/// It needs about 35 KB of stack (34.8 measured on x86-64) in a release build, whatever is swept, with the
+/// [`Report`] it returns.
 ///
 /// Every vehicle has two axles, whether they are described or not, but for a trailer, which has those that
 /// are; where nothing is known of the kind, an axle counts that is described or has a setup.
