@@ -192,8 +192,8 @@ fn with_axles(
     let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
     let known =
         |axle: Option<&_>, setups: &[Option<_>; 2]| axle.is_some() || setups.iter().any(Option::is_some);
-    let has_rear = two_axles || known(vehicle.rear_axle(), &of_rear);
-    let has_front = two_axles || known(vehicle.front_axle(), &of_front) || !has_rear;
+    let has_rear = two_axles || known(vehicle.rear(), &of_rear);
+    let has_front = two_axles || known(vehicle.front(), &of_front) || !has_rear;
     on_axle(&front, of_front, |front| {
         on_axle(&rear, of_rear, |rear| work(&[has_front.then_some(front), has_rear.then_some(rear)]));
     });

@@ -295,11 +295,6 @@ record! {
 }
 
 impl Axle {
-    /// The measured gaps where they stand: with the bodies around the wheels they are large.
-    pub(crate) const fn gaps(&self) -> Option<&Space> {
-        self.space.as_ref()
-    }
-
     /// The bodies around its wheels.
     pub(crate) fn surroundings(&self) -> impl Iterator<Item = &NearbyBody> {
         self.space
@@ -347,16 +342,6 @@ impl Vehicle {
     /// ```
     pub const fn new(kind: Kind) -> Self {
         Self::unknown().with_kind(kind)
-    }
-
-    /// The front axle where it stands: it is large.
-    pub(crate) const fn front_axle(&self) -> Option<&Axle> {
-        self.front.as_ref()
-    }
-
-    /// The rear one.
-    pub(crate) const fn rear_axle(&self) -> Option<&Axle> {
-        self.rear.as_ref()
     }
 
     /// The same vehicle in a mirror: what stood on its left stands on its right.

@@ -142,7 +142,7 @@ pub(super) fn cautions(case: &Case<'_>, swept: usize, mut give: impl FnMut(Cauti
     if swept > 0 {
         give(Caution::AsDescribed);
     }
-    if swept < 2 && case.axle.gaps().is_some() {
+    if swept < 2 && case.axle.space().is_some() {
         give(Caution::StaticOnly);
     }
 }

@@ -64,7 +64,7 @@ impl<'a> AxleFacts<'a> {
         limits: &'a Limits,
     ) -> Self {
         static NO_AXLE: Axle = Axle::new();
-        let axle = if place == Position::Front { vehicle.front_axle() } else { vehicle.rear_axle() };
+        let axle = if place == Position::Front { vehicle.front() } else { vehicle.rear() };
         let axle = axle.unwrap_or(&NO_AXLE);
         let of_use = conditions.top_speed();
         let of_trailer = of_use.filter(|_| vehicle.kind() == Some(Kind::Trailer));
@@ -97,7 +97,7 @@ impl<'a> AxleFacts<'a> {
     /// Whether an axle of this kind of vehicle steers unless it is said otherwise: the front one, but not the only
     /// axle of a trailer.
     pub(super) fn is_steered(&self) -> bool {
-        self.place == Position::Front && !(self.is_trailer() && self.vehicle.rear_axle().is_none())
+        self.place == Position::Front && !(self.is_trailer() && self.vehicle.rear().is_none())
     }
 
     pub(super) fn is_motorcycle(&self) -> bool {

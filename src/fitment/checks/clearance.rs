@@ -51,12 +51,12 @@ impl Gap {
     fn new(case: &Case<'_>, gap: Length) -> Self {
         let built = Some(Toleranced::exact(gap));
         let (least, citation) = least_or_as_built(case.limits.clearance(), built);
-        let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
+        let uncertainty = case.axle.space().and_then(|s| s.uncertainty()).unwrap_or_default();
         Self { measured: gap, uncertainty, least, citation }
     }
 
     pub(in crate::fitment) fn beside(case: &Case<'_>, side: Side) -> Result<Self, Missing> {
-        let space = case.axle.gaps();
+        let space = case.axle.space();
         Ok(match side {
             Side::Outboard => {
                 need!(gap = space.and_then(|s| s.outer_clearance()) => OuterClearance);
@@ -70,7 +70,7 @@ impl Gap {
     }
 
     pub(in crate::fitment) fn above(case: &Case<'_>) -> Result<Self, Missing> {
-        need!(gap = case.axle.gaps().and_then(|s| s.upper_clearance()) => UpperClearance);
+        need!(gap = case.axle.space().and_then(|s| s.upper_clearance()) => UpperClearance);
         Ok(Self::new(case, gap))
     }
 
@@ -104,7 +104,7 @@ impl Gap {
 
 /// The tire that was on when the gaps were measured.
 fn measured_tire(case: &Case<'_>) -> Option<MeasuredTire> {
-    case.axle.gaps()?.measured_tire()
+    case.axle.space()?.measured_tire()
 }
 
 /// Whether that tire was under-inflated, by what a pressure monitor must warn of: a gap beside it is not the one

@@ -16,10 +16,10 @@ pub(super) const WHEEL_GUARD: Definition =
 /// The guard must cover the tire over the arc from 30° ahead of the hub to 50° behind: law in the European
 /// Union and Australia, elsewhere good practice.
 fn wheel_guard(case: &Case<'_>) -> Found {
-    need!(overhang = case.axle.gaps().and_then(|s| s.guard_overhang()) => GuardOverhang);
+    need!(overhang = case.axle.space().and_then(|s| s.guard_overhang()) => GuardOverhang);
     let (original, proposed) = case.both()?;
     let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(proposed))?;
-    let uncertainty = case.axle.gaps().and_then(|s| s.uncertainty()).unwrap_or_default();
+    let uncertainty = case.axle.space().and_then(|s| s.uncertainty()).unwrap_or_default();
     let left =
         Toleranced::within(overhang, uncertainty) - (new.reach(Side::Outboard) - old.reach(Side::Outboard));
     let (citation, is_law) = match case.limits.set() {
