@@ -128,6 +128,11 @@ impl<'a> AxleFacts<'a> {
         }
     }
 
+    /// By how much a measured gap may be off; nothing where that was not said.
+    pub(super) fn gap_uncertainty(&self) -> Length {
+        self.axle.space().and_then(|space| space.uncertainty()).unwrap_or_default()
+    }
+
     /// The ends of the axle, the left one first; a motorcycle's has none.
     pub(super) fn ends(&self) -> impl Iterator<Item = (Position, VehicleSide)> {
         let ends = SIDES.map(|side| (self.place.end(side), side));

@@ -51,7 +51,7 @@ impl Gap {
     fn new(case: &Case<'_>, gap: Length) -> Self {
         let built = Some(Toleranced::exact(gap));
         let (least, citation) = least_or_as_built(case.limits.clearance(), built);
-        let uncertainty = case.axle.space().and_then(|s| s.uncertainty()).unwrap_or_default();
+        let uncertainty = case.gap_uncertainty();
         Self { measured: gap, uncertainty, least, citation }
     }
 

@@ -19,7 +19,7 @@ fn wheel_guard(case: &Case<'_>) -> Found {
     need!(overhang = case.axle.space().and_then(|s| s.guard_overhang()) => GuardOverhang);
     let (original, proposed) = case.both()?;
     let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(proposed))?;
-    let uncertainty = case.axle.space().and_then(|s| s.uncertainty()).unwrap_or_default();
+    let uncertainty = case.gap_uncertainty();
     let left =
         Toleranced::within(overhang, uncertainty) - (new.reach(Side::Outboard) - old.reach(Side::Outboard));
     let (citation, is_law) = match case.limits.set() {

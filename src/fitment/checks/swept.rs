@@ -354,7 +354,7 @@ pub(in crate::fitment) fn place(
     side: VehicleSide,
     size: Size,
 ) -> Result<(), Missing> {
-    let gaps = case.axle.space().and_then(|s| s.uncertainty()).unwrap_or_default();
+    let gaps = case.gap_uncertainty();
     for body in bodies_on(case, side) {
         let face = match body.gap_place() {
             Some((side, forward, height)) => {
