@@ -80,7 +80,7 @@ use finding::Found;
 
 /// Judges a change. Allocates nothing and cannot fail: what cannot be judged is said in the report.
 ///
-/// It needs about 35 KB of stack (34.8 measured on x86-64) in a release build, whatever is swept, with the
+/// It needs at most 32 KiB of stack (31.5 measured on x86-64) in a release build, whatever is swept, with the
 /// [`Report`] it returns.
 ///
 /// Every vehicle has two axles, whether they are described or not, but for a trailer, which has those that
@@ -201,8 +201,8 @@ fn with_axles(
 
 /// Gives an axle with the facts of its setups, where they are made: they are too large to move about.
 fn on_axle(axle: &AxleFacts<'_>, [original, proposed]: [Option<&Setup>; 2], work: impl FnOnce(Case<'_>)) {
-    let original = original.map(|setup| SetupFacts::new(setup, axle));
-    let proposed = proposed.map(|setup| SetupFacts::new(setup, axle));
+    let original = SetupFacts::of(original, axle);
+    let proposed = SetupFacts::of(proposed, axle);
     work(Case::new(axle, [original.as_ref(), proposed.as_ref()]));
 }
 

@@ -189,6 +189,13 @@ impl Deref for SetupFacts<'_> {
 }
 
 impl<'a> SetupFacts<'a> {
+    /// Of a setup that may not be known; written where they stay, as they are large.
+    #[inline(never)]
+    pub(super) fn of(setup: Option<&'a Setup>, on: &AxleFacts<'_>) -> Option<Self> {
+        Some(Self::new(setup?, on))
+    }
+
+    #[inline]
     pub(super) fn new(setup: &'a Setup, on: &AxleFacts<'_>) -> Self {
         let (tire, rim) = (setup.tire(), setup.wheel().size());
         let size = tire.size();

@@ -68,7 +68,7 @@ impl SweptCorner {
         side: VehicleSide,
     ) -> Result<Self, MissingFacts> {
         let axle = AxleFacts::in_any_use(place, vehicle, limits);
-        let setups = change.on(place).map(|setup| setup.map(|setup| SetupFacts::new(setup, &axle)));
+        let setups = change.on(place).map(|setup| SetupFacts::of(setup, &axle));
         let case = Case::new(&axle, setups.each_ref().map(Option::as_ref));
         let survey = || {
             case.car_rules()?;

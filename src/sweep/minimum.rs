@@ -193,32 +193,10 @@ impl Corner {
             tolerance: effort.tolerance,
             left: effort.boxes,
         };
-        // What each piece promises: at first sight the nearest are followed downhill, for a good upper bound.
-        let mut promise = [[f64::INFINITY; MAX_PIECES]; MAX_OBSTACLES];
-        let mut nearest = [(f64::INFINITY, 0, 0); FOLLOWED];
-        for (number, (obstacle, promise)) in around.iter().zip(&mut promise).enumerate() {
-            for (index, promise) in promise.iter_mut().enumerate() {
-                let Some(piece) = Piece::of(obstacle, index) else { break };
-                let motion = Motion::new(self, profile, obstacle, piece)?;
-                let (lower, seen) = search.glance(&motion, number);
-                *promise = lower;
-                let mut new = (seen, number, index);
-                for place in &mut nearest {
-                    if new.0 < place.0 {
-                        core::mem::swap(place, &mut new);
-                    }
-                }
-            }
-        }
-        for (_, number, index) in nearest {
-            let Some(obstacle) = around.get(number) else { continue };
-            let Some(piece) = Piece::of(obstacle, index) else { continue };
-            if promise[number][index] < search.upper {
-                search.follow(&Motion::new(self, profile, obstacle, piece)?, number);
-            }
-        }
-        for (number, (obstacle, promise)) in around.iter().zip(&promise).enumerate() {
-            for (index, &promise) in promise.iter().enumerate() {
+        let mut promises = [[f64::INFINITY; MAX_PIECES]; MAX_OBSTACLES];
+        search.first_sight(self, profile, around, &mut promises)?;
+        for (number, (obstacle, promises)) in around.iter().zip(&promises).enumerate() {
+            for (index, &promise) in promises.iter().enumerate() {
                 let Some(piece) = Piece::of(obstacle, index) else { break };
                 if search.may_drop(promise) {
                     continue;
@@ -277,6 +255,41 @@ impl Search {
         self.upper - self.tolerance + 2.0 * ROUNDING
     }
 
+    /// What each piece promises. At first sight the nearest are followed downhill, for a good upper bound.
+    // On its own: its motions would stand on the stack beside the boxes that wait.
+    #[inline(never)]
+    fn first_sight(
+        &mut self,
+        corner: &Corner,
+        profile: &Profile,
+        around: &[Obstacle],
+        promises: &mut [[f64; MAX_PIECES]; MAX_OBSTACLES],
+    ) -> Result<(), OutOfRange> {
+        let mut nearest = [(f64::INFINITY, 0, 0); FOLLOWED];
+        for (number, (obstacle, promise)) in around.iter().zip(&mut *promises).enumerate() {
+            for (index, promise) in promise.iter_mut().enumerate() {
+                let Some(piece) = Piece::of(obstacle, index) else { break };
+                let motion = Motion::new(corner, profile, obstacle, piece)?;
+                let (lower, seen) = self.glance(&motion, number);
+                *promise = lower;
+                let mut new = (seen, number, index);
+                for place in &mut nearest {
+                    if new.0 < place.0 {
+                        core::mem::swap(place, &mut new);
+                    }
+                }
+            }
+        }
+        for (_, number, index) in nearest {
+            let Some(obstacle) = around.get(number) else { continue };
+            let Some(piece) = Piece::of(obstacle, index) else { continue };
+            if promises[number][index] < self.upper {
+                self.follow(&Motion::new(corner, profile, obstacle, piece)?, number);
+            }
+        }
+        Ok(())
+    }
+
     /// Bounds all of a piece: the bound, and the nearer of its middle and where the slope points.
     fn glance(&mut self, motion: &Motion<'_>, obstacle: usize) -> (f64, f64) {
         let bounded = motion.bound(&motion.whole, self.upper);
@@ -311,11 +324,13 @@ impl Search {
 
     /// Drops or cuts boxes until none is left.
     fn exhaust(&mut self, motion: &Motion<'_>, obstacle: usize) {
-        let mut waiting = [motion.whole; WAITING];
+        let whole = &motion.whole;
+        let mut waiting = [Cut { middle: whole.middle, times: [0; VARIABLES] }; WAITING];
         let mut count = 1;
         while count > 0 {
             count -= 1;
-            let cell = waiting[count];
+            let taken = waiting[count];
+            let cell = taken.cell(whole);
             let bounded = motion.bound(&cell, self.enough());
             self.left = self.left.saturating_sub(1);
             if bounded.value < self.upper {
@@ -329,7 +344,7 @@ impl Search {
                 self.lower = self.lower.min(bounded.lower);
                 continue;
             }
-            let [better, worse] = halves(&cell, &bounded);
+            let [better, worse] = taken.halves(&cell, &bounded);
             waiting[count] = worse;
             waiting[count + 1] = better;
             count += 2;
@@ -355,15 +370,32 @@ impl Search {
     }
 }
 
-/// Cuts where most may be gained; the half that the slope points to is the first.
-fn halves(cell: &Cell, bounded: &Bounded) -> [Cell; 2] {
-    let cut =
-        (0..VARIABLES).fold(0, |most, i| if bounded.weight[i] > bounded.weight[most] { i } else { most });
-    let (mut low, mut high) = (*cell, *cell);
-    let half = 0.5 * cell.half[cut];
-    low.half[cut] = half;
-    high.half[cut] = half;
-    low.middle[cut] -= half;
-    high.middle[cut] += half;
-    if bounded.slope[cut] > 0.0 { [low, high] } else { [high, low] }
+/// A box that waits: how often each range of the whole was cut in two. The ranges themselves would take nearly twice
+/// the stack.
+#[derive(Clone, Copy)]
+struct Cut {
+    middle: [f64; VARIABLES],
+    times: [u8; VARIABLES],
+}
+
+impl Cut {
+    fn cell(&self, whole: &Cell) -> Cell {
+        // The bits of 1.0 and as many halvings less: exact, whatever fits into the count.
+        let left = |times: u8| f64::from_bits((1023 - u64::from(times)) << (f64::MANTISSA_DIGITS - 1));
+        Cell { middle: self.middle, half: core::array::from_fn(|i| whole.half[i] * left(self.times[i])) }
+    }
+
+    /// Cuts where most may be gained; the half that the slope points to is the first.
+    fn halves(&self, cell: &Cell, bounded: &Bounded) -> [Self; 2] {
+        let cut =
+            (0..VARIABLES).fold(0, |most, i| if bounded.weight[i] > bounded.weight[most] { i } else { most });
+        let mut low = *self;
+        // Where the count ends, the box that is looked at is larger than it need be.
+        low.times[cut] = low.times[cut].saturating_add(1);
+        let mut high = low;
+        let half = 0.5 * cell.half[cut];
+        low.middle[cut] -= half;
+        high.middle[cut] += half;
+        if bounded.slope[cut] > 0.0 { [low, high] } else { [high, low] }
+    }
 }
