@@ -169,7 +169,7 @@ pub(super) struct SetupFacts<'a> {
     /// ([`SetupFacts::share`]).
     pub(super) index: Option<LoadIndex>,
     /// The law of load and pressure, or the input that would settle why there is none for a proposed tire.
-    pub(super) law: Result<Inflation, Input>,
+    pub(super) law: Result<Law, Input>,
     /// What divides the capacity because of the vehicle the tire is on: 1.10, or 1.
     pub(super) elsewhere: Option<f64>,
     /// The share of an axle group's load that one tire carries.
@@ -215,7 +215,7 @@ impl<'a> SetupFacts<'a> {
             half_rim: half_rim(&rim),
             centres: setup.wheel().inset().map(|inset| on.centres(inset, setup.hub_spacing())),
             index: tire.service().and_then(|service| service.index(formation)),
-            law: law.map_err(missing_for_law),
+            law: law.map(|law| Law::new(law, elsewhere, on.axle.placard())).map_err(missing_for_law),
             elsewhere,
             // Of passenger tires in pairs 0.27 of each axle rather than a quarter.
             share: if on.is_dual && is_passenger { 4.0 * DUAL_SHARE } else { 1.0 },
@@ -233,6 +233,49 @@ impl<'a> SetupFacts<'a> {
     /// What one tire carries of an axle group's load.
     pub(super) fn share(&self, on: &AxleFacts<'_>, load: Mass) -> Mass {
         load / on.wheels * self.share
+    }
+}
+
+/// A law of load and pressure, with what it says of a tire on its vehicle.
+#[derive(Clone, Copy)]
+pub(super) struct Law {
+    law: Inflation,
+    elsewhere: Option<f64>,
+    placard: Option<Pressure>,
+    /// What the tire carries at the pressure of the placard, and what keeps it from being known.
+    pub(super) at_placard: Option<(Mass, Missing)>,
+}
+
+impl Deref for Law {
+    type Target = Inflation;
+
+    fn deref(&self) -> &Inflation {
+        &self.law
+    }
+}
+
+impl Law {
+    fn new(law: Inflation, elsewhere: Option<f64>, placard: Option<Pressure>) -> Self {
+        let mut result = Self { law, elsewhere, placard, at_placard: None };
+        result.at_placard = placard.map(|placard| result.capacity(placard));
+        result
+    }
+
+    /// The law by the lower pressure of a load range letter, where it leaves two.
+    pub(super) fn lower(&self) -> Option<Self> {
+        Some(Self::new(self.law.lower()?, self.elsewhere, self.placard))
+    }
+
+    /// The most that the tire carries at a pressure on this vehicle, and what keeps it from being known.
+    pub(super) fn capacity(&self, pressure: Pressure) -> (Mass, Missing) {
+        let mut missing = Missing::default();
+        let factor = missing.or(self.elsewhere, Input::Kind, 1.0);
+        // Below the least pressure of the law a tire carries less than there.
+        let load = self.law.load_at(pressure).unwrap_or_else(|_| {
+            missing.add(Input::LoadAtPressure);
+            self.law.load_at(self.law.min_pressure()).unwrap_or(self.law.reference_load())
+        });
+        (load / factor, missing)
     }
 }
 

@@ -344,7 +344,7 @@ impl Inflation {
         let kpa = in_kpa(pressure);
         OutOfRange::check("inflation pressure", kpa, "kPa", in_kpa(self.min_pressure()), MOST_KPA)?;
         let share = (kpa / in_kpa(self.reference)).min(1.0);
-        Ok(self.load * libm::pow(share, self.model.exponent()))
+        Ok(self.load * self.model.load_share(share))
     }
 
     /// The least cold pressure for a load; never below that of the law.
@@ -354,7 +354,7 @@ impl Inflation {
     pub fn pressure_for(&self, load: Mass) -> Result<Pressure, OutOfRange> {
         let most = in_kg(self.load);
         let share = OutOfRange::check("load", in_kg(load), "kg", f64::MIN_POSITIVE, most)? / most;
-        let kpa = in_kpa(self.reference) * libm::pow(share, 1.0 / self.model.exponent());
+        let kpa = in_kpa(self.reference) * self.model.pressure_share(share);
         Ok(units::kpa(kpa.max(in_kpa(self.min_pressure()))))
     }
 

@@ -2,13 +2,13 @@
 
 use super::definition::{Definition, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need, same_tire};
-use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
-use crate::fitment::facts::SetupFacts;
+use crate::fitment::check::{CheckId, Input, Reason, Verdict};
+use crate::fitment::facts::{Law, SetupFacts};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
 use crate::fitment::value::{Bound, Value};
+use crate::tire::SizeSpeedLetter;
 use crate::tire::inflation::factors::TOWING_SHARE;
-use crate::tire::{SizeSpeedLetter, inflation::Inflation};
-use crate::units::{self, Mass, Pressure, in_kg, in_mm, in_ratio};
+use crate::units::{self, Mass, in_kg, in_mm, in_ratio};
 use crate::{Citation, Toleranced};
 
 pub(super) const TIRE_LOAD: Definition =
@@ -44,29 +44,17 @@ fn missing_for_original(of_proposed: Input) -> Input {
     }
 }
 
-/// The most that a setup's tire carries at a pressure on this vehicle, and what keeps it from being known.
-fn capacity(setup: &SetupFacts<'_>, law: &Inflation, pressure: Pressure) -> (Mass, Missing) {
-    let mut missing = Missing::default();
-    let factor = missing.or(setup.elsewhere, Input::Kind, 1.0);
-    // Below the least pressure of the law a tire carries less than there.
-    let load = law.load_at(pressure).unwrap_or_else(|_| {
-        missing.add(Input::LoadAtPressure);
-        law.load_at(law.min_pressure()).unwrap_or(law.reference_load())
-    });
-    (load / factor, missing)
-}
-
-/// What an original carries, where that is known, and by one pressure only.
-pub(super) fn carried_at(setup: &SetupFacts<'_>, pressure: Pressure) -> Option<Mass> {
-    let law = setup.law.ok().filter(|law| law.lower().is_none())?;
-    let (load, missing) = capacity(setup, &law, pressure);
+/// What an original carries at the pressure of the placard, where that is known, and by one law only.
+pub(super) fn carried_at_placard(original: &SetupFacts<'_>) -> Option<Mass> {
+    let law = original.law.as_ref().ok().filter(|law| law.lower().is_none())?;
+    let (load, missing) = law.at_placard?;
     missing.is_none().then_some(load)
 }
 
 /// Judges by a law. Where the letter of a load range leaves two reference pressures, a finding is within or
 /// beyond only if both agree. One that rests on a letter alone is never better than marginal, and one that
 /// rests on a remembered pressure never worse.
-pub(super) fn by_law(law: &Inflation, judge: impl Fn(&Inflation) -> Found) -> Found {
+pub(super) fn by_law(law: &Law, judge: impl Fn(&Law) -> Found) -> Found {
     let mut finding = judge(law)?;
     if let Some(lower) = law.lower() {
         let other = judge(&lower)?;
@@ -121,20 +109,21 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
         return Ok(Finding::new(Verdict::Beyond, Reason::LoadIndexLower, Citation::ORIGINAL)
             .reading(Value::LoadIndex(new), Bound::AtLeast(Value::LoadIndex(old))));
     }
-    need!(placard = case.axle.placard() => Placard, pressure = proposed.pressure() => Pressure);
+    need!(_placard = case.axle.placard() => Placard, pressure = proposed.pressure() => Pressure);
     let why = Why::either(
         if lower { Reason::CapacityKeptLowerIndex } else { Reason::CapacityKept },
         Reason::CapacityLost,
     );
-    let old = original.law.map_err(missing_for_original)?;
-    let new = proposed.law?;
-    by_law(&old, |old| {
-        let (least, missing) = capacity(original, old, placard);
+    let old = original.law.as_ref().map_err(|&of_proposed| missing_for_original(of_proposed))?;
+    let new = proposed.law.as_ref().map_err(|&input| input)?;
+    by_law(old, |old| {
+        need!(at_placard = old.at_placard => Placard);
+        let (least, missing) = at_placard;
         if !missing.is_none() {
             return Err(missing);
         }
-        by_law(&new, |new| {
-            let (carried, missing) = capacity(proposed, new, pressure);
+        by_law(new, |new| {
+            let (carried, missing) = new.capacity(pressure);
             let citation = new.model().citation();
             at_best(at_least(Toleranced::exact(carried), least, Value::Mass, why, citation), missing)
         })
@@ -146,8 +135,8 @@ pub(super) const LOAD_RESERVE: Definition =
 
 fn load_reserve(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
-    need!(load = case.axle.normal_load() => NormalLoad, placard = case.axle.placard() => Placard);
-    let law = setup.law?;
+    need!(load = case.axle.normal_load() => NormalLoad, _placard = case.axle.placard() => Placard);
+    let law = setup.law.as_ref().map_err(|&input| input)?;
     let limit = case.limits.load_reserve();
     let share = setup.share(case, load) * setup.elsewhere.unwrap_or(1.0);
     if !no_more(in_kg(share), in_kg(law.reference_load())) {
@@ -155,8 +144,9 @@ fn load_reserve(case: &Case<'_>) -> Found {
         let index = Toleranced::exact(law.reference_load());
         return Ok(at_least(index, share, Value::Mass, why, law.model().citation()));
     }
-    by_law(&law, |law| {
-        let (capacity, missing) = capacity(setup, law, placard);
+    by_law(law, |law| {
+        need!(at_placard = law.at_placard => Placard);
+        let (capacity, missing) = at_placard;
         let taken = setup.share(case, load) / capacity;
         let why = Why::either(Reason::ReservePresent, Reason::ReserveMissing);
         let finding = at_most(Toleranced::exact(taken), limit.value(), Value::Ratio, why, limit.citation());

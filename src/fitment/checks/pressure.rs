@@ -1,7 +1,7 @@
 //! Are the intended pressures enough, and not too much?
 
 use super::definition::{Definition, Harm, Rules, Run};
-use super::load::{by_law, carried_at};
+use super::load::{by_law, carried_at_placard};
 use crate::Citation;
 use crate::fitment::case::{Case, need, same_tire};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
@@ -234,22 +234,22 @@ fn normal_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) ->
 /// The pressures a setup needs, each where its inputs are known.
 pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
     let setup = case.proposed?;
-    let law = setup.law.ok();
+    let law = setup.law.as_ref().ok();
     let needed = |need: fn(&Case<'_>, &SetupFacts<'_>, &Inflation) -> Result<Need, Missing>| {
-        law.and_then(|law| Some(need(case, setup, &law).ok()?.needed(&law))).unwrap_or(Needed::NotKnown)
+        law.and_then(|law| Some(need(case, setup, law).ok()?.needed(law))).unwrap_or(Needed::NotKnown)
     };
     let as_original = || {
         let (law, original) = law.zip(case.original)?;
-        let carried = carried_at(original, case.axle.placard()?)?;
+        let carried = carried_at_placard(original)?;
         // The proposed tire may count for less than its index, as the original does in that load.
         let load = carried * setup.elsewhere?;
-        Some(Need::of_load(&law, load, Missing::default()).needed(&law))
+        Some(Need::of_load(law, load, Missing::default()).needed(law))
     };
     Some(Pressures::new(
         case.place,
         [needed(normal_load_need), needed(full_load_need), as_original().unwrap_or(Needed::NotKnown)],
         permitted(setup).map(|ceiling| ceiling.most),
-        law.map(|law| Assumes::of(&law)),
+        law.map(|law| Assumes::of(law)),
     ))
 }
 
@@ -287,7 +287,7 @@ fn of_pressures(case: &Case<'_>, setup: &SetupFacts<'_>, intended: Intended) -> 
     if on_placard && of_maker {
         return Ok(settled(Verdict::Within, Reason::PressureOnPlacard));
     }
-    let law = match (setup.law, symbol_ceiling(setup)) {
+    let law = match (&setup.law, symbol_ceiling(setup)) {
         (Ok(law), _) => law,
         // A ceiling that needs no law.
         (Err(_), Some(ceiling)) if ceiling.is_broken_by(highest) => return Ok(ceiling.broken(highest)),
@@ -295,10 +295,10 @@ fn of_pressures(case: &Case<'_>, setup: &SetupFacts<'_>, intended: Intended) -> 
             return Ok(settled(Verdict::Within, Reason::PressureOnPlacard));
         }
         (Err(_), _) if on_placard => return Ok(settled(Verdict::Marginal, Reason::PressureAbovePlacard)),
-        (Err(missing), _) => return Err(missing.into()),
+        (&Err(missing), _) => return Err(missing.into()),
     };
 
-    let found = by_law(&law, |law| {
+    let found = by_law(law, |law| {
         let full_need = full_load_need(case, setup, law);
         let reference = law.reference_pressure();
         let asked = full_need.ok().and_then(|need| need.pressure()).unwrap_or(reference).max(reference);

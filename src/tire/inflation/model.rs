@@ -128,11 +128,26 @@ impl InflationModel {
         Self::Temporary,
     ];
 
-    pub(super) const fn exponent(self) -> f64 {
+    /// The share of the load index that a share of the reference pressure carries: `(P/Pref)^n`.
+    pub(super) fn load_share(self, pressure_share: f64) -> f64 {
         match self {
-            Self::PMetricFormula => 0.5,
-            Self::LightTruck => 0.7,
-            Self::MetricPassenger | Self::PMetric | Self::Commercial | Self::Trailer | Self::Temporary => 0.8,
+            Self::PMetricFormula => libm::sqrt(pressure_share),
+            Self::LightTruck => libm::pow(pressure_share, 0.7),
+            Self::MetricPassenger | Self::PMetric | Self::Commercial | Self::Trailer | Self::Temporary => {
+                libm::pow(pressure_share, 0.8)
+            }
+        }
+    }
+
+    /// The share of the reference pressure that carries a share of the load index: `(Q/Qref)^(1/n)`.
+    pub(super) fn pressure_share(self, load_share: f64) -> f64 {
+        match self {
+            Self::PMetricFormula => load_share * load_share,
+            Self::LightTruck => libm::pow(load_share, 1.0 / 0.7),
+            // 1/0.8 is one and a quarter.
+            Self::MetricPassenger | Self::PMetric | Self::Commercial | Self::Trailer | Self::Temporary => {
+                load_share * libm::sqrt(libm::sqrt(load_share))
+            }
         }
     }
 
