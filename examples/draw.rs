@@ -10,7 +10,8 @@ mod common;
 use std::process::ExitCode;
 
 use beadseat::draw::Scene;
-use beadseat::fitment::{CheckId, Position, SweptCorner};
+use beadseat::fitment::space::SweptCorner;
+use beadseat::fitment::{CheckId, Position};
 use beadseat::scenario::Scenario;
 use beadseat::tire::condition::VehicleSide;
 use beadseat::vehicle::BodyKind;

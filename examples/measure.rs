@@ -9,7 +9,8 @@ mod common;
 use std::process::ExitCode;
 
 use beadseat::Excerpt;
-use beadseat::fitment::{Check, Measurement, Preparation, Report};
+use beadseat::fitment::measure::{Measurement, Preparation};
+use beadseat::fitment::{Check, Report};
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();

@@ -29,8 +29,6 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-mod approach;
-mod available_space;
 mod case;
 mod caution;
 mod check;
@@ -40,34 +38,27 @@ mod effect;
 mod facts;
 mod finding;
 mod limits;
-mod measure;
+pub mod measure;
 mod position;
-mod preparation;
-mod pressures;
+pub mod pressures;
 mod print;
 mod report;
 #[cfg(feature = "serde")]
 mod serial;
 mod setup;
 mod severity;
-mod swept_corner;
+pub mod space;
 mod value;
 
-pub use approach::Approach;
-pub use available_space::{AvailableSpace, InsetRange, MissingFacts, RangeEnd};
 pub use caution::Caution;
-pub use check::{Check, CheckId, Input, InputPath, Reason, Verdict};
+pub use check::{Check, CheckId, Reason, Verdict};
 pub use conditions::{Conditions, Day, TractionClass};
 pub use effect::{Effect, EffectId};
 pub use limits::{Limit, LimitSet, Limits};
-pub use measure::{Measurement, Measurements};
 pub use position::Position;
-pub use preparation::{Preparation, Tool};
-pub use pressures::{Assumes, Needed, PressureBasis, Pressures};
 pub use print::{Body, Headline};
 pub use report::Report;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
-pub use swept_corner::SweptCorner;
 pub use value::{Bound, Value};
 
 use core::ops::ControlFlow;
@@ -77,6 +68,7 @@ use case::Case;
 use checks::{Definition, Run};
 use facts::{AxleFacts, SIDES, SetupFacts};
 use finding::Found;
+use space::Approach;
 
 /// Judges a change. Allocates nothing and cannot fail: what cannot be judged is said in the report.
 ///

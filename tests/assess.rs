@@ -3,7 +3,8 @@
 #![allow(clippy::disallowed_methods, reason = "the other way to the same figure")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::fitment::{SweptCorner, verdict};
+use beadseat::fitment::space::SweptCorner;
+use beadseat::fitment::verdict;
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Pose;
 use beadseat::tire::condition::VehicleSide;
@@ -89,7 +90,7 @@ fn every_case_comes_out_as_its_source_says() {
 fn how_to_come_by(reason: &str) -> String {
     let Some((_, keys)) = reason.split_once(": an input is missing: ") else { return String::new() };
     keys.split(", ")
-        .flat_map(|key| beadseat::fitment::Input::ALL.iter().filter(move |i| i.key() == key))
+        .flat_map(|key| beadseat::fitment::measure::Input::ALL.iter().filter(move |i| i.key() == key))
         .map(|input| input.how())
         .collect::<Vec<_>>()
         .join("; ")

@@ -2,7 +2,9 @@
 #![cfg(feature = "serde")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::fitment::{AvailableSpace, CheckId, Input, Position, Reason, Setup, Verdict};
+use beadseat::fitment::measure::Input;
+use beadseat::fitment::space::AvailableSpace;
+use beadseat::fitment::{CheckId, Position, Reason, Setup, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::units::{Length, mm};
 use beadseat::uom::si::length::millimeter;

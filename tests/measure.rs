@@ -7,7 +7,8 @@ mod scenario;
 
 use std::collections::BTreeSet;
 
-use beadseat::fitment::{Check, Input, Measurement, Position, Preparation, Report, Tool, Verdict};
+use beadseat::fitment::measure::{Input, Measurement, Preparation, Tool};
+use beadseat::fitment::{Check, Position, Report, Verdict};
 use beadseat::scenario::Scenario;
 use scenario::spelled_out;
 use serde_json::{Map, Value, json};

@@ -2,7 +2,8 @@
 #![cfg(feature = "serde")]
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
 
-use beadseat::fitment::{AvailableSpace, CheckId, Position};
+use beadseat::fitment::space::AvailableSpace;
+use beadseat::fitment::{CheckId, Position};
 use beadseat::scenario::Scenario;
 use beadseat::sweep::{ObstacleError, Point};
 use beadseat::tire::condition::VehicleSide;

@@ -70,15 +70,15 @@ macro_rules! enums {
 
 enums! {
     Status;
-    fitment::Preparation;
-    fitment::Assumes;
+    fitment::measure::Preparation;
+    fitment::pressures::Assumes;
     fitment::Caution;
     fitment::CheckId;
     fitment::EffectId;
-    fitment::PressureBasis;
+    fitment::pressures::PressureBasis;
     fitment::LimitSet;
     fitment::Position;
-    fitment::Tool;
+    fitment::measure::Tool;
     fitment::TractionClass;
     fitment::Verdict;
     tire::condition::ArrowTurn;

@@ -38,7 +38,7 @@ macro_rules! need {
         $(let $name = $value;)+
         let mut missing = crate::fitment::check::Missing::default();
         $(if $name.is_none() {
-            missing.add(crate::fitment::Input::$input);
+            missing.add(crate::fitment::measure::Input::$input);
         })+
         let ($(Some($name),)+) = ($($name,)+) else { return Err(missing) };
     };

@@ -1,6 +1,5 @@
 //! One finding of an assessment, and the words it is made of.
 
-mod input;
 mod reason;
 
 use core::fmt;
@@ -9,10 +8,9 @@ use super::value::{Bound, Value};
 use crate::Citation;
 use crate::record::words;
 
-pub(crate) use input::Missing;
-pub use input::{Input, InputPath};
 pub use reason::Reason;
 
+pub(super) use super::measure::{Input, Missing};
 pub(super) use super::position::Position;
 
 words! {

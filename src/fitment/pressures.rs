@@ -13,7 +13,7 @@ words! {
     /// What asks for the highest cold pressure.
     ///
     /// ```
-    /// assert_eq!(beadseat::fitment::PressureBasis::FullLoad.name(), "full_load");
+    /// assert_eq!(beadseat::fitment::pressures::PressureBasis::FullLoad.name(), "full_load");
     /// ```
     PressureBasis {
         /// The normal load.
@@ -33,7 +33,7 @@ words! {
     /// What the load tables take for the pressure at which the tire carries its load index.
     ///
     /// ```
-    /// assert_eq!(beadseat::fitment::Assumes::HigherOfTwo.name(), "higher_of_two");
+    /// assert_eq!(beadseat::fitment::pressures::Assumes::HigherOfTwo.name(), "higher_of_two");
     /// ```
     Assumes {
         /// What is molded on the tire or its maker states.
@@ -66,7 +66,7 @@ impl Assumes {
 /// `Display` is the pressure, or `none carries it`, or nothing.
 ///
 /// ```
-/// use beadseat::{fitment::Needed, units::kpa};
+/// use beadseat::{fitment::pressures::Needed, units::kpa};
 /// assert_eq!(Needed::AtLeast(kpa(230.0)).to_string(), "230 kPa");
 /// assert_eq!(Needed::NoPressure.to_string(), "none carries it");
 /// assert_eq!(Needed::NotKnown.pressure(), None);
@@ -107,7 +107,8 @@ impl fmt::Display for Needed {
 /// They are answers of load tables. The vehicle maker's placard and the tire maker's data come first.
 ///
 /// ```
-/// use beadseat::fitment::{Change, Conditions, PressureBasis, Limits, Position, Setup, Setups, assess};
+/// use beadseat::fitment::{Change, Conditions, Limits, Position, Setup, Setups, assess};
+/// use beadseat::fitment::pressures::PressureBasis;
 /// use beadseat::units::{kg, kmh, kpa};
 /// use beadseat::uom::si::pressure::kilopascal;
 /// use beadseat::vehicle::{Axle, Kind, Vehicle};

@@ -4,8 +4,7 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
 use super::checks::Harm;
-use super::measure::Measurement;
-use super::preparation::Preparation;
+use super::measure::{Measurement, Preparation};
 use super::pressures::{Assumes, Pressures};
 use super::report::Report;
 use super::value::{Rounded, Value};

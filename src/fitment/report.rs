@@ -1,11 +1,11 @@
 //! The result of an assessment: a fixed-size value.
 
-use super::approach::Approach;
 use super::caution::Caution;
 use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::ROWS;
 use super::effect::Effect;
 use super::pressures::Pressures;
+use super::space::Approach;
 
 /// Two of the driven axle, three of each.
 const EFFECTS: usize = 8;

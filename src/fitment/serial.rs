@@ -2,13 +2,12 @@
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
-use super::approach::{Approach, part_name};
 use super::check::Check;
 use super::effect::Effect;
-use super::measure::Measurement;
-use super::preparation::Preparation;
+use super::measure::{Measurement, Preparation};
 use super::pressures::{Needed, Pressures};
 use super::report::Report;
+use super::space::{Approach, part_name};
 use super::value::{Bound, Value};
 use crate::record::tidy;
 use crate::units::{in_deg, in_kpa, in_mm};

@@ -3,11 +3,11 @@
 use super::brake::{barrel, seat};
 use super::clearance::{Assembly, of_gap, same_body};
 use super::definition::{Definition, Harm, Rules, Run};
-use crate::fitment::Approach;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::space::Approach;
 use crate::fitment::value::{Bound, Value};
 use crate::rim::Contour;
 use crate::sweep::{

@@ -4,9 +4,9 @@
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
+use beadseat::fitment::space::AvailableSpace;
 use beadseat::fitment::{
-    AvailableSpace, Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Reason, Setup, Setups,
-    Verdict, assess,
+    Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Reason, Setup, Setups, Verdict, assess,
 };
 use beadseat::rim::Contour;
 use beadseat::units::{Length, mm};

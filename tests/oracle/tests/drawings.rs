@@ -4,7 +4,8 @@
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::draw::Scene;
-use beadseat::fitment::{Position, SweptCorner};
+use beadseat::fitment::Position;
+use beadseat::fitment::space::SweptCorner;
 use beadseat::scenario::Scenario;
 use beadseat::sweep::{
     Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,

@@ -3,9 +3,11 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::Count;
+use beadseat::fitment::measure::{Input, Preparation};
+use beadseat::fitment::pressures::Needed;
 use beadseat::fitment::{
-    Change, Check, CheckId, Conditions, Day, Fasteners, Input, LimitSet, Limits, Needed, Position,
-    Preparation, Reason, Report, Setup, Setups, TireInUse, TractionClass, Verdict, assess, verdict,
+    Change, Check, CheckId, Conditions, Day, Fasteners, LimitSet, Limits, Position, Reason, Report, Setup,
+    Setups, TireInUse, TractionClass, Verdict, assess, verdict,
 };
 use beadseat::rim::RimWidth;
 use beadseat::sweep::{Carrier, Point};

@@ -145,7 +145,7 @@ fn an_assessment_and_its_printing_allocate_nothing() {
 
 #[test]
 fn what_to_measure_and_the_room_there_is_allocate_nothing() {
-    use beadseat::fitment::AvailableSpace;
+    use beadseat::fitment::space::AvailableSpace;
 
     let text = include_str!("../../../examples/scenarios/rangers-pickup.json");
     let scenario: beadseat::scenario::Scenario = serde_json::from_str(text).expect("a scenario");

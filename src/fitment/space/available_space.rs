@@ -2,13 +2,13 @@
 
 use core::fmt;
 
-use super::case::{Case, both_of, need};
-use super::check::{CheckId, Input, Missing, Position, Verdict};
-use super::checks::clearance::{Assembly, Gap, Side, original_radius};
-use super::checks::geometry::{judge_track, max_track_growth, track_growth};
-use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire};
-use super::finding::no_more;
-use super::{Limits, Setup};
+use crate::fitment::case::{Case, both_of, need};
+use crate::fitment::check::{CheckId, Input, Missing, Position, Verdict};
+use crate::fitment::checks::clearance::{Assembly, Gap, Side, original_radius};
+use crate::fitment::checks::geometry::{judge_track, max_track_growth, track_growth};
+use crate::fitment::facts::{AxleFacts, SetupFacts, half_rim, half_tire};
+use crate::fitment::finding::no_more;
+use crate::fitment::{Limits, Setup};
 use crate::units::{Length, in_mm};
 use crate::vehicle::Vehicle;
 use crate::wheel::{Inset, Wheel};
@@ -20,13 +20,14 @@ use crate::wheel::{Inset, Wheel};
 /// inside, and a hundredth of a millimetre more is not. Findings have exceptions it does not know. Unless the
 /// limit is the caller's, the unchanged original is inside whatever it measures; and where the rim stands out
 /// further than its tire, or the gaps were measured beside an under-inflated one, a check that is inside is called
-/// marginal ([`Reason::FlangeAssumed`](super::Reason::FlangeAssumed),
-/// [`Reason::MeasuredSoft`](super::Reason::MeasuredSoft)).
+/// marginal ([`Reason::FlangeAssumed`](crate::fitment::Reason::FlangeAssumed),
+/// [`Reason::MeasuredSoft`](crate::fitment::Reason::MeasuredSoft)).
 ///
 /// What it does not look at stays to be judged: load, brake, scrub radius, lock and jounce.
 ///
 /// ```
-/// use beadseat::fitment::{CheckId, Limits, AvailableSpace, Setup};
+/// use beadseat::fitment::{CheckId, Limits, Setup};
+/// use beadseat::fitment::space::AvailableSpace;
 /// use beadseat::{units::mm, vehicle::{Axle, Kind, MeasuredTire, Space, Vehicle}};
 /// let measured = MeasuredTire::new().with_width(mm(213.0))?.with_diameter(mm(629.0))?;
 /// let space = Space::new().with_inner_clearance(mm(18.0))?.with_outer_clearance(mm(30.0))?
@@ -193,7 +194,8 @@ impl<Q: Copy> RangeEnd<Q> {
 /// The insets from one to another, in steps of 0.01 mm.
 ///
 /// ```
-/// use beadseat::fitment::{MissingFacts, Limits, Position, AvailableSpace, Setup};
+/// use beadseat::fitment::{Limits, Position, Setup};
+/// use beadseat::fitment::space::{AvailableSpace, MissingFacts};
 /// use beadseat::vehicle::Vehicle;
 /// let setup = Setup::new("205/55R16 91V".parse()?, "6.5Jx16 ET46".parse()?);
 /// let unknown: MissingFacts = AvailableSpace::rear(&Vehicle::unknown(), setup, &Limits::default()).insets(&setup).unwrap_err();
@@ -253,7 +255,7 @@ impl InsetRange {
     }
 }
 
-/// The facts without which a [`AvailableSpace`] or a [`SweptCorner`](super::SweptCorner) cannot answer.
+/// The facts without which an [`AvailableSpace`] or a [`SweptCorner`](super::SweptCorner) cannot answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct MissingFacts {
     missing: Missing,
@@ -261,7 +263,7 @@ pub struct MissingFacts {
 }
 
 impl MissingFacts {
-    pub(super) const fn new(missing: Missing, place: Position) -> Self {
+    pub(in crate::fitment) const fn new(missing: Missing, place: Position) -> Self {
         Self { missing, place }
     }
 

@@ -2,8 +2,8 @@
 
 use core::fmt;
 
-use super::check::Position;
-use super::value::Rounded;
+use crate::fitment::check::Position;
+use crate::fitment::value::Rounded;
 use crate::sweep::{Part, Swept};
 use crate::text::Name;
 use crate::units::{Angle, Length, in_deg, in_mm};
@@ -15,7 +15,7 @@ use crate::vehicle::BodyKind;
 /// touches `the tread 3.1 mm into the frame rail at 31° inner lock, 40 mm jounce`.
 ///
 /// ```
-/// use beadseat::{fitment::Approach, scenario::Scenario};
+/// use beadseat::{fitment::space::Approach, scenario::Scenario};
 /// let text = std::fs::read_to_string("examples/scenarios/field-survey-wagon.json")?;
 /// let scenario: Scenario = serde_json::from_str(&text)?;
 /// let report = scenario.assess();
@@ -36,7 +36,7 @@ pub struct Approach {
 }
 
 impl Approach {
-    pub(super) fn new(place: Position, body: BodyKind, swept: &Swept) -> Self {
+    pub(in crate::fitment) fn new(place: Position, body: BodyKind, swept: &Swept) -> Self {
         Self {
             place,
             body,
@@ -48,7 +48,7 @@ impl Approach {
         }
     }
 
-    pub(super) const fn at(self, place: Position) -> Self {
+    pub(in crate::fitment) const fn at(self, place: Position) -> Self {
         Self { place, ..self }
     }
 
@@ -92,7 +92,7 @@ impl Approach {
 }
 
 /// The part in a word.
-pub(super) const fn part_name(part: Part) -> &'static str {
+pub(in crate::fitment) const fn part_name(part: Part) -> &'static str {
     match part {
         Part::Tread => "tread",
         Part::Shoulder => "shoulder",

@@ -6,7 +6,7 @@ words! {
     /// What a fact is taken with. What needs none is seen, or known.
     ///
     /// ```
-    /// use beadseat::fitment::{Input, Tool};
+    /// use beadseat::fitment::measure::{Input, Tool};
     /// assert_eq!(Input::HubThread.tools(), [Tool::Caliper, Tool::ThreadGauge]);
     /// assert!(Input::SideMarks.tools().is_empty());
     /// ```
@@ -32,7 +32,7 @@ impl Tool {
     /// Its name for reading.
     ///
     /// ```
-    /// assert_eq!(beadseat::fitment::Tool::ThreadGauge.words(), "thread gauge");
+    /// assert_eq!(beadseat::fitment::measure::Tool::ThreadGauge.words(), "thread gauge");
     /// ```
     pub const fn words(self) -> &'static str {
         match self {
@@ -46,7 +46,7 @@ words! {
     /// What must be done to a vehicle to come at a fact.
     ///
     /// ```
-    /// use beadseat::fitment::{Preparation, Input};
+    /// use beadseat::fitment::measure::{Input, Preparation};
     /// assert_eq!(Input::BrakeEnvelope.access(), Preparation::WheelOff);
     /// assert_eq!(Input::InnerClearance.access(), Preparation::OnGround);
     /// ```
@@ -66,7 +66,7 @@ impl Preparation {
     /// What to see to first; nothing where the vehicle is not touched. Common practice, no source.
     ///
     /// ```
-    /// use beadseat::fitment::Preparation;
+    /// use beadseat::fitment::measure::Preparation;
     /// assert!(Preparation::WheelOff.safety().is_some_and(|words| words.contains("stands")));
     /// assert_eq!(Preparation::Anywhere.safety(), None);
     /// ```

@@ -1,11 +1,11 @@
 //! A corner of a vehicle as the swept clearance sees it, for whoever wants to look closer or to draw it.
 
 use super::available_space::MissingFacts;
-use super::case::Case;
-use super::check::Position;
-use super::checks::swept::{self, Size};
-use super::facts::{AxleFacts, SetupFacts};
-use super::{Change, Limits};
+use crate::fitment::case::Case;
+use crate::fitment::check::Position;
+use crate::fitment::checks::swept::{self, Size};
+use crate::fitment::facts::{AxleFacts, SetupFacts};
+use crate::fitment::{Change, Limits};
 use crate::sweep::{Corner, Effort, MAX_OBSTACLES, Obstacles, Profile, Swept};
 use crate::tire::condition::VehicleSide;
 use crate::vehicle::{BodyKind, Vehicle};
@@ -16,7 +16,7 @@ use crate::vehicle::{BodyKind, Vehicle};
 /// Outlines and obstacles are at nominal size, as a drawing wants them; an assessment takes the worst case.
 ///
 /// ```
-/// use beadseat::{fitment::{Position, SweptCorner}, scenario::Scenario, tire::condition::VehicleSide, units::mm};
+/// use beadseat::{fitment::{Position, space::SweptCorner}, scenario::Scenario, tire::condition::VehicleSide, units::mm};
 /// let text = std::fs::read_to_string("examples/scenarios/field-survey-wagon.json")?;
 /// let scenario: Scenario = serde_json::from_str(&text)?;
 /// let survey = SweptCorner::front(scenario.vehicle(), scenario.change(), scenario.limits(), VehicleSide::Left)?;

@@ -2,15 +2,16 @@
 
 use core::fmt;
 
+use super::preparation::{Preparation, Tool};
 use crate::fitment::position::Position;
-use crate::fitment::preparation::{Preparation, Tool};
 
 macro_rules! inputs {
     ($($variant:ident = $key:literal, $how:literal, [$($tool:ident),*] $access:ident;)*) => {
         /// A fact that a check could not do without.
         ///
         /// ```
-        /// use beadseat::fitment::{Input, Position};
+        /// use beadseat::fitment::Position;
+        /// use beadseat::fitment::measure::Input;
         /// assert_eq!(Input::HubSpigot.at(Position::Front).to_string(), "vehicle.front.hub.spigot_mm");
         /// assert!(Input::HubSpigot.how().contains("caliper"));
         /// ```
