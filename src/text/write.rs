@@ -28,27 +28,40 @@ impl Text {
     /// All of a string, or nothing of it where it does not fit.
     #[inline]
     pub(crate) fn str(&mut self, text: &str) -> &mut Self {
-        if self.len + text.len() <= CAPACITY {
-            // Byte by byte: these are a few letters, for which a copy is a detour.
-            for &byte in text.as_bytes() {
-                self.byte(byte);
+        match text.as_bytes() {
+            [] => self,
+            &[letter] => self.byte(letter),
+            bytes => {
+                if let Some(room) =
+                    self.bytes.get_mut(self.len..).and_then(|room| room.get_mut(..bytes.len()))
+                {
+                    room.copy_from_slice(bytes);
+                    self.len += bytes.len();
+                }
+                self
             }
+        }
+    }
+
+    /// So many ASCII characters, or none of them where they do not fit.
+    #[inline]
+    fn all<const N: usize>(&mut self, bytes: [u8; N]) -> &mut Self {
+        if let Some(room) = self.bytes.get_mut(self.len..).and_then(<[u8]>::first_chunk_mut) {
+            *room = bytes;
+            self.len += N;
         }
         self
     }
 
     #[inline]
     pub(crate) fn whole(&mut self, value: u32) -> &mut Self {
-        if value >= 1000 {
-            return self.thousands(value);
+        let digit = |of: u32| b'0' + of as u8;
+        match value {
+            0..10 => self.byte(digit(value)),
+            10..100 => self.all([digit(value / 10), digit(value % 10)]),
+            100..1000 => self.all([digit(value / 100), digit(value / 10 % 10), digit(value % 10)]),
+            _ => self.thousands(value),
         }
-        if value >= 100 {
-            self.byte(b'0' + (value / 100) as u8);
-        }
-        if value >= 10 {
-            self.byte(b'0' + (value / 10 % 10) as u8);
-        }
-        self.byte(b'0' + (value % 10) as u8)
     }
 
     /// A whole number of four digits or more.
