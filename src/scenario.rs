@@ -38,7 +38,7 @@
 //! | `….adaptor` of a setup | [`Adaptor`](crate::wheel::Adaptor): `thickness_mm`, `hub_bolt_circle`, `hub_bore`, `wheel_bolt_circle`, `wheel_spigot_mm`, … |
 //! | `….left`, `….right` of a setup | [`TireInUse`](crate::fitment::TireInUse): `date_code`, `tread_mm`, `arrow`, `facing_out`, `unmarked` |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
-//! | `limits` | [`Limits`]: `set`, and the caller's own limits |
+//! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
 mod schema;
 

@@ -81,6 +81,8 @@ pub enum Field {
     MaximumSpeed,
     /// Plies and their cords.
     Plies,
+    /// Name of a document, given by a caller.
+    Document,
 }
 
 impl Field {
@@ -128,6 +130,7 @@ impl Field {
             Self::Origin => "country of origin",
             Self::MaximumSpeed => "maximum speed",
             Self::Plies => "plies",
+            Self::Document => "name of a document",
         }
     }
 
@@ -192,6 +195,7 @@ impl Field {
             Self::Plies => {
                 "TREAD or SIDEWALL with up to four layers of 1 to 20 plies of polyester, steel, nylon, rayon, aramid or fiberglass"
             }
+            Self::Document => "1 to 64 bytes of plain text in one line, without a space at either end",
             Self::MaximumSpeed => "3 to 500 with km/h or mph, in both units the same",
         }
     }
@@ -203,7 +207,7 @@ impl Field {
 pub enum ParseErrorKind {
     /// Nothing but white space.
     Empty,
-    /// More than 255 bytes.
+    /// More than 255 bytes, or than the field takes.
     TooLong,
     /// The field was due here, and something else or nothing stands here.
     Missing,
