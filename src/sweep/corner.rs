@@ -30,7 +30,7 @@ impl ContactPatch {
         Ok(Self([0.0, a * cos - radius * sin / cos, -a * sin - radius]))
     }
 
-    /// Where it is.
+    /// The point where the tire stands on the ground.
     pub const fn point(&self) -> Point {
         Point(self.0)
     }

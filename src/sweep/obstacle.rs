@@ -82,7 +82,7 @@ pub enum Carrier {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum ObstacleError {
-    /// A dimension.
+    /// A dimension is outside what is accepted.
     OutOfRange(OutOfRange),
     /// An outline has from 2 to 8 points.
     Points,
@@ -90,7 +90,7 @@ pub enum ObstacleError {
     Coincident,
     /// What a tie rod carries is the line between its joints or a part of it.
     OffRod,
-    /// More than [`MAX_OBSTACLES`].
+    /// There are more than [`MAX_OBSTACLES`].
     TooMany,
 }
 
@@ -158,7 +158,7 @@ impl Obstacle {
         Self { shape, radius: 0.0, uncertainty: 0.0, carrier: Carrier::Body }
     }
 
-    /// A single point.
+    /// A body that is a single point.
     ///
     /// ```
     /// use beadseat::{sweep::{Obstacle, Point}, units::mm};
@@ -456,7 +456,7 @@ impl Default for Obstacles {
 }
 
 impl Obstacles {
-    /// None yet.
+    /// A list without obstacles.
     pub const fn new() -> Self {
         Self { list: [Obstacle::point(Point([0.0; 3])); MAX_OBSTACLES], count: 0 }
     }
