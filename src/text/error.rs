@@ -21,17 +21,17 @@ pub enum Field {
     LoadIndex,
     /// Load index for tires fitted in pairs.
     DualLoadIndex,
-    /// Speed symbol.
+    /// Speed symbol: the letter of the top speed.
     SpeedSymbol,
     /// Load version: XL, LL, HL.
     LoadVersion,
     /// Load range letter or ply rating.
     LoadRange,
-    /// Rim width code.
+    /// Rim width code, in inches.
     RimWidth,
-    /// Rim contour letters.
+    /// Letters of the rim contour.
     Contour,
-    /// Hump mark.
+    /// Mark of a rim's humps.
     Hump,
     /// Inset of a wheel.
     Inset,
@@ -53,11 +53,11 @@ pub enum Field {
     IdentificationNumber,
     /// Date group of a tire identification number.
     DateCode,
-    /// Treadwear grade.
+    /// Treadwear grade of a tire.
     Treadwear,
-    /// Traction grade.
+    /// Traction grade of a tire.
     Traction,
-    /// Temperature grade.
+    /// Temperature grade of a tire.
     Temperature,
     /// Single mark of a sidewall.
     SidewallMark,
@@ -201,7 +201,7 @@ impl Field {
     }
 }
 
-/// What went wrong.
+/// What kind of mistake a text has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum ParseErrorKind {
@@ -296,7 +296,7 @@ impl ParseError {
         Self { kind, field, start: start as u8, end: end as u8 }
     }
 
-    /// What is wrong.
+    /// What kind of mistake it is.
     pub const fn kind(self) -> ParseErrorKind {
         self.kind
     }
