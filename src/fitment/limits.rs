@@ -32,7 +32,7 @@ impl<Q: Copy> Limit<Q> {
         Self { value, citation }
     }
 
-    /// The value.
+    /// The value of the limit.
     pub const fn value(&self) -> Q {
         self.value
     }
