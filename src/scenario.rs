@@ -87,7 +87,7 @@ impl Scenario {
         self.name.as_deref()
     }
 
-    /// The vehicle.
+    /// The vehicle that the change is made to.
     pub const fn vehicle(&self) -> &Vehicle {
         &self.vehicle
     }
@@ -102,12 +102,12 @@ impl Scenario {
         &self.conditions
     }
 
-    /// The limits.
+    /// The limits that the change is held against.
     pub const fn limits(&self) -> &Limits {
         &self.limits
     }
 
-    /// Judges it.
+    /// Judges the change on the vehicle, as [`assess`] does.
     pub fn assess(&self) -> Report {
         assess(&self.vehicle, &self.change, &self.conditions, &self.limits)
     }
