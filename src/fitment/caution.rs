@@ -16,9 +16,9 @@ words! {
     Caution {
         /// A tire must never be mounted on a rim with other bead seats.
         NeverMount = "never_mount",
-        /// The vehicle maker's placard counts before any computed pressure.
+        /// What the makers state overrides every estimate here.
         Placard = "placard",
-        /// Local law counts, whatever was judged here.
+        /// Local law and inspection decide what may be driven.
         LocalLaw = "local_law",
         /// What to heed when a tire is mounted and seated.
         Seating = "seating",
@@ -40,11 +40,11 @@ words! {
         StaticOnly = "static_only",
         /// Clearance at lock and jounce is that of a description.
         AsDescribed = "as_described",
-        /// No camber was given, so none is reckoned with.
+        /// No camber was given: loads and pressures hold for a small one.
         CamberAssumed = "camber_assumed",
-        /// What towing asks of the tires.
+        /// A trailer's nose weight belongs in the axle load.
         Towing = "towing",
-        /// The treads differ in depth over an axle or between axles.
+        /// The treads differ too much in depth, on one axle or over all-wheel drive.
         UnevenTread = "uneven_tread",
         /// A pressure that not every valve bears.
         Valve = "valve",
