@@ -292,7 +292,7 @@ impl Citation {
         &SOURCES[self.0 as usize]
     }
 
-    /// The document.
+    /// The name of the document, as it is cited.
     pub const fn document(self) -> &'static str {
         self.source().document
     }

@@ -97,7 +97,7 @@ macro_rules! exact_length {
                 Ok(Self(Exact::nearest(crate::units::mm(mm)).unwrap_or(Exact::from_nm(0))))
             }
 
-            /// As a quantity.
+            /// The same length as a quantity, which carries its unit.
             ///
             /// ```
             #[doc = concat!("use ", $path, "::", stringify!($name), ";")]

@@ -91,6 +91,7 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
     // Made when compiled: made here, its rows would stand on the stack twice.
     const NOTHING_YET: Report = Report::new();
     let mut report = NOTHING_YET;
+    report.name_own_source(limits.own_source());
     with_axles(vehicle, change, conditions, limits, |axles| {
         let _: ControlFlow<()> = judge(
             axles,

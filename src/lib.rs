@@ -12,6 +12,7 @@ extern crate std;
 
 mod calendar;
 mod citation;
+mod document;
 #[cfg(feature = "svg")]
 pub mod draw;
 mod error;
@@ -37,6 +38,7 @@ pub mod vehicle;
 pub mod wheel;
 
 pub use citation::{Citation, Status, sources};
+pub use document::Document;
 pub use error::Error;
 pub use marking::Marking;
 pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};

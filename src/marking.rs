@@ -76,7 +76,7 @@ pub enum Marking {
     WheelStamp(WheelStamp),
     /// A bolt circle alone.
     BoltCircle(BoltCircle),
-    /// A thread.
+    /// A screw thread alone, as of a wheel bolt.
     Thread(Thread),
     /// Load index and speed symbol without a size.
     ServiceDescription(ServiceDescription),
@@ -88,7 +88,7 @@ pub enum Marking {
     IdentificationNumber(IdentificationNumber),
     /// The date group of an identification number with three digits, as before mid 2000.
     DateCode(DateCode),
-    /// A quality grading.
+    /// A quality grading: treadwear, traction and temperature.
     Grading(Grading),
     /// One of the grades alone.
     Grade(Grade),
@@ -102,7 +102,7 @@ pub enum Marking {
 const SURELY_A_RIM: u16 = 100;
 
 impl Marking {
-    /// Reads a marking.
+    /// Reads a marking of any kind, by its form.
     ///
     /// # Errors
     /// That of the reading which came furthest.
@@ -241,7 +241,7 @@ impl Marking {
         line.into_iter().flat_map(|line: SidewallLine| line.contradictions())
     }
 
-    /// What it is.
+    /// What kind of marking it is, in words.
     ///
     /// ```
     /// use beadseat::Marking;

@@ -7,14 +7,14 @@ use crate::units::{self, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum MoldedLoad {
-    /// Kilograms.
+    /// A load molded in kilograms.
     Kilograms(u16),
-    /// Pounds.
+    /// A load molded in pounds.
     Pounds(u16),
 }
 
 impl MoldedLoad {
-    /// The load.
+    /// The load as a quantity, which carries its unit.
     ///
     /// ```
     /// use beadseat::{MoldedLoad, units::lb};
@@ -73,14 +73,14 @@ impl MoldedLoad {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum MoldedPressure {
-    /// Kilopascals.
+    /// A pressure molded in kilopascals.
     Kilopascals(u16),
     /// Pounds a square inch.
     Psi(u16),
 }
 
 impl MoldedPressure {
-    /// The pressure.
+    /// The pressure as a quantity, which carries its unit.
     ///
     /// ```
     /// use beadseat::{MoldedPressure, units::kpa};
@@ -143,14 +143,14 @@ impl MoldedPressure {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum MoldedSpeed {
-    /// Kilometres an hour.
+    /// A speed molded in kilometres an hour.
     KilometresPerHour(u16),
-    /// Miles an hour.
+    /// A speed molded in miles an hour.
     MilesPerHour(u16),
 }
 
 impl MoldedSpeed {
-    /// The speed.
+    /// The speed as a quantity, which carries its unit.
     ///
     /// ```
     /// use beadseat::{MoldedSpeed, units::kmh, uom::si::velocity::mile_per_hour};

@@ -152,7 +152,7 @@ pub(crate) use read_as_object;
 /// `new`, with the needed facts.
 macro_rules! constructor {
     ($blank:ident ; ; $($field:ident)*) => {
-        /// With nothing known.
+        /// A value in which nothing is known yet.
         pub const fn $blank() -> Self {
             Self { $($field: None,)* }
         }
@@ -183,21 +183,21 @@ pub(crate) use getter;
 /// `with_…`: infallible for a type that is its own proof, checked for a quantity.
 macro_rules! setter {
     ($field:ident $with:ident $key:literal $type:ty) => {
-        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        #[doc = concat!("Sets `", stringify!($field), "` and keeps the rest.")]
         pub const fn $with(mut self, value: $type) -> Self {
             self.$field = Some(value);
             self
         }
     };
     ($field:ident $with:ident $key:literal $type:ty [lent]) => {
-        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        #[doc = concat!("Sets `", stringify!($field), "` and keeps the rest.")]
         pub fn $with(mut self, value: $type) -> Self {
             self.$field = Some(value);
             self
         }
     };
     ($field:ident $with:ident $key:literal $type:ty as $from:ty) => {
-        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        #[doc = concat!("Sets `", stringify!($field), "` and keeps the rest.")]
         ///
         /// # Errors
         #[doc = concat!("What is no [`", stringify!($type), "`].")]
@@ -207,7 +207,7 @@ macro_rules! setter {
         }
     };
     ($field:ident $with:ident $key:literal $type:ty [$read:ident $unit:literal $least:literal $most:literal]) => {
-        #[doc = concat!("Sets `", stringify!($field), "`.")]
+        #[doc = concat!("Sets `", stringify!($field), "` and keeps the rest.")]
         ///
         /// # Errors
         #[doc = concat!("Outside ", $least, " to ", $most, " ", $unit, ".")]
@@ -314,7 +314,7 @@ macro_rules! words {
         pub enum $name { $($(#[$vdoc])* $variant,)* }
 
         impl $name {
-            /// Every one.
+            /// Every value of this type, in the order they are declared.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
             /// Its stable name, as in files.
@@ -354,7 +354,7 @@ impl<const MOST: u8> Count<MOST> {
         }
     }
 
-    /// The number.
+    /// The count as a plain number.
     pub const fn get(self) -> u8 {
         self.0.get()
     }

@@ -38,7 +38,7 @@
 //! | `….adaptor` of a setup | [`Adaptor`](crate::wheel::Adaptor): `thickness_mm`, `hub_bolt_circle`, `hub_bore`, `wheel_bolt_circle`, `wheel_spigot_mm`, … |
 //! | `….left`, `….right` of a setup | [`TireInUse`](crate::fitment::TireInUse): `date_code`, `tread_mm`, `arrow`, `facing_out`, `unmarked` |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
-//! | `limits` | [`Limits`]: `set`, and the caller's own limits |
+//! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
 mod schema;
 
@@ -87,7 +87,7 @@ impl Scenario {
         self.name.as_deref()
     }
 
-    /// The vehicle.
+    /// The vehicle that the change is made to.
     pub const fn vehicle(&self) -> &Vehicle {
         &self.vehicle
     }
@@ -102,12 +102,12 @@ impl Scenario {
         &self.conditions
     }
 
-    /// The limits.
+    /// The limits that the change is held against.
     pub const fn limits(&self) -> &Limits {
         &self.limits
     }
 
-    /// Judges it.
+    /// Judges the change on the vehicle, as [`assess`] does.
     pub fn assess(&self) -> Report {
         assess(&self.vehicle, &self.change, &self.conditions, &self.limits)
     }

@@ -50,6 +50,7 @@ mod obstacle;
 mod profile;
 mod rod;
 mod section;
+mod span;
 mod tangent;
 mod vector;
 mod wheel_pose;

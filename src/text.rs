@@ -8,7 +8,6 @@ mod word;
 mod worded;
 mod write;
 
-#[cfg(feature = "svg")]
 pub(crate) use error::is_plain;
 pub use error::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind};
 pub(crate) use messages::messages;

@@ -270,7 +270,7 @@ unit! {
     percent, in_percent: Ratio = x => x / 100.0, v => v * 100.0
 }
 unit! {
-    /// A bare ratio.
+    /// A bare ratio, without a unit.
     ///
     /// ```
     /// use beadseat::units::{percent, ratio};

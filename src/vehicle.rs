@@ -32,17 +32,17 @@ words! {
     /// assert_eq!(beadseat::vehicle::Kind::Multipurpose.name(), "multipurpose");
     /// ```
     Kind {
-        /// Passenger car.
+        /// A passenger car, made to carry people.
         Passenger = "passenger",
         /// Car-like vehicle on a truck chassis or for off-road use.
         Multipurpose = "multipurpose",
         /// Goods vehicle, van or pickup.
         Truck = "truck",
-        /// Bus or coach.
+        /// A bus or a coach.
         Bus = "bus",
-        /// Towed vehicle.
+        /// A vehicle that is towed by another.
         Trailer = "trailer",
-        /// Two- or three-wheeler.
+        /// A motor vehicle of two or three wheels.
         Motorcycle = "motorcycle",
     }
 }
@@ -54,13 +54,13 @@ words! {
     /// assert_eq!(beadseat::vehicle::Drive::All.name(), "all");
     /// ```
     Drive {
-        /// Front axle.
+        /// Only the front axle is driven.
         Front = "front",
-        /// Rear axle.
+        /// Only the rear axle is driven.
         Rear = "rear",
-        /// Both.
+        /// Both axles are driven.
         All = "all",
-        /// None: a trailer.
+        /// No axle is driven, as of a trailer.
         None = "none",
     }
 }
@@ -88,7 +88,7 @@ words! {
     Fastening {
         /// Bolts into threaded holes.
         Bolt = "bolt",
-        /// Nuts on studs.
+        /// Nuts are screwed onto studs that stand in the hub.
         Stud = "stud",
     }
 }
@@ -114,7 +114,7 @@ record! {
         thread / with_thread: Thread = "thread";
         /// Seat of the hub's own fasteners.
         seat / with_seat: Seat = "seat";
-        /// Bolts or studs.
+        /// Whether the hub has studs for nuts or threaded holes for bolts.
         fastening / with_fastening: Fastening = "fastening";
         /// Depth of thread in the hub for a bolt, where it is not open at the back.
         thread_depth / with_thread_depth: Length = "thread_depth_mm" [mm in_mm "mm" 5 to 200];
@@ -166,7 +166,7 @@ record! {
     Travel {
         /// Upward, to the bump stop.
         jounce / with_jounce: Length = "jounce_mm" [mm in_mm "mm" 0 to 500];
-        /// Downward.
+        /// Downward, from ride height to where the suspension hangs.
         rebound / with_rebound: Length = "rebound_mm" [mm in_mm "mm" 0 to 500];
         /// Camber gained from ride height to full jounce, in proportion elsewhere; none if not said.
         camber_change / with_camber_change: Angle = "camber_change_deg" [deg in_deg "deg" -15 to 15];
@@ -273,21 +273,21 @@ record! {
         camber / with_camber: Angle = "camber_deg" [deg in_deg "deg" -15 to 15];
         /// Toe of one wheel, positive with its front inboard; none if not said.
         toe / with_toe: Angle = "toe_deg" [deg in_deg "deg" -5 to 5];
-        /// Independent or beam.
+        /// Whether its wheels move independently or a beam joins them.
         axle_type / with_axle_type: AxleType = "axle_type";
         /// Wheels on each side of each axle; one if not said.
         wheels_per_side / with_wheels_per_side: Count<2> = "wheels_per_side";
         /// Axles in the group; one if not said.
         axles / with_axles: Count<4> = "axles";
-        /// The hub.
+        /// The hub that a wheel of this axle is mounted on.
         hub / with_hub: Hub = "hub";
-        /// The steering axis.
+        /// The steering axis of each wheel, and how far it steers.
         steering / with_steering: Steering = "steering";
-        /// Suspension travel.
+        /// How far each wheel travels up and down.
         travel / with_travel: Travel = "travel";
-        /// Measured gaps.
+        /// The gaps that were measured around the original wheel.
         space / with_space: Space [lent] = "space";
-        /// The brake.
+        /// The brake that must fit inside the wheel.
         brake / with_brake: Brake = "brake";
         /// Whether it has no brakes.
         unbraked / with_unbraked: bool = "unbraked";
@@ -311,21 +311,21 @@ impl Axle {
 }
 
 record! {
-    /// A vehicle.
+    /// A vehicle with its axles, as far as it is known.
     Vehicle blank unknown {
-        /// Its class.
+        /// The class of the vehicle, which decides whose rules hold.
         kind / with_kind: Kind = "kind";
-        /// Its driven axles.
+        /// The axles that the engine drives.
         drive / with_drive: Drive = "drive";
-        /// Its top speed.
+        /// The top speed of the vehicle.
         top_speed / with_top_speed: Velocity = "top_speed_kmh" [kmh in_kmh "km/h" 5 to 500];
         /// How much its speedometer reads over the true speed on the original tires.
         over_read / with_over_read: Ratio = "speedometer_over_read_percent" [percent in_percent "%" -10 to 20];
         /// Whether it compares wheel speeds: anti-lock or stability control.
         stability_control / with_stability_control: bool = "stability_control";
-        /// Whether it tows.
+        /// Whether the vehicle is one that tows.
         towing / with_towing: bool = "towing";
-        /// Front axle.
+        /// The front axle of the vehicle.
         front / with_front: Axle [lent] = "front";
         /// Rear axle, or the only one of a trailer.
         rear / with_rear: Axle [lent] = "rear";

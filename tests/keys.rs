@@ -113,9 +113,9 @@ fn reversed(mut document: Value) -> Value {
     document
 }
 
-/// What is found, as `kind id@place` with its figures: a reason, a caution and a measurement to be made are no finding.
+/// What is found, as `kind id@place` with its figures, and the document behind a limit: a reason, a caution and a measurement to be made are no finding.
 fn findings(document: &Value) -> Result<Map<String, Value>, String> {
-    const FIGURES: [&str; 5] = ["verdict", "measured", "nominal", "limit", "margin"];
+    const FIGURES: [&str; 6] = ["verdict", "measured", "nominal", "limit", "margin", "source"];
     let read: Scenario = serde_json::from_value(document.clone()).map_err(|error| error.to_string())?;
     let report = serde_json::to_value(read.assess()).unwrap();
     let rows = |kind: &str| report[kind].as_array().unwrap().clone();

@@ -14,15 +14,15 @@ words! {
     /// assert!(Caution::Seating.text().contains("275 kPa"));
     /// ```
     Caution {
-        /// Different bead seats.
+        /// A tire must never be mounted on a rim with other bead seats.
         NeverMount = "never_mount",
-        /// Whose word counts.
+        /// What the makers state overrides every estimate here.
         Placard = "placard",
-        /// Local law.
+        /// Local law and inspection decide what may be driven.
         LocalLaw = "local_law",
-        /// Mounting.
+        /// What to heed when a tire is mounted and seated.
         Seating = "seating",
-        /// Clamp load.
+        /// Fasteners lose clamp load and are tightened again.
         Retorque = "retorque",
         /// All pressures are cold.
         ColdPressure = "cold_pressure",
@@ -34,17 +34,17 @@ words! {
         Bottoming = "bottoming",
         /// Two joints instead of one.
         Adaptor = "adaptor",
-        /// Multi-piece rims.
+        /// Rims of several pieces are dangerous to work on.
         MultiPiece = "multi_piece",
         /// Static clearances do not show lock and jounce.
         StaticOnly = "static_only",
         /// Clearance at lock and jounce is that of a description.
         AsDescribed = "as_described",
-        /// No camber given.
+        /// No camber was given: loads and pressures hold for a small one.
         CamberAssumed = "camber_assumed",
-        /// Towing.
+        /// A trailer's nose weight belongs in the axle load.
         Towing = "towing",
-        /// Treads that differ.
+        /// The treads differ too much in depth, on one axle or over all-wheel drive.
         UnevenTread = "uneven_tread",
         /// A pressure that not every valve bears.
         Valve = "valve",
@@ -52,7 +52,7 @@ words! {
 }
 
 impl Caution {
-    /// The sentence.
+    /// The whole sentence, as a report prints it.
     pub const fn text(self) -> &'static str {
         match self {
             Self::NeverMount => {

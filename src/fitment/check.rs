@@ -57,15 +57,15 @@ words! {
         ThreadEngagement = "thread_engagement",
         /// The rim's barrel and the spokes clear the brake.
         BrakeClearance = "brake_clearance",
-        /// Change of track.
+        /// How much the change widens or narrows the track.
         Track = "track",
         /// Change of scrub radius.
         ScrubRadius = "scrub_radius",
-        /// Gap left outboard.
+        /// The gap that is left outboard of the wheel.
         OuterClearance = "outer_clearance",
-        /// Gap left inboard.
+        /// The gap that is left inboard of the wheel.
         InnerClearance = "inner_clearance",
-        /// Gap left above.
+        /// The gap that is left above the tire.
         UpperClearance = "upper_clearance",
         /// Change of the height the vehicle stands at.
         RideHeight = "ride_height",
@@ -103,7 +103,7 @@ words! {
         Within = "within",
         /// Inside at nominal but not at the worst case, or decided by an estimate within its error.
         Marginal = "marginal",
-        /// Outside the limit.
+        /// It is outside the limit, at nominal size too.
         Beyond = "beyond",
         /// An input is missing.
         NotAssessed = "not_assessed",
@@ -149,22 +149,22 @@ pub(crate) enum Outcome {
 }
 
 impl Check {
-    /// Which question.
+    /// Which question the check answers.
     pub const fn id(&self) -> CheckId {
         self.id
     }
 
-    /// Where.
+    /// What was checked: an axle, its end, or the whole vehicle.
     pub const fn position(&self) -> Position {
         self.place
     }
 
-    /// The answer.
+    /// The verdict: the answer of the check.
     pub const fn verdict(&self) -> Verdict {
         self.verdict
     }
 
-    /// Why.
+    /// The reason for the verdict.
     pub const fn reason(&self) -> Reason {
         self.reason
     }

@@ -9,6 +9,7 @@ mod definition;
 mod duals;
 mod effects;
 mod engagement;
+mod fasteners;
 pub(super) mod geometry;
 mod guard;
 mod hub;
@@ -18,6 +19,7 @@ mod ride;
 mod rim;
 mod rolling;
 mod rules;
+mod seats;
 pub(super) mod swept;
 
 use super::check::CheckId;
@@ -38,8 +40,8 @@ pub(super) static DEFINITIONS: [Definition; CheckId::ALL.len()] = [
     rim::RIM_CONTOUR,
     hub::BOLT_CIRCLE,
     hub::CENTRE_BORE,
-    hub::FASTENER_THREAD,
-    hub::FASTENER_SEAT,
+    fasteners::FASTENER_THREAD,
+    seats::FASTENER_SEAT,
     engagement::THREAD_ENGAGEMENT,
     brake::BRAKE_CLEARANCE,
     geometry::TRACK,

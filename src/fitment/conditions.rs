@@ -48,7 +48,7 @@ impl Day {
         }
     }
 
-    /// Year, month, day.
+    /// The year, the month and the day, in that order.
     ///
     /// ```
     /// assert_eq!(beadseat::fitment::Day::parse("2026-11-25")?.parts(), (2026, 11, 25));

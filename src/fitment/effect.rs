@@ -63,12 +63,12 @@ pub struct Effect {
 }
 
 impl Effect {
-    /// Which.
+    /// Which effect of the change it is.
     pub const fn id(&self) -> EffectId {
         self.id
     }
 
-    /// Where.
+    /// The axle that the effect is on, or the whole vehicle.
     pub const fn position(&self) -> Position {
         self.place
     }

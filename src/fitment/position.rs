@@ -12,17 +12,17 @@ words! {
     Position {
         /// The vehicle as a whole.
         Vehicle = "vehicle",
-        /// The front axle.
+        /// The front axle as a whole.
         Front = "front",
-        /// The rear axle.
+        /// The rear axle as a whole.
         Rear = "rear",
         /// The left end of the front axle.
         FrontLeft = "front_left",
-        /// Its right end.
+        /// The right end of the front axle.
         FrontRight = "front_right",
         /// The left end of the rear axle.
         RearLeft = "rear_left",
-        /// Its right end.
+        /// The right end of the rear axle.
         RearRight = "rear_right",
     }
 }

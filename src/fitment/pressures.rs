@@ -16,7 +16,7 @@ words! {
     /// assert_eq!(beadseat::fitment::pressures::PressureBasis::FullLoad.name(), "full_load");
     /// ```
     PressureBasis {
-        /// The normal load.
+        /// The load in ordinary use asks for it.
         NormalLoad = "normal_load",
         /// The greatest load at top speed.
         FullLoad = "full_load",
@@ -78,7 +78,7 @@ pub enum Needed {
     NotKnown,
     /// The load is above what the load index allows at any pressure.
     NoPressure,
-    /// This much.
+    /// It takes this pressure or more.
     AtLeast(Pressure),
 }
 
@@ -147,7 +147,7 @@ impl Pressures {
         Self { place, normal_load, full_load, as_original, permitted, assumes }
     }
 
-    /// Which axle.
+    /// The axle that the pressures are for.
     pub const fn position(&self) -> Position {
         self.place
     }

@@ -8,8 +8,8 @@ use super::measure::{Measurement, Preparation};
 use super::pressures::{Assumes, Pressures};
 use super::report::Report;
 use super::value::{Rounded, Value};
-use crate::Citation;
 use crate::text::{Name, Text};
+use crate::{Citation, Document};
 
 /// Columns of the terminal.
 const WIDTH: usize = 100;
@@ -139,6 +139,24 @@ impl Sources {
     }
 }
 
+/// A source as a report names it: of the caller's own limits the document it named.
+struct Cited(Citation, Option<Document>);
+
+impl fmt::Display for Cited {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self(citation, Some(document)) => write!(f, "{}: {document}", citation.document()),
+            Self(citation, None) => citation.fmt(f),
+        }
+    }
+}
+
+impl Report {
+    fn cited(&self, citation: Citation) -> Cited {
+        Cited(citation, self.document_of(citation))
+    }
+}
+
 /// The verdict on the whole in a sentence, with the gravest reason: what a person should read first.
 ///
 /// ```
@@ -215,7 +233,7 @@ fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt::Display) -
 }
 
 /// One finding in full: where, what, how much, why, by whose word.
-fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result {
+fn spell_out(f: &mut fmt::Formatter<'_>, report: &Report, n: usize, check: &Check) -> fmt::Result {
     write!(f, "{n:>3}. ")?;
     let mut wrap = Wrap::new(f, 5);
     write!(wrap, "{} {}", check.position(), Name(check.id().name()))?;
@@ -233,7 +251,7 @@ fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result
     let mut wrap = Wrap::new(f, 5);
     write!(wrap, "{}", check.reason())?;
     if let Some(citation) = check.citation() {
-        write!(wrap, " — {citation}")?;
+        write!(wrap, " — {}", report.cited(citation))?;
     }
     wrap.end()
 }
@@ -267,7 +285,7 @@ impl fmt::Display for Body<'_> {
                     writeln!(f, "\n{title}")?;
                 }
                 n += 1;
-                spell_out(f, n, check)?;
+                spell_out(f, report, n, check)?;
             }
         }
 
@@ -316,9 +334,9 @@ impl fmt::Display for Body<'_> {
         }
 
         writeln!(f, "\nSources")?;
-        for (n, citation) in sources.list.iter().flatten().enumerate() {
+        for (n, &citation) in sources.list.iter().flatten().enumerate() {
             write!(f, "{:>4}  ", Cell(format_args!("[{}]", n + 1)))?;
-            wrapped(f, 6, citation)?;
+            wrapped(f, 6, report.cited(citation))?;
         }
 
         report.print_missing(f)

@@ -6,6 +6,7 @@ use super::checks::ROWS;
 use super::effect::Effect;
 use super::pressures::Pressures;
 use super::space::Approach;
+use crate::{Citation, Document};
 
 /// Two of the driven axle, three of each.
 const EFFECTS: usize = 8;
@@ -22,6 +23,7 @@ pub struct Report {
     approaches: [Option<Approach>; 4],
     len: u8,
     cautions: u32,
+    own_source: Option<Document>,
 }
 
 const _: () = assert!(ROWS <= u8::MAX as usize);
@@ -44,6 +46,7 @@ impl Report {
             approaches: [None; 4],
             len: 0,
             cautions: 0,
+            own_source: None,
         }
     }
 
@@ -78,6 +81,20 @@ impl Report {
 
     pub(super) const fn caution(&mut self, caution: Caution) {
         self.cautions |= 1 << caution as u32;
+    }
+
+    pub(super) const fn name_own_source(&mut self, own_source: Option<Document>) {
+        self.own_source = own_source;
+    }
+
+    /// The document that the caller named for its own limits, if any.
+    pub const fn own_source(&self) -> Option<Document> {
+        self.own_source
+    }
+
+    /// The document that stands behind a citation: of the caller's own limits the one it named.
+    pub(super) fn document_of(&self, citation: Citation) -> Option<Document> {
+        self.own_source.filter(|_| citation == Citation::CALLER)
     }
 
     /// Every finding, front axle first, in the order of [`CheckId`].

@@ -9,6 +9,7 @@ use super::pressures::{Needed, Pressures};
 use super::report::Report;
 use super::space::{Approach, part_name};
 use super::value::{Bound, Value};
+use crate::Document;
 use crate::record::tidy;
 use crate::units::{in_deg, in_kpa, in_mm};
 
@@ -62,22 +63,35 @@ impl Serialize for Why<'_> {
     }
 }
 
+/// A finding with the document that the caller named, where the limit is its own.
+struct Sourced<'a>(&'a Check, Option<Document>);
+
 impl Serialize for Check {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(13))?;
-        map.serialize_entry("id", &self.id())?;
-        map.serialize_entry("where", &self.position())?;
-        map.serialize_entry("verdict", &self.verdict())?;
-        map.serialize_entry("measured", &self.measured().map(Shown))?;
-        map.serialize_entry("nominal", &self.nominal().map(Shown))?;
-        map.serialize_entry("limit", &self.limit().map(Limit))?;
-        map.serialize_entry("margin", &self.margin_number().map(tidy))?;
-        map.serialize_entry("unit", &self.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
-        map.serialize_entry("reason_id", self.reason().id())?;
-        map.serialize_entry("reason", &Why(self))?;
-        map.serialize_entry("citation", &self.citation().map(Text))?;
-        map.serialize_entry("status", &self.citation().map(|c| c.status().name()))?;
-        map.serialize_entry("from_memory", &self.citation().map(|c| c.is_from_memory()))?;
+        Sourced(self, None).serialize(serializer)
+    }
+}
+
+impl Serialize for Sourced<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let Self(check, document) = self;
+        let mut map = serializer.serialize_map(Some(13 + usize::from(document.is_some())))?;
+        map.serialize_entry("id", &check.id())?;
+        map.serialize_entry("where", &check.position())?;
+        map.serialize_entry("verdict", &check.verdict())?;
+        map.serialize_entry("measured", &check.measured().map(Shown))?;
+        map.serialize_entry("nominal", &check.nominal().map(Shown))?;
+        map.serialize_entry("limit", &check.limit().map(Limit))?;
+        map.serialize_entry("margin", &check.margin_number().map(tidy))?;
+        map.serialize_entry("unit", &check.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
+        map.serialize_entry("reason_id", check.reason().id())?;
+        map.serialize_entry("reason", &Why(check))?;
+        map.serialize_entry("citation", &check.citation().map(Text))?;
+        map.serialize_entry("status", &check.citation().map(|c| c.status().name()))?;
+        map.serialize_entry("from_memory", &check.citation().map(|c| c.is_from_memory()))?;
+        if let Some(document) = document {
+            map.serialize_entry("source", document)?;
+        }
         map.end()
     }
 }
@@ -185,11 +199,13 @@ const SCHEMA: u32 = 2;
 
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let sourced =
+            |check| Sourced(check, Check::citation(check).and_then(|citation| self.document_of(citation)));
         let mut map = serializer.serialize_map(Some(9))?;
         map.serialize_entry("schema", &SCHEMA)?;
         map.serialize_entry("overall", &self.overall())?;
         map.serialize_entry("complete", &self.is_complete())?;
-        map.serialize_entry("checks", &Each(|| self.findings()))?;
+        map.serialize_entry("checks", &Each(|| self.findings().map(sourced)))?;
         map.serialize_entry("approaches", &Each(|| self.approaches()))?;
         map.serialize_entry("pressures", &Each(|| self.pressures()))?;
         map.serialize_entry("effects", &Each(|| self.effects()))?;

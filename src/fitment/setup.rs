@@ -22,15 +22,15 @@ record! {
     /// ```
     #[derive(Copy)]
     Fasteners {
-        /// Their thread.
+        /// The thread of the fasteners.
         thread / with_thread: Thread = "thread";
-        /// Their seat.
+        /// The shape of the seat that presses on the wheel.
         seat / with_seat: Seat = "seat";
-        /// Bolts or nuts.
+        /// Whether they are bolts or nuts.
         kind / with_kind: FastenerKind = "kind";
         /// Length of thread that can engage, from the seat.
         usable_length / with_usable_length: Length = "usable_length_mm" [mm in_mm "mm" 1 to 200];
-        /// Strength class.
+        /// The strength class on their heads, as 10.9.
         class / with_class: PropertyClass = "class";
     }
 }
@@ -73,9 +73,9 @@ record! {
     /// ```
     #[derive(Copy)]
     Setup needs {
-        /// The tire.
+        /// The tire of this setup.
         tire: Tire = "tire";
-        /// The wheel.
+        /// The wheel of this setup.
         wheel: Wheel = "wheel";
     } {
         /// Thickness of a spacer between hub and wheel.
@@ -196,7 +196,7 @@ impl Setup {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Setups {
-    /// Front axle.
+    /// The setup of the front axle, if known.
     #[cfg_attr(feature = "serde", serde(skip_serializing_if = "Option::is_none"))]
     pub front: Option<Setup>,
     /// Rear axle, or the only one of a trailer.
@@ -262,7 +262,7 @@ impl Setups {
 pub struct Change {
     /// As the maker built it.
     pub original: Setups,
-    /// As intended.
+    /// What is to be mounted.
     pub proposed: Setups,
 }
 

@@ -36,15 +36,15 @@ pub enum Value {
     RimWidth(RimWidth),
     /// A rim diameter code, in inches.
     RimDiameter(RimDiameter),
-    /// A load index.
+    /// A load index, without a unit.
     LoadIndex(LoadIndex),
-    /// A speed symbol.
+    /// A speed symbol, without a unit.
     SpeedSymbol(SpeedSymbol),
-    /// A bolt circle.
+    /// A bolt circle, as a designation.
     BoltCircle(BoltCircle),
-    /// A thread.
+    /// A thread, as a designation.
     Thread(Thread),
-    /// A seat.
+    /// A fastener seat, as a designation.
     Seat(Seat),
 }
 
@@ -172,7 +172,7 @@ pub enum Bound {
     AtLeast(Value),
     /// From the first to the second.
     Between(Value, Value),
-    /// The same.
+    /// The same value or designation.
     Equals(Value),
 }
 

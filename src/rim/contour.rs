@@ -67,25 +67,25 @@ marks! {
         Jk = "JK",
         /// The common passenger and light truck contour.
         J = "J",
-        /// Higher flange.
+        /// A flange higher than that of J.
         K = "K",
-        /// High flange.
+        /// A rim with a high flange.
         L = "L",
         /// Low flange of small rims.
         A = "A",
         /// Light commercial, flat base.
         C = "C",
-        /// Commercial.
+        /// Commercial contour with the letter D.
         D = "D",
-        /// Commercial.
+        /// Commercial contour with the letter E.
         E = "E",
-        /// Commercial.
+        /// Commercial contour with the letter F.
         F = "F",
-        /// Commercial.
+        /// Commercial contour with the letter G.
         G = "G",
-        /// Commercial.
+        /// Commercial contour with the letter H.
         H = "H",
-        /// Commercial.
+        /// Commercial contour with the letter P.
         P = "P",
         /// Of several pieces, trucks.
         S = "S",
@@ -265,13 +265,13 @@ marks! {
         Fh = "FH",
         /// Flat hump outside, round hump inside.
         Ch2 = "CH2",
-        /// Combination hump.
+        /// Combination hump on the outer side.
         Ch = "CH",
         /// Extended humps, for run-flat tires.
         Eh2 = "EH2",
         /// Extended hump on the outer side.
         Eh = "EH",
-        /// Special ledge.
+        /// Special ledge in place of a hump.
         Sl = "SL",
     }
     in "beadseat::rim", "h2" => "H2", wrong "H3"

@@ -32,7 +32,7 @@ impl ValveHole {
         Toleranced::ordered(least, nominal, least + units::mm(0.4))
     }
 
-    /// The source.
+    /// The source of the diameters.
     pub const fn citation(self) -> Citation {
         Citation::VALVE_HOLE
     }

@@ -1,7 +1,7 @@
 //! An arm between the body and the knuckle.
 
-use super::corner::Span;
 use super::obstacle::{Point, SHORTEST_ARM};
+use super::span::Span;
 use super::vector::{Turn, Vector, sub};
 use crate::OutOfRange;
 

@@ -34,7 +34,8 @@
 //! All hold always; the greatest is taken. What is not a number proves nothing.
 
 use super::cell::{Cell, OTHER, S, STEER, T, TRAVEL, VARIABLES};
-use super::motion::{Motion, Piece, Placed};
+use super::motion::{Motion, Placed};
+use super::obstacle::Piece;
 use super::profile::Reach;
 use super::tangent::{Speeds, Tangent, known};
 use super::vector::{add, cross, dot, length, scale, sub};

@@ -1,6 +1,7 @@
 //! How a wheel moves.
 
 use super::obstacle::Point;
+use super::span::Span;
 use super::vector::{Vector, length, scale, sub};
 use crate::OutOfRange;
 use crate::units::{self, Angle, Length, in_deg, in_mm};
@@ -30,7 +31,7 @@ impl ContactPatch {
         Ok(Self([0.0, a * cos - radius * sin / cos, -a * sin - radius]))
     }
 
-    /// Where it is.
+    /// The point where the tire stands on the ground.
     pub const fn point(&self) -> Point {
         Point(self.0)
     }
@@ -170,29 +171,6 @@ impl Pose {
     /// Travel of the other wheel of a beam axle.
     pub const fn other_travel(&self) -> Length {
         self.other_travel
-    }
-}
-
-/// A range, and where in it.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Span {
-    pub(super) least: f64,
-    pub(super) most: f64,
-}
-
-impl Span {
-    pub(super) const AT_REST: Self = Self { least: 0.0, most: 0.0 };
-
-    pub(super) const fn at(value: f64) -> Self {
-        Self { least: value, most: value }
-    }
-
-    pub(super) fn middle(self) -> f64 {
-        0.5 * (self.least + self.most)
-    }
-
-    pub(super) fn half(self) -> f64 {
-        0.5 * (self.most - self.least)
     }
 }
 

@@ -3,8 +3,8 @@
 use super::bound::Bounded;
 use super::cell::{Cell, VARIABLES};
 use super::corner::{Corner, Pose};
-use super::motion::{Motion, Piece};
-use super::obstacle::{MAX_OBSTACLES, MAX_PIECES, Obstacle, Obstacles, Point};
+use super::motion::Motion;
+use super::obstacle::{MAX_OBSTACLES, MAX_PIECES, Obstacle, Obstacles, Piece, Point};
 use super::profile::{Profile, ProfilePoint};
 use crate::units::{self, Angle, Length, in_mm};
 use crate::{Citation, OutOfRange};

@@ -2,64 +2,39 @@
 
 use super::arm::Arm;
 use super::cell::{Cell, S, T, VARIABLES};
-use super::corner::{Corner, Span};
+use super::corner::Corner;
 use super::knuckle::spindle;
-use super::obstacle::{Carrier, Obstacle, Point, Shape};
+use super::obstacle::{Carrier, Obstacle, Piece, Point};
 use super::profile::{Profile, ProfilePoint, place};
-use super::rod::PartOfRod;
+use super::rod::{PartOfRod, Rod, between};
+use super::span::Span;
 use super::tangent::known;
 use super::vector::{Turn, Vector, X, add, cross, dot, length, scale, sub};
+use super::wheel_pose::WheelPose;
 use crate::OutOfRange;
 
-/// A part of an obstacle with two variables.
-#[derive(Clone, Copy, Debug)]
-pub(super) enum Piece {
-    /// From the middle `s` times along: `s` from −1 to 1.
-    Line { middle: Vector, half: Vector },
-    /// Polar: `s` the radius, `t` the angle, in their ranges. An arc has one radius.
-    Round { centre: Vector, across: [Vector; 2], radius: Span, angle: Span },
-}
-
-impl Piece {
-    /// The pieces of an obstacle.
-    pub(super) fn of(obstacle: &Obstacle, number: usize) -> Option<Self> {
-        match obstacle.shape {
-            Shape::Chain { points, count } if number < count.max(2) - 1 => {
-                let (from, to) = (points[number], points[(number + 1).min(count - 1)]);
-                Some(Self::Line { middle: scale(add(from, to), 0.5), half: scale(sub(to, from), 0.5) })
+impl WheelPose {
+    /// A point that was measured at ride height, where its carrier has taken it.
+    ///
+    /// # Errors
+    /// For an arm too short for the travel, or a rod for how far its end moves.
+    pub fn carried(&self, carrier: Carrier, point: Point) -> Result<Point, OutOfRange> {
+        Ok(Point(match carrier {
+            Carrier::Body => point.0,
+            // It tips and turns as the wheel does.
+            Carrier::Knuckle => self.moved(self.corner.tipped(point.0, self.travel)),
+            Carrier::Unsprung => self.risen(point.0),
+            Carrier::Arm { pivot, end } => {
+                let arm = Arm::new(pivot, end, Span::at(self.travel))?;
+                let (turn, _) = arm.turn(self.travel);
+                add(arm.pivot, turn.about_x(sub(point.0, arm.pivot)))
             }
-            Shape::Disc { centre, across, radius } if number == 0 => {
-                let turn = if radius > 0.0 { core::f64::consts::TAU } else { 0.0 };
-                let (radius, angle) = (Span { least: 0.0, most: radius }, Span { least: 0.0, most: turn });
-                Some(Self::Round { centre, across, radius, angle })
+            Carrier::Rod { outer, inner } => {
+                let rod = Rod::new(outer, inner, &self.corner)?;
+                let [outer, inner] = rod.ends(&self.corner, self.steer, self.travel);
+                between(outer, inner, rod.share(point.0))
             }
-            Shape::Arc { centre, across, radius, angle } if number == 0 => {
-                let angle = Span { least: 0.0, most: angle };
-                Some(Self::Round { centre, across, radius: Span::at(radius), angle })
-            }
-            _ => None,
-        }
-    }
-
-    fn spans(&self) -> [Span; 2] {
-        match self {
-            Self::Line { half, .. } if dot(*half, *half) == 0.0 => [Span::AT_REST; 2],
-            Self::Line { .. } => [Span { least: -1.0, most: 1.0 }, Span::AT_REST],
-            Self::Round { radius, angle, .. } => [*radius, *angle],
-        }
-    }
-
-    /// The point and its derivatives.
-    fn at(&self, s: f64, t: f64) -> (Vector, Vector, Vector) {
-        match *self {
-            Self::Line { middle, half } => (add(middle, scale(half, s)), half, [0.0; 3]),
-            Self::Round { centre, across, .. } => {
-                let turn = Turn::by(t);
-                let out = add(scale(across[0], turn.cos), scale(across[1], turn.sin));
-                let round = add(scale(across[0], -turn.sin * s), scale(across[1], turn.cos * s));
-                (add(centre, scale(out, s)), out, round)
-            }
-        }
+        }))
     }
 }
 

@@ -1,6 +1,7 @@
 //! What a wheel may touch.
 
-use super::vector::{Vector, add, cross, dot, length, scale, sub};
+use super::span::Span;
+use super::vector::{Turn, Vector, add, cross, dot, length, scale, sub};
 use crate::OutOfRange;
 use crate::units::{self, Angle, Length, in_mm, in_rad};
 
@@ -82,7 +83,7 @@ pub enum Carrier {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum ObstacleError {
-    /// A dimension.
+    /// A dimension is outside what is accepted.
     OutOfRange(OutOfRange),
     /// An outline has from 2 to 8 points.
     Points,
@@ -90,7 +91,7 @@ pub enum ObstacleError {
     Coincident,
     /// What a tie rod carries is the line between its joints or a part of it.
     OffRod,
-    /// More than [`MAX_OBSTACLES`].
+    /// There are more than [`MAX_OBSTACLES`].
     TooMany,
 }
 
@@ -133,6 +134,57 @@ pub(super) enum Shape {
     Arc { centre: Vector, across: [Vector; 2], radius: f64, angle: f64 },
 }
 
+/// A part of an obstacle with two variables.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Piece {
+    /// From the middle `s` times along: `s` from −1 to 1.
+    Line { middle: Vector, half: Vector },
+    /// Polar: `s` the radius, `t` the angle, in their ranges. An arc has one radius.
+    Round { centre: Vector, across: [Vector; 2], radius: Span, angle: Span },
+}
+
+impl Piece {
+    /// The pieces of an obstacle.
+    pub(super) fn of(obstacle: &Obstacle, number: usize) -> Option<Self> {
+        match obstacle.shape {
+            Shape::Chain { points, count } => (number < count.max(2) - 1).then(|| {
+                let (from, to) = (points[number], points[(number + 1).min(count - 1)]);
+                Self::Line { middle: scale(add(from, to), 0.5), half: scale(sub(to, from), 0.5) }
+            }),
+            Shape::Disc { centre, across, radius } => (number == 0).then(|| {
+                let turn = if radius > 0.0 { core::f64::consts::TAU } else { 0.0 };
+                let (radius, angle) = (Span { least: 0.0, most: radius }, Span { least: 0.0, most: turn });
+                Self::Round { centre, across, radius, angle }
+            }),
+            Shape::Arc { centre, across, radius, angle } => (number == 0).then(|| {
+                let angle = Span { least: 0.0, most: angle };
+                Self::Round { centre, across, radius: Span::at(radius), angle }
+            }),
+        }
+    }
+
+    pub(super) fn spans(&self) -> [Span; 2] {
+        match self {
+            Self::Line { half, .. } if dot(*half, *half) == 0.0 => [Span::AT_REST; 2],
+            Self::Line { .. } => [Span { least: -1.0, most: 1.0 }, Span::AT_REST],
+            Self::Round { radius, angle, .. } => [*radius, *angle],
+        }
+    }
+
+    /// The point and its derivatives.
+    pub(super) fn at(&self, s: f64, t: f64) -> (Vector, Vector, Vector) {
+        match *self {
+            Self::Line { middle, half } => (add(middle, scale(half, s)), half, [0.0; 3]),
+            Self::Round { centre, across, .. } => {
+                let turn = Turn::by(t);
+                let out = add(scale(across[0], turn.cos), scale(across[1], turn.sin));
+                let round = add(scale(across[0], -turn.sin * s), scale(across[1], turn.cos * s));
+                (add(centre, scale(out, s)), out, round)
+            }
+        }
+    }
+}
+
 /// A body near the wheel: a shape, thickened by a radius of its own and by how far it may be off.
 ///
 /// ```
@@ -158,7 +210,7 @@ impl Obstacle {
         Self { shape, radius: 0.0, uncertainty: 0.0, carrier: Carrier::Body }
     }
 
-    /// A single point.
+    /// A body that is a single point.
     ///
     /// ```
     /// use beadseat::{sweep::{Obstacle, Point}, units::mm};
@@ -456,7 +508,7 @@ impl Default for Obstacles {
 }
 
 impl Obstacles {
-    /// None yet.
+    /// A list without obstacles.
     pub const fn new() -> Self {
         Self { list: [Obstacle::point(Point([0.0; 3])); MAX_OBSTACLES], count: 0 }
     }

@@ -16,7 +16,7 @@ use crate::vector::{Flat, area, dot, sub};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Part {
-    /// The running surface.
+    /// The surface that runs on the road.
     Tread,
     /// The round edge of the tread.
     Shoulder,
@@ -57,7 +57,7 @@ impl ProfilePoint {
         units::mm(self.radial)
     }
 
-    /// What is there.
+    /// The part of the outline that lies there.
     pub const fn part(&self) -> Part {
         self.part
     }

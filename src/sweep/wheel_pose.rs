@@ -1,11 +1,9 @@
 //! Where a wheel and what is carried along with it are in one position.
 
-use super::arm::Arm;
-use super::corner::{Corner, Pose, Span};
-use super::obstacle::{Carrier, Point};
-use super::rod::{Rod, between};
+use super::corner::{Corner, Pose};
+use super::obstacle::Point;
+use super::span::Span;
 use super::vector::{Turn, Vector, add, dot, scale, sub};
-use crate::OutOfRange;
 use crate::units::{self, Angle, Length, in_mm, in_rad};
 
 /// A corner standing in one [`Pose`]: what was measured at ride height, and where it is now.
@@ -22,13 +20,13 @@ use crate::units::{self, Angle, Length, in_mm, in_rad};
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct WheelPose {
-    corner: Corner,
+    pub(super) corner: Corner,
     hub: Vector,
     roll: Turn,
-    steer: Turn,
+    pub(super) steer: Turn,
     /// Outboard along the spindle, up across it, and forward across both: in the knuckle, before it moves.
     axes: [Vector; 3],
-    travel: f64,
+    pub(super) travel: f64,
 }
 
 impl Corner {
@@ -62,29 +60,6 @@ impl WheelPose {
         Point(self.moved(add(scale(outboard, in_mm(axial)), scale(out, in_mm(radial)))))
     }
 
-    /// A point that was measured at ride height, where its carrier has taken it.
-    ///
-    /// # Errors
-    /// For an arm too short for the travel, or a rod for how far its end moves.
-    pub fn carried(&self, carrier: Carrier, point: Point) -> Result<Point, OutOfRange> {
-        Ok(Point(match carrier {
-            Carrier::Body => point.0,
-            // It tips and turns as the wheel does.
-            Carrier::Knuckle => self.moved(self.corner.tipped(point.0, self.travel)),
-            Carrier::Unsprung => self.risen(point.0),
-            Carrier::Arm { pivot, end } => {
-                let arm = Arm::new(pivot, end, Span::at(self.travel))?;
-                let (turn, _) = arm.turn(self.travel);
-                add(arm.pivot, turn.about_x(sub(point.0, arm.pivot)))
-            }
-            Carrier::Rod { outer, inner } => {
-                let rod = Rod::new(outer, inner, &self.corner)?;
-                let [outer, inner] = rod.ends(&self.corner, self.steer, self.travel);
-                between(outer, inner, rod.share(point.0))
-            }
-        }))
-    }
-
     /// Where a point of the body is in the wheel frame: along the spindle, and the distance from it.
     pub fn in_wheel(&self, point: Point) -> (Length, Length) {
         let [axial, up, forward] = self.along_and_across(point);
@@ -101,12 +76,12 @@ impl WheelPose {
     }
 
     /// What turns and travels with the wheel.
-    fn moved(&self, point: Vector) -> Vector {
+    pub(super) fn moved(&self, point: Vector) -> Vector {
         let (through, direction) = self.corner.axis_or_upright();
         self.risen(add(through, self.steer.about(direction, sub(point, through))))
     }
 
-    fn risen(&self, point: Vector) -> Vector {
+    pub(super) fn risen(&self, point: Vector) -> Vector {
         add(self.hub, self.roll.about_x(point))
     }
 }

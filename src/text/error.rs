@@ -21,17 +21,17 @@ pub enum Field {
     LoadIndex,
     /// Load index for tires fitted in pairs.
     DualLoadIndex,
-    /// Speed symbol.
+    /// Speed symbol: the letter of the top speed.
     SpeedSymbol,
     /// Load version: XL, LL, HL.
     LoadVersion,
     /// Load range letter or ply rating.
     LoadRange,
-    /// Rim width code.
+    /// Rim width code, in inches.
     RimWidth,
-    /// Rim contour letters.
+    /// Letters of the rim contour.
     Contour,
-    /// Hump mark.
+    /// Mark of a rim's humps.
     Hump,
     /// Inset of a wheel.
     Inset,
@@ -53,11 +53,11 @@ pub enum Field {
     IdentificationNumber,
     /// Date group of a tire identification number.
     DateCode,
-    /// Treadwear grade.
+    /// Treadwear grade of a tire.
     Treadwear,
-    /// Traction grade.
+    /// Traction grade of a tire.
     Traction,
-    /// Temperature grade.
+    /// Temperature grade of a tire.
     Temperature,
     /// Single mark of a sidewall.
     SidewallMark,
@@ -81,6 +81,8 @@ pub enum Field {
     MaximumSpeed,
     /// Plies and their cords.
     Plies,
+    /// Name of a document, given by a caller.
+    Document,
 }
 
 impl Field {
@@ -128,6 +130,7 @@ impl Field {
             Self::Origin => "country of origin",
             Self::MaximumSpeed => "maximum speed",
             Self::Plies => "plies",
+            Self::Document => "name of a document",
         }
     }
 
@@ -192,18 +195,19 @@ impl Field {
             Self::Plies => {
                 "TREAD or SIDEWALL with up to four layers of 1 to 20 plies of polyester, steel, nylon, rayon, aramid or fiberglass"
             }
+            Self::Document => "1 to 64 bytes of plain text in one line, without a space at either end",
             Self::MaximumSpeed => "3 to 500 with km/h or mph, in both units the same",
         }
     }
 }
 
-/// What went wrong.
+/// What kind of mistake a text has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum ParseErrorKind {
     /// Nothing but white space.
     Empty,
-    /// More than 255 bytes.
+    /// More than 255 bytes, or than the field takes.
     TooLong,
     /// The field was due here, and something else or nothing stands here.
     Missing,
@@ -292,7 +296,7 @@ impl ParseError {
         Self { kind, field, start: start as u8, end: end as u8 }
     }
 
-    /// What is wrong.
+    /// What kind of mistake it is.
     pub const fn kind(self) -> ParseErrorKind {
         self.kind
     }

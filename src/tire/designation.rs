@@ -173,7 +173,7 @@ impl Tire {
         }
     }
 
-    /// The size.
+    /// The size of the tire.
     pub const fn size(&self) -> TireSize {
         self.size
     }

@@ -176,7 +176,7 @@ impl ClassBounds {
         self.most
     }
 
-    /// The source.
+    /// The source of the class and its range.
     pub const fn citation(&self) -> Citation {
         self.citation
     }
@@ -198,7 +198,7 @@ macro_rules! letters {
             /// ```
             pub const ALL: &[Self] = &[$(Self::$best_first,)*];
 
-            /// The letter.
+            /// The letter that stands on the label.
             ///
             /// ```
             #[doc = concat!("assert_eq!(beadseat::tire::energy_label::", stringify!($type), "::B.name(), \"B\");")]
@@ -445,7 +445,7 @@ impl SnowTest {
         Some(units::ratio(index))
     }
 
-    /// The source.
+    /// The source of the index.
     ///
     /// ```
     /// assert!(beadseat::tire::energy_label::SnowTest::Braking.citation().is_from_memory());

@@ -4,7 +4,7 @@
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Formation {
-    /// Alone.
+    /// The tire stands alone on its side of the axle.
     #[default]
     Single,
     /// One of a pair.

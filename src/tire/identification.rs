@@ -32,7 +32,7 @@ macro_rules! forms {
         pub enum IdentificationForm { $($(#[$doc])* $variant,)* }
 
         impl IdentificationForm {
-            /// Every one.
+            /// Every form there is, in the order they are declared.
             ///
             /// ```
             /// use beadseat::tire::identification::IdentificationForm;
@@ -44,7 +44,7 @@ macro_rules! forms {
                 match self { $(Self::$variant => Layout { plant: $plant, size: $size, least: $least, most: $most, date: $date },)* }
             }
 
-            /// A stable name.
+            /// A stable name, as in files.
             ///
             /// ```
             /// assert_eq!(beadseat::tire::identification::IdentificationForm::Earlier.name(), "earlier");
@@ -520,27 +520,27 @@ pub struct IdentificationReading {
 }
 
 impl IdentificationReading {
-    /// The form.
+    /// The form that the number is read in.
     pub const fn form(&self) -> IdentificationForm {
         self.form
     }
 
-    /// As [`IdentificationNumber::plant`].
+    /// The maker's plant, as [`IdentificationNumber::plant`] gives it.
     pub fn plant(&self) -> Option<&str> {
         self.number.plant_of(self.form)
     }
 
-    /// As [`IdentificationNumber::size_code`].
+    /// The size code, as [`IdentificationNumber::size_code`] gives it.
     pub fn size_code(&self) -> Option<&str> {
         self.number.size_of(self.form)
     }
 
-    /// As [`IdentificationNumber::maker_code`].
+    /// The maker's own code, as [`IdentificationNumber::maker_code`] gives it.
     pub fn maker_code(&self) -> Option<&str> {
         self.number.maker_of(self.form)
     }
 
-    /// As [`IdentificationNumber::date`].
+    /// The date of manufacture, as [`IdentificationNumber::date`] gives it.
     pub const fn date(&self) -> Option<DateCode> {
         DateCode::of_digits(self.number.all().tail(self.form.layout().date))
     }

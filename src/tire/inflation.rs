@@ -78,7 +78,7 @@ impl LoadAtPressure {
         self.load
     }
 
-    /// The law.
+    /// The law of load and pressure that was used.
     pub const fn model(&self) -> InflationModel {
         self.model
     }
@@ -269,7 +269,7 @@ impl Inflation {
         Ok(Self { model, load: index.load(), reference, lower: None, reference_citation, rated_speed: None })
     }
 
-    /// Which law.
+    /// The law of load and pressure that holds.
     pub const fn model(&self) -> InflationModel {
         self.model
     }

@@ -19,7 +19,7 @@ use crate::units::{self, Pressure};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]
 pub enum LoadVersion {
-    /// LL: light load.
+    /// LL: light load, below that of a standard tire.
     Light,
     /// XL: extra load, also molded EXTRA LOAD or REINFORCED.
     Extra,
@@ -171,7 +171,7 @@ impl LoadRange {
         text.str("LR").byte(self.letter() as u8);
     }
 
-    /// The letter.
+    /// The letter of the load range.
     ///
     /// ```
     /// assert_eq!(beadseat::tire::LoadRange::parse("18PR")?.letter(), 'J');

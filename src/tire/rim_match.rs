@@ -61,12 +61,12 @@ impl RimRange {
         })
     }
 
-    /// The narrowest.
+    /// The narrowest rim of the range.
     pub const fn min(&self) -> RimWidth {
         self.min
     }
 
-    /// The widest.
+    /// The widest rim of the range.
     pub const fn max(&self) -> RimWidth {
         self.max
     }
@@ -76,7 +76,7 @@ impl RimRange {
         self.basis
     }
 
-    /// The source.
+    /// The source of the range.
     pub const fn citation(&self) -> Citation {
         self.citation
     }

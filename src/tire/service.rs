@@ -113,7 +113,7 @@ impl ServiceDescription {
         }
     }
 
-    /// Speed symbol.
+    /// The speed symbol of the description.
     pub const fn speed(self) -> SpeedSymbol {
         self.speed
     }

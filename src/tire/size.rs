@@ -83,7 +83,7 @@ pub enum TireSize {
     Numeric(Numeric),
     /// Overall diameter and section width in inches.
     Flotation(Flotation),
-    /// Load letter.
+    /// A load letter in place of a width, as in G78-15.
     AlphaNumeric(AlphaNumeric),
 }
 
@@ -315,7 +315,7 @@ impl TireSize {
         of_family!(self, size => size.rim_diameter())
     }
 
-    /// The structure.
+    /// The structure of the tire: radial, diagonal or bias-belted.
     ///
     /// ```
     /// use beadseat::tire::{Structure, TireSize};

@@ -5,7 +5,7 @@ use crate::units::{self, Velocity};
 
 macro_rules! symbols {
     ($($variant:ident $mark:literal $kmh:literal $mph:literal,)*) => {
-        /// A speed symbol.
+        /// A speed symbol: the letter that names the greatest speed of a tire.
         ///
         /// `Ord` is by speed, not by letter: H (210 km/h) stands between U and V, and each of the bracketed
         /// [`SpeedSymbol::AboveW`] and [`SpeedSymbol::AboveY`] directly above its letter.

@@ -24,19 +24,19 @@ words! {
         StrutTube = "strut_tube",
         /// The seat of a spring.
         SpringSeat = "spring_seat",
-        /// A control arm.
+        /// A control arm of the suspension.
         ControlArm = "control_arm",
         /// A rail of the frame.
         FrameRail = "frame_rail",
         /// The sway bar or its link.
         SwayBar = "sway_bar",
-        /// A tie rod.
+        /// A tie rod of the steering.
         TieRod = "tie_rod",
-        /// The brake caliper.
+        /// The caliper of the brake.
         Caliper = "caliper",
         /// The brake disc or its plate.
         BrakeDisc = "brake_disc",
-        /// Anything else.
+        /// Anything else around the wheel.
         Other = "other",
     }
 }
@@ -67,9 +67,9 @@ words! {
     /// assert_eq!(beadseat::vehicle::GapSide::Inner.name(), "inner");
     /// ```
     GapSide {
-        /// The inboard sidewall.
+        /// The sidewall that faces inboard.
         Inner = "inner",
-        /// The outboard sidewall.
+        /// The sidewall that faces outboard.
         Outer = "outer",
     }
 }
@@ -212,7 +212,7 @@ impl NearbyBody {
         Self::of(kind, Form::Gap { side, gap, height, forward })
     }
 
-    /// Thickens it.
+    /// The same body, this much thicker all round.
     ///
     /// # Errors
     /// Outside 0 to 1000 mm.
@@ -253,7 +253,7 @@ impl NearbyBody {
         self
     }
 
-    /// What it is.
+    /// What kind of body it is.
     pub const fn kind(&self) -> BodyKind {
         self.kind
     }
@@ -327,7 +327,7 @@ type List = alloc::borrow::Cow<'static, [NearbyBody]>;
 type List = &'static [NearbyBody];
 
 impl NearbyBodies {
-    /// None yet.
+    /// A list without bodies.
     pub const fn new() -> Self {
         Self::borrowed(&[])
     }

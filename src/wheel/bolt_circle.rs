@@ -145,7 +145,7 @@ impl BoltCircle {
         self.diameter.write_mm(text);
     }
 
-    /// How many holes.
+    /// How many holes the circle has.
     pub const fn count(&self) -> u8 {
         self.count.get()
     }
@@ -233,17 +233,17 @@ pub struct HoleCentre {
 }
 
 impl HoleCentre {
-    /// At its coordinates.
+    /// The centre of a hole at its coordinates.
     pub const fn new(x: Length, y: Length) -> Self {
         Self { x, y }
     }
 
-    /// To the right.
+    /// How far it lies to the right of the wheel's centre.
     pub const fn x(&self) -> Length {
         self.x
     }
 
-    /// Up.
+    /// How far it lies above the wheel's centre.
     pub const fn y(&self) -> Length {
         self.y
     }

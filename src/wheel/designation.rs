@@ -190,7 +190,7 @@ impl WheelSize {
         }
     }
 
-    /// The rim width.
+    /// The rim width code: inches between the flanges.
     pub const fn width(&self) -> RimWidth {
         self.width
     }

@@ -22,7 +22,7 @@ macro_rules! seats {
         pub enum Seat { $($(#[$doc])* $variant,)* }
 
         impl Seat {
-            /// Every seat.
+            /// Every seat that is known here.
             ///
             /// ```
             /// use beadseat::wheel::Seat;

@@ -12,16 +12,16 @@ use crate::wheel::{Wheel, WheelSize, bolt_circle};
 pub enum WheelDate {
     /// `03/2021`, as UN R124 asks for month and year.
     Month {
-        /// 1 to 12.
+        /// The month, from 1 to 12.
         month: u8,
-        /// 1950 to 2099.
+        /// The year, from 1950 to 2099.
         year: u16,
     },
-    /// `W23/2021`, `2021-W23`.
+    /// `W23/2021` or `2021-W23`: week and year.
     Week {
-        /// 1 to 53.
+        /// The week, from 1 to 53.
         week: u8,
-        /// 1950 to 2099.
+        /// The year, from 1950 to 2099.
         year: u16,
     },
 }
@@ -103,7 +103,7 @@ macro_rules! wheel_marks {
             /// Every one, in the canonical order.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
-            /// The letters.
+            /// The letters, as they are stamped.
             ///
             /// ```
             /// assert_eq!(beadseat::wheel::WheelMark::JwlT.mark(), "JWL-T");
@@ -132,15 +132,15 @@ macro_rules! wheel_marks {
 }
 
 wheel_marks! {
-    /// `JWL-T`.
+    /// `JWL-T`: wheel of a truck or bus, by the standard of Japan.
     JwlT = 1, "JWL-T", ["JWLT"], "light alloy wheel of a truck or bus to the technical standard of Japan";
-    /// `JWL`.
+    /// `JWL`: wheel of a car, by the standard of Japan.
     Jwl = 2, "JWL", [], "light alloy wheel of a car to the technical standard of Japan";
-    /// `VIA`.
+    /// `VIA`: registered with the inspection association of Japan.
     Via = 4, "VIA", [], "registered with the vehicle inspection association of Japan, which tests for JWL";
-    /// `DOT`.
+    /// `DOT`: certified by its maker for the US.
     Dot = 8, "DOT", [], "the maker certifies the wheel for the federal standards of the US";
-    /// `SAE J2530`.
+    /// `SAE J2530`: aftermarket wheel tested to that standard.
     J2530 = 16, "SAE J2530", ["SAEJ2530" "J2530"], "aftermarket wheel tested to SAE J2530";
 }
 

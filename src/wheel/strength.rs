@@ -16,7 +16,7 @@ words! {
     /// assert_eq!(beadseat::wheel::strength::WheelMetal::Ferrous.name(), "ferrous");
     /// ```
     WheelMetal {
-        /// Steel or iron.
+        /// A wheel of steel or iron.
         Ferrous = "ferrous",
         /// Aluminium of the 5000 series, formed cold.
         ColdFormedAluminium = "cold_formed_aluminium",

@@ -18,7 +18,7 @@ pub enum Pitch {
     },
     /// Threads to the inch.
     Unified {
-        /// Number of threads.
+        /// The number of threads on one inch of length.
         threads_per_inch: u8,
     },
 }
@@ -48,7 +48,7 @@ impl PartialOrd for Pitch {
     }
 }
 
-/// A screw thread.
+/// A screw thread: its major diameter and its pitch.
 ///
 /// # Syntax
 /// ```text

@@ -48,7 +48,7 @@ impl Valve {
         }
     }
 
-    /// The source.
+    /// The source of the pressures.
     pub const fn citation(self) -> Citation {
         Citation::VALVE_PRESSURE
     }

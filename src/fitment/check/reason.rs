@@ -44,10 +44,10 @@ macro_rules! reasons {
         pub enum Reason { $(#[doc = concat!($text, ".")] $variant,)* }
 
         impl Reason {
-            /// Every one.
+            /// Every reason there is, in the order they are declared.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
-            /// The line.
+            /// The reason as a line of text.
             pub const fn text(self) -> &'static str {
                 match self { $(Self::$variant => $text,)* }
             }

@@ -14,7 +14,7 @@ words! {
     /// assert!(beadseat::fitment::LimitSet::ALL.iter().any(|s| s.name() == "south_australia"));
     /// ```
     LimitSet {
-        /// No jurisdiction.
+        /// The default set, without the rules of a jurisdiction.
         Default = "default",
         /// The load reserve of 49 CFR 571.110 is law, and the depths of tread of 49 CFR 570.9 and 393.75 are.
         UnitedStates = "united_states",

@@ -20,7 +20,7 @@ macro_rules! inputs {
         pub enum Input { $(#[doc = concat!("`", $key, "`: ", $how, ".")] $variant,)* }
 
         impl Input {
-            /// Every one.
+            /// Every input there is, in the order of the list of measurements.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
             /// Where it goes in a scenario, `*` standing for the axle and `#` for its end; what stands in

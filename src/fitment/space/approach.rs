@@ -52,7 +52,7 @@ impl Approach {
         Self { place, ..self }
     }
 
-    /// Which corner.
+    /// The end of an axle whose wheel it is.
     pub const fn position(&self) -> Position {
         self.place
     }

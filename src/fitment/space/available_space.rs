@@ -222,7 +222,7 @@ impl InsetRange {
         self.least
     }
 
-    /// The greatest inset.
+    /// The greatest inset: the furthest inboard, of single wheels.
     pub const fn max(&self) -> RangeEnd<Inset> {
         self.most
     }
@@ -267,12 +267,12 @@ impl MissingFacts {
         Self { missing, place }
     }
 
-    /// Which.
+    /// The inputs that are not known.
     pub fn inputs(&self) -> impl Iterator<Item = Input> + use<> {
         self.missing.inputs()
     }
 
-    /// Of which axle.
+    /// The axle whose inputs are not known.
     pub const fn position(&self) -> Position {
         self.place
     }

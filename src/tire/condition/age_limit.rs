@@ -36,7 +36,7 @@ impl AgeLimit {
     pub const VEHICLE_MAKERS: Self = Self { years: 6, citation: Citation::AGE_PRACTICE };
     /// Inspection every year from this age. From memory.
     pub const INSPECT_YEARLY: Self = Self { years: 5, citation: Citation::AGE_PRACTICE };
-    /// Storage before sale.
+    /// The longest proper storage of a tire that is not yet sold.
     pub const UNSOLD: Self = Self { years: 5, citation: Citation::AGE_UNSOLD };
 
     /// A limit of the caller's own.
@@ -49,12 +49,12 @@ impl AgeLimit {
         Self { years, citation: Citation::CALLER }
     }
 
-    /// The years.
+    /// The greatest age, in years.
     pub const fn years(self) -> u8 {
         self.years
     }
 
-    /// The source.
+    /// The source of the limit.
     pub const fn citation(self) -> Citation {
         self.citation
     }

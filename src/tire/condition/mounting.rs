@@ -9,15 +9,15 @@ words! {
     /// assert_eq!(beadseat::tire::condition::VehicleSide::Left.name(), "left");
     /// ```
     VehicleSide {
-        /// Left.
+        /// The left side of the vehicle.
         Left = "left",
-        /// Right.
+        /// The right side of the vehicle.
         Right = "right",
     }
 }
 
 impl VehicleSide {
-    /// The other one.
+    /// The other side of the vehicle.
     ///
     /// ```
     /// use beadseat::tire::condition::VehicleSide;
@@ -41,7 +41,7 @@ words! {
     ArrowTurn {
         /// As the hands of a clock.
         Clockwise = "clockwise",
-        /// Against them.
+        /// Against the hands of a clock.
         CounterClockwise = "counter_clockwise",
     }
 }
@@ -79,7 +79,7 @@ words! {
     SideFacingOut {
         /// `OUTSIDE`, as it should be.
         Outside = "outside",
-        /// `INSIDE`.
+        /// `INSIDE` faces out, which is wrong.
         Inside = "inside",
     }
 }
@@ -105,7 +105,7 @@ impl Mounting {
         Self { arrow, facing_out }
     }
 
-    /// The arrow.
+    /// The way the rotation arrow turns, if there is one.
     pub const fn arrow(self) -> Option<ArrowTurn> {
         self.arrow
     }

@@ -171,7 +171,7 @@ impl TreadLimit {
         Ok(Self { depth, jurisdiction: "caller", applies_to, citation: Citation::CALLER })
     }
 
-    /// The least depth.
+    /// The least depth of tread that is allowed.
     pub const fn depth(&self) -> Length {
         self.depth
     }
@@ -186,7 +186,7 @@ impl TreadLimit {
         self.applies_to
     }
 
-    /// The source.
+    /// The source of the limit.
     pub const fn citation(&self) -> Citation {
         self.citation
     }
@@ -269,7 +269,7 @@ impl SpreadLimit {
         Ok(Self { spread, applies_to: "as the caller states", citation: Citation::CALLER })
     }
 
-    /// The greatest spread.
+    /// The greatest difference of depth that is allowed.
     pub const fn spread(&self) -> Length {
         self.spread
     }
@@ -279,7 +279,7 @@ impl SpreadLimit {
         self.applies_to
     }
 
-    /// The source.
+    /// The source of the limit.
     pub const fn citation(&self) -> Citation {
         self.citation
     }

@@ -43,7 +43,7 @@ impl SoundLevel {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]
 pub enum NoiseClass {
-    /// Above the limit.
+    /// C: louder than the limit.
     C,
     /// Up to the limit.
     B,
@@ -99,7 +99,7 @@ impl NoiseClass {
         Citation::LABEL_NOISE
     }
 
-    /// The letter.
+    /// The letter that stands on the label.
     ///
     /// ```
     /// assert_eq!(beadseat::tire::energy_label::NoiseClass::A.name(), "A");
@@ -136,9 +136,9 @@ crate::text::worded!(NoiseClass [A B C]);
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
 pub enum NoiseLimit {
-    /// A passenger tire.
+    /// A tire of a passenger car.
     C1 {
-        /// Nominal section width.
+        /// The nominal section width of the tire.
         nominal_width: Length,
         /// It is a severe-snow tire or of the extra-load version, or both.
         severe_snow_or_extra_load: bool,
@@ -148,7 +148,7 @@ pub enum NoiseLimit {
         /// It has a traction tread.
         traction: bool,
     },
-    /// A truck tire.
+    /// A tire of trucks and buses.
     C3 {
         /// It has a traction tread.
         traction: bool,
@@ -174,7 +174,7 @@ impl NoiseLimit {
         })
     }
 
-    /// The source.
+    /// The source of the limit.
     pub const fn citation(self) -> Citation {
         match self {
             Self::C1 { severe_snow_or_extra_load: true, .. } => Citation::NOISE_LIMIT_RAISED,

@@ -22,7 +22,7 @@ use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[non_exhaustive]
 pub enum Grade {
-    /// Of wear.
+    /// Grade of wear of the tread.
     Treadwear(TreadwearGrade),
     /// Of braking on wet pavement.
     Traction(TractionGrade),

@@ -281,9 +281,9 @@ crate::text::worded!(TractionGrade [AA A B C]);
 pub enum TemperatureGrade {
     /// 85 mph: what every passenger tire must endure.
     C,
-    /// 100 mph.
+    /// B: endures 100 mph.
     B,
-    /// 115 mph.
+    /// A: endures 115 mph.
     A,
 }
 
@@ -424,7 +424,7 @@ pub(super) const fn skip_separator(scanner: &mut Scanner<'_>) {
 }
 
 impl Grading {
-    /// The three grades.
+    /// A grading of the three grades.
     ///
     /// ```
     /// use beadseat::tire::grading::{Grading, TemperatureGrade, TractionGrade, TreadwearGrade};
@@ -477,17 +477,17 @@ impl Grading {
         text.byte(b' ').str(self.traction.name()).byte(b' ').str(self.temperature.name());
     }
 
-    /// Treadwear.
+    /// The grade of tread wear.
     pub const fn treadwear(self) -> TreadwearGrade {
         self.treadwear
     }
 
-    /// Traction.
+    /// The grade of traction on wet pavement.
     pub const fn traction(self) -> TractionGrade {
         self.traction
     }
 
-    /// Temperature.
+    /// The grade of temperature at speed.
     pub const fn temperature(self) -> TemperatureGrade {
         self.temperature
     }

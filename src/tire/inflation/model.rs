@@ -111,7 +111,7 @@ impl InflationDomain {
 }
 
 impl InflationModel {
-    /// All of them.
+    /// Every law of load and pressure here.
     ///
     /// ```
     /// use beadseat::tire::{inflation::InflationModel, SizeClass};

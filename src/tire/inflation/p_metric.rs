@@ -72,7 +72,7 @@ impl PMetricFormula {
         })
     }
 
-    /// Its source.
+    /// The source of the formula.
     pub const fn citation(&self) -> Citation {
         Citation::LOAD_AT_PRESSURE_P_FORMULA
     }

@@ -88,7 +88,7 @@ impl SpeedometerLaw {
         })
     }
 
-    /// Its source.
+    /// The source of the rule.
     ///
     /// ```
     /// use beadseat::{Citation, tire::rolling::SpeedometerLaw};

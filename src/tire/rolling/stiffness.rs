@@ -83,7 +83,7 @@ impl VerticalStiffness {
         Ok(Self { stiffness, diameter, section_height_mm: s1 * ra / 100.0 })
     }
 
-    /// The stiffness.
+    /// The vertical stiffness, with its spread.
     pub const fn stiffness(&self) -> Toleranced<Stiffness> {
         self.stiffness
     }

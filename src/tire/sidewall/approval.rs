@@ -20,9 +20,9 @@ pub enum ApprovalAuthority {
 pub enum ApprovalStage {
     /// No stage is molded.
     NotTold,
-    /// `1`.
+    /// `1`: the first stage.
     First,
-    /// `2`.
+    /// `2`: the second stage.
     Second,
 }
 
@@ -175,7 +175,7 @@ impl ApprovalMark {
         }
     }
 
-    /// Who approved it.
+    /// The authority that approved the tire.
     ///
     /// ```
     /// use beadseat::tire::sidewall::{ApprovalAuthority, ApprovalMark};

@@ -220,7 +220,7 @@ impl SidewallLine {
         }
     }
 
-    /// The tire.
+    /// The tire that the line describes.
     pub const fn tire(&self) -> Tire {
         self.tire
     }

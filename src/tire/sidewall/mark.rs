@@ -15,25 +15,25 @@ words! {
     /// assert_eq!(beadseat::tire::sidewall::MarkTopic::RunFlat.name(), "run_flat");
     /// ```
     MarkTopic {
-        /// Snow and ice.
+        /// Grip on snow and ice.
         Winter = "winter",
-        /// Certificates and approvals.
+        /// Certificates of makers and approvals of authorities.
         Approval = "approval",
-        /// Retreading.
+        /// Whether the tire is a retread.
         Retread = "retread",
         /// How the tire is built.
         Construction = "construction",
-        /// Load and pressure.
+        /// How much the tire carries, and at which pressure.
         Load = "load",
-        /// Running without pressure.
+        /// Whether the tire runs on without pressure.
         RunFlat = "run_flat",
         /// What the tire may be used for.
         Use = "use",
         /// Which way round it is mounted.
         Mounting = "mounting",
-        /// Tread wear.
+        /// How far the tread is worn.
         Wear = "wear",
-        /// Anything else.
+        /// Anything that no other topic covers.
         Other = "other",
     }
 }
@@ -66,11 +66,11 @@ macro_rules! marks {
         #[non_exhaustive]
         pub enum SidewallMark {
             $(#[doc = concat!("`", $canonical, "`: ", $meaning, ".")] $variant,)*
-            /// `XL`, `LL`, `HL`.
+            /// The load version: `XL`, `LL` or `HL`.
             LoadVersion(LoadVersion),
-            /// `LRE`, `10PR`.
+            /// The load range or ply rating: `LRE`, `10PR`.
             LoadRange(LoadRange),
-            /// `E2 024567 S1WR1`.
+            /// A mark of type approval, as `E2 024567 S1WR1`.
             Approval(ApprovalMark),
             /// `TREAD 2 POLYESTER + 2 STEEL`.
             Plies(Plies),
@@ -89,7 +89,7 @@ macro_rules! marks {
             /// ```
             pub const WORDS: &[Self] = &[$(Self::$variant,)*];
 
-            /// What it says.
+            /// What the mark says of the tire.
             ///
             /// ```
             /// use beadseat::tire::sidewall::SidewallMark;

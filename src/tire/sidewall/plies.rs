@@ -10,15 +10,15 @@ words! {
     /// assert_eq!(beadseat::tire::sidewall::Cord::Aramid.name(), "aramid");
     /// ```
     Cord {
-        /// Polyester.
+        /// Plies of polyester cords.
         Polyester = "polyester",
-        /// Steel.
+        /// Plies of steel wire cords.
         Steel = "steel",
         /// Nylon, also molded POLYAMIDE.
         Nylon = "nylon",
         /// Rayon, also molded VISCOSE.
         Rayon = "rayon",
-        /// Aramid.
+        /// Plies of aramid fibre cords.
         Aramid = "aramid",
         /// Glass fibre, in belts of the 1970s.
         Fiberglass = "fiberglass",
@@ -48,7 +48,7 @@ pub struct Layer {
 }
 
 impl Layer {
-    /// How many plies.
+    /// How many plies the layer has.
     pub const fn plies(self) -> u8 {
         self.plies
     }

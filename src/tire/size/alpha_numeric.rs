@@ -138,7 +138,7 @@ impl AlphaNumeric {
         self.letter as char
     }
 
-    /// The aspect ratio.
+    /// The aspect ratio: section height as a percentage of section width.
     pub const fn aspect_ratio(&self) -> u8 {
         self.aspect
     }
@@ -148,7 +148,7 @@ impl AlphaNumeric {
         self.rim
     }
 
-    /// The structure.
+    /// The structure of the tire: radial, diagonal or bias-belted.
     pub const fn structure(&self) -> Structure {
         self.structure
     }

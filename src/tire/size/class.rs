@@ -17,7 +17,7 @@ words! {
         HighLoad = "high_load",
         /// `P`: passenger tire after the TRA yearbook.
         PMetric = "p_metric",
-        /// `T`: temporary spare.
+        /// `T`: a temporary spare tire.
         Temporary = "temporary",
         /// `LT`: light truck tire after the TRA yearbook.
         LightTruck = "light_truck",

@@ -122,7 +122,7 @@ macro_rules! marked {
                 self.rim
             }
 
-            /// The structure.
+            /// The structure of the tire: radial, diagonal or bias-belted.
             pub const fn structure(&self) -> crate::tire::Structure {
                 self.mark.structure
             }

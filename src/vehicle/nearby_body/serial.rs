@@ -41,15 +41,15 @@ impl<'de> Deserialize<'de> for Point {
 words! {
     /// A [`Carrier`] without its places.
     CarrierWord {
-        /// The body.
+        /// It stands still with the body.
         Body = "body",
-        /// The knuckle.
+        /// It steers and travels with the knuckle.
         Knuckle = "knuckle",
         /// What rises and falls with the hub.
         Unsprung = "unsprung",
-        /// An arm.
+        /// It swings with a control arm.
         Arm = "arm",
-        /// A tie rod.
+        /// It moves with a tie rod.
         Rod = "rod",
     }
 }

@@ -165,7 +165,7 @@ impl CircleFit {
         self.centre
     }
 
-    /// Its diameter.
+    /// The diameter of the fitted circle.
     pub const fn diameter(&self) -> Length {
         self.diameter
     }

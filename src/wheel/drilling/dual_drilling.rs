@@ -27,7 +27,7 @@ impl DualDrilling {
         if first.count() == second.count() { Some(Self { first, second }) } else { None }
     }
 
-    /// Both circles.
+    /// Both circles that are drilled in the wheel.
     pub const fn circles(&self) -> [BoltCircle; 2] {
         [self.first, self.second]
     }

@@ -13,7 +13,7 @@ pub struct Candidate {
 }
 
 impl Candidate {
-    /// The standard circle.
+    /// The standard bolt circle that it is taken for.
     pub const fn circle(&self) -> BoltCircle {
         self.circle
     }
@@ -60,7 +60,7 @@ impl From<MeasuredCircle> for Identified {
 }
 
 impl Identified {
-    /// What was measured.
+    /// The circle as it was measured.
     pub const fn measured(&self) -> MeasuredCircle {
         self.measured
     }

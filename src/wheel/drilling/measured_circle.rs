@@ -300,7 +300,7 @@ impl MeasuredCircle {
         Self::new(count, [fit.diameter(), fit.max_uncertainty(), fit.typical_uncertainty()].map(in_mm))
     }
 
-    /// How many holes.
+    /// How many holes were counted.
     pub const fn count(&self) -> u8 {
         self.count
     }

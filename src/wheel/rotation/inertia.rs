@@ -133,7 +133,7 @@ impl RotatingPart {
         parts.into_iter().reduce(Add::add)
     }
 
-    /// The mass.
+    /// The mass of the part.
     pub const fn mass(&self) -> Mass {
         self.mass
     }
@@ -192,7 +192,7 @@ pub struct RollingPart {
 }
 
 impl RollingPart {
-    /// The part.
+    /// The part whose inertia this is.
     pub const fn part(&self) -> RotatingPart {
         self.part
     }

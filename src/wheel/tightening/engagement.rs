@@ -56,7 +56,7 @@ impl Engagement {
         Ok(Self { thread, length: usable - between })
     }
 
-    /// The thread.
+    /// The thread that is engaged.
     pub const fn thread(&self) -> Thread {
         self.thread
     }

@@ -40,7 +40,10 @@ const PLACES: &[(&str, f64, f64)] = &[
 fn a_format_with_lengths_reads_back_what_was_written() {
     for name in ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"] {
         let path = format!("{}/../../examples/scenarios/{name}.json", env!("CARGO_MANIFEST_DIR"));
-        let scenario: Scenario = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
+        let mut document: Value = serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap();
+        // Not every finding has an entry for the document behind the caller's own limits.
+        document["limits"]["source"] = json!("Sheet 7");
+        let scenario: Scenario = serde_json::from_value(document).unwrap();
         let packed = rmp_serde::to_vec_named(&scenario).unwrap();
         assert_eq!(rmp_serde::from_slice::<Scenario>(&packed).unwrap(), scenario, "{name}");
         let report = scenario.assess();

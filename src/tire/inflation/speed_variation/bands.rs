@@ -129,7 +129,7 @@ impl TruckSpeedBand {
         }
     }
 
-    /// Standing.
+    /// The band of a truck that stands still.
     ///
     /// ```
     /// use beadseat::{tire::inflation::{TruckSizes, TruckSpeedBand}, units::{mph, percent}};
@@ -159,7 +159,7 @@ impl TruckSpeedBand {
         units::mph(self.most_mph())
     }
 
-    /// The source.
+    /// The source of the band.
     pub const fn citation(&self) -> Citation {
         Citation::SPEED_VARIATION_TRUCK
     }

@@ -36,7 +36,7 @@ macro_rules! contradictions {
         pub enum LineContradiction { $(#[doc = concat!($text, ".")] $variant,)* }
 
         impl LineContradiction {
-            /// Every one.
+            /// Every contradiction there is, in the order they are declared.
             pub const ALL: &[Self] = &[$(Self::$variant,)*];
 
             /// What is wrong, in a sentence.

@@ -37,7 +37,7 @@ pub enum MoldedLimit {
     Load {
         /// Alone or one of a pair.
         formation: Formation,
-        /// The load.
+        /// The load that is molded on the tire.
         load: MoldedLoad,
         /// The pressure beside it: the reference pressure.
         at: Option<MoldedPressure>,
