@@ -24,7 +24,8 @@ fn scenario_text(name: &str) -> String {
 
 fn report(scenario: &Value) -> Value {
     let read: Result<Scenario, _> = serde_json::from_value(scenario.clone());
-    serde_json::to_value(read.unwrap_or_else(|error| panic!("{error}: {scenario}")).assess()).unwrap()
+    let read = read.unwrap_or_else(|error| panic!("{error}: {scenario}"));
+    serde_json::to_value(read.document(&read.assess())).unwrap()
 }
 
 /// Sets, or with `null` removes, the value at a JSON pointer.
@@ -102,8 +103,9 @@ fn reports_of_the_scenarios_are_as_they_were() {
     for name in SCENARIOS {
         let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
         let report = scenario.assess();
+        let document = scenario.document(&report);
         for (kind, text) in
-            [("json", serde_json::to_string_pretty(&report).unwrap() + "\n"), ("txt", report.to_string())]
+            [("json", serde_json::to_string_pretty(&document).unwrap() + "\n"), ("txt", document.to_string())]
         {
             let path = root("tests/golden").join(format!("{name}.{kind}"));
             if std::env::var_os("BLESS").is_some() {
@@ -112,6 +114,59 @@ fn reports_of_the_scenarios_are_as_they_were() {
             let golden = std::fs::read_to_string(&path).unwrap();
             assert!(text == golden, "{name}.{kind} changed; BLESS=1 rewrites it");
         }
+    }
+}
+
+/// Every number of a JSON value, and every text.
+fn leaves<'a>(value: &'a Value, numbers: &mut Vec<f64>, texts: &mut Vec<&'a str>) {
+    match value {
+        Value::Number(number) => numbers.extend(number.as_f64()),
+        Value::String(text) => texts.push(text),
+        Value::Array(items) => items.iter().for_each(|item| leaves(item, numbers, texts)),
+        Value::Object(items) => items.values().for_each(|item| leaves(item, numbers, texts)),
+        Value::Null | Value::Bool(_) => {}
+    }
+}
+
+/// The numbers in a line as they are printed, without their signs; not those that number sources and findings.
+fn printed_numbers(line: &str) -> Vec<&str> {
+    let of_list = line.trim_start().split_once(". ").is_some_and(|(n, _)| n.parse::<u8>().is_ok());
+    let line = if of_list { line.split_once(". ").unwrap().1 } else { line };
+    line.split(['[', ']'])
+        .enumerate()
+        .filter(|(n, part)| n % 2 == 0 || part.parse::<u8>().is_err())
+        .flat_map(|(_, part)| part.split(|c: char| !(c.is_ascii_digit() || c == '.')))
+        .map(|word| word.trim_matches('.'))
+        .filter(|word| !word.is_empty())
+        .collect()
+}
+
+/// That every number of a text is in the JSON: one that rounds to what is printed, or in a text.
+fn assert_said_twice(name: &str, text: &str, json: &Value) {
+    let (mut numbers, mut texts) = (Vec::new(), Vec::new());
+    leaves(json, &mut numbers, &mut texts);
+    let in_texts: Vec<&str> = texts.iter().flat_map(|text| printed_numbers(text)).collect();
+    for line in text.lines() {
+        for printed in printed_numbers(line) {
+            let value: f64 = printed.parse().unwrap_or(f64::NAN);
+            // Positions of a wheel are printed in whole degrees and millimetres.
+            let off = if line.contains('°') { 0.5 } else { 0.005 } + 1e-9;
+            let is_number = numbers.iter().any(|number| (number.abs() - value).abs() <= off);
+            assert!(
+                is_number || in_texts.contains(&printed),
+                "{name}: {printed} of {line:?} is not in the JSON"
+            );
+        }
+    }
+}
+
+#[test]
+fn every_number_in_the_text_is_in_the_json() {
+    for name in SCENARIOS {
+        let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
+        let report = scenario.assess();
+        let document = scenario.document(&report);
+        assert_said_twice(name, &document.to_string(), &serde_json::to_value(document).unwrap());
     }
 }
 
@@ -208,7 +263,7 @@ fn a_measured_steering_axis_stands_for_alignment_data() {
 fn the_printed_report_fits_its_terminal_and_leads_with_what_decides() {
     for name in SCENARIOS {
         let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
-        let text = scenario.assess().to_string();
+        let text = scenario.document(&scenario.assess()).to_string();
         for line in text.lines() {
             assert!(line.chars().count() <= 100, "{name}: {line}");
         }

@@ -16,7 +16,7 @@ mod load;
 mod pressure;
 mod ride;
 mod rim;
-mod rolling;
+pub(super) mod rolling;
 mod rules;
 pub(super) mod swept;
 

@@ -4,102 +4,13 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Verdict};
 use super::checks::Harm;
+use super::layout::{Cell, Maybe, Wrap, wrapped};
 use super::measure::{Measurement, Preparation};
 use super::pressures::{Assumes, Pressures};
 use super::report::Report;
 use super::value::{Rounded, Value};
 use crate::Citation;
-use crate::text::{Name, Text};
-
-/// Columns of the terminal.
-const WIDTH: usize = 100;
-
-/// Breaks text into lines no wider than the terminal; every line but the first begins with `indent`
-/// spaces. A word is held back until it ends, so text may come in pieces; [`Wrap::end`] lets the last go.
-struct Wrap<'a, 'b> {
-    out: &'a mut fmt::Formatter<'b>,
-    indent: usize,
-    column: usize,
-    word: Text,
-}
-
-impl<'a, 'b> Wrap<'a, 'b> {
-    fn new(out: &'a mut fmt::Formatter<'b>, indent: usize) -> Self {
-        Self { out, indent, column: indent, word: Text::new() }
-    }
-
-    fn flush(&mut self) -> fmt::Result {
-        let width = self.word.as_str().chars().count();
-        if width == 0 {
-            return Ok(());
-        }
-        if self.column > self.indent {
-            if self.column + 1 + width > WIDTH {
-                write!(self.out, "\n{:1$}", "", self.indent)?;
-                self.column = self.indent;
-            } else {
-                self.out.write_char(' ')?;
-                self.column += 1;
-            }
-        }
-        self.out.write_str(self.word.as_str())?;
-        self.column += width;
-        self.word = Text::new();
-        Ok(())
-    }
-
-    fn new_line(&mut self) -> fmt::Result {
-        self.column = self.indent;
-        self.out.write_char('\n')
-    }
-
-    fn end(&mut self) -> fmt::Result {
-        self.flush()?;
-        self.out.write_char('\n')
-    }
-}
-
-impl Write for Wrap<'_, '_> {
-    fn write_str(&mut self, text: &str) -> fmt::Result {
-        for (n, piece) in text.split([' ', '\n']).enumerate() {
-            if n > 0 {
-                self.flush()?;
-            }
-            self.word.str(piece);
-        }
-        Ok(())
-    }
-}
-
-/// Anything in a column: cut and padded by the formatter through a stack buffer.
-struct Cell<T>(T);
-
-impl<T: fmt::Display> fmt::Display for Cell<T> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        struct Into(Text);
-        impl Write for Into {
-            fn write_str(&mut self, text: &str) -> fmt::Result {
-                self.0.str(text);
-                Ok(())
-            }
-        }
-        let mut buffer = Into(Text::new());
-        write!(buffer, "{}", self.0)?;
-        f.pad(buffer.0.as_str())
-    }
-}
-
-/// Nothing, or the value.
-struct Maybe<T>(Option<T>);
-
-impl<T: fmt::Display> fmt::Display for Maybe<T> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match &self.0 {
-            Some(value) => value.fmt(f),
-            None => Ok(()),
-        }
-    }
-}
+use crate::text::Name;
 
 /// A margin with its sign.
 struct Signed<'a>(&'a Check);
@@ -206,13 +117,6 @@ fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
 /// Everything behind the headline.
 #[derive(Clone, Copy, Debug)]
 pub struct Body<'a>(&'a Report);
-
-/// Text that begins at a column and is broken there.
-fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt::Display) -> fmt::Result {
-    let mut wrap = Wrap::new(f, indent);
-    write!(wrap, "{text}")?;
-    wrap.end()
-}
 
 /// One finding in full: where, what, how much, why, by whose word.
 fn spell_out(f: &mut fmt::Formatter<'_>, n: usize, check: &Check) -> fmt::Result {

@@ -2,9 +2,13 @@
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
+use super::Setup;
 use super::check::Check;
+use super::document::{Document, Written};
 use super::effect::Effect;
 use super::measure::{Measurement, Preparation};
+use super::moves::Move;
+use super::position::Position;
 use super::pressures::{Needed, Pressures};
 use super::report::Report;
 use super::space::{Approach, part_name};
@@ -186,15 +190,69 @@ const SCHEMA: u32 = 2;
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(9))?;
-        map.serialize_entry("schema", &SCHEMA)?;
-        map.serialize_entry("overall", &self.overall())?;
-        map.serialize_entry("complete", &self.is_complete())?;
-        map.serialize_entry("checks", &Each(|| self.findings()))?;
-        map.serialize_entry("approaches", &Each(|| self.approaches()))?;
-        map.serialize_entry("pressures", &Each(|| self.pressures()))?;
-        map.serialize_entry("effects", &Each(|| self.effects()))?;
-        map.serialize_entry("cautions", &Each(|| self.cautions().map(|c| c.text())))?;
-        map.serialize_entry("measurements", &Each(|| self.measurements()))?;
+        write_verdict(&mut map, self)?;
+        write_findings(&mut map, self)?;
+        map.end()
+    }
+}
+
+fn write_verdict<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
+    map.serialize_entry("schema", &SCHEMA)?;
+    map.serialize_entry("overall", &report.overall())?;
+    map.serialize_entry("complete", &report.is_complete())
+}
+
+fn write_findings<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
+    map.serialize_entry("checks", &Each(|| report.findings()))?;
+    map.serialize_entry("approaches", &Each(|| report.approaches()))?;
+    map.serialize_entry("pressures", &Each(|| report.pressures()))?;
+    map.serialize_entry("effects", &Each(|| report.effects()))?;
+    map.serialize_entry("cautions", &Each(|| report.cautions().map(|c| c.text())))?;
+    map.serialize_entry("measurements", &Each(|| report.measurements()))
+}
+
+/// What was on an axle, and what is to go on.
+struct OnAxle<'a>(Position, [Option<&'a Setup>; 2]);
+
+impl Serialize for OnAxle<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let [before, after] = self.1.map(|setup| setup.map(|setup| Text(Written(setup))));
+        let mut map = serializer.serialize_map(Some(3))?;
+        map.serialize_entry("where", &self.0)?;
+        map.serialize_entry("before", &before)?;
+        map.serialize_entry("after", &after)?;
+        map.end()
+    }
+}
+
+impl Serialize for Move {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let span = |span: Option<(Value, Value)>| span.map(|(least, most)| (Shown(least), Shown(most)));
+        let unit = self.before().or(self.after()).map(|value| value.unit());
+        let mut map = serializer.serialize_map(Some(9))?;
+        map.serialize_entry("id", &self.id())?;
+        map.serialize_entry("where", &self.position())?;
+        map.serialize_entry("before", &self.before().map(Shown))?;
+        map.serialize_entry("after", &self.after().map(Shown))?;
+        map.serialize_entry("change", &self.change().map(Shown))?;
+        map.serialize_entry("unit", &unit)?;
+        map.serialize_entry("before_span", &span(self.before_span()))?;
+        map.serialize_entry("after_span", &span(self.after_span()))?;
+        map.serialize_entry("from_memory", &self.is_from_memory())?;
+        map.end()
+    }
+}
+
+/// The report, with what it is about and what moves.
+impl Serialize for Document<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let moves = self.moves();
+        let mut map = serializer.serialize_map(Some(12))?;
+        write_verdict(&mut map, self.report())?;
+        map.serialize_entry("name", &self.name())?;
+        map.serialize_entry("setups", &Each(|| self.setups().map(|(place, setups)| OnAxle(place, setups))))?;
+        map.serialize_entry("moves", &Each(|| moves.iter()))?;
+        write_findings(&mut map, self.report())?;
         map.end()
     }
 }
