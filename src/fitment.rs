@@ -51,6 +51,8 @@ mod serial;
 mod setup;
 mod severity;
 pub mod space;
+mod summary;
+mod todo;
 mod value;
 
 pub use caution::Caution;
@@ -63,6 +65,8 @@ pub use position::Position;
 pub use print::{Body, Headline};
 pub use report::Report;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
+pub use summary::Summary;
+pub use todo::Todo;
 pub use value::{Bound, Value};
 
 use core::ops::ControlFlow;

@@ -4,7 +4,7 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::fitment::space::SweptCorner;
-use beadseat::fitment::verdict;
+use beadseat::fitment::{Verdict, verdict};
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Pose;
 use beadseat::tire::condition::VehicleSide;
@@ -87,6 +87,23 @@ fn every_case_comes_out_as_its_source_says() {
     assert_eq!(checked, 403);
 }
 
+/// The shipped scenarios, and the patched ones of every case.
+fn shipped_and_cases() -> Vec<(String, Scenario)> {
+    let shipped =
+        SCENARIOS.map(|name| (name.to_owned(), serde_json::from_str(&scenario_text(name)).unwrap()));
+    let mut rows = csv::Reader::from_path(root("tests/cases/assess.csv")).unwrap();
+    let patched = rows.records().map(|row| {
+        let row = row.unwrap();
+        let mut document: Value = serde_json::from_str(&scenario_text(&row[1])).unwrap();
+        let patches: serde_json::Map<String, Value> = serde_json::from_str(&row[2]).unwrap();
+        for (pointer, value) in &patches {
+            patch(&mut document, pointer, value);
+        }
+        (row[0].to_owned(), serde_json::from_value(document).unwrap())
+    });
+    shipped.into_iter().chain(patched).collect()
+}
+
 /// How the missing inputs that a reason names would be come by.
 fn how_to_come_by(reason: &str) -> String {
     let Some((_, keys)) = reason.split_once(": an input is missing: ") else { return String::new() };
@@ -166,7 +183,9 @@ fn every_number_in_the_text_is_in_the_json() {
         let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
         let report = scenario.assess();
         let document = scenario.document(&report);
-        assert_said_twice(name, &document.to_string(), &serde_json::to_value(document).unwrap());
+        let json = serde_json::to_value(document).unwrap();
+        assert_said_twice(name, &document.to_string(), &json);
+        assert_said_twice(name, &document.summary().to_string(), &json);
     }
 }
 
@@ -265,7 +284,7 @@ fn the_printed_report_fits_its_terminal_and_leads_with_what_decides() {
         let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
         let text = scenario.document(&scenario.assess()).to_string();
         for line in text.lines() {
-            assert!(line.chars().count() <= 100, "{name}: {line}");
+            assert!(line.chars().count() <= 80, "{name}: {line}");
         }
     }
     let van: Scenario = serde_json::from_str(&scenario_text("one-tonne-panel-van")).unwrap();
@@ -276,6 +295,116 @@ fn the_printed_report_fits_its_terminal_and_leads_with_what_decides() {
     let text = pickup.assess().to_string();
     let (_, end) = text.split_once("\nNot assessed, and what would settle it").unwrap();
     assert!(end.contains("wheel_rating_kg") && !end.contains("\n\n"), "{end}");
+}
+
+/// At most 15 lines of 80 columns, of every shipped scenario and of every case.
+#[test]
+fn a_summary_fits_its_page() {
+    for (case, scenario) in shipped_and_cases() {
+        let report = scenario.assess();
+        let text = scenario.document(&report).summary().to_string();
+        let parts = ["\nDecides  ", "\nMoves  ", "\nNot judged  ", "\nDo next  "];
+        assert!(parts.iter().all(|part| text.contains(part)), "{case}:\n{text}");
+        assert!(text.lines().count() <= 15, "{case}:\n{text}");
+        assert!(
+            text.lines().all(|line| line.chars().count() <= 80 && line == line.trim_end()),
+            "{case}:\n{text}"
+        );
+        assert!(text.to_lowercase().starts_with(report.overall().name()), "{case}:\n{text}");
+    }
+}
+
+/// Every finding that is not inside says what to do about it, in a line, and no other line does for all.
+#[test]
+fn every_finding_says_what_to_do() {
+    let (mut settled, mut told) = (std::collections::BTreeSet::new(), std::collections::BTreeSet::new());
+    for (case, scenario) in shipped_and_cases() {
+        let report = scenario.assess();
+        let document = scenario.document(&report);
+        let json = serde_json::to_value(document).unwrap();
+        for (check, written) in report.checks().zip(json["checks"].as_array().unwrap()) {
+            let todo = document.todo(&check).to_string();
+            assert_eq!(written["todo"], todo.as_str(), "{case}");
+            let is_inside = matches!(check.verdict(), Verdict::Within | Verdict::NotApplicable);
+            assert!(is_inside || document.todo(&check).is_nothing() == (todo == "nothing to do"), "{case}");
+            assert!(is_inside || todo != "nothing to do", "{case}: {check}");
+            assert!(todo.chars().count() <= 120 && !todo.contains('\n'), "{case}: {check}: {todo}");
+            // Words for what no case is meant to reach.
+            assert!(!todo.contains("mend it by") && !todo.contains("enough"), "{case}: {check}: {todo}");
+            if !is_inside && check.verdict() != Verdict::NotAssessed {
+                settled.insert(check.reason().id());
+                told.insert(todo.split(|c: char| c.is_ascii_digit()).next().unwrap().to_owned());
+            }
+        }
+    }
+    assert!(settled.len() > 70 && told.len() > 60, "{} reasons, {} lines", settled.len(), told.len());
+}
+
+/// What asks for something, in its figures.
+#[test]
+fn what_to_do_is_told_in_figures() {
+    let said = |scenario: &str, patches: &[(&str, Value)], id: &str, place: &str| {
+        let mut document: Value = serde_json::from_str(&scenario_text(scenario)).unwrap();
+        for (pointer, value) in patches {
+            patch(&mut document, pointer, value);
+        }
+        let report = report(&document);
+        let checks = report["checks"].as_array().unwrap();
+        let check = checks.iter().find(|c| c["id"] == id && c["where"] == place).unwrap();
+        check["todo"].as_str().unwrap().to_owned()
+    };
+    let wagon = "field-survey-wagon";
+    for (patches, id, todo) in [
+        (vec![("/proposed/front/ring", Value::Null)], "centre_bore", "fit a ring of 66.6 to 57.1 mm"),
+        (vec![], "centre_bore", "fit a ring of 66.6 to 57.1 mm"),
+        (
+            vec![("/proposed/front/fasteners/seat", "ball R13".into())],
+            "fastener_seat",
+            "take fasteners of cone 60, as the wheel's seats are",
+        ),
+        (
+            vec![
+                ("/proposed/front/pressure_kpa", 150.into()),
+                ("/proposed/front/pressure_full_load_kpa", 200.into()),
+            ],
+            "inflation",
+            "inflate to at least 239.71 kPa (34.77 psi)",
+        ),
+        (
+            vec![("/vehicle/front/space/outer_clearance_mm", 20.into())],
+            "outer_clearance",
+            "2.35 mm less outward",
+        ),
+        (
+            vec![("/vehicle/front/space/inner_clearance_mm", 9.into())],
+            "inner_clearance",
+            "5.35 mm less inward",
+        ),
+        (
+            vec![("/proposed/front/wheel", "7.5Jx17 H2 ET42 5x114.3 66.6".into())],
+            "bolt_circle",
+            "take a wheel drilled 5x112, as the hub is",
+        ),
+        (
+            vec![("/vehicle/front/max_load_kg", 1500.into())],
+            "tire_load",
+            "take a tire of load index 98 or more, or load the axle less",
+        ),
+        (vec![("/vehicle/front/track_mm", Value::Null)], "track", "find out vehicle.front.track_mm"),
+        (vec![], "tire_load", "nothing to do"),
+    ] {
+        assert_eq!(said(wagon, &patches, id, "front"), todo, "{patches:?}");
+    }
+    // 875 kg an end, with a tenth more for a passenger tire on a van: 962.5 kg.
+    assert_eq!(
+        said("one-tonne-panel-van", &[], "tire_load", "rear"),
+        "take a tire of load index 107 or more, or load the axle less"
+    );
+    let swept = said("one-tonne-panel-van", &[], "swept_clearance", "front_left");
+    assert!(
+        swept.starts_with("find ") && swept.ends_with(" more room between the shoulder and the frame rail"),
+        "{swept}"
+    );
 }
 
 #[test]

@@ -2,10 +2,14 @@
 
 use core::fmt;
 
+use super::check::{Check, CheckId};
 use super::layout::wrapped;
 use super::moves::{self, Moves};
 use super::position::Position;
+use super::print::Body;
 use super::report::Report;
+use super::summary::Summary;
+use super::todo::Todo;
 use super::{Change, Setup};
 use crate::text::Excerpt;
 use crate::vehicle::Vehicle;
@@ -60,6 +64,30 @@ impl<'a> Document<'a> {
         Moves::of(self.vehicle, self.change)
     }
 
+    /// The same in at most 15 lines.
+    pub const fn summary(&self) -> Summary<'a> {
+        Summary(*self)
+    }
+
+    /// What to do about one of the report's findings.
+    pub fn todo(&self, check: &Check) -> Todo {
+        let axle = check.position().axle();
+        let [_, proposed] = self.change.on(axle);
+        let pressures = self.report.pressures().find(|pressures| pressures.position() == axle);
+        let is_swept = check.id() == CheckId::SweptClearance;
+        let nearest = self.report.approaches().find(|near| is_swept && near.position() == check.position());
+        Todo::new(check, self.vehicle, proposed, pressures.as_ref(), nearest.as_ref())
+    }
+
+    /// Whether two findings are the same but for their place, with the same to do about them.
+    pub(super) fn is_alike(&self, a: &Check, b: &Check) -> bool {
+        a.id() == b.id() && self.todo(a).is_that_of(&self.todo(b))
+    }
+
+    pub(super) const fn body(&self) -> Body<'a> {
+        Body { report: self.report, document: Some(*self) }
+    }
+
     /// What was on each axle and what is to go on, of the axles that have either.
     pub(super) fn setups(&self) -> impl Iterator<Item = (Position, [Option<&'a Setup>; 2])> {
         let change = self.change;
@@ -93,6 +121,6 @@ impl fmt::Display for Document<'_> {
             }
         }
         moves::print(f, &self.moves())?;
-        write!(f, "{}", self.report.body())
+        write!(f, "{}", self.body())
     }
 }

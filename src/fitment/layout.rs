@@ -5,7 +5,10 @@ use core::fmt::{self, Write};
 use crate::text::Text;
 
 /// Columns of the terminal.
-pub(super) const WIDTH: usize = 100;
+const WIDTH: usize = 80;
+
+/// What stands for text that was cut.
+const DOTS: &str = "...";
 
 /// Breaks text into lines no wider than the terminal; every line but the first begins with `indent`
 /// spaces. A word is held back until it ends, so text may come in pieces; [`Wrap::end`] lets the last go.
@@ -14,20 +17,40 @@ pub(super) struct Wrap<'a, 'b> {
     indent: usize,
     column: usize,
     word: Text,
+    /// Lines that may still be begun.
+    left: usize,
+    is_cut: bool,
 }
 
 impl<'a, 'b> Wrap<'a, 'b> {
     pub(super) fn new(out: &'a mut fmt::Formatter<'b>, indent: usize) -> Self {
-        Self { out, indent, column: indent, word: Text::new() }
+        Self { out, indent, column: indent, word: Text::new(), left: usize::MAX, is_cut: false }
+    }
+
+    /// With no more lines than this: what is left over is cut, and three dots say so.
+    pub(super) fn of_lines(out: &'a mut fmt::Formatter<'b>, indent: usize, lines: usize) -> Self {
+        Self { left: lines.saturating_sub(1), ..Self::new(out, indent) }
+    }
+
+    /// Lines that may still be begun.
+    pub(super) const fn lines_left(&self) -> usize {
+        self.left
     }
 
     pub(super) fn flush(&mut self) -> fmt::Result {
         let width = self.word.as_str().chars().count();
-        if width == 0 {
+        if width == 0 || self.is_cut {
             return Ok(());
         }
         if self.column > self.indent {
-            if self.column + 1 + width > WIDTH {
+            // The last line keeps room for the dots.
+            let room = if self.left == 0 { WIDTH - DOTS.len() - 1 } else { WIDTH };
+            if self.column + 1 + width > room {
+                if self.left == 0 {
+                    self.is_cut = true;
+                    return write!(self.out, " {DOTS}");
+                }
+                self.left -= 1;
                 write!(self.out, "\n{:1$}", "", self.indent)?;
                 self.column = self.indent;
             } else {
@@ -71,21 +94,31 @@ pub(super) fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt:
     wrap.end()
 }
 
-/// Anything in a column: cut and padded by the formatter through a stack buffer.
+/// A short text made of anything, on the stack.
+fn text_of(value: impl fmt::Display) -> Result<Text, fmt::Error> {
+    struct Into(Text);
+    impl Write for Into {
+        fn write_str(&mut self, text: &str) -> fmt::Result {
+            self.0.str(text);
+            Ok(())
+        }
+    }
+    let mut buffer = Into(Text::new());
+    write!(buffer, "{value}")?;
+    Ok(buffer.0)
+}
+
+/// Whether two things read the same.
+pub(super) fn reads_alike(a: impl fmt::Display, b: impl fmt::Display) -> bool {
+    matches!((text_of(a), text_of(b)), (Ok(a), Ok(b)) if a.as_str() == b.as_str())
+}
+
+/// Anything in a column: padded by the formatter through a stack buffer.
 pub(super) struct Cell<T>(pub(super) T);
 
 impl<T: fmt::Display> fmt::Display for Cell<T> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        struct Into(Text);
-        impl Write for Into {
-            fn write_str(&mut self, text: &str) -> fmt::Result {
-                self.0.str(text);
-                Ok(())
-            }
-        }
-        let mut buffer = Into(Text::new());
-        write!(buffer, "{}", self.0)?;
-        f.pad(buffer.0.as_str())
+        f.pad(text_of(&self.0)?.as_str())
     }
 }
 

@@ -13,7 +13,7 @@ const EFFECTS: usize = 8;
 /// The findings of an assessment, with its effects and cautions.
 ///
 /// A plain value of fixed size: it allocates nothing and can be copied and compared.
-/// [`assess`](super::assess) makes it; `Display` lays it out for a terminal of 100 columns.
+/// [`assess`](super::assess) makes it; `Display` lays it out for a terminal of 80 columns.
 #[derive(Clone, Copy, PartialEq)]
 pub struct Report {
     checks: [Option<Check>; ROWS],

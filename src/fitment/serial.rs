@@ -69,19 +69,35 @@ impl Serialize for Why<'_> {
 impl Serialize for Check {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(13))?;
-        map.serialize_entry("id", &self.id())?;
-        map.serialize_entry("where", &self.position())?;
-        map.serialize_entry("verdict", &self.verdict())?;
-        map.serialize_entry("measured", &self.measured().map(Shown))?;
-        map.serialize_entry("nominal", &self.nominal().map(Shown))?;
-        map.serialize_entry("limit", &self.limit().map(Limit))?;
-        map.serialize_entry("margin", &self.margin_number().map(tidy))?;
-        map.serialize_entry("unit", &self.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
-        map.serialize_entry("reason_id", self.reason().id())?;
-        map.serialize_entry("reason", &Why(self))?;
-        map.serialize_entry("citation", &self.citation().map(Text))?;
-        map.serialize_entry("status", &self.citation().map(|c| c.status().name()))?;
-        map.serialize_entry("from_memory", &self.citation().map(|c| c.is_from_memory()))?;
+        write_check(&mut map, self)?;
+        map.end()
+    }
+}
+
+fn write_check<M: SerializeMap>(map: &mut M, check: &Check) -> Result<(), M::Error> {
+    map.serialize_entry("id", &check.id())?;
+    map.serialize_entry("where", &check.position())?;
+    map.serialize_entry("verdict", &check.verdict())?;
+    map.serialize_entry("measured", &check.measured().map(Shown))?;
+    map.serialize_entry("nominal", &check.nominal().map(Shown))?;
+    map.serialize_entry("limit", &check.limit().map(Limit))?;
+    map.serialize_entry("margin", &check.margin_number().map(tidy))?;
+    map.serialize_entry("unit", &check.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
+    map.serialize_entry("reason_id", check.reason().id())?;
+    map.serialize_entry("reason", &Why(check))?;
+    map.serialize_entry("citation", &check.citation().map(Text))?;
+    map.serialize_entry("status", &check.citation().map(|c| c.status().name()))?;
+    map.serialize_entry("from_memory", &check.citation().map(|c| c.is_from_memory()))
+}
+
+/// A finding with what to do about it.
+struct Advised<'a>(&'a Document<'a>, &'a Check);
+
+impl Serialize for Advised<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(14))?;
+        write_check(&mut map, self.1)?;
+        map.serialize_entry("todo", &Text(self.0.todo(self.1)))?;
         map.end()
     }
 }
@@ -191,7 +207,8 @@ impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(9))?;
         write_verdict(&mut map, self)?;
-        write_findings(&mut map, self)?;
+        map.serialize_entry("checks", &Each(|| self.findings()))?;
+        write_more(&mut map, self)?;
         map.end()
     }
 }
@@ -202,8 +219,7 @@ fn write_verdict<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M:
     map.serialize_entry("complete", &report.is_complete())
 }
 
-fn write_findings<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
-    map.serialize_entry("checks", &Each(|| report.findings()))?;
+fn write_more<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
     map.serialize_entry("approaches", &Each(|| report.approaches()))?;
     map.serialize_entry("pressures", &Each(|| report.pressures()))?;
     map.serialize_entry("effects", &Each(|| report.effects()))?;
@@ -252,7 +268,8 @@ impl Serialize for Document<'_> {
         map.serialize_entry("name", &self.name())?;
         map.serialize_entry("setups", &Each(|| self.setups().map(|(place, setups)| OnAxle(place, setups))))?;
         map.serialize_entry("moves", &Each(|| moves.iter()))?;
-        write_findings(&mut map, self.report())?;
+        map.serialize_entry("checks", &Each(|| self.report().findings().map(|check| Advised(self, check))))?;
+        write_more(&mut map, self.report())?;
         map.end()
     }
 }
