@@ -12,7 +12,6 @@ extern crate std;
 
 mod calendar;
 mod citation;
-mod document;
 #[cfg(feature = "svg")]
 pub mod draw;
 mod error;
@@ -23,6 +22,7 @@ pub mod fitment;
 pub mod marking;
 mod molded;
 mod order;
+mod own_source;
 pub mod prelude;
 mod record;
 pub mod rim;
@@ -38,10 +38,10 @@ pub mod vehicle;
 pub mod wheel;
 
 pub use citation::{Citation, Status, sources};
-pub use document::Document;
 pub use error::Error;
 pub use marking::Marking;
 pub use molded::{MoldedLoad, MoldedPressure, MoldedSpeed};
+pub use own_source::OwnSource;
 pub use record::Count;
 pub use text::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind, UnknownWord};
 pub use toleranced::Toleranced;

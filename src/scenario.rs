@@ -53,7 +53,7 @@ use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
 use crate::file::{Content, Entry, Object, Shaped};
-use crate::fitment::{Change, Conditions, Limits, Report, Setup, Setups, assess};
+use crate::fitment::{Change, Conditions, Document, Limits, Report, Setup, Setups, assess};
 use crate::record::read_as_object;
 use crate::text::{bounded, unknown_variant};
 use crate::vehicle::Vehicle;
@@ -110,6 +110,15 @@ impl Scenario {
     /// Judges the change on the vehicle, as [`assess`] does.
     pub fn assess(&self) -> Report {
         assess(&self.vehicle, &self.change, &self.conditions, &self.limits)
+    }
+
+    /// Its report with the vehicle, its setups and what moves.
+    pub fn document<'a>(&'a self, report: &'a Report) -> Document<'a> {
+        let document = Document::new(report, &self.vehicle, &self.change);
+        match &self.name {
+            Some(name) => document.with_name(name),
+            None => document,
+        }
     }
 }
 

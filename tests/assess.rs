@@ -4,7 +4,7 @@
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
 use beadseat::fitment::space::SweptCorner;
-use beadseat::fitment::verdict;
+use beadseat::fitment::{Verdict, verdict};
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Pose;
 use beadseat::tire::condition::VehicleSide;
@@ -24,7 +24,8 @@ fn scenario_text(name: &str) -> String {
 
 fn report(scenario: &Value) -> Value {
     let read: Result<Scenario, _> = serde_json::from_value(scenario.clone());
-    serde_json::to_value(read.unwrap_or_else(|error| panic!("{error}: {scenario}")).assess()).unwrap()
+    let read = read.unwrap_or_else(|error| panic!("{error}: {scenario}"));
+    serde_json::to_value(read.document(&read.assess())).unwrap()
 }
 
 /// Sets, or with `null` removes, the value at a JSON pointer.
@@ -86,6 +87,23 @@ fn every_case_comes_out_as_its_source_says() {
     assert_eq!(checked, 403);
 }
 
+/// The shipped scenarios, and the patched ones of every case.
+fn shipped_and_cases() -> Vec<(String, Scenario)> {
+    let shipped =
+        SCENARIOS.map(|name| (name.to_owned(), serde_json::from_str(&scenario_text(name)).unwrap()));
+    let mut rows = csv::Reader::from_path(root("tests/cases/assess.csv")).unwrap();
+    let patched = rows.records().map(|row| {
+        let row = row.unwrap();
+        let mut document: Value = serde_json::from_str(&scenario_text(&row[1])).unwrap();
+        let patches: serde_json::Map<String, Value> = serde_json::from_str(&row[2]).unwrap();
+        for (pointer, value) in &patches {
+            patch(&mut document, pointer, value);
+        }
+        (row[0].to_owned(), serde_json::from_value(document).unwrap())
+    });
+    shipped.into_iter().chain(patched).collect()
+}
+
 /// How the missing inputs that a reason names would be come by.
 fn how_to_come_by(reason: &str) -> String {
     let Some((_, keys)) = reason.split_once(": an input is missing: ") else { return String::new() };
@@ -102,8 +120,9 @@ fn reports_of_the_scenarios_are_as_they_were() {
     for name in SCENARIOS {
         let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
         let report = scenario.assess();
+        let document = scenario.document(&report);
         for (kind, text) in
-            [("json", serde_json::to_string_pretty(&report).unwrap() + "\n"), ("txt", report.to_string())]
+            [("json", serde_json::to_string_pretty(&document).unwrap() + "\n"), ("txt", document.to_string())]
         {
             let path = root("tests/golden").join(format!("{name}.{kind}"));
             if std::env::var_os("BLESS").is_some() {
@@ -112,6 +131,61 @@ fn reports_of_the_scenarios_are_as_they_were() {
             let golden = std::fs::read_to_string(&path).unwrap();
             assert!(text == golden, "{name}.{kind} changed; BLESS=1 rewrites it");
         }
+    }
+}
+
+/// Every number of a JSON value, and every text.
+fn leaves<'a>(value: &'a Value, numbers: &mut Vec<f64>, texts: &mut Vec<&'a str>) {
+    match value {
+        Value::Number(number) => numbers.extend(number.as_f64()),
+        Value::String(text) => texts.push(text),
+        Value::Array(items) => items.iter().for_each(|item| leaves(item, numbers, texts)),
+        Value::Object(items) => items.values().for_each(|item| leaves(item, numbers, texts)),
+        Value::Null | Value::Bool(_) => {}
+    }
+}
+
+/// The numbers in a line as they are printed, without their signs; not those that number sources and findings.
+fn printed_numbers(line: &str) -> Vec<&str> {
+    let of_list = line.trim_start().split_once(". ").is_some_and(|(n, _)| n.parse::<u8>().is_ok());
+    let line = if of_list { line.split_once(". ").unwrap().1 } else { line };
+    line.split(['[', ']'])
+        .enumerate()
+        .filter(|(n, part)| n % 2 == 0 || part.parse::<u8>().is_err())
+        .flat_map(|(_, part)| part.split(|c: char| !(c.is_ascii_digit() || c == '.')))
+        .map(|word| word.trim_matches('.'))
+        .filter(|word| !word.is_empty())
+        .collect()
+}
+
+/// That every number of a text is in the JSON: one that rounds to what is printed, or in a text.
+fn assert_said_twice(name: &str, text: &str, json: &Value) {
+    let (mut numbers, mut texts) = (Vec::new(), Vec::new());
+    leaves(json, &mut numbers, &mut texts);
+    let in_texts: Vec<&str> = texts.iter().flat_map(|text| printed_numbers(text)).collect();
+    for line in text.lines() {
+        for printed in printed_numbers(line) {
+            let value: f64 = printed.parse().unwrap_or(f64::NAN);
+            // Positions of a wheel are printed in whole degrees and millimetres.
+            let off = if line.contains('°') { 0.5 } else { 0.005 } + 1e-9;
+            let is_number = numbers.iter().any(|number| (number.abs() - value).abs() <= off);
+            assert!(
+                is_number || in_texts.contains(&printed),
+                "{name}: {printed} of {line:?} is not in the JSON"
+            );
+        }
+    }
+}
+
+#[test]
+fn every_number_in_the_text_is_in_the_json() {
+    for name in SCENARIOS {
+        let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
+        let report = scenario.assess();
+        let document = scenario.document(&report);
+        let json = serde_json::to_value(document).unwrap();
+        assert_said_twice(name, &document.to_string(), &json);
+        assert_said_twice(name, &document.summary().to_string(), &json);
     }
 }
 
@@ -208,9 +282,9 @@ fn a_measured_steering_axis_stands_for_alignment_data() {
 fn the_printed_report_fits_its_terminal_and_leads_with_what_decides() {
     for name in SCENARIOS {
         let scenario: Scenario = serde_json::from_str(&scenario_text(name)).unwrap();
-        let text = scenario.assess().to_string();
+        let text = scenario.document(&scenario.assess()).to_string();
         for line in text.lines() {
-            assert!(line.chars().count() <= 100, "{name}: {line}");
+            assert!(line.chars().count() <= 80, "{name}: {line}");
         }
     }
     let van: Scenario = serde_json::from_str(&scenario_text("one-tonne-panel-van")).unwrap();
@@ -221,6 +295,116 @@ fn the_printed_report_fits_its_terminal_and_leads_with_what_decides() {
     let text = pickup.assess().to_string();
     let (_, end) = text.split_once("\nNot assessed, and what would settle it").unwrap();
     assert!(end.contains("wheel_rating_kg") && !end.contains("\n\n"), "{end}");
+}
+
+/// At most 15 lines of 80 columns, of every shipped scenario and of every case.
+#[test]
+fn a_summary_fits_its_page() {
+    for (case, scenario) in shipped_and_cases() {
+        let report = scenario.assess();
+        let text = scenario.document(&report).summary().to_string();
+        let parts = ["\nDecides  ", "\nMoves  ", "\nNot judged  ", "\nDo next  "];
+        assert!(parts.iter().all(|part| text.contains(part)), "{case}:\n{text}");
+        assert!(text.lines().count() <= 15, "{case}:\n{text}");
+        assert!(
+            text.lines().all(|line| line.chars().count() <= 80 && line == line.trim_end()),
+            "{case}:\n{text}"
+        );
+        assert!(text.to_lowercase().starts_with(report.overall().name()), "{case}:\n{text}");
+    }
+}
+
+/// Every finding that is not inside says what to do about it, in a line, and no other line does for all.
+#[test]
+fn every_finding_says_what_to_do() {
+    let (mut settled, mut told) = (std::collections::BTreeSet::new(), std::collections::BTreeSet::new());
+    for (case, scenario) in shipped_and_cases() {
+        let report = scenario.assess();
+        let document = scenario.document(&report);
+        let json = serde_json::to_value(document).unwrap();
+        for (check, written) in report.checks().zip(json["checks"].as_array().unwrap()) {
+            let todo = document.todo(&check).to_string();
+            assert_eq!(written["todo"], todo.as_str(), "{case}");
+            let is_inside = matches!(check.verdict(), Verdict::Within | Verdict::NotApplicable);
+            assert!(is_inside || document.todo(&check).is_nothing() == (todo == "nothing to do"), "{case}");
+            assert!(is_inside || todo != "nothing to do", "{case}: {check}");
+            assert!(todo.chars().count() <= 120 && !todo.contains('\n'), "{case}: {check}: {todo}");
+            // Words for what no case is meant to reach.
+            assert!(!todo.contains("mend it by") && !todo.contains("enough"), "{case}: {check}: {todo}");
+            if !is_inside && check.verdict() != Verdict::NotAssessed {
+                settled.insert(check.reason().id());
+                told.insert(todo.split(|c: char| c.is_ascii_digit()).next().unwrap().to_owned());
+            }
+        }
+    }
+    assert!(settled.len() > 70 && told.len() > 60, "{} reasons, {} lines", settled.len(), told.len());
+}
+
+/// What asks for something, in its figures.
+#[test]
+fn what_to_do_is_told_in_figures() {
+    let said = |scenario: &str, patches: &[(&str, Value)], id: &str, place: &str| {
+        let mut document: Value = serde_json::from_str(&scenario_text(scenario)).unwrap();
+        for (pointer, value) in patches {
+            patch(&mut document, pointer, value);
+        }
+        let report = report(&document);
+        let checks = report["checks"].as_array().unwrap();
+        let check = checks.iter().find(|c| c["id"] == id && c["where"] == place).unwrap();
+        check["todo"].as_str().unwrap().to_owned()
+    };
+    let wagon = "field-survey-wagon";
+    for (patches, id, todo) in [
+        (vec![("/proposed/front/ring", Value::Null)], "centre_bore", "fit a ring of 66.6 to 57.1 mm"),
+        (vec![], "centre_bore", "fit a ring of 66.6 to 57.1 mm"),
+        (
+            vec![("/proposed/front/fasteners/seat", "ball R13".into())],
+            "fastener_seat",
+            "take fasteners of cone 60, as the wheel's seats are",
+        ),
+        (
+            vec![
+                ("/proposed/front/pressure_kpa", 150.into()),
+                ("/proposed/front/pressure_full_load_kpa", 200.into()),
+            ],
+            "inflation",
+            "inflate to at least 239.71 kPa (34.77 psi)",
+        ),
+        (
+            vec![("/vehicle/front/space/outer_clearance_mm", 20.into())],
+            "outer_clearance",
+            "2.35 mm less outward",
+        ),
+        (
+            vec![("/vehicle/front/space/inner_clearance_mm", 9.into())],
+            "inner_clearance",
+            "5.35 mm less inward",
+        ),
+        (
+            vec![("/proposed/front/wheel", "7.5Jx17 H2 ET42 5x114.3 66.6".into())],
+            "bolt_circle",
+            "take a wheel drilled 5x112, as the hub is",
+        ),
+        (
+            vec![("/vehicle/front/max_load_kg", 1500.into())],
+            "tire_load",
+            "take a tire of load index 98 or more, or load the axle less",
+        ),
+        (vec![("/vehicle/front/track_mm", Value::Null)], "track", "find out vehicle.front.track_mm"),
+        (vec![], "tire_load", "nothing to do"),
+    ] {
+        assert_eq!(said(wagon, &patches, id, "front"), todo, "{patches:?}");
+    }
+    // 875 kg an end, with a tenth more for a passenger tire on a van: 962.5 kg.
+    assert_eq!(
+        said("one-tonne-panel-van", &[], "tire_load", "rear"),
+        "take a tire of load index 107 or more, or load the axle less"
+    );
+    let swept = said("one-tonne-panel-van", &[], "swept_clearance", "front_left");
+    assert!(
+        swept.starts_with("find ") && swept.ends_with(" more room between the shoulder and the frame rail"),
+        "{swept}"
+    );
 }
 
 #[test]

@@ -127,6 +127,12 @@ fn assess_exits_with_zero_whatever_the_verdict_and_two_for_a_bad_file() {
     let report: Value = serde_json::from_slice(&output.stdout).unwrap();
     assert_eq!(report["overall"], "beyond");
 
+    let output = run("assess", &[van, "--summary"], "");
+    assert_eq!(output.status.code(), Some(0));
+    let summary = String::from_utf8_lossy(&output.stdout);
+    assert!(summary.starts_with("BEYOND: ") && summary.lines().count() <= 15, "{summary}");
+    assert_eq!(run("assess", &[van, "--summary", "--json"], "").status.code(), Some(2));
+
     let text = std::fs::read_to_string(concat!(
         env!("CARGO_MANIFEST_DIR"),
         "/examples/scenarios/one-tonne-panel-van.json"

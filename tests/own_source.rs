@@ -7,7 +7,7 @@ mod scenario;
 
 use beadseat::fitment::Limits;
 use beadseat::scenario::Scenario;
-use beadseat::{Document, ParseErrorKind};
+use beadseat::{OwnSource, ParseErrorKind};
 use scenario::spelled_out;
 use serde_json::{Value, json};
 
@@ -30,8 +30,8 @@ fn which_text_names_a_document() {
     use ParseErrorKind::{Empty, OutOfRange, TooLong};
     let longest = "x".repeat(64);
     for text in ["7", NAMED, "Prüfblatt 12, §3 (±2 %)", &longest] {
-        assert_eq!(text.parse::<Document>().unwrap().as_str(), text);
-        assert_eq!(text.parse::<Document>().unwrap().to_string(), text);
+        assert_eq!(text.parse::<OwnSource>().unwrap().as_str(), text);
+        assert_eq!(text.parse::<OwnSource>().unwrap().to_string(), text);
     }
     let too_long = "x".repeat(65);
     let far_too_long = "é".repeat(5000);
@@ -48,7 +48,7 @@ fn which_text_names_a_document() {
         (&far_too_long, TooLong, 64..255),
     ];
     for (text, kind, span) in rows {
-        let error = text.parse::<Document>().unwrap_err();
+        let error = text.parse::<OwnSource>().unwrap_err();
         assert_eq!((error.kind(), error.span()), (kind, span), "{text:?}");
     }
 }

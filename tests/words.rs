@@ -75,6 +75,7 @@ enums! {
     fitment::Caution;
     fitment::CheckId;
     fitment::EffectId;
+    fitment::moves::MoveId;
     fitment::pressures::PressureBasis;
     fitment::LimitSet;
     fitment::Position;

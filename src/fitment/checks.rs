@@ -17,7 +17,7 @@ mod load;
 mod pressure;
 mod ride;
 mod rim;
-mod rolling;
+pub(super) mod rolling;
 mod rules;
 mod seats;
 pub(super) mod swept;

@@ -11,7 +11,7 @@ use crate::tire::condition::{AgeLimit, TreadLimit};
 use crate::units::{self, Length, Ratio, Velocity};
 use crate::vehicle::Kind;
 use crate::wheel::Thread;
-use crate::{Citation, Count, Document};
+use crate::{Citation, Count, OwnSource};
 
 /// A limit with its owner.
 ///
@@ -58,7 +58,7 @@ record! {
         /// The set; without one, the default.
         named_set / with_named_set: LimitSet = "set";
         /// The document that the caller's own limits below stand in; a report names it beside them.
-        own_source / with_own_source: Document = "source";
+        own_source / with_own_source: OwnSource = "source";
         /// The caller's largest growth of track, as a share of the original.
         own_track_growth_share / with_own_track_growth_share: Ratio = "track_change_percent" [percent in_percent "%" 0 to 50];
         /// The caller's largest growth of track, as a length.

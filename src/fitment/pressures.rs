@@ -204,4 +204,20 @@ impl Pressures {
             _ => Some(governs),
         }
     }
+
+    /// The least at which everything is carried that is known to be asked for; nothing where the tire cannot.
+    pub(super) fn least(&self) -> Option<Pressure> {
+        match self.governs()? {
+            PressureBasis::LoadIndex | PressureBasis::PermittedMaximum => None,
+            PressureBasis::NormalLoad | PressureBasis::FullLoad | PressureBasis::OriginalCapacity => {
+                let needs = [self.normal_load, self.full_load, self.as_original];
+                needs.into_iter().filter_map(Needed::pressure).reduce(Pressure::max)
+            }
+        }
+    }
+
+    /// Whether the most that is permitted, or the load index, is too little for something that is asked for.
+    pub(super) fn is_out_of_reach(&self) -> bool {
+        matches!(self.governs(), Some(PressureBasis::LoadIndex | PressureBasis::PermittedMaximum))
+    }
 }

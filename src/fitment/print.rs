@@ -1,105 +1,19 @@
-//! The report laid out for a terminal of 100 columns: what decides comes first, what is missing last.
+//! The report laid out for a terminal of 80 columns: what decides comes first, what is missing last.
 
 use core::fmt::{self, Write};
 
-use super::check::{Check, CheckId, Verdict};
+use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::Harm;
+use super::document::Document;
+use super::effect::Effect;
+use super::layout::{Cell, Maybe, Wrap, wrapped};
 use super::measure::{Measurement, Preparation};
-use super::pressures::{Assumes, Pressures};
+use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
-use super::value::{Rounded, Value};
-use crate::text::{Name, Text};
-use crate::{Citation, Document};
-
-/// Columns of the terminal.
-const WIDTH: usize = 100;
-
-/// Breaks text into lines no wider than the terminal; every line but the first begins with `indent`
-/// spaces. A word is held back until it ends, so text may come in pieces; [`Wrap::end`] lets the last go.
-struct Wrap<'a, 'b> {
-    out: &'a mut fmt::Formatter<'b>,
-    indent: usize,
-    column: usize,
-    word: Text,
-}
-
-impl<'a, 'b> Wrap<'a, 'b> {
-    fn new(out: &'a mut fmt::Formatter<'b>, indent: usize) -> Self {
-        Self { out, indent, column: indent, word: Text::new() }
-    }
-
-    fn flush(&mut self) -> fmt::Result {
-        let width = self.word.as_str().chars().count();
-        if width == 0 {
-            return Ok(());
-        }
-        if self.column > self.indent {
-            if self.column + 1 + width > WIDTH {
-                write!(self.out, "\n{:1$}", "", self.indent)?;
-                self.column = self.indent;
-            } else {
-                self.out.write_char(' ')?;
-                self.column += 1;
-            }
-        }
-        self.out.write_str(self.word.as_str())?;
-        self.column += width;
-        self.word = Text::new();
-        Ok(())
-    }
-
-    fn new_line(&mut self) -> fmt::Result {
-        self.column = self.indent;
-        self.out.write_char('\n')
-    }
-
-    fn end(&mut self) -> fmt::Result {
-        self.flush()?;
-        self.out.write_char('\n')
-    }
-}
-
-impl Write for Wrap<'_, '_> {
-    fn write_str(&mut self, text: &str) -> fmt::Result {
-        for (n, piece) in text.split([' ', '\n']).enumerate() {
-            if n > 0 {
-                self.flush()?;
-            }
-            self.word.str(piece);
-        }
-        Ok(())
-    }
-}
-
-/// Anything in a column: cut and padded by the formatter through a stack buffer.
-struct Cell<T>(T);
-
-impl<T: fmt::Display> fmt::Display for Cell<T> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        struct Into(Text);
-        impl Write for Into {
-            fn write_str(&mut self, text: &str) -> fmt::Result {
-                self.0.str(text);
-                Ok(())
-            }
-        }
-        let mut buffer = Into(Text::new());
-        write!(buffer, "{}", self.0)?;
-        f.pad(buffer.0.as_str())
-    }
-}
-
-/// Nothing, or the value.
-struct Maybe<T>(Option<T>);
-
-impl<T: fmt::Display> fmt::Display for Maybe<T> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match &self.0 {
-            Some(value) => value.fmt(f),
-            None => Ok(()),
-        }
-    }
-}
+use super::todo::Todo;
+use super::value::{Bound, Rounded, Value};
+use crate::text::Name;
+use crate::{Citation, OwnSource};
 
 /// A margin with its sign.
 struct Signed<'a>(&'a Check);
@@ -140,7 +54,7 @@ impl Sources {
 }
 
 /// A source as a report names it: of the caller's own limits the document it named.
-struct Cited(Citation, Option<Document>);
+struct Cited(Citation, Option<OwnSource>);
 
 impl fmt::Display for Cited {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -212,7 +126,7 @@ impl fmt::Display for Headline<'_> {
 }
 
 /// The checks that apply and were not judged somewhere: full lock and jounce first, then by what is at stake.
-fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
+pub(super) fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
     let lacks = |id| report.findings().any(|c| c.id() == id && c.verdict() == Verdict::NotAssessed);
     let swept = CheckId::SweptClearance;
     let by_harm = [Harm::ComesOff, Harm::Overload, Harm::Contact, Harm::Law, Harm::Practice]
@@ -223,37 +137,99 @@ fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
 
 /// Everything behind the headline.
 #[derive(Clone, Copy, Debug)]
-pub struct Body<'a>(&'a Report);
-
-/// Text that begins at a column and is broken there.
-fn wrapped(f: &mut fmt::Formatter<'_>, indent: usize, text: impl fmt::Display) -> fmt::Result {
-    let mut wrap = Wrap::new(f, indent);
-    write!(wrap, "{text}")?;
-    wrap.end()
+pub struct Body<'a> {
+    pub(super) report: &'a Report,
+    /// What the report is about, where there is more to say for it.
+    pub(super) document: Option<Document<'a>>,
 }
 
-/// One finding in full: where, what, how much, why, by whose word.
-fn spell_out(f: &mut fmt::Formatter<'_>, report: &Report, n: usize, check: &Check) -> fmt::Result {
-    write!(f, "{n:>3}. ")?;
-    let mut wrap = Wrap::new(f, 5);
-    write!(wrap, "{} {}", check.position(), Name(check.id().name()))?;
-    if let (Some(measured), Some(limit)) = (check.measured(), check.limit()) {
-        write!(wrap, ": {measured}, {} {limit}", if check.is_designation() { "must be" } else { "limit" })?;
-        if check.margin_number().is_some() {
-            write!(wrap, ", margin {}", Signed(check))?;
-        }
-        if let Some(nominal) = check.nominal() {
-            write!(wrap, " (nominal {nominal})")?;
+impl Body<'_> {
+    /// Where a finding was made, together with others that are the same but for their place; nothing of those that
+    /// another stands for.
+    pub(super) fn place(&self, check: &Check) -> Option<&'static str> {
+        let same = |place| {
+            let other = self.report.get(check.id(), place);
+            other.is_some_and(|other| match &self.document {
+                Some(document) => document.is_alike(check, &other),
+                None => *check == Check { place: check.place, ..other },
+            })
+        };
+        use Position::{Front, FrontLeft, FrontRight, Rear, RearLeft, RearRight, Vehicle};
+        let all = [FrontLeft, FrontRight, RearLeft, RearRight].into_iter().all(same);
+        match check.position() {
+            Vehicle => Some("vehicle"),
+            Front if same(Rear) => Some("front, rear"),
+            Front => Some("front"),
+            Rear if same(Front) => None,
+            Rear => Some("rear"),
+            FrontLeft if all => Some("all four"),
+            FrontRight | RearLeft | RearRight if all => None,
+            FrontLeft if same(FrontRight) => Some("front both"),
+            FrontLeft => Some("front left"),
+            FrontRight if same(FrontLeft) => None,
+            FrontRight => Some("front right"),
+            RearLeft if same(RearRight) => Some("rear both"),
+            RearLeft => Some("rear left"),
+            RearRight if same(RearLeft) => None,
+            RearRight => Some("rear right"),
         }
     }
-    wrap.flush()?;
-    write!(f, "\n     ")?;
-    let mut wrap = Wrap::new(f, 5);
-    write!(wrap, "{}", check.reason())?;
-    if let Some(citation) = check.citation() {
-        write!(wrap, " — {}", report.cited(citation))?;
+
+    /// The findings of one verdict, the gravest first, each with its place.
+    pub(super) fn findings(&self, verdict: Verdict) -> impl Iterator<Item = (&'static str, &Check)> {
+        self.report.by_gravity(verdict).filter_map(|check| Some((self.place(check)?, check)))
     }
-    wrap.end()
+
+    fn todo(&self, check: &Check) -> Option<Todo> {
+        self.document.map(|document| document.todo(check)).filter(|todo| !todo.is_nothing())
+    }
+
+    /// One finding in full: where, what, how much, why, by whose word, and what to do.
+    fn spell_out(&self, f: &mut fmt::Formatter<'_>, n: usize, (place, check): (&str, &Check)) -> fmt::Result {
+        write!(f, "{n:>3}. ")?;
+        let mut wrap = Wrap::new(f, 5);
+        write!(wrap, "{place} {}", Name(check.id().name()))?;
+        if let (Some(measured), Some(limit)) = (check.measured(), check.limit()) {
+            let asked = if check.is_designation() { "must be" } else { "limit" };
+            write!(wrap, ": {measured}, {asked} {limit}")?;
+            if check.margin_number().is_some() {
+                write!(wrap, ", margin {}", Signed(check))?;
+            }
+            if let Some(nominal) = check.nominal() {
+                write!(wrap, " (nominal {nominal})")?;
+            }
+        }
+        wrap.end()?;
+        write!(f, "     ")?;
+        let mut wrap = Wrap::new(f, 5);
+        write!(wrap, "{}", check.reason())?;
+        if let Some(citation) = check.citation() {
+            write!(wrap, " — {}", self.report.cited(citation))?;
+        }
+        wrap.end()?;
+        if let Some(todo) = self.todo(check) {
+            write!(f, "     To do: ")?;
+            wrapped(f, 12, todo)?;
+        }
+        Ok(())
+    }
+}
+
+/// A limit in few words, as a table has room for; what is measured has the unit of a range.
+pub(super) struct Held(pub(super) Bound);
+
+impl fmt::Display for Held {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.0 {
+            Bound::AtMost(most) => write!(f, "max {most}"),
+            Bound::AtLeast(least) => write!(f, "min {least}"),
+            Bound::Equals(same) => write!(f, "must be {same}"),
+            Bound::Between(least, most) => match least.number().zip(most.number()) {
+                Some((least, most)) => write!(f, "{} to {}", Rounded(least), Rounded(most)),
+                None => self.0.fmt(f),
+            },
+        }
+    }
 }
 
 impl Report {
@@ -265,7 +241,7 @@ impl Report {
     /// The report without its headline: what decides, every finding, effects, cautions, sources, and what
     /// was not assessed.
     pub const fn body(&self) -> Body<'_> {
-        Body(self)
+        Body { report: self, document: None }
     }
 }
 
@@ -277,55 +253,43 @@ impl fmt::Display for Report {
 
 impl fmt::Display for Body<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let report = self.0;
+        let report = self.report;
         for (title, verdict) in [("What decides", Verdict::Beyond), ("Look closer at", Verdict::Marginal)] {
-            let mut n = 0;
-            for check in report.by_gravity(verdict) {
+            for (n, finding) in self.findings(verdict).enumerate() {
                 if n == 0 {
                     writeln!(f, "\n{title}")?;
                 }
-                n += 1;
-                spell_out(f, report, n, check)?;
+                self.spell_out(f, n + 1, finding)?;
             }
         }
 
         let sources = Sources::of(report);
         writeln!(
             f,
-            "\nFindings\n{:<12}{:<22}{:<13}{:<25}{:>11}  {:<9}source",
-            "where", "check", "measured", "limit", "margin", "verdict"
+            "\n{:<12}{:<22}{:<12}{:<18}{:>11} by",
+            "Findings", "check", "measured", "limit", "margin"
         )?;
-        for check in report.findings().filter(|c| c.verdict().gravity() > 0) {
-            writeln!(
-                f,
-                "{:<12}{:<22}{:<13.12}{:<25.24}{:>11.11}  {:<9}[{}]",
-                check.position(),
-                Name(check.id().name()),
-                Cell(Maybe(check.measured())),
-                Cell(Maybe(check.limit())),
-                Cell(Signed(check)),
-                check.verdict(),
-                Maybe(check.citation().and_then(|c| sources.number(c))),
-            )?;
+        for verdict in [Verdict::Beyond, Verdict::Marginal, Verdict::Within] {
+            for (n, (place, check)) in self.findings(verdict).enumerate() {
+                if n == 0 {
+                    writeln!(f, "- {verdict}")?;
+                }
+                writeln!(
+                    f,
+                    "{:<12}{:<22}{:<11} {:<17} {:>11} [{}]",
+                    place,
+                    Name(check.id().name()),
+                    Cell(Maybe(check.measured())),
+                    Cell(Maybe(check.limit().map(Held))),
+                    Cell(Signed(check)),
+                    Maybe(check.citation().and_then(|c| sources.number(c))),
+                )?;
+            }
         }
 
         print_approaches(f, report)?;
         print_pressures(f, report)?;
-        if report.effects().next().is_some() {
-            writeln!(f, "\nAlso changes")?;
-        }
-        for effect in report.effects() {
-            write!(
-                f,
-                "{:<8}{:<23}{} to {}",
-                effect.position(),
-                Name(effect.id().name()),
-                effect.before(),
-                effect.after()
-            )?;
-            write!(f, "\n{:8}", "")?;
-            wrapped(f, 8, effect.id().caution())?;
-        }
+        print_effects(f, report)?;
 
         writeln!(f, "\nCautions")?;
         for caution in report.cautions() {
@@ -355,26 +319,50 @@ fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result 
     Ok(())
 }
 
+/// What changes beside, with axles of which the same is true together.
+fn print_effects(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+    let twin = |effect: &Effect, axle| {
+        report
+            .effects()
+            .find(|other| other.place == axle && *effect == Effect { place: effect.place, ..*other })
+    };
+    for (n, effect) in report.effects().enumerate() {
+        if n == 0 {
+            writeln!(f, "\nAlso changes")?;
+        }
+        let place = match effect.position() {
+            Position::Rear if twin(&effect, Position::Front).is_some() => continue,
+            Position::Front if twin(&effect, Position::Rear).is_some() => "front, rear",
+            other => other.name(),
+        };
+        writeln!(f, "{place:<12}{:<22}{} to {}", Name(effect.id().name()), effect.before(), effect.after())?;
+        write!(f, "{:12}", "")?;
+        wrapped(f, 12, effect.id().caution())?;
+    }
+    Ok(())
+}
+
 /// What pressures each axle needs, and which need governs.
 fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
     for (n, p) in report.pressures().filter(Pressures::tells).enumerate() {
         if n == 0 {
-            writeln!(
-                f,
-                "\nLeast cold pressures of the proposed tires, by load tables\n{:<8}{:<15}{:<15}{:<23}{:<15}governed by",
-                "where", "normal load", "full load", "to carry as original", "permitted"
-            )?;
+            writeln!(f, "\nLeast cold pressures of the proposed tires, by load tables")?;
         }
-        writeln!(
-            f,
-            "{:<8}{:<15}{:<15}{:<23}{:<15}{}",
-            p.position(),
-            Cell(p.normal_load()),
-            Cell(p.full_load()),
-            Cell(p.as_original()),
-            Cell(Maybe(p.permitted().map(Value::Pressure))),
-            Maybe(p.governs().map(|g| Name(g.name()))),
-        )?;
+        write!(f, "{:<12}", p.position())?;
+        let mut wrap = Wrap::new(f, 12);
+        let needs = [
+            ("normal load", p.normal_load()),
+            ("full load", p.full_load()),
+            ("to carry as the original", p.as_original()),
+        ];
+        for (name, needed) in needs.into_iter().filter(|(_, needed)| *needed != Needed::NotKnown) {
+            write!(wrap, "{name} {needed}; ")?;
+        }
+        if let Some(most) = p.permitted() {
+            write!(wrap, "permitted {}; ", Value::Pressure(most))?;
+        }
+        write!(wrap, "governed by {}", Maybe(p.governs().map(|g| Name(g.name()))))?;
+        wrap.end()?;
         let by_letter = p.assumes().and_then(|assumes| match assumes {
             Assumes::LoadRange => Some("by what the letter of the load range usually means; the figure on the tire rules"),
             Assumes::HigherOfTwo => {
@@ -383,8 +371,8 @@ fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
             Assumes::Stated | Assumes::LoadVersion => None,
         });
         if let Some(by_letter) = by_letter {
-            write!(f, "{:8}", "")?;
-            wrapped(f, 8, by_letter)?;
+            write!(f, "{:12}", "")?;
+            wrapped(f, 12, by_letter)?;
         }
     }
     Ok(())

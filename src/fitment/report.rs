@@ -6,7 +6,7 @@ use super::checks::ROWS;
 use super::effect::Effect;
 use super::pressures::Pressures;
 use super::space::Approach;
-use crate::{Citation, Document};
+use crate::{Citation, OwnSource};
 
 /// Two of the driven axle, three of each.
 const EFFECTS: usize = 8;
@@ -14,7 +14,7 @@ const EFFECTS: usize = 8;
 /// The findings of an assessment, with its effects and cautions.
 ///
 /// A plain value of fixed size: it allocates nothing and can be copied and compared.
-/// [`assess`](super::assess) makes it; `Display` lays it out for a terminal of 100 columns.
+/// [`assess`](super::assess) makes it; `Display` lays it out for a terminal of 80 columns.
 #[derive(Clone, Copy, PartialEq)]
 pub struct Report {
     checks: [Option<Check>; ROWS],
@@ -23,7 +23,7 @@ pub struct Report {
     approaches: [Option<Approach>; 4],
     len: u8,
     cautions: u32,
-    own_source: Option<Document>,
+    own_source: Option<OwnSource>,
 }
 
 const _: () = assert!(ROWS <= u8::MAX as usize);
@@ -83,17 +83,17 @@ impl Report {
         self.cautions |= 1 << caution as u32;
     }
 
-    pub(super) const fn name_own_source(&mut self, own_source: Option<Document>) {
+    pub(super) const fn name_own_source(&mut self, own_source: Option<OwnSource>) {
         self.own_source = own_source;
     }
 
     /// The document that the caller named for its own limits, if any.
-    pub const fn own_source(&self) -> Option<Document> {
+    pub const fn own_source(&self) -> Option<OwnSource> {
         self.own_source
     }
 
     /// The document that stands behind a citation: of the caller's own limits the one it named.
-    pub(super) fn document_of(&self, citation: Citation) -> Option<Document> {
+    pub(super) fn document_of(&self, citation: Citation) -> Option<OwnSource> {
         self.own_source.filter(|_| citation == Citation::CALLER)
     }
 

@@ -2,14 +2,18 @@
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
+use super::Setup;
 use super::check::Check;
+use super::document::{Document, Written};
 use super::effect::Effect;
 use super::measure::{Measurement, Preparation};
+use super::moves::Move;
+use super::position::Position;
 use super::pressures::{Needed, Pressures};
 use super::report::Report;
 use super::space::{Approach, part_name};
 use super::value::{Bound, Value};
-use crate::Document;
+use crate::OwnSource;
 use crate::record::tidy;
 use crate::units::{in_deg, in_kpa, in_mm};
 
@@ -63,35 +67,62 @@ impl Serialize for Why<'_> {
     }
 }
 
-/// A finding with the document that the caller named, where the limit is its own.
-struct Sourced<'a>(&'a Check, Option<Document>);
-
 impl Serialize for Check {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         Sourced(self, None).serialize(serializer)
     }
 }
 
+/// A finding with the document that the caller named, where the limit is its own.
+struct Sourced<'a>(&'a Check, Option<OwnSource>);
+
+impl<'a> Sourced<'a> {
+    fn of(report: &Report, check: &'a Check) -> Self {
+        Self(check, check.citation().and_then(|citation| report.document_of(citation)))
+    }
+
+    fn entries(&self) -> usize {
+        13 + usize::from(self.1.is_some())
+    }
+}
+
 impl Serialize for Sourced<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self(check, document) = self;
-        let mut map = serializer.serialize_map(Some(13 + usize::from(document.is_some())))?;
-        map.serialize_entry("id", &check.id())?;
-        map.serialize_entry("where", &check.position())?;
-        map.serialize_entry("verdict", &check.verdict())?;
-        map.serialize_entry("measured", &check.measured().map(Shown))?;
-        map.serialize_entry("nominal", &check.nominal().map(Shown))?;
-        map.serialize_entry("limit", &check.limit().map(Limit))?;
-        map.serialize_entry("margin", &check.margin_number().map(tidy))?;
-        map.serialize_entry("unit", &check.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
-        map.serialize_entry("reason_id", check.reason().id())?;
-        map.serialize_entry("reason", &Why(check))?;
-        map.serialize_entry("citation", &check.citation().map(Text))?;
-        map.serialize_entry("status", &check.citation().map(|c| c.status().name()))?;
-        map.serialize_entry("from_memory", &check.citation().map(|c| c.is_from_memory()))?;
-        if let Some(document) = document {
-            map.serialize_entry("source", document)?;
-        }
+        let mut map = serializer.serialize_map(Some(self.entries()))?;
+        write_check(&mut map, self)?;
+        map.end()
+    }
+}
+
+fn write_check<M: SerializeMap>(map: &mut M, Sourced(check, document): &Sourced<'_>) -> Result<(), M::Error> {
+    map.serialize_entry("id", &check.id())?;
+    map.serialize_entry("where", &check.position())?;
+    map.serialize_entry("verdict", &check.verdict())?;
+    map.serialize_entry("measured", &check.measured().map(Shown))?;
+    map.serialize_entry("nominal", &check.nominal().map(Shown))?;
+    map.serialize_entry("limit", &check.limit().map(Limit))?;
+    map.serialize_entry("margin", &check.margin_number().map(tidy))?;
+    map.serialize_entry("unit", &check.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
+    map.serialize_entry("reason_id", check.reason().id())?;
+    map.serialize_entry("reason", &Why(check))?;
+    map.serialize_entry("citation", &check.citation().map(Text))?;
+    map.serialize_entry("status", &check.citation().map(|c| c.status().name()))?;
+    map.serialize_entry("from_memory", &check.citation().map(|c| c.is_from_memory()))?;
+    match document {
+        Some(document) => map.serialize_entry("source", document),
+        None => Ok(()),
+    }
+}
+
+/// A finding with what to do about it.
+struct Advised<'a>(&'a Document<'a>, &'a Check);
+
+impl Serialize for Advised<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let sourced = Sourced::of(self.0.report(), self.1);
+        let mut map = serializer.serialize_map(Some(1 + sourced.entries()))?;
+        write_check(&mut map, &sourced)?;
+        map.serialize_entry("todo", &Text(self.0.todo(self.1)))?;
         map.end()
     }
 }
@@ -199,18 +230,71 @@ const SCHEMA: u32 = 2;
 
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let sourced =
-            |check| Sourced(check, Check::citation(check).and_then(|citation| self.document_of(citation)));
         let mut map = serializer.serialize_map(Some(9))?;
-        map.serialize_entry("schema", &SCHEMA)?;
-        map.serialize_entry("overall", &self.overall())?;
-        map.serialize_entry("complete", &self.is_complete())?;
-        map.serialize_entry("checks", &Each(|| self.findings().map(sourced)))?;
-        map.serialize_entry("approaches", &Each(|| self.approaches()))?;
-        map.serialize_entry("pressures", &Each(|| self.pressures()))?;
-        map.serialize_entry("effects", &Each(|| self.effects()))?;
-        map.serialize_entry("cautions", &Each(|| self.cautions().map(|c| c.text())))?;
-        map.serialize_entry("measurements", &Each(|| self.measurements()))?;
+        write_verdict(&mut map, self)?;
+        map.serialize_entry("checks", &Each(|| self.findings().map(|check| Sourced::of(self, check))))?;
+        write_more(&mut map, self)?;
+        map.end()
+    }
+}
+
+fn write_verdict<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
+    map.serialize_entry("schema", &SCHEMA)?;
+    map.serialize_entry("overall", &report.overall())?;
+    map.serialize_entry("complete", &report.is_complete())
+}
+
+fn write_more<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
+    map.serialize_entry("approaches", &Each(|| report.approaches()))?;
+    map.serialize_entry("pressures", &Each(|| report.pressures()))?;
+    map.serialize_entry("effects", &Each(|| report.effects()))?;
+    map.serialize_entry("cautions", &Each(|| report.cautions().map(|c| c.text())))?;
+    map.serialize_entry("measurements", &Each(|| report.measurements()))
+}
+
+/// What was on an axle, and what is to go on.
+struct OnAxle<'a>(Position, [Option<&'a Setup>; 2]);
+
+impl Serialize for OnAxle<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let [before, after] = self.1.map(|setup| setup.map(|setup| Text(Written(setup))));
+        let mut map = serializer.serialize_map(Some(3))?;
+        map.serialize_entry("where", &self.0)?;
+        map.serialize_entry("before", &before)?;
+        map.serialize_entry("after", &after)?;
+        map.end()
+    }
+}
+
+impl Serialize for Move {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let span = |span: Option<(Value, Value)>| span.map(|(least, most)| (Shown(least), Shown(most)));
+        let unit = self.before().or(self.after()).map(|value| value.unit());
+        let mut map = serializer.serialize_map(Some(9))?;
+        map.serialize_entry("id", &self.id())?;
+        map.serialize_entry("where", &self.position())?;
+        map.serialize_entry("before", &self.before().map(Shown))?;
+        map.serialize_entry("after", &self.after().map(Shown))?;
+        map.serialize_entry("change", &self.change().map(Shown))?;
+        map.serialize_entry("unit", &unit)?;
+        map.serialize_entry("before_span", &span(self.before_span()))?;
+        map.serialize_entry("after_span", &span(self.after_span()))?;
+        map.serialize_entry("from_memory", &self.is_from_memory())?;
+        map.end()
+    }
+}
+
+/// The report, with what it is about and what moves.
+impl Serialize for Document<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let moves = self.moves();
+        let mut map = serializer.serialize_map(Some(12))?;
+        write_verdict(&mut map, self.report())?;
+        map.serialize_entry("name", &self.name())?;
+        map.serialize_entry("setups", &Each(|| self.setups().map(|(place, setups)| OnAxle(place, setups))))?;
+        map.serialize_entry("moves", &Each(|| moves.iter()))?;
+        map.serialize_entry("checks", &Each(|| self.report().findings().map(|check| Advised(self, check))))?;
+        write_more(&mut map, self.report())?;
         map.end()
     }
 }

@@ -82,7 +82,7 @@ pub enum Field {
     /// Plies and their cords.
     Plies,
     /// Name of a document, given by a caller.
-    Document,
+    OwnSource,
 }
 
 impl Field {
@@ -130,7 +130,7 @@ impl Field {
             Self::Origin => "country of origin",
             Self::MaximumSpeed => "maximum speed",
             Self::Plies => "plies",
-            Self::Document => "name of a document",
+            Self::OwnSource => "name of a document",
         }
     }
 
@@ -195,7 +195,7 @@ impl Field {
             Self::Plies => {
                 "TREAD or SIDEWALL with up to four layers of 1 to 20 plies of polyester, steel, nylon, rayon, aramid or fiberglass"
             }
-            Self::Document => "1 to 64 bytes of plain text in one line, without a space at either end",
+            Self::OwnSource => "1 to 64 bytes of plain text in one line, without a space at either end",
             Self::MaximumSpeed => "3 to 500 with km/h or mph, in both units the same",
         }
     }

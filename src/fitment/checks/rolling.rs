@@ -1,17 +1,19 @@
 //! What the driven wheels tell the speedometer, the odometer and the gearbox.
 
 use super::definition::{Definition, Harm, Run};
+use crate::Toleranced;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
+use crate::fitment::facts::{AxleFacts, SetupFacts};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
 use crate::fitment::value::{Bound, Value};
 use crate::tire::rolling::SpeedometerLaw;
-use crate::units::{self, Length, in_mm, in_ratio};
+use crate::units::{self, in_mm, in_ratio};
 use crate::vehicle::{Drive, Kind};
 
-pub(super) fn is_driven(case: &Case<'_>, drive: Drive) -> bool {
+pub(in crate::fitment) fn is_driven(axle: &AxleFacts<'_>, drive: Drive) -> bool {
     matches!(
-        (drive, case.place),
+        (drive, axle.place),
         (Drive::All, _) | (Drive::Front, Position::Front) | (Drive::Rear, Position::Rear)
     )
 }
@@ -38,26 +40,36 @@ const fn law_for(kind: Kind) -> SpeedometerLaw {
     }
 }
 
+/// The true speed behind an indication, of the one there was behind it before: a turn of the wheel by a turn of the
+/// original's, over the tolerance of the new tire. A size that stays changes nothing.
+pub(in crate::fitment) fn true_speed_share(
+    original: &SetupFacts<'_>,
+    proposed: &SetupFacts<'_>,
+) -> Result<Toleranced<f64>, Missing> {
+    need!(old = original.circumference() => OriginalDimensions, new = proposed.circumference() => TireDimensions);
+    Ok(if original.tire().size() == proposed.tire().size() {
+        Toleranced::exact(1.0)
+    } else {
+        new.map(|new| in_mm(new) / in_mm(old.nominal()))
+    })
+}
+
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
     let (original, proposed) = case.both()?;
-    need!(old = original.circumference() => OriginalDimensions, new = proposed.circumference() => TireDimensions);
+    let x = true_speed_share(original, proposed)?;
     let unchanged = original.tire().size() == proposed.tire().size();
-    let ratio = |new: Length| if unchanged { 1.0 } else { in_mm(new) / in_mm(old.nominal()) };
     let after = |before: f64, x: f64| (1.0 + before) / x - 1.0;
     Ok(match case.vehicle.over_read().map(in_ratio) {
         Some(before) => OverRead {
-            least: after(before, ratio(new.max())),
-            nominal: Some(after(before, ratio(new.nominal()))),
-            greatest: after(before, ratio(new.min())),
+            least: after(before, x.max()),
+            nominal: Some(after(before, x.nominal())),
+            greatest: after(before, x.min()),
             unchanged,
         },
         // The original was legal: its over-read was from nothing to the greatest legal one.
-        None => OverRead {
-            least: after(0.0, ratio(new.max())),
-            nominal: None,
-            greatest: after(legal, ratio(new.min())),
-            unchanged,
-        },
+        None => {
+            OverRead { least: after(0.0, x.max()), nominal: None, greatest: after(legal, x.min()), unchanged }
+        }
     })
 }
 

@@ -4,10 +4,11 @@
 
 use beadseat::Count;
 use beadseat::fitment::measure::{Input, Preparation};
+use beadseat::fitment::moves::{Move, MoveId, Moves};
 use beadseat::fitment::pressures::Needed;
 use beadseat::fitment::{
     Change, Check, CheckId, Conditions, Day, Fasteners, LimitSet, Limits, Position, Reason, Report, Setup,
-    Setups, TireInUse, TractionClass, Verdict, assess, verdict,
+    Setups, TireInUse, TractionClass, Value, Verdict, assess, verdict,
 };
 use beadseat::rim::RimWidth;
 use beadseat::sweep::{Carrier, Point};
@@ -16,12 +17,13 @@ use beadseat::tire::{
     condition::{AgeLimit, ArrowTurn, SideFacingOut, VehicleSide},
     identification::DateCode,
 };
-use beadseat::units::{deg, kg, kmh, kpa, mm, nm, percent};
+use beadseat::units::{deg, in_kmh, in_mm, in_ratio, kg, kmh, kpa, mm, nm, percent};
 use beadseat::vehicle::{Axle, Brake, Drive, Fastening, Hub, Kind, MeasuredTire, Space, Steering, Vehicle};
 use beadseat::vehicle::{AxleType, BodyKind, GapSide, NearbyBodies, NearbyBody, Travel};
 use beadseat::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Spigot, Thickness, Valve};
 use proptest::prelude::*;
 use proptest::sample::select;
+use proptest::strategy::ValueTree;
 
 const TIRES: &[&str] = &[
     "205/55R16 91V",
@@ -379,7 +381,116 @@ const OF_CHANGE: &[CheckId] = &[
     CheckId::WheelGuard,
 ];
 
+/// A length in mm, a speed in km/h, a share as such.
+fn number(value: Value) -> f64 {
+    match value {
+        Value::Length(length) => in_mm(length),
+        Value::Velocity(speed) => in_kmh(speed),
+        Value::Ratio(share) => in_ratio(share),
+        other => panic!("{other}"),
+    }
+}
+
+/// Nominal values of a move before and after, where both setups tell.
+fn both(moves: &Moves, id: MoveId, place: Position) -> Option<[f64; 2]> {
+    let found: Option<Move> = moves.iter().find(|m| m.id() == id && m.position() == place);
+    let (before, after) = found.and_then(|m| m.before().zip(m.after()))?;
+    Some([before, after].map(number))
+}
+
+/// How far it moves.
+fn moved(moves: &Moves, id: MoveId, place: Position) -> Option<f64> {
+    both(moves, id, place).map(|[before, after]| after - before)
+}
+
+/// Of a check the value that a move tells too; nothing where the check says nothing, or the move nothing.
+fn told_twice(vehicle: &Vehicle, moves: &Moves, check: &Check) -> Option<[Vec<f64>; 2]> {
+    let place = check.position();
+    let axle = if place == Position::Rear { vehicle.rear() } else { vehicle.front() };
+    let moved = |id| moved(moves, id, place);
+    let by_moves = match check.id() {
+        CheckId::Track => vec![moved(MoveId::RimOuterFace)? + moved(MoveId::RimInnerFace)?],
+        CheckId::OverallDiameter => {
+            let [before, after] = both(moves, MoveId::OverallDiameter, place)?;
+            vec![(after - before) / before]
+        }
+        CheckId::RideHeight => vec![moved(MoveId::RideHeight)?],
+        CheckId::OuterClearance | CheckId::InnerClearance => {
+            let space = axle?.space()?;
+            if space.measured_tire().is_some() {
+                return None;
+            }
+            let (gap, ids, outward) = if check.id() == CheckId::OuterClearance {
+                (space.outer_clearance()?, [MoveId::RimOuterFace, MoveId::TireOuterFace], 1.0)
+            } else {
+                (space.inner_clearance()?, [MoveId::RimInnerFace, MoveId::TireInnerFace], -1.0)
+            };
+            let [rim, tire] = ids.map(|id| both(moves, id, place));
+            let ([rim_before, rim_after], [tire_before, tire_after]) = (rim?, tire?);
+            let reach = |rim: f64, tire: f64| (outward * rim).max(outward * tire);
+            vec![in_mm(gap) - (reach(rim_after, tire_after) - reach(rim_before, tire_before))]
+        }
+        CheckId::Speedometer => {
+            let over_read = in_ratio(vehicle.over_read()?);
+            let speeds = moves.iter().filter(|m| m.id() == MoveId::TrueSpeed);
+            speeds
+                .flat_map(|m| {
+                    let before = number(m.before().unwrap());
+                    let nominal = m.after().unwrap();
+                    let (least, most) = m.after_span().unwrap_or((nominal, nominal));
+                    [least, most].map(|after| (1.0 + over_read) / (number(after) / before) - 1.0)
+                })
+                .collect()
+        }
+        _ => return None,
+    };
+    Some([vec![number(check.nominal().or(check.measured())?)], by_moves])
+}
+
+/// The law below compares something of every check that it names.
+#[test]
+fn every_check_of_a_difference_is_told_by_moves() {
+    let mut runner = proptest::test_runner::TestRunner::deterministic();
+    let limits = Limits::default().with_own_ride_height_change(mm(20.0)).unwrap();
+    let mut told = std::collections::BTreeSet::new();
+    for _ in 0..1000 {
+        let (vehicle, change) = (vehicle(), change()).new_tree(&mut runner).unwrap().current();
+        let moves = Moves::of(&vehicle, &change);
+        for check in judge(&vehicle, &change, &limits).checks() {
+            if check.measured().is_some() && told_twice(&vehicle, &moves, &check).is_some() {
+                told.insert(check.id().name());
+            }
+        }
+    }
+    let expected =
+        ["inner_clearance", "outer_clearance", "overall_diameter", "ride_height", "speedometer", "track"];
+    assert_eq!(told.into_iter().collect::<Vec<_>>(), expected);
+}
+
 proptest! {
+    #[test]
+    fn moves_are_the_differences_that_checks_use(vehicle in vehicle(), change in change()) {
+        let limits = Limits::default().with_own_ride_height_change(mm(20.0)).unwrap();
+        let moves = Moves::of(&vehicle, &change);
+        for check in judge(&vehicle, &change, &limits).checks() {
+            if check.verdict() == Verdict::NotAssessed || check.measured().is_none() {
+                continue;
+            }
+            if let Some([checked, moved]) = told_twice(&vehicle, &moves, &check) {
+                let agrees = moved.iter().any(|by_move| (by_move - checked[0]).abs() < 1e-9);
+                prop_assert!(agrees, "{}: {:?} by moves {:?}", check, checked, moved);
+            }
+        }
+    }
+
+    #[test]
+    fn no_change_moves_nothing(vehicle in vehicle(), setups in setups()) {
+        for found in Moves::of(&vehicle, &Change { original: setups, proposed: setups }).iter() {
+            prop_assert_eq!(found.before(), found.after());
+            prop_assert_eq!(found.change().map(number), Some(0.0));
+        }
+    }
+
     #[test]
     fn no_change_is_beyond_in_no_check_of_change(vehicle in vehicle(), setups in setups(), limits in limits()) {
         let report = judge(&vehicle, &Change { original: setups, proposed: setups }, &limits);

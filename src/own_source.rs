@@ -11,35 +11,35 @@ const CAPACITY: usize = 64;
 /// end. What the document says is the caller's word: nobody has looked it up.
 ///
 /// ```
-/// use beadseat::{Document, fitment::Limits, units::percent};
-/// let handbook: Document = "Yard handbook, sheet 7".parse()?;
+/// use beadseat::{OwnSource, fitment::Limits, units::percent};
+/// let handbook: OwnSource = "Yard handbook, sheet 7".parse()?;
 /// let limits = Limits::default().with_own_source(handbook).with_own_diameter_share(percent(2.0))?;
 /// assert_eq!(limits.own_source().map(|d| d.to_string()).as_deref(), Some("Yard handbook, sheet 7"));
-/// assert!(Document::parse("two\nlines").is_err());
+/// assert!(OwnSource::parse("two\nlines").is_err());
 /// # Ok::<(), beadseat::Error>(())
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
-pub struct Document {
+pub struct OwnSource {
     bytes: [u8; CAPACITY],
     len: u8,
 }
 
-impl Document {
+impl OwnSource {
     /// Reads a name as it is written; nothing is cut or replaced.
     ///
     /// # Errors
-    /// A [`ParseError`] about [`Field::Document`], with the place: text that is empty, longer than 64 bytes, not plain,
+    /// A [`ParseError`] about [`Field::OwnSource`], with the place: text that is empty, longer than 64 bytes, not plain,
     /// or has a space at either end.
     ///
     /// ```
-    /// use beadseat::{Document, ParseErrorKind};
-    /// assert_eq!(Document::parse("Sheet 7")?.as_str(), "Sheet 7");
-    /// assert_eq!(Document::parse("").unwrap_err().kind(), ParseErrorKind::Empty);
-    /// assert_eq!(Document::parse(&"x".repeat(65)).unwrap_err().kind(), ParseErrorKind::TooLong);
+    /// use beadseat::{OwnSource, ParseErrorKind};
+    /// assert_eq!(OwnSource::parse("Sheet 7")?.as_str(), "Sheet 7");
+    /// assert_eq!(OwnSource::parse("").unwrap_err().kind(), ParseErrorKind::Empty);
+    /// assert_eq!(OwnSource::parse(&"x".repeat(65)).unwrap_err().kind(), ParseErrorKind::TooLong);
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub fn parse(text: &str) -> Result<Self, ParseError> {
-        let error = |kind, start, end| ParseError::new(kind, Field::Document, start, end);
+        let error = |kind, start, end| ParseError::new(kind, Field::OwnSource, start, end);
         let mut bytes = [0; CAPACITY];
         let Some(place) = bytes.get_mut(..text.len()) else {
             return Err(error(ParseErrorKind::TooLong, CAPACITY, text.len().min(usize::from(u8::MAX))));
@@ -69,10 +69,10 @@ impl Document {
     }
 }
 
-as_text!(Document);
+as_text!(OwnSource);
 
-impl core::fmt::Debug for Document {
+impl core::fmt::Debug for OwnSource {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        f.debug_tuple("Document").field(&self.as_str()).finish()
+        f.debug_tuple("OwnSource").field(&self.as_str()).finish()
     }
 }

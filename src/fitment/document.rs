@@ -1,0 +1,126 @@
+//! A report with what it is about: what a person is handed.
+
+use core::fmt;
+
+use super::check::{Check, CheckId};
+use super::layout::wrapped;
+use super::moves::{self, Moves};
+use super::position::Position;
+use super::print::Body;
+use super::report::Report;
+use super::summary::Summary;
+use super::todo::Todo;
+use super::{Change, Setup};
+use crate::text::Excerpt;
+use crate::vehicle::Vehicle;
+
+/// A report with the vehicle and the change that it judges.
+///
+/// `Display` lays it out for a terminal: the verdict first, then the setups, what moves, and the findings. With
+/// `serde` it is one object.
+///
+/// ```
+/// use beadseat::fitment::{Change, Document, Setup};
+/// use beadseat::vehicle::{Kind, Vehicle};
+/// let car = Vehicle::new(Kind::Passenger);
+/// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16 ET46")?, Setup::parse("225/45R17", "7.5Jx17 ET42")?];
+/// let change = Change::all_round(old, new);
+/// let report = change.assess(&car);
+/// let text = Document::new(&report, &car, &change).with_name("an invented car").to_string();
+/// assert!(text.contains("outer face of rim       49.25 mm    65.95 mm  16.7 mm further out"));
+/// # Ok::<(), beadseat::ParseError>(())
+/// ```
+#[derive(Clone, Copy, Debug)]
+pub struct Document<'a> {
+    report: &'a Report,
+    vehicle: &'a Vehicle,
+    change: &'a Change,
+    name: Option<&'a str>,
+}
+
+impl<'a> Document<'a> {
+    /// Of a report on a change of a vehicle.
+    pub const fn new(report: &'a Report, vehicle: &'a Vehicle, change: &'a Change) -> Self {
+        Self { report, vehicle, change, name: None }
+    }
+
+    /// With what the vehicle is called.
+    pub const fn with_name(self, name: &'a str) -> Self {
+        Self { name: Some(name), ..self }
+    }
+
+    /// What the vehicle is called.
+    pub const fn name(&self) -> Option<&'a str> {
+        self.name
+    }
+
+    /// The report.
+    pub const fn report(&self) -> &'a Report {
+        self.report
+    }
+
+    /// What the change moves.
+    pub fn moves(&self) -> Moves {
+        Moves::of(self.vehicle, self.change)
+    }
+
+    /// The same in at most 15 lines.
+    pub const fn summary(&self) -> Summary<'a> {
+        Summary(*self)
+    }
+
+    /// What to do about one of the report's findings.
+    pub fn todo(&self, check: &Check) -> Todo {
+        let axle = check.position().axle();
+        let [_, proposed] = self.change.on(axle);
+        let pressures = self.report.pressures().find(|pressures| pressures.position() == axle);
+        let is_swept = check.id() == CheckId::SweptClearance;
+        let nearest = self.report.approaches().find(|near| is_swept && near.position() == check.position());
+        Todo::new(check, self.vehicle, proposed, pressures.as_ref(), nearest.as_ref())
+    }
+
+    /// Whether two findings are the same but for their place, with the same to do about them.
+    pub(super) fn is_alike(&self, a: &Check, b: &Check) -> bool {
+        a.id() == b.id() && self.todo(a).is_that_of(&self.todo(b))
+    }
+
+    pub(super) const fn body(&self) -> Body<'a> {
+        Body { report: self.report, document: Some(*self) }
+    }
+
+    /// What was on each axle and what is to go on, of the axles that have either.
+    pub(super) fn setups(&self) -> impl Iterator<Item = (Position, [Option<&'a Setup>; 2])> {
+        let change = self.change;
+        [Position::Front, Position::Rear]
+            .into_iter()
+            .map(|place| (place, change.on(place)))
+            .filter(|(_, setups)| setups.iter().any(Option::is_some))
+    }
+}
+
+/// A tire on a wheel, by what is written on them.
+pub(super) struct Written<'a>(pub(super) &'a Setup);
+
+impl fmt::Display for Written<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} on {}", self.0.tire(), self.0.wheel())
+    }
+}
+
+impl fmt::Display for Document<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        writeln!(f, "{}\n", self.report.headline())?;
+        wrapped(f, 0, Excerpt(self.name.unwrap_or("vehicle without a name")))?;
+        for (place, setups) in self.setups() {
+            for (title, which, setup) in [(place.name(), "from", setups[0]), ("", "to", setups[1])] {
+                write!(f, "  {title:<6}{which:<5}")?;
+                match setup {
+                    Some(setup) => wrapped(f, 13, Written(setup))?,
+                    None => writeln!(f, "not given")?,
+                }
+            }
+        }
+        moves::print(f, &self.moves())?;
+        write!(f, "{}", self.body())
+    }
+}
