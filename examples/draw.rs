@@ -1,8 +1,8 @@
 //! Draws one corner of a scenario, before and after its change: `draw SCENARIO.json [front|rear] [left|right]`.
 //!
 //! Writes an SVG sheet to the standard output, of the front left corner unless told otherwise. At its head is
-//! what the assessment says of that corner, at the worst of every tolerance; outlines and figures in the
-//! drawing are at nominal size. Exit code 0 whatever the verdict, 2 if the scenario cannot be read or does
+//! what the assessment says of that corner over all its checks. The least clearance is that of the report, at worst;
+//! outlines and their figures are at nominal size. Exit code 0 whatever the verdict, 2 if the scenario cannot be read or does
 //! not say enough to draw.
 
 mod common;
@@ -10,8 +10,8 @@ mod common;
 use std::process::ExitCode;
 
 use beadseat::draw::Scene;
-use beadseat::fitment::space::SweptCorner;
-use beadseat::fitment::{CheckId, Position};
+use beadseat::fitment::space::{Approach, SweptCorner};
+use beadseat::fitment::{Position, Report, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::tire::condition::VehicleSide;
 use beadseat::vehicle::BodyKind;
@@ -49,7 +49,8 @@ fn draw(scenario: &Scenario, is_rear: bool, is_right: bool) -> Result<String, St
         })?;
     let bodies: Vec<String> = survey.bodies().map(name_of).collect();
     let labels: Vec<&str> = bodies.iter().map(String::as_str).collect();
-    let heading = heading(scenario, place);
+    let report = scenario.assess();
+    let heading = heading(scenario, &report, place);
     let nearest = survey.nearest();
     let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
         .with_before(survey.before())
@@ -57,6 +58,11 @@ fn draw(scenario: &Scenario, is_rear: bool, is_right: bool) -> Result<String, St
         .with_heading(&heading);
     if let Some(nearest) = &nearest {
         scene = scene.with_swept(nearest);
+        // One gap has one figure: that which the report holds against its limit.
+        let drawn = survey.bodies().nth(nearest.obstacle());
+        if let Some(worst) = nearest_at(&report, place).filter(|worst| Some(worst.body()) == drawn) {
+            scene = scene.with_least_clearance(worst.lower());
+        }
     }
     Ok(scene.sheet().to_string() + "\n")
 }
@@ -68,18 +74,23 @@ fn name_of(body: BodyKind) -> String {
     }
 }
 
-/// Which corner, the verdict, why or by how much at the worst of every tolerance, and which vehicle.
-fn heading(scenario: &Scenario, place: Position) -> String {
-    let report = scenario.assess();
-    let mut text = common::plain(place.name());
-    if let Some(check) = report.get(CheckId::SweptClearance, place) {
-        let nearest = report.approaches().find(|nearest| nearest.position() == place);
-        text += &match nearest {
-            Some(nearest) => {
-                format!(", {}: at worst {nearest}; drawn at nominal size", check.verdict().name())
-            }
-            None => format!(", {}", check.reason().text()),
-        };
+/// Which corner, its verdict over all its checks and what decides it, the nearest approach, and which vehicle.
+fn heading(scenario: &Scenario, report: &Report, place: Position) -> String {
+    let verdict = report.verdict_at(place);
+    let mut text = format!("{}, {}", common::plain(place.name()), common::plain(verdict.name()));
+    let decides = report.at(place).find(|check| check.verdict() == verdict && verdict != Verdict::Within);
+    let not_judged = report.at(place).find(|check| check.verdict() == Verdict::NotAssessed);
+    if let Some(check) = decides {
+        text += &format!(" by {}: {}", common::plain(check.id().name()), check.reason().text());
+    } else if let Some(check) = not_judged {
+        text += &format!(", {} not assessed", common::plain(check.id().name()));
+    }
+    if let Some(nearest) = nearest_at(report, place) {
+        text += &format!(". At worst {nearest}");
     }
     format!("{text}. {}", scenario.name().unwrap_or("Vehicle without a name"))
+}
+
+fn nearest_at(report: &Report, place: Position) -> Option<Approach> {
+    report.approaches().find(|nearest| nearest.position() == place)
 }

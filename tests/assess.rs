@@ -208,6 +208,9 @@ fn a_scenario_shows_a_rub_that_static_checks_miss() {
     assert_eq!(verdict("inner_clearance", "front"), "within");
     assert_eq!(verdict("swept_clearance", "front_left"), "beyond");
     let nearest = &report["approaches"][0];
+    // One gap has one figure.
+    let swept = report["checks"].as_array().unwrap().iter().find(|c| c["id"] == "swept_clearance").unwrap();
+    assert_eq!(swept["measured"], nearest["lower_mm"]);
     assert_eq!((&nearest["where"], &nearest["body"]), (&"front_left".into(), &"frame_rail".into()));
     assert!(nearest["upper_mm"].as_f64().unwrap() < 0.0 && nearest["steer_deg"].as_f64().unwrap() > 30.0);
     // With it, every scenario has bodies around its front wheels.

@@ -160,11 +160,13 @@ fn draw_puts_the_verdict_of_a_corner_above_its_drawing() {
     assert!(sheet.starts_with("<svg ") && sheet.trim_end().ends_with("</svg>"), "{sheet}");
     // The words are those of the report, the figures those of the two sizes on their rims.
     for text in [
-        "<title>front right, beyond: at worst the shoulder 12.77 mm into the frame rail at 38° inner lock",
+        "<title>front right, beyond by tire load: the tire is overloaded",
+        ". At worst the shoulder 17.77 mm into the frame rail at 38° inner lock",
+        ">−17.77 mm at worst,<",
         ">1 strut tube<",
         ">2 frame rail<",
         ">3 sway bar<",
-        ">inset 55.0 (was 68.0)<",
+        ">inset 55 (was 68)<",
     ] {
         assert!(sheet.contains(text), "no {text:?}");
     }

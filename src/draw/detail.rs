@@ -1,11 +1,12 @@
 //! The least clearance, enlarged: at the scale of a sheet a gap of a millimetre is not to be seen.
 
 use alloc::format;
+use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::callout::COLUMN;
 use super::flat::{Extent, Flat, along, circle, direction};
-use super::lettering::{self, LEADING, SIZE, tenths};
+use super::lettering::{self, LEADING, SIZE};
 use super::outline::section;
 use super::paper::{Frame, Line, Paper, Set};
 use crate::sweep::Profile;
@@ -19,6 +20,8 @@ pub(super) struct Nearest {
     pub(super) point: Flat,
     pub(super) thickness: f64,
     pub(super) gap: f64,
+    /// What it is called.
+    pub(super) figure: String,
 }
 
 const BOX: Flat = [COLUMN, 34.0];
@@ -76,12 +79,12 @@ impl Nearest {
         let ends = [self.place, self.surface].map(|end| frame.at(end));
         paper.span(ends[0], ends[1]);
         let way = direction(ends[0], ends[1]);
-        let text = tenths(self.gap);
-        let (wide, high) = (lettering::width(&text, SIZE), SIZE);
+        let text = &self.figure;
+        let (wide, high) = (lettering::width(text, SIZE), SIZE);
         // Beside the dimension line, to the right of a line that is upright, below one that is level.
         let across = if way[1] < 0.0 { [-way[1], way[0]] } else { [way[1], -way[0]] };
         let off = 1.2 + 0.5 * (wide * across[0].abs() + high * across[1].abs());
-        paper.figure(along(frame.at(middle), across, off), &text, false);
+        paper.figure(along(frame.at(middle), across, off), text, false);
         let [least, most] = [window.least, window.most].map(|point| frame.at(point));
         let frame: Vec<Flat> = Vec::from([least, [most[0], least[1]], most, [least[0], most[1]], least]);
         paper.line(Line::Thin, &frame);

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::callout::{COLUMN, Callout};
 use super::detail::{self, Nearest};
 use super::flat::{Extent, Flat, along, circle, sub};
-use super::lettering::{self, SIZE, tenths};
+use super::lettering::{self, SIZE, figure};
 use super::outline::{Seen, half, section};
 use super::paper::{Frame, Line, Paper};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
@@ -120,8 +120,8 @@ impl<'a> Front<'a> {
 
     fn dimensions(&self, frame: &Frame, paper: &mut Paper) {
         let was = |now: Length, before: Option<Length>| match before {
-            Some(before) => format!("{} (was {})", tenths(in_mm(now)), tenths(in_mm(before))),
-            None => tenths(in_mm(now)),
+            Some(before) => format!("{} (was {})", figure(in_mm(now)), figure(in_mm(before))),
+            None => figure(in_mm(now)),
         };
         let centre = in_mm(self.after.rim_centre());
         let half = 0.5 * in_mm(self.after.section_width());
@@ -190,7 +190,8 @@ impl Nearest {
         let gap = in_mm(swept.upper());
         let whole = gap + thickness;
         let share = if whole.abs() > 1e-6 { gap / whole } else { 0.0 };
-        Some(Self { place, surface: along(place, sub(point, place), share), point, thickness, gap })
+        let figure = figure(scene.least.map_or(gap, in_mm));
+        Some(Self { place, surface: along(place, sub(point, place), share), point, thickness, gap, figure })
     }
 }
 

@@ -3,6 +3,7 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use crate::fitment::Rounded;
 use crate::text::is_plain;
 
 /// Height of the letters' body, in millimetres on paper; capitals are 0.7 of it.
@@ -87,10 +88,9 @@ pub(super) fn lines(text: &str, size: f64, room: f64, most: usize) -> Vec<String
     lines
 }
 
-/// A figure to a tenth, with the minus sign of print.
-pub(super) fn tenths(value: f64) -> String {
-    let rounded = (value * 10.0).round() / 10.0;
-    if rounded < 0.0 { alloc::format!("−{:.1}", -rounded) } else { alloc::format!("{:.1}", rounded.abs()) }
+/// A figure as the report rounds it, with the minus sign of print.
+pub(super) fn figure(value: f64) -> String {
+    alloc::format!("{}", Rounded(value)).replace('-', "−")
 }
 
 #[cfg(test)]
@@ -114,9 +114,10 @@ mod tests {
     }
 
     #[test]
-    fn figures_have_a_tenth() {
-        assert_eq!(tenths(-0.04), "0.0");
-        assert_eq!(tenths(-3.25), "−3.3");
-        assert_eq!(tenths(214.0), "214.0");
+    fn figures_are_those_of_a_report() {
+        assert_eq!(figure(-0.004), "0");
+        assert_eq!(figure(-3.25), "−3.25");
+        assert_eq!(figure(-3.256), "−3.26");
+        assert_eq!(figure(214.0), "214");
     }
 }

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 
 use super::callout::Callout;
 use super::flat::{Extent, Flat, along, circle, direction};
-use super::lettering::{SIZE, tenths};
+use super::lettering::SIZE;
 use super::outline::{Seen, from_above, half, plan};
 use super::paper::{Frame, Line, Paper, Set};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
@@ -120,7 +120,7 @@ impl Plan {
             let lines = ["steering axis,", "at hub height"].map(String::from);
             add(axis.at, Vec::from(lines));
             if self.is_turned() {
-                let steer = format!("steer {}°", tenths(in_deg(self.pose.steer()).abs()));
+                let steer = format!("steer {}°", in_deg(self.pose.steer()).abs().round());
                 add(along(axis.at, axis.between, axis.radius), Vec::from([steer]));
             }
         }

@@ -6,11 +6,11 @@ use alloc::vec::Vec;
 
 use super::callout::{COLUMN, Callout};
 use super::flat::{Extent, Flat};
-use super::lettering::{SIZE, clean, lines, tenths};
+use super::lettering::{SIZE, clean, figure, lines};
 use super::outline::Seen;
 use super::paper::{Frame, Paper};
 use crate::sweep::{Corner, Obstacles, Point, Pose, Profile, Swept};
-use crate::units::{deg, in_deg, in_mm, mm};
+use crate::units::{Length, deg, in_deg, in_mm, mm};
 
 /// How far around the wheel, in millimetres of the vehicle, obstacles are shown in full. What is farther is cut
 /// off, but for the nearest of it.
@@ -32,13 +32,14 @@ pub struct Scene<'a> {
     pub(super) before: Option<&'a Profile>,
     pub(super) labels: &'a [&'a str],
     pub(super) swept: Option<&'a Swept>,
+    pub(super) least: Option<Length>,
     pub(super) heading: &'a str,
 }
 
 impl<'a> Scene<'a> {
     /// A wheel among its obstacles.
     pub const fn new(corner: &'a Corner, after: &'a Profile, obstacles: &'a Obstacles) -> Self {
-        Self { corner, after, obstacles, before: None, labels: &[], swept: None, heading: "" }
+        Self { corner, after, obstacles, before: None, labels: &[], swept: None, least: None, heading: "" }
     }
 
     /// Adds the wheel that was there before, in dashed outline.
@@ -58,6 +59,13 @@ impl<'a> Scene<'a> {
     /// drawn in its position.
     pub const fn with_swept(mut self, swept: &'a Swept) -> Self {
         self.swept = Some(swept);
+        self
+    }
+
+    /// The least clearance at worst, to be told in place of the drawn distance: a report holds the worst case against its
+    /// limit, and one gap has one figure.
+    pub const fn with_least_clearance(mut self, least: Length) -> Self {
+        self.least = Some(least);
         self
     }
 
@@ -95,8 +103,18 @@ impl<'a> Scene<'a> {
 
     /// The least clearance, in lines: the figure, and what it is proved not to be less than.
     pub(super) fn clearance(&self, swept: &Swept) -> Vec<String> {
-        let [lower, upper] = [swept.lower(), swept.upper()].map(|length| tenths(in_mm(length)));
-        Vec::from([String::from("least clearance"), format!("{upper} mm"), format!("(≥ {lower} mm)")])
+        let mut told = Vec::from([String::from("least clearance")]);
+        match self.least {
+            Some(least) => {
+                told.push(format!("{} mm at worst,", figure(in_mm(least))));
+                told.push(String::from("drawn at nominal size"));
+            }
+            None => {
+                let [lower, upper] = [swept.lower(), swept.upper()].map(|length| figure(in_mm(length)));
+                told.extend([format!("{upper} mm"), format!("(≥ {lower} mm)")]);
+            }
+        }
+        told
     }
 }
 
@@ -125,17 +143,17 @@ pub(super) trait Figure {
 /// Steer and travel in words.
 pub(super) fn in_words(pose: &Pose) -> String {
     let steer = in_deg(pose.steer());
-    let steer = if steer.abs() < 0.05 {
+    let steer = if steer.abs() < 0.5 {
         String::from("straight ahead")
     } else {
         let wheel = if steer > 0.0 { "inner" } else { "outer" };
-        format!("steered {}° as the {wheel} wheel", tenths(steer.abs()))
+        format!("steered {}° as the {wheel} wheel", steer.abs().round())
     };
     let travel = in_mm(pose.travel());
-    if travel.abs() < 0.05 {
+    if travel.abs() < 0.5 {
         format!("{steer}, at ride height")
     } else {
         let way = if travel > 0.0 { "jounce" } else { "rebound" };
-        format!("{steer}, {} mm in {way}", tenths(travel.abs()))
+        format!("{steer}, {} mm in {way}", travel.abs().round())
     }
 }

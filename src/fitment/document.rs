@@ -3,15 +3,11 @@
 use core::fmt;
 
 use super::check::{Check, CheckId};
-use super::layout::wrapped;
-use super::moves::{self, Moves};
+use super::moves::Moves;
 use super::position::Position;
-use super::print::Body;
 use super::report::Report;
-use super::summary::Summary;
 use super::todo::Todo;
 use super::{Change, Setup};
-use crate::text::Excerpt;
 use crate::vehicle::Vehicle;
 
 /// A report with the vehicle and the change that it judges.
@@ -64,11 +60,6 @@ impl<'a> Document<'a> {
         Moves::of(self.vehicle, self.change)
     }
 
-    /// The same in at most 15 lines.
-    pub const fn summary(&self) -> Summary<'a> {
-        Summary(*self)
-    }
-
     /// What to do about one of the report's findings.
     pub fn todo(&self, check: &Check) -> Todo {
         let axle = check.position().axle();
@@ -82,10 +73,6 @@ impl<'a> Document<'a> {
     /// Whether two findings are the same but for their place, with the same to do about them.
     pub(super) fn is_alike(&self, a: &Check, b: &Check) -> bool {
         a.id() == b.id() && self.todo(a).is_that_of(&self.todo(b))
-    }
-
-    pub(super) const fn body(&self) -> Body<'a> {
-        Body { report: self.report, document: Some(*self) }
     }
 
     /// What was on each axle and what is to go on, of the axles that have either.
@@ -104,23 +91,5 @@ pub(super) struct Written<'a>(pub(super) &'a Setup);
 impl fmt::Display for Written<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} on {}", self.0.tire(), self.0.wheel())
-    }
-}
-
-impl fmt::Display for Document<'_> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "{}\n", self.report.headline())?;
-        wrapped(f, 0, Excerpt(self.name.unwrap_or("vehicle without a name")))?;
-        for (place, setups) in self.setups() {
-            for (title, which, setup) in [(place.name(), "from", setups[0]), ("", "to", setups[1])] {
-                write!(f, "  {title:<6}{which:<5}")?;
-                match setup {
-                    Some(setup) => wrapped(f, 13, Written(setup))?,
-                    None => writeln!(f, "not given")?,
-                }
-            }
-        }
-        moves::print(f, &self.moves())?;
-        write!(f, "{}", self.body())
     }
 }

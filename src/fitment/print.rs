@@ -4,15 +4,16 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::Harm;
-use super::document::Document;
+use super::document::{Document, Written};
 use super::effect::Effect;
 use super::layout::{Cell, Maybe, Wrap, wrapped};
 use super::measure::{Measurement, Preparation};
+use super::moves;
 use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
 use super::todo::Todo;
 use super::value::{Bound, Rounded, Value};
-use crate::text::Name;
+use crate::text::{Excerpt, Name};
 use crate::{Citation, OwnSource};
 
 /// A margin with its sign.
@@ -245,6 +246,31 @@ impl Report {
     }
 }
 
+impl<'a> Document<'a> {
+    /// The findings of its report, with what to do about them.
+    pub(super) const fn body(&self) -> Body<'a> {
+        Body { report: self.report(), document: Some(*self) }
+    }
+}
+
+impl fmt::Display for Document<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        writeln!(f, "{}\n", self.report().headline())?;
+        wrapped(f, 0, Excerpt(self.name().unwrap_or("vehicle without a name")))?;
+        for (place, setups) in self.setups() {
+            for (title, which, setup) in [(place.name(), "from", setups[0]), ("", "to", setups[1])] {
+                write!(f, "  {title:<6}{which:<5}")?;
+                match setup {
+                    Some(setup) => wrapped(f, 13, Written(setup))?,
+                    None => writeln!(f, "not given")?,
+                }
+            }
+        }
+        moves::print(f, &self.moves())?;
+        write!(f, "{}", self.body())
+    }
+}
+
 impl fmt::Display for Report {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}\n{}", self.headline(), self.body())
@@ -307,13 +333,27 @@ impl fmt::Display for Body<'_> {
     }
 }
 
-/// Where each wheel comes nearest to what stands around it.
+/// Where each wheel comes nearest to what stands around it, with ends of which the same is true together.
 fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
     for (n, approach) in report.approaches().enumerate() {
+        let same = |place| {
+            let other = report.approaches().find(|other| other.position() == place);
+            other.is_some_and(|other| approach == other.at(approach.position()))
+        };
+        let place = match approach.position() {
+            Position::FrontRight if same(Position::FrontLeft) => continue,
+            Position::RearRight if same(Position::RearLeft) => continue,
+            Position::FrontLeft if same(Position::FrontRight) => "front both",
+            Position::RearLeft if same(Position::RearRight) => "rear both",
+            other => other.name(),
+        };
         if n == 0 {
-            writeln!(f, "\nNearest approach over all steer and travel, largest tire of its size")?;
+            writeln!(
+                f,
+                "\nNearest approach over all steer and travel: what is left at worst, with the\nlargest tire of its size, errors of measurement and movement under load"
+            )?;
         }
-        write!(f, "{:<12}", approach.position())?;
+        write!(f, "{:<12}", Name(place))?;
         wrapped(f, 12, approach)?;
     }
     Ok(())

@@ -1,6 +1,6 @@
 //! The findings of a report by how grave they are.
 
-use super::check::{Check, Verdict};
+use super::check::{Check, Position, Verdict};
 use super::report::Report;
 
 impl Report {
@@ -34,6 +34,37 @@ impl Report {
     /// ```
     pub fn worst(&self) -> Option<Check> {
         self.by_severity().find(|check| check.verdict().gravity() > 0)
+    }
+
+    /// The findings that bear on one place, the gravest first: its own, and of an end those of its axle; of an axle
+    /// those of its ends too.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, Position, Setup, Verdict};
+    /// use beadseat::vehicle::{Kind, Vehicle};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16")?, Setup::parse("225/45R17", "7.5Jx16")?];
+    /// let report = Change::front(old, new).assess(&Vehicle::new(Kind::Passenger));
+    /// let worst = report.at(Position::FrontLeft).next().ok_or("nothing")?;
+    /// assert_eq!((worst.id().name(), worst.verdict()), ("bead_diameter", Verdict::Beyond));
+    /// assert_eq!(report.verdict_at(Position::FrontLeft), Verdict::Beyond);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn at(&self, place: Position) -> impl Iterator<Item = Check> {
+        self.by_severity().filter(move |check| {
+            let found = check.position();
+            found == place || found == place.axle() || found.axle() == place
+        })
+    }
+
+    /// The verdict on one place: the worst of the findings that bear on it, and at best [`Verdict::Marginal`] where a
+    /// vital one is missing.
+    pub fn verdict_at(&self, place: Position) -> Verdict {
+        let of = |check: Check| match check.verdict() {
+            Verdict::NotAssessed if check.id().is_vital() => Verdict::Marginal,
+            verdict => verdict,
+        };
+        let graver = |a: Verdict, b: Verdict| if b.gravity() > a.gravity() { b } else { a };
+        self.at(place).map(of).reduce(graver).unwrap_or(Verdict::NotAssessed)
     }
 
     /// The findings with one verdict, the gravest first: what kills before what wears, front before

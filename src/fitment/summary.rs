@@ -29,7 +29,14 @@ use crate::text::{Excerpt, Name};
 /// # Ok::<(), beadseat::ParseError>(())
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Summary<'a>(pub(super) Document<'a>);
+pub struct Summary<'a>(Document<'a>);
+
+impl<'a> Document<'a> {
+    /// The same in at most 15 lines.
+    pub const fn summary(&self) -> Summary<'a> {
+        Summary(*self)
+    }
+}
 
 /// Where the text of a part begins, behind its title.
 const INDENT: usize = 12;

@@ -152,7 +152,7 @@ fn judge(
             None => finding,
         }
     };
-    let approach = Some(Approach::new(case.place, body, &worst));
+    let approach = Some(Approach::new(case.place, body, &worst, allowance.value()));
     if no_more(in_mm(limit.value()), in_mm(least)) {
         return Ok((finding(Verdict::Within, Reason::ClearsThroughout, None), approach));
     }

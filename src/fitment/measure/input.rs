@@ -124,7 +124,7 @@ inputs! {
     OriginalFastenerClass = "original.*.fasteners.class", "read the property class on the head of a bolt or the end of a stud, as 10.9", [] OnGround;
     FastenerSeat = "proposed.*.fasteners.seat", "look at the seat of the fasteners that come with the wheel", [] Anywhere;
     Obstacles = "vehicle.*.space.obstacles", "wheels straight, on the floor: tape, for each body near the wheel, how far ahead of, outboard of and above the middle of the hub's mounting face it is, or the gap from the tire to it (gap_mm); an arm or a rod that carries one is longer than it travels, and only independent wheels have a rod", [Tape, Straightedge] OnGround;
-    Travel = "vehicle.*.travel", "wheel off, body on stands: tape how far the hub hangs below its ride height, noted before on the floor, and how far it rises above that to the bump stop, or take the maker's data; what is gained in camber, toe or track needs 10 mm of bump", [Tape] WheelOff;
+    Travel = "vehicle.*.travel", "wheel off, body on stands: tape how far the hub hangs below its ride height, noted before on the floor, and how far it rises above that to the bump stop, or take the maker's data; what is gained in camber, toe or track needs 10 mm of jounce", [Tape] WheelOff;
     AxleType = "vehicle.*.axle_type", "look under the vehicle: a beam joins both wheels, or each moves by itself", [] OnGround;
     Locks = "vehicle.*.steering.lock_inner_deg (and lock_outer_deg)", "turn plates, or chalk lines along the wheel straight and at full lock, and a protractor", [Straightedge] OnGround;
     CasterAndTrail = "vehicle.*.steering.caster_deg (and trail_mm)", "take them from the maker's alignment data", [Papers] Anywhere;

@@ -9,7 +9,7 @@ use crate::text::Name;
 use crate::units::{Angle, Length, in_deg, in_mm};
 use crate::vehicle::BodyKind;
 
-/// The nearest approach of a wheel to a body around it, over all steer and travel.
+/// The nearest approach of a wheel to a body around it, over all steer and travel, and what is left there at worst.
 ///
 /// `Display` is one line: `12.4 mm from the tread to the frame rail at 31° inner lock, 40 mm jounce`, or where it
 /// touches `the tread 3.1 mm into the frame rail at 31° inner lock, 40 mm jounce`.
@@ -36,13 +36,14 @@ pub struct Approach {
 }
 
 impl Approach {
-    pub(in crate::fitment) fn new(place: Position, body: BodyKind, swept: &Swept) -> Self {
+    /// Of what is left when the wheel moves further than the figures by an allowance.
+    pub(in crate::fitment) fn new(place: Position, body: BodyKind, swept: &Swept, allowance: Length) -> Self {
         Self {
             place,
             body,
             part: swept.profile_point().part(),
-            lower: swept.lower(),
-            upper: swept.upper(),
+            lower: swept.lower() - allowance,
+            upper: swept.upper() - allowance,
             steer: swept.steer(),
             travel: swept.travel(),
         }
@@ -67,14 +68,14 @@ impl Approach {
         self.part
     }
 
-    /// No position is nearer than this, with the largest tire of its size and the uncertainty of the body;
-    /// negative inside it. That holds for the outline of a [`Profile`](crate::sweep::Profile) whose shoulder and
+    /// What is left at worst, the figure of the swept clearance: no position is nearer, with the largest tire of its
+    /// size, the uncertainty of the body, and the movement that the limits allow rubber and bushes; negative inside it. That holds for the outline of a [`Profile`](crate::sweep::Profile) whose shoulder and
     /// tread are shaped by default; the wheel's spokes are not in it.
     pub const fn lower(&self) -> Length {
         self.lower
     }
 
-    /// The clearance at the position below, a tenth of a millimetre above the lower bound at most, unless the
+    /// The same at the position below, a tenth of a millimetre above the lower bound at most, unless the
     /// work ended before.
     pub const fn upper(&self) -> Length {
         self.upper
