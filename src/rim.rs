@@ -11,6 +11,7 @@ mod valve_hole;
 mod width;
 
 pub use contour::{Contour, Hump};
+pub(crate) use diameter::CodeOf;
 pub use diameter::{RimDiameter, SeatTaper};
 pub use drop_centre::DropCentre;
 pub use valve_hole::ValveHole;

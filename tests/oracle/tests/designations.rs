@@ -190,6 +190,23 @@ fn service() -> impl Strategy<Value = Written> {
     )
 }
 
+/// Two loads at two speeds, the faster with no more load.
+fn second_service() -> impl Strategy<Value = Written> {
+    (0_u16..=279, any::<Index>(), 0_usize..14, 0_usize..14, any::<bool>())
+        .prop_filter("two speeds", |(_, _, first, second, _)| first != second)
+        .prop_map(|(more, less, first, second, left_away)| {
+            let less = less.index(usize::from(more) + 1) as u16;
+            let (a, b) = if first < second { (more, less) } else { (less, more) };
+            let [first, second] = [first, second].map(|place| SPEEDS[place]);
+            let mut typed = vec![fixed(a), Gap, word(first), fixed("/"), Gap];
+            if !(a == b && left_away) {
+                typed.extend([fixed(b), Gap]);
+            }
+            typed.push(word(second));
+            Written { canonical: format!("{a}{first}/{b}{second}"), typed }
+        })
+}
+
 fn load_version() -> impl Strategy<Value = Written> {
     prop_oneof![passenger_version(), Just(Written { canonical: "HL".to_owned(), typed: vec![word("HL")] })]
 }
@@ -295,7 +312,12 @@ fn metric_fields() -> impl Strategy<Value = MetricFields> {
         .prop_map(|(mark, width, aspect, structure, rim, spelling)| MetricFields {
             mark,
             // On whole-inch rims widths end in 5.
-            width: if rim.contains('.') { width } else { width / 10 * 10 + 5 },
+            width: match rim {
+                _ if rim.contains('.') => width,
+                // Wider ones are of earthmovers.
+                "25" => (width / 10 * 10 + 5).min(375),
+                _ => width / 10 * 10 + 5,
+            },
             aspect,
             structure,
             rim,
@@ -605,6 +627,7 @@ round_trips! {
     load_index: LoadIndex;
     speed_symbol: SpeedSymbol;
     service: ServiceDescription;
+    second_service: ServiceDescription;
     load_version: LoadVersion;
     load_range: LoadRange;
     metric: Metric;
@@ -638,6 +661,10 @@ proptest! {
             Mark::Lt => SizeClass::LightTruck,
             Mark::Hl => SizeClass::HighLoad,
             Mark::C => SizeClass::Commercial,
+            // Metric sizes of trucks are radials.
+            Mark::None if fields.rim.contains('.') && fields.structure == "-" && fields.width >= 240 => {
+                SizeClass::Implement
+            }
             Mark::None if fields.rim.contains('.') => SizeClass::Truck,
             Mark::None => SizeClass::Passenger,
         });
@@ -796,7 +823,7 @@ fn any_text() -> impl Strategy<Value = String> {
     let written = prop_oneof![
         rim_width().boxed(),
         rim_diameter().boxed(),
-        service().boxed(),
+        prop_oneof![15 => service(), 1 => second_service()].boxed(),
         load_version().boxed(),
         load_range().boxed(),
         metric().boxed(),
