@@ -8,8 +8,11 @@ use std::path::Path;
 use std::str::FromStr;
 
 use beadseat::ParseError;
+use beadseat::rim::RimSeries;
 use beadseat::tire::sidewall::SidewallLine;
 use beadseat::tire::{ServiceDescription, Tire, TireSize};
+use beadseat::uom::si::length::inch;
+use beadseat::wheel::Wheel;
 
 /// The canonical text and what it is, or the part that does not fit.
 fn read<T: Display + FromStr<Err = ParseError>>(text: &str, what: fn(&T) -> String) -> (String, String) {
@@ -38,6 +41,13 @@ fn rare_families() {
             "size" => read::<TireSize>(typed, |size| size.class().name().to_owned()),
             "tire" => read::<Tire>(typed, |tire| tire.size().class().name().to_owned()),
             "line" => read::<SidewallLine>(typed, |line| line.tire().size().class().name().to_owned()),
+            "wheel" => read::<Wheel>(typed, |wheel| {
+                let series = wheel.size().series().map_or("", RimSeries::mark);
+                let flange =
+                    wheel.size().flange_height().map(|height| format!("/{:.2}", height.get::<inch>()));
+                let flange = flange.map(|text| text.trim_end_matches('0').trim_end_matches('.').to_owned());
+                format!("{series}{}", flange.unwrap_or_default())
+            }),
             "service" => read::<ServiceDescription>(typed, |service| {
                 let second = service.second().map(|(index, speed)| format!("+{index}{speed}"));
                 format!("{}{}{}", service.single(), service.speed(), second.unwrap_or_default())

@@ -547,12 +547,15 @@ fn what_is_allowed_is_true_at_its_bounds() {
         &["LT245/75R17 LRA", "195/70R15C 8PR", "295/80R22.5 LRN"],
         &["205/55R16 LRE", "P205/55R16 10PR", "HL245/40R19 LRE"],
     );
-    let widths = "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code";
+    let widths = "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code, or 1.60, 1.85 or 2.15 in of motorcycles";
     bounds.of::<RimWidth>(
         Field::RimWidth,
         widths,
-        &["2", "2.25", "2.5", "2.75", "20", "47.75", "48", "6 1/4", "6 1/2", "6 3/4", "100", "105", "300"],
-        &["1.75", "1.999", "2.1", "2.251", "47.9", "48.25", "48 1/4", "99", "101", "305"],
+        &[
+            "2", "2.25", "2.5", "2.75", "20", "47.75", "48", "6 1/4", "6 1/2", "6 3/4", "100", "105", "300",
+            "1.60", "1.85", "2.15",
+        ],
+        &["1.75", "1.5", "1.61", "1.999", "2.1", "2.251", "47.9", "48.25", "48 1/4", "99", "101", "305"],
     );
     bounds.of::<WheelSize>(
         Field::RimWidth,
@@ -568,8 +571,8 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Hump>(
         Field::Hump,
-        "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
-        &["H", "H2", "FH", "FH2", "CH", "CH2", "EH", "EH2", "SL"],
+        "H, H2, FH, FH2, CH, CH2, EH, EH2, EH2+ or SL",
+        &["H", "H2", "FH", "FH2", "CH", "CH2", "EH", "EH2", "EH2+", "SL"],
         &["H1", "H3", "FH3", "SL2", "F", "J"],
     );
     bounds.of::<Inset>(

@@ -83,6 +83,10 @@ pub enum Field {
     Plies,
     /// Stars and codes beside a size of earthmovers.
     EarthmoverMark,
+    /// Series in front of a rim width.
+    RimSeries,
+    /// Flange height of a rim of earthmovers.
+    FlangeHeight,
 }
 
 impl Field {
@@ -131,6 +135,8 @@ impl Field {
             Self::MaximumSpeed => "maximum speed",
             Self::Plies => "plies",
             Self::EarthmoverMark => "earthmover mark",
+            Self::RimSeries => "rim series",
+            Self::FlangeHeight => "flange height",
         }
     }
 
@@ -141,6 +147,8 @@ impl Field {
     /// ```
     pub const fn allowed(self) -> &'static str {
         match self {
+            Self::RimSeries => "DW, W, MT or WM",
+            Self::FlangeHeight => "1 to 6 in, in tenths",
             Self::EarthmoverMark => {
                 "*, ** or ***, and C-1 to C-2, E-1 to E-7, G-1 to G-4 or L-1 to L-5, each once"
             }
@@ -169,10 +177,10 @@ impl Field {
                 "LRA to LRN or LOAD RANGE A to N without I and K, or 2PR to 24PR in even steps, not on a passenger size"
             }
             Self::RimWidth => {
-                "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code"
+                "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code, or 1.60, 1.85 or 2.15 in of motorcycles"
             }
             Self::Contour => "A, B, C, D, E, F, G, H, J, JJ, JK, K, L, P, S, T or V",
-            Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
+            Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2, EH2+ or SL",
             Self::Inset => "-300 to 300 mm",
             Self::HoleCount => "3 to 12",
             Self::BoltCircle => "60 to 600 mm, or below 20 as inches",

@@ -98,7 +98,7 @@ fn rim_contour(case: &Case<'_>) -> Found {
         need!(_contour = rim.contour() => WheelContour);
         return finding(Verdict::Marginal, Reason::NoHump);
     }
-    if run_flat(tire) && !matches!(rim.hump(), Some(Hump::Eh | Hump::Eh2)) {
+    if run_flat(tire) && !matches!(rim.hump(), Some(Hump::Eh | Hump::Eh2 | Hump::Eh2Plus)) {
         return finding(Verdict::Marginal, Reason::ExtendedHumpAdvised);
     }
     finding(Verdict::Within, Reason::HumpsHold)

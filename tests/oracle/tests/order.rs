@@ -141,7 +141,25 @@ fn wheel_sizes() -> impl Strategy<Value = String> {
     let contour = select(&["", "J", "JJ", "K", "S"][..]);
     let inches = (width, contour, select(&["x", "-"][..]), select(&["15", "16", "22.5"][..]))
         .prop_map(|(width, contour, separator, rim)| format!("{width}{contour}{separator}{rim}"));
-    let rim = prop_oneof![4 => inches, 1 => select(&["150TR390", "160TR390"][..]).prop_map(str::to_owned)];
+    let rare = select(
+        &[
+            "150TR390",
+            "160TR390",
+            "MT2.50x17",
+            "MT2.50x18",
+            "2.5x17",
+            "WM2x18",
+            "1.85x18",
+            "W10x24",
+            "W10Lx24",
+            "DW10x24",
+            "10x24",
+            "17.00-25/1.7",
+            "17.00-25/2",
+            "17-25",
+        ][..],
+    );
+    let rim = prop_oneof![3 => inches, 1 => rare.prop_map(str::to_owned)];
     (rim, select(&["", " H", " H2", " FH"][..])).prop_map(|(rim, hump)| format!("{rim}{hump}"))
 }
 
