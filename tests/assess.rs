@@ -82,7 +82,7 @@ fn every_case_comes_out_as_its_source_says() {
         checked += 1;
     }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
-    assert_eq!(checked, 403);
+    assert_eq!(checked, 406);
 }
 
 /// How the missing inputs that a reason names would be come by.

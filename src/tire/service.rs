@@ -71,7 +71,7 @@ impl ServiceDescription {
         if !bracket {
             if let Some(speed) = SpeedSymbol::scan_bare(scanner) {
                 let service = Self { single, second: dual, speed, second_speed: None };
-                if scanner.is_at(b'/') && service.can_have_second_speed() {
+                if scanner.byte() == b'/' && service.can_have_second_speed() {
                     // A copy goes there by reference, so that the scanner itself need not be in memory.
                     let mut behind = *scanner;
                     let service = service.scan_second(&mut behind);

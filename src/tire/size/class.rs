@@ -66,6 +66,8 @@ pub(crate) struct ClassRules {
 
     /// Whether they are tires of vehicles of the road.
     pub(crate) is_of_the_road: bool,
+    /// Whether they may stand on rims of motorcycles.
+    pub(crate) may_be_of_motorcycles: bool,
     /// Whether they are tires of passenger cars.
     pub(crate) is_passenger: bool,
     /// The load version that the designation has in it.
@@ -225,6 +227,7 @@ const UNKNOWN: ClassRules = ClassRules {
     flotation_family: "flotation",
     alpha_numeric_family: "alpha_numeric",
     is_of_the_road: true,
+    may_be_of_motorcycles: false,
     is_passenger: false,
     version: None,
     with_high_load: None,
@@ -249,6 +252,9 @@ const UNKNOWN: ClassRules = ClassRules {
     has_stiffness: false,
     new_tread_mm: 18.0,
 };
+
+/// It may be anything.
+const UNSTATED: ClassRules = ClassRules { may_be_of_motorcycles: true, ..UNKNOWN };
 
 const PASSENGER: ClassRules = ClassRules {
     is_passenger: true,
@@ -353,6 +359,7 @@ const TRAILER: ClassRules = ClassRules {
 
 /// The lists of UN R75 have diameters; its rules for others were not seen.
 const MOTORCYCLE: ClassRules = ClassRules {
+    may_be_of_motorcycles: true,
     suffix: " M/C",
     metric_family: "motorcycle_metric",
     numeric_family: "motorcycle_numeric",
@@ -428,7 +435,7 @@ impl SizeClass {
             Self::Earthmover => &EARTHMOVER,
             Self::OffRoad => &OFF_ROAD,
             Self::AllTerrain => &ALL_TERRAIN,
-            Self::Unstated => &UNKNOWN,
+            Self::Unstated => &UNSTATED,
         }
     }
 
