@@ -10,7 +10,8 @@ mod drop_centre;
 mod valve_hole;
 mod width;
 
-pub use contour::{Contour, Hump};
+pub use contour::{Contour, Hump, RimSeries};
+pub(crate) use diameter::CodeOf;
 pub use diameter::{RimDiameter, SeatTaper};
 pub use drop_centre::DropCentre;
 pub use valve_hole::ValveHole;

@@ -241,6 +241,18 @@ impl<'a> Scanner<'a> {
         here
     }
 
+    /// Whether a word stands alone somewhere behind.
+    #[cold]
+    pub(crate) const fn has_alone(mut self, word: &str) -> bool {
+        while !self.at_end() {
+            if self.is_apart() && self.eat_alone(word) {
+                return true;
+            }
+            self.step(1);
+        }
+        false
+    }
+
     /// As [`Scanner::eat_alone`], but the `X` of a multiplication sign may follow.
     #[inline]
     pub(crate) const fn eat_mark(&mut self, word: &str) -> bool {

@@ -7,6 +7,7 @@
 pub mod condition;
 mod designation;
 mod dimensions;
+mod earthmover;
 pub mod energy_label;
 mod formation;
 pub mod grading;
@@ -22,6 +23,7 @@ mod size;
 mod speed_symbol;
 
 pub use designation::Tire;
+pub use earthmover::OffRoadCode;
 pub use formation::Formation;
 pub use load_index::LoadIndex;
 pub use load_version::{LoadRange, LoadVersion};

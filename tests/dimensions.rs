@@ -56,17 +56,11 @@ fn rim_residual(row: &Row, column: &str, size: TireSize) -> f64 {
 #[test]
 fn rim_ranges_confirmed() {
     let mut tally = Tally::of("rim ranges, confirmed");
-    const OTHER_SUFFIX: &str = "a suffix that the grammar of sizes does not have";
     const SHARED: &str = "designations of tractor tires that others share, so no table can be told by them";
     let (mut minima, mut maxima, mut agricultural, mut sheet) = (0, 0, 0, 0);
     for row in &rows("rim_ranges_confirmed.csv") {
         let of_tractors = row["source"].contains("tractor tyres");
         match &row["designation"] {
-            name @ "9R17.5HC" => {
-                assert!(name.parse::<TireSize>().is_err());
-                tally.left(name, OTHER_SUFFIX);
-                continue;
-            }
             name @ "7.50-16; 7.50-18" => {
                 for size in name.split("; ").map(size) {
                     assert_eq!((size.class(), size.permitted_rim_range()), (SizeClass::Unstated, None));
@@ -135,8 +129,8 @@ fn rim_ranges_confirmed() {
         tally.checked(row);
     }
     assert_eq!((minima, maxima, agricultural), (15, 9, 90), "sizes with a minimum, a maximum, of tractors");
-    assert_eq!(sheet, 27, "sizes of the sheet");
-    tally.close(93, &[(OTHER_SUFFIX, 1), (SHARED, 1)]);
+    assert_eq!(sheet, 28, "sizes of the sheet");
+    tally.close(94, &[(SHARED, 1)]);
 }
 
 #[test]

@@ -217,7 +217,7 @@ fn errors_and_their_places() {
     refused.of::<Metric>("205R16", Missing, F::AspectRatio, 3..4);
     refused.of::<TireSize>("240/40R18", OutOfRange, F::SectionWidth, 0..3); // a motorcycle's without M/C
     refused.of::<TireSize>("240/65ZR16", OutOfRange, F::SectionWidth, 0..3);
-    refused.of::<TireSize>("600/60-22", OutOfRange, F::SectionWidth, 0..3);
+    refused.of::<TireSize>("600/60R22", OutOfRange, F::SectionWidth, 0..3);
     refused.of::<TireSize>("600/45-24", OutOfRange, F::SectionWidth, 0..3);
     refused.of::<TireSize>("230/65-16", OutOfRange, F::SectionWidth, 0..3);
     refused.of::<TireSize>("1260/50-32", OutOfRange, F::SectionWidth, 0..4);
@@ -443,7 +443,7 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Metric>(
         Field::SectionWidth,
-        "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 240 to 1250 mm ending in 0 on agricultural sizes, or 1.5 to 30 in",
+        "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 240 to 1250 mm ending in 0 on agricultural sizes, or 1.5 to 30 in, to 60 in on rims of earthmovers",
         &[
             "95/55R16",
             "105/55R16",
@@ -460,13 +460,13 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Metric>(
         Field::AspectRatio,
-        "20 to 95 in steps of 5, 100 for M/C, 78 behind a load letter",
+        "20 to 95 in steps of 5, 100 for M/C, 110 for IF and VF, 78 behind a load letter",
         &["205/20R16", "205/25R16", "205/90R16", "205/95R16"],
         &["205/15R16", "205/19R16", "205/21R16", "205/94R16", "205/96R16", "205/100R16"],
     );
     bounds.of::<Metric>(
         Field::Structure,
-        "R, D, B or -, with S, H, V or Z before and F behind an R",
+        "R, D, B or -, with S, H, V or Z before and F behind an R, or of old cross-ply tires S, H or V alone",
         &[
             "205/55R16",
             "205/55ZR16",
@@ -483,21 +483,22 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Metric>(
         Field::Family,
-        "one of P, LT, HL, T, ST in front, or C, CP, LT, M/C behind",
+        "one of P, LT, HL, T, ST, IF, VF, AT in front, or C, CP, LT, HC, M/C behind",
         &["P205/55R16", "T125/70D16", "ST205/75R15", "195/70R15C", "225/75R16CP", "180/55R17 M/C"],
         &["P195/70R15C", "LT245/75R17 LT", "ST205/75R15 M/C"],
     );
-    let codes = "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5, or 32 to 54 in in steps of 2 on agricultural sizes";
+    let codes = "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5, or 32 to 54 in in steps of 2 on agricultural sizes, or others of implements, earthmovers and garden machines";
     bounds.of::<RimDiameter>(
         Field::RimDiameter,
         codes,
         &[
             "8", "9", "25", "26", "28", "30", "14.5", "16.5", "17.5", "19.5", "20.5", "22.5", "24.5", "300",
-            "305", "495", "500", "32", "42", "54",
+            "305", "495", "500", "32", "42", "54", "4", "7", "15.3", "15.5", "16.1", "26.5", "30.5", "29",
+            "33", "63",
         ],
         &[
-            "295", "299", "301", "499", "501", "505", "7", "7.5", "8.5", "13.5", "15.5", "18.5", "21.5",
-            "23.5", "25.5", "26.5", "27", "29", "31", "33", "53", "56", "14.4", "14.6", "24.55", "100",
+            "295", "299", "301", "499", "501", "505", "3", "7.5", "8.5", "13.5", "15.4", "18.5", "21.5",
+            "23.5", "25.5", "27.5", "27", "31", "41", "43", "53", "56", "64", "14.4", "14.6", "24.55", "100",
         ],
     );
     for whole in 8..=26 {
@@ -506,7 +507,7 @@ fn what_is_allowed_is_true_at_its_bounds() {
     bounds.of::<LoadIndex>(Field::LoadIndex, "0 to 279", &["0", "1", "278", "279"], &["-1", "280"]);
     bounds.of::<ServiceDescription>(
         Field::DualLoadIndex,
-        "0 to 279 and not above the single load index",
+        "0 to 279 and not above the single load index, nor the load of a faster speed above that of a slower one",
         &["0/0R", "104/103R", "104/104R", "279/279R", "279/0R"],
         &["0/1R", "104/105R", "279/280R"],
     );
@@ -546,12 +547,15 @@ fn what_is_allowed_is_true_at_its_bounds() {
         &["LT245/75R17 LRA", "195/70R15C 8PR", "295/80R22.5 LRN"],
         &["205/55R16 LRE", "P205/55R16 10PR", "HL245/40R19 LRE"],
     );
-    let widths = "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code";
+    let widths = "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code, or 1.60, 1.85 or 2.15 in of motorcycles";
     bounds.of::<RimWidth>(
         Field::RimWidth,
         widths,
-        &["2", "2.25", "2.5", "2.75", "20", "47.75", "48", "6 1/4", "6 1/2", "6 3/4", "100", "105", "300"],
-        &["1.75", "1.999", "2.1", "2.251", "47.9", "48.25", "48 1/4", "99", "101", "305"],
+        &[
+            "2", "2.25", "2.5", "2.75", "20", "47.75", "48", "6 1/4", "6 1/2", "6 3/4", "100", "105", "300",
+            "1.60", "1.85", "2.15",
+        ],
+        &["1.75", "1.5", "1.61", "1.999", "2.1", "2.251", "47.9", "48.25", "48 1/4", "99", "101", "305"],
     );
     bounds.of::<WheelSize>(
         Field::RimWidth,
@@ -567,8 +571,8 @@ fn what_is_allowed_is_true_at_its_bounds() {
     );
     bounds.of::<Hump>(
         Field::Hump,
-        "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
-        &["H", "H2", "FH", "FH2", "CH", "CH2", "EH", "EH2", "SL"],
+        "H, H2, FH, FH2, CH, CH2, EH, EH2, EH2+ or SL",
+        &["H", "H2", "FH", "FH2", "CH", "CH2", "EH", "EH2", "EH2+", "SL"],
         &["H1", "H3", "FH3", "SL2", "F", "J"],
     );
     bounds.of::<Inset>(

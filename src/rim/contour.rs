@@ -1,7 +1,7 @@
 //! The letters beside a rim width: flange contour and humps.
 
 use super::{RimDiameter, RimWidth, SeatTaper};
-use crate::text::{Field, ParseError, Scanner, Text, designation};
+use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 use crate::{Citation, Toleranced};
 
@@ -97,7 +97,93 @@ marks! {
     in "beadseat::rim", "j" => "J", wrong "Q"
 }
 
+marks! {
+    /// What stands in front of a rim width: a series of rims that are not of cars.
+    ///
+    /// Source of the list: ETRTO and TRA, of `WM` British practice, from memory. What their flanges, wells and seats
+    /// measure was not seen.
+    RimSeries is RimSeries {
+        /// Of tractors, with a deeper and wider well.
+        DoubleWell = "DW",
+        /// Of motorcycles, for tubes; named by a number that stands for the width.
+        MotorcycleTube = "WM",
+        /// Of tractors.
+        Wide = "W",
+        /// Of motorcycles, for tubeless tires.
+        MotorcycleTubeless = "MT",
+    }
+    in "beadseat::rim", "mt" => "MT", wrong "TM"
+}
+
+/// The widths that the numbers behind `WM` stand for, in hundredths of an inch: `WM1` to `WM6`. From memory.
+const WM_WIDTHS: [&str; 6] = ["1.60", "1.85", "2.15", "2.50", "2.75", "3.00"];
+
+impl RimSeries {
+    /// Reads a series in front of a width: a digit must follow.
+    pub(crate) const fn scan_before_width(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut i = 0;
+        while i < Self::ALL.len() {
+            let mut ahead = *scanner;
+            if ahead.eat_str(Self::ALL[i].mark()) {
+                ahead.skip_space();
+                if ahead.at_digit() {
+                    *scanner = ahead;
+                    return Some(Self::ALL[i]);
+                }
+            }
+            i += 1;
+        }
+        None
+    }
+
+    /// The width behind the series.
+    pub(crate) const fn scan_width(self, scanner: &mut Scanner<'_>) -> Result<RimWidth, ParseError> {
+        let mut ahead = *scanner;
+        ahead.skip_digits();
+        if !matches!(self, Self::MotorcycleTube) || scanner.is_point(ahead.at()) {
+            return RimWidth::scan(scanner);
+        }
+        let at = scanner.at();
+        let number = tri!(scanner.whole(Field::RimWidth));
+        if number < 1 || number as usize > WM_WIDTHS.len() {
+            return Err(scanner.range(Field::RimWidth, at));
+        }
+        RimWidth::parse(WM_WIDTHS[number as usize - 1])
+    }
+
+    /// The number that stands for a width behind `WM`.
+    pub(crate) fn number_of(width: RimWidth) -> Option<u8> {
+        let at = WM_WIDTHS.iter().position(|known| RimWidth::parse(known) == Ok(width))?;
+        Some(at as u8 + 1)
+    }
+
+    /// Whether it is of motorcycles.
+    pub(crate) const fn is_of_motorcycles(self) -> bool {
+        matches!(self, Self::MotorcycleTube | Self::MotorcycleTubeless)
+    }
+}
+
 impl Contour {
+    /// Reads `J` or `JJ` in front of a diameter without a sign between them: a digit must follow.
+    #[cold]
+    pub(crate) const fn scan_before_diameter(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut ahead = *scanner;
+        ahead.skip_space();
+        let contour = if ahead.eat_str("JJ") {
+            Self::Jj
+        } else if ahead.eat(b'J') {
+            Self::J
+        } else {
+            return None;
+        };
+        ahead.skip_space();
+        if !ahead.at_digit() {
+            return None;
+        }
+        *scanner = ahead;
+        Some(contour)
+    }
+
     /// Reads a contour in front of a width: a digit must follow.
     #[inline]
     pub(crate) const fn scan_before_width(scanner: &mut Scanner<'_>) -> Option<Self> {
@@ -267,6 +353,8 @@ marks! {
         Ch2 = "CH2",
         /// Combination hump on the outer side.
         Ch = "CH",
+        /// Extended humps that are higher still, for run-flat tires.
+        Eh2Plus = "EH2+",
         /// Extended humps, for run-flat tires.
         Eh2 = "EH2",
         /// Extended hump on the outer side.

@@ -7,9 +7,16 @@ use crate::{Citation, Toleranced};
 /// A nominal rim diameter code, in inches, or in millimetres from 300 on.
 ///
 /// # Syntax
-/// Two or three digits: `8` … `26`, `28`, `30`, or a half size `14.5`, `16.5`, `17.5`, `19.5`, `20.5`,
-/// `22.5`, `24.5`; or millimetres, `300` to `500` in steps of 5; or `32` to `54` in steps of 2, which only
-/// agricultural tires have. `Ord` is by code.
+/// ```text
+/// road         = "8" … "26" | "28" | "30" | "14.5" | "16.5" | "17.5" | "19.5" | "20.5" | "22.5" | "24.5"
+///              | "300" … "500" in steps of 5, which are millimetres
+/// small        = "4" … "7"                                    lawn and garden
+/// implement    = "15.3" | "15.5" | "16.1" | "26.5" | "30.5"
+/// agricultural = "32" … "54" in steps of 2
+/// earthmover   = "29" | "33" | "35" | "39" | "45" | "49" | "51" | "57" | "63"
+/// ```
+/// Codes that are not of the road stand only in sizes of what has them. Which those are: from memory. `Ord` is by
+/// code.
 ///
 /// ```
 /// use beadseat::rim::{RimDiameter, SeatTaper};
@@ -95,15 +102,15 @@ impl RimDiameter {
         if Self::exists(tenths as i64) { Some(Self { tenths }) } else { None }
     }
 
-    /// Any code but those of agricultural tires.
+    /// A code of the road.
     #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let code = tri!(Self::scan_any(scanner));
-        if code.is_agricultural() { Err(scanner.range(Field::RimDiameter, start)) } else { Ok(code) }
+        if code.is_of_the_road() { Ok(code) } else { Err(scanner.range(Field::RimDiameter, start)) }
     }
 
-    /// A code in inches, for tires that are named in inches or by a letter.
+    /// A code in inches, for tires that are named by a letter.
     pub(crate) const fn scan_inches(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let code = tri!(Self::scan(scanner));
@@ -125,15 +132,41 @@ impl RimDiameter {
         }
     }
 
-    /// Whether only agricultural tires have the code: 32 to 54.
+    /// The row of the code; that of nothing, if it is in millimetres.
     #[inline(always)]
-    pub(crate) const fn is_agricultural(self) -> bool {
-        self.tenths.wrapping_sub(ROAD_MOST + 1) < MOST as u16 - ROAD_MOST
+    const fn row(self) -> Row {
+        if self.tenths as usize > MOST { Row(0) } else { ROWS[self.tenths as usize] }
     }
+
+    /// What has rims of the code.
+    pub(crate) const fn of(self) -> CodeOf {
+        self.row().of()
+    }
+
+    /// Whether road vehicles have rims of the code.
+    #[inline(always)]
+    pub(crate) const fn is_of_the_road(self) -> bool {
+        self.row().0 < 1 << Row::OF
+    }
+
+    /// Whether road vehicles have rims of the code, with a seat of 15°.
+    #[inline(always)]
+    pub(crate) const fn is_steep_of_the_road(self) -> bool {
+        self.row().0 >> Row::STEEP == 1
+    }
+
+    /// Whether it is a whole number of inches that cars have, and nearly nothing else.
+    #[inline(always)]
+    pub(crate) const fn is_usual(self) -> bool {
+        self.tenths as usize <= MOST && self.row().0 < 1 << Row::STEEP && self.tenths != Self::CODE_25.tenths
+    }
+
+    /// The code that earthmovers have most.
+    pub(crate) const CODE_25: Self = Self { tenths: 250 };
 
     #[inline(always)]
     const fn exists(tenths: i64) -> bool {
-        if tenths <= MOST as i64 { WHOLE_MM[tenths as usize] != 0 } else { is_millimetric(tenths) }
+        if tenths <= MOST as i64 { ROWS[tenths as usize].0 != 0 } else { is_millimetric(tenths) }
     }
 
     #[inline]
@@ -159,7 +192,7 @@ impl RimDiameter {
     ///
     /// It is not the diameter of the seat ([`RimDiameter::specified`]). Source: UN R30 and R54,
     /// definitions, from memory. All those are the inches of the code in whole millimetres, and so are
-    /// those from 32 on, which are derived from the code.
+    /// those that are not of the road, which are derived from the code.
     ///
     /// ```
     /// use beadseat::{rim::RimDiameter, units::mm};
@@ -171,12 +204,13 @@ impl RimDiameter {
     }
 
     pub(crate) const fn whole_mm(self) -> u16 {
-        if self.tenths as usize > MOST { self.tenths / 10 } else { WHOLE_MM[self.tenths as usize] }
+        if self.tenths as usize > MOST { self.tenths / 10 } else { self.row().whole_mm() }
     }
 
     /// The taper of the seat that the code stands for.
     ///
-    /// Code 15 is made with both tapers; it is read as 5° here. Source: common practice, no source.
+    /// Code 15 is made with both tapers; it is read as 5° here. Source: common practice, no source; that codes 15.3
+    /// and 16.1 of implements are of 5°, from memory.
     ///
     /// ```
     /// use beadseat::rim::{RimDiameter, SeatTaper};
@@ -184,13 +218,12 @@ impl RimDiameter {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn seat_taper(self) -> SeatTaper {
-        // Ten times a code ends in 0 or, for a half inch, in 5.
         if self.tenths as usize > MOST {
             SeatTaper::Millimetric
-        } else if self.tenths % 2 == 0 {
-            SeatTaper::FiveDegree
-        } else {
+        } else if self.row().is_steep() {
             SeatTaper::FifteenDegree
+        } else {
+            SeatTaper::FiveDegree
         }
     }
 
@@ -198,7 +231,7 @@ impl RimDiameter {
     ///
     /// 5° drop centre: `25.4·code − 0.8` mm up to code 16 and `+ 4.8` mm from code 17 (a 17 in rim is
     /// not one inch larger than a 16 in rim), ± 0.4 mm. 15° drop centre: `25.4·code`, no tolerance
-    /// known. Of millimetric rims and of codes from 32 on it is not known. Source: ISO 4000-2 and ISO
+    /// known. Of millimetric rims and of codes that are not of the road it is not known. Source: ISO 4000-2 and ISO
     /// 4209-2, from memory; code 14 seen in a trade article quoting TRA.
     ///
     /// ```
@@ -229,7 +262,7 @@ impl RimDiameter {
         }
         let inch_mm = 2.54 * f64::from(self.tenths);
         let (mm, tolerance) = match taper {
-            SeatTaper::FiveDegree if self.is_agricultural() => return None,
+            _ if !self.is_of_the_road() => return None,
             SeatTaper::FiveDegree if self.tenths <= 160 => (inch_mm - 0.8, 0.4),
             SeatTaper::FiveDegree => (inch_mm + 4.8, 0.4),
             SeatTaper::FifteenDegree => (inch_mm, 0.0),
@@ -276,27 +309,86 @@ const CODES: [(u16, u16); 28] = [
     (230, 584), (240, 610), (245, 622), (250, 635), (260, 660), (280, 711), (300, 762),
 ];
 
-/// The greatest code of road vehicles, × 10.
-const ROAD_MOST: u16 = CODES[CODES.len() - 1].0;
+/// What has rims of a code.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum CodeOf {
+    /// Road vehicles, and perhaps others too.
+    Road,
+    /// Lawn and garden machines.
+    Small,
+    Implement,
+    Agricultural,
+    Earthmover,
+}
 
-/// The greatest code in inches, × 10. Up to it agricultural tires have even codes: common practice, no
-/// source.
-const MOST: usize = 540;
+/// The codes of nothing on the road, × 10, from memory. Those of tractors from 32 on are the even ones: common
+/// practice, no source.
+const OTHER_CODES: [(CodeOf, &[u16]); 4] = [
+    (CodeOf::Small, &[40, 50, 60, 70]),
+    (CodeOf::Implement, &[153, 155, 161, 265, 305]),
+    (CodeOf::Agricultural, &[320, 340, 360, 380, 400, 420, 440, 460, 480, 500, 520, 540]),
+    (CodeOf::Earthmover, &[290, 330, 350, 390, 450, 490, 510, 570, 630]),
+];
 
-/// `d` by code × 10; 0 where there is no such code.
-static WHOLE_MM: [u16; MOST + 1] = {
-    let mut by_tenths = [0; MOST + 1];
+/// The greatest code in inches, × 10.
+const MOST: usize = 630;
+
+/// `d`, whether the seat is of 15°, and what has the code; 0 where there is no such code.
+#[derive(Clone, Copy)]
+struct Row(u16);
+
+impl Row {
+    const STEEP: u32 = 11;
+    const OF: u32 = 12;
+
+    /// Of a code × 10: a half inch is a seat of 15°.
+    const fn new(tenths: u16, mm: u16, of: CodeOf) -> Self {
+        let steep = if tenths % 10 == 5 { 1 } else { 0 };
+        Self(mm | steep << Self::STEEP | (of as u16) << Self::OF)
+    }
+
+    const fn whole_mm(self) -> u16 {
+        self.0 & ((1 << Self::STEEP) - 1)
+    }
+
+    #[inline(always)]
+    const fn is_steep(self) -> bool {
+        self.0 & 1 << Self::STEEP != 0
+    }
+
+    const fn of(self) -> CodeOf {
+        match self.0 >> Self::OF {
+            1 => CodeOf::Small,
+            2 => CodeOf::Implement,
+            3 => CodeOf::Agricultural,
+            4 => CodeOf::Earthmover,
+            _ => CodeOf::Road,
+        }
+    }
+}
+
+/// By code × 10.
+static ROWS: [Row; MOST + 1] = {
+    let mut rows = [Row(0); MOST + 1];
     let mut i = 0;
     while i < CODES.len() {
-        by_tenths[CODES[i].0 as usize] = CODES[i].1;
+        let (tenths, mm) = CODES[i];
+        rows[tenths as usize] = Row::new(tenths, mm, CodeOf::Road);
         i += 1;
     }
-    let mut tenths = ROAD_MOST as usize + 20;
-    while tenths <= MOST {
-        by_tenths[tenths] = ((tenths * 254 + 50) / 100) as u16;
-        tenths += 20;
+    let mut i = 0;
+    while i < OTHER_CODES.len() {
+        let (of, codes) = OTHER_CODES[i];
+        let mut k = 0;
+        while k < codes.len() {
+            let mm = ((codes[k] as u32 * 254 + 50) / 100) as u16;
+            assert!(rows[codes[k] as usize].0 == 0, "a code is listed twice");
+            rows[codes[k] as usize] = Row::new(codes[k], mm, of);
+            k += 1;
+        }
+        i += 1;
     }
-    by_tenths
+    rows
 };
 
 designation!(RimDiameter in "beadseat::rim", "17,5" => "17.5", wrong "18.5", by scan_any);

@@ -7,8 +7,8 @@ use crate::units::{self, Length};
 /// millimetres.
 ///
 /// # Syntax
-/// `6`, `6.5`, `6,5`, `6.50`, `6 1/2`; from 100 on, millimetres in steps of 5, as `150`. `6J` is not one (the
-/// letter is the [`Contour`](super::Contour)). `Ord` is by width.
+/// `6`, `6.5`, `6,5`, `6.50`, `6 1/2`; from 100 on, millimetres in steps of 5, as `150`; and `1.60`, `1.85` and `2.15` of
+/// motorcycles (from memory). `6J` is not one (the letter is the [`Contour`](super::Contour)). `Ord` is by width.
 ///
 /// ```
 /// use beadseat::rim::RimWidth;
@@ -19,8 +19,17 @@ use crate::units::{self, Length};
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct RimWidth {
-    /// Of a millimetre: both a quarter inch and a millimetre are whole numbers of them.
+    /// Of a millimetre: both a quarter inch and a millimetre are whole numbers of them. Of the widths that are neither,
+    /// the nearest.
     twentieths: u16,
+}
+
+/// Widths of motorcycles that are no quarters of an inch, in hundredths of it.
+const ODD: [u16; 3] = [160, 185, 215];
+
+/// The nearest twentieths of a millimetre.
+const fn odd_twentieths(hundredths: u16) -> u16 {
+    ((hundredths as u32 * 508 + 50) / 100) as u16
 }
 
 /// A quarter inch.
@@ -64,6 +73,13 @@ impl RimWidth {
             }
             return Ok(Self { twentieths: (thousandths / 1000) as u16 * MILLIMETRE });
         }
+        let mut i = 0;
+        while i < ODD.len() && thousandths % 250 != 0 {
+            if thousandths == ODD[i] as i64 * 10 {
+                return Ok(Self { twentieths: odd_twentieths(ODD[i]) });
+            }
+            i += 1;
+        }
         let mut quarters = thousandths / 250;
         if thousandths % 250 != 0 {
             return Err(scanner.range(Field::RimWidth, start));
@@ -99,17 +115,38 @@ impl RimWidth {
 
     #[inline]
     pub(crate) fn write(self, text: &mut Text) {
-        match self.millimetres() {
-            Some(millimetres) => text.whole(u32::from(millimetres)),
-            None => text.millionths(i64::from(self.twentieths / QUARTER) * 250_000),
+        match (self.millimetres(), self.odd()) {
+            (Some(millimetres), _) => text.whole(u32::from(millimetres)),
+            (None, Some(hundredths)) => text.millionths(i64::from(hundredths) * 10_000),
+            (None, None) => text.millionths(i64::from(self.twentieths / QUARTER) * 250_000),
         };
+    }
+
+    /// As [`RimWidth::write`], with two decimals.
+    #[cold]
+    pub(crate) fn write_hundredths(self, text: &mut Text) {
+        let hundredths = u32::from(self.odd().unwrap_or(self.quarters() * 25));
+        text.whole(hundredths / 100).byte(b'.');
+        text.byte(b'0' + (hundredths / 10 % 10) as u8).byte(b'0' + (hundredths % 10) as u8);
+    }
+
+    /// Hundredths of an inch, of a width that is no quarters of it.
+    const fn odd(self) -> Option<u16> {
+        let mut i = 0;
+        while i < ODD.len() && self.twentieths % QUARTER != 0 {
+            if self.twentieths == odd_twentieths(ODD[i]) {
+                return Some(ODD[i]);
+            }
+            i += 1;
+        }
+        None
     }
 
     /// As [`RimWidth::write`], with quarters as a fraction.
     #[cold]
     pub(crate) fn write_fraction(self, text: &mut Text) {
         let fraction = match self.quarters() % 4 {
-            _ if self.millimetres().is_some() => return self.write(text),
+            _ if self.twentieths % QUARTER != 0 => return self.write(text),
             0 => return self.write(text),
             1 => " 1/4",
             2 => " 1/2",
@@ -128,7 +165,12 @@ impl RimWidth {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn millimetres(self) -> Option<u16> {
-        if self.twentieths % QUARTER == 0 { None } else { Some(self.twentieths / MILLIMETRE) }
+        const LEAST: u16 = 100 * MILLIMETRE;
+        if self.twentieths % QUARTER == 0 || self.twentieths < LEAST {
+            None
+        } else {
+            Some(self.twentieths / MILLIMETRE)
+        }
     }
 
     /// The width between the flanges as rim tables print it: to the nearest half millimetre. Source: ETRTO tables,
@@ -146,7 +188,8 @@ impl RimWidth {
         units::mm(halves as f64 / 2.0)
     }
 
-    /// The width in quarter inches: 26 for 6.5 in; of a millimetric rim, the nearest.
+    /// The width in quarter inches: 26 for 6.5 in; of a millimetric rim and of an odd
+    /// width of motorcycles, the nearest.
     ///
     /// ```
     /// use beadseat::rim::RimWidth;
@@ -158,12 +201,18 @@ impl RimWidth {
     }
 
     pub(crate) const fn mm(self) -> f64 {
-        self.twentieths as f64 / MILLIMETRE as f64
+        match self.odd() {
+            Some(hundredths) => hundredths as f64 * 0.254,
+            None => self.twentieths as f64 / MILLIMETRE as f64,
+        }
     }
 
     /// In inches.
     pub(crate) const fn inches(self) -> f64 {
-        self.twentieths as f64 / (4 * QUARTER) as f64
+        match self.odd() {
+            Some(hundredths) => hundredths as f64 / 100.0,
+            None => self.twentieths as f64 / (4 * QUARTER) as f64,
+        }
     }
 
     /// The width between the flanges.
@@ -172,6 +221,7 @@ impl RimWidth {
     /// use beadseat::{rim::RimWidth, units::{inches, mm}};
     /// assert_eq!(RimWidth::parse("6.5")?.length(), inches(6.5));
     /// assert_eq!(RimWidth::parse("150")?.length(), mm(150.0));
+    /// assert_eq!(RimWidth::parse("1.85")?.length(), inches(1.85));
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn length(self) -> Length {

@@ -83,6 +83,12 @@ pub enum Field {
     Plies,
     /// Name of a document, given by a caller.
     OwnSource,
+    /// Stars and codes beside a size of earthmovers.
+    EarthmoverMark,
+    /// Series in front of a rim width.
+    RimSeries,
+    /// Flange height of a rim of earthmovers.
+    FlangeHeight,
 }
 
 impl Field {
@@ -131,6 +137,9 @@ impl Field {
             Self::MaximumSpeed => "maximum speed",
             Self::Plies => "plies",
             Self::OwnSource => "name of a document",
+            Self::EarthmoverMark => "earthmover mark",
+            Self::RimSeries => "rim series",
+            Self::FlangeHeight => "flange height",
         }
     }
 
@@ -141,17 +150,28 @@ impl Field {
     /// ```
     pub const fn allowed(self) -> &'static str {
         match self {
+            Self::RimSeries => "DW, W, MT or WM",
+            Self::FlangeHeight => "1 to 6 in, in tenths",
+            Self::EarthmoverMark => {
+                "*, ** or ***, and C-1 to C-2, E-1 to E-7, G-1 to G-4 or L-1 to L-5, each once"
+            }
             Self::Text => "1 to 255 bytes",
             Self::SectionWidth => {
-                "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 240 to 1250 mm ending in 0 on agricultural sizes, or 1.5 to 30 in"
+                "95 to 495 mm ending in 5, in 0 too on half-inch and millimetric rims and for M/C, or 240 to 1250 mm ending in 0 on agricultural sizes, or 1.5 to 30 in, to 60 in on rims of earthmovers"
             }
-            Self::AspectRatio => "20 to 95 in steps of 5, 100 for M/C, 78 behind a load letter",
-            Self::Structure => "R, D, B or -, with S, H, V or Z before and F behind an R",
+            Self::AspectRatio => {
+                "20 to 95 in steps of 5, 100 for M/C, 110 for IF and VF, 78 behind a load letter"
+            }
+            Self::Structure => {
+                "R, D, B or -, with S, H, V or Z before and F behind an R, or of old cross-ply tires S, H or V alone"
+            }
             Self::RimDiameter => {
-                "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5, or 32 to 54 in in steps of 2 on agricultural sizes"
+                "8 to 26, 28 or 30 in, or 14.5, 16.5, 17.5, 19.5, 20.5, 22.5, 24.5 in, or 300 to 500 mm in steps of 5, or 32 to 54 in in steps of 2 on agricultural sizes, or others of implements, earthmovers and garden machines"
             }
             Self::LoadIndex => "0 to 279",
-            Self::DualLoadIndex => "0 to 279 and not above the single load index",
+            Self::DualLoadIndex => {
+                "0 to 279 and not above the single load index, nor the load of a faster speed above that of a slower one"
+            }
             Self::SpeedSymbol => {
                 "A1 to A8, B to W without I, O and X, Y, or (Y), and of motorcycles (W), around the service description"
             }
@@ -160,10 +180,10 @@ impl Field {
                 "LRA to LRN or LOAD RANGE A to N without I and K, or 2PR to 24PR in even steps, not on a passenger size"
             }
             Self::RimWidth => {
-                "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code"
+                "2 to 48 in, in quarters, or 100 to 300 mm in steps of 5, and below the rim diameter code, or 1.60, 1.85 or 2.15 in of motorcycles"
             }
             Self::Contour => "A, B, C, D, E, F, G, H, J, JJ, JK, K, L, P, S, T or V",
-            Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2 or SL",
+            Self::Hump => "H, H2, FH, FH2, CH, CH2, EH, EH2, EH2+ or SL",
             Self::Inset => "-300 to 300 mm",
             Self::HoleCount => "3 to 12",
             Self::BoltCircle => "60 to 600 mm, or below 20 as inches",
@@ -186,8 +206,8 @@ impl Field {
                 "E or e, country 1 to 99, number of 4 to 8 digits, then S, W, R with stage 1 or 2"
             }
             Self::LoadLetter => "A to H, J, L, M, N, and behind the M of a motorcycle up to V",
-            Self::OverallDiameter => "10 to 60 in, and more than the rim diameter",
-            Self::Family => "one of P, LT, HL, T, ST in front, or C, CP, LT, M/C behind",
+            Self::OverallDiameter => "7 to 75 in, and more than the rim diameter",
+            Self::Family => "one of P, LT, HL, T, ST, IF, VF, AT in front, or C, CP, LT, HC, M/C behind",
             Self::MaximumLoad => "45 to 9999 with kg or lb, in both units the same",
             Self::MaximumPressure => "10 to 1500 with kPa or psi, in both units the same",
             Self::WheelDate => "month 1 to 12 or week 1 to 53, of a year from 1950 to 2099",

@@ -1,22 +1,29 @@
 //! A tire as it is designated.
 
-use super::{LoadRange, LoadVersion, Metric, ServiceDescription, SpeedSymbol, TireSize};
+use super::earthmover::EarthmoverMarks;
+use super::{LoadRange, LoadVersion, Metric, OffRoadCode, ServiceDescription, SpeedSymbol, TireSize};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
 /// A tire: size, service description, load version, load range.
 ///
 /// # Syntax
 /// ```text
-/// tire = size { service | version | range }      each at most once, in any order
+/// tire = size { service | version | range | stars | codes | class }      each at most once, in any order
+/// stars = "*" | "**" | "***"
+/// codes = code [ "/" code ]
+/// class = "M/C" | "LT"
 /// ```
 /// `XL`, `LL` and `HL` belong to sizes of cars and motorcycles, a load range or ply rating to all but metric sizes
 /// of cars, and either may be said twice in two ways; of `LT`, `ST` and half-inch sizes its letter may stand
-/// alone, or behind a stroke, common practice. The canonical form is size, service description, version, range.
+/// alone, or behind a stroke, common practice. Stars and codes ([`OffRoadCode`]) stand beside sizes of earthmovers, and
+/// from 10 in and rim code 20 beside those by section width that do not say what they are. `M/C`, and of sizes without
+/// an aspect ratio in millimetres `LT`, belongs to the size and is read behind all else too. The canonical form is
+/// size, service description, version, range, stars, codes.
 ///
-/// `Ord` is by size, then by service description, version and range; what is not given comes first.
+/// `Ord` is by size, then by service description, version, range, stars and codes; what is not given comes first.
 ///
 /// Accepted: `205/55R16 91V`, `205/55 ZR16 (94Y) XL`, `LT245/75R17 121/118S LRE`, `LT245/75R17 121/118S E`,
-/// `HL245/40R19 101Y XL`, `120/70ZR17M/C (58W)`. Refused: `205/55R16 91V 91V`, `205/55ZR16 (91W)`, `LT245/75R17 XL`.
+/// `HL245/40R19 101Y XL`, `120/70ZR17M/C (58W)`, `100/90-19 57H M/C`, `26.5R25 ** L-3`. Refused: `205/55R16 91V 91V`, `205/55ZR16 (91W)`, `LT245/75R17 XL`.
 ///
 /// ```
 /// use beadseat::{tire::Tire, units::kg};
@@ -32,9 +39,16 @@ pub struct Tire {
     pub(super) service: Option<ServiceDescription>,
     pub(super) version: Option<LoadVersion>,
     pub(super) range: Option<LoadRange>,
+    pub(super) earthmover: EarthmoverMarks,
 }
 
 impl Tire {
+    /// A size with nothing beside it.
+    #[inline(always)]
+    pub(super) const fn of_size(size: TireSize) -> Self {
+        Self { size, service: None, version: None, range: None, earthmover: EarthmoverMarks::NONE }
+    }
+
     #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         // What is read most often stays in registers: a metric size and its service description.
@@ -45,7 +59,7 @@ impl Tire {
             let at = scanner.at();
             match ServiceDescription::scan(scanner) {
                 Ok(only) if scanner.at_end() && !matches!(only.speed(), SpeedSymbol::AboveW) => {
-                    return Ok(Self { size, service: Some(only), version: None, range: None });
+                    return Ok(Self { service: Some(only), ..Self::of_size(size) });
                 }
                 // What begins like a ply rating may be one, and some symbols are not every tire's.
                 Ok(first) if !matches!(first.speed(), SpeedSymbol::P | SpeedSymbol::AboveW) => {
@@ -56,7 +70,7 @@ impl Tire {
             }
             // A copy goes there by reference, so that the scanner itself need not be in memory.
             let mut rest = *scanner;
-            let tire = Self { size, service, version: None, range: None }.scan_marks(&mut rest);
+            let tire = Self { service, ..Self::of_size(size) }.scan_marks(&mut rest);
             *scanner = rest;
             return tire;
         }
@@ -70,7 +84,7 @@ impl Tire {
     #[inline(never)]
     const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let size = tri!(TireSize::scan_any(scanner));
-        Self { size, service: None, version: None, range: None }.scan_marks(scanner)
+        Self::of_size(size).scan_marks(scanner)
     }
 
     /// Reads whatever else stands beside a size.
@@ -79,6 +93,9 @@ impl Tire {
         let mut version_given = false;
         loop {
             scanner.skip_space();
+            if scanner.at_end() {
+                return Ok(self);
+            }
             let at = scanner.at();
             match tri!(self.scan_mark(scanner, &mut version_given)) {
                 Some(Mark::Range(_)) if !self.size.has_load_range() => {
@@ -127,7 +144,33 @@ impl Tire {
             *version_given = true;
             return Ok(Some(Mark::Version(version)));
         }
+        if matches!(scanner.peek(0), b'*' | b'C' | b'E' | b'G' | b'L' | b'M' | 0x80..) {
+            let mut behind = *scanner;
+            let mark = self.scan_rare_mark(&mut behind);
+            *scanner = behind;
+            return mark;
+        }
         Ok(None)
+    }
+
+    /// Stars and codes of earthmovers, or the class of the size behind it.
+    #[cold]
+    #[inline(never)]
+    const fn scan_rare_mark(&self, scanner: &mut Scanner<'_>) -> Result<Option<Mark>, ParseError> {
+        if self.size.has_earthmover_marks() {
+            let mut marks = self.earthmover;
+            if tri!(marks.scan(scanner)) {
+                return Ok(Some(Mark::Earthmover(marks)));
+            }
+        }
+        let mut behind = *scanner;
+        match self.size.with_class_behind(&mut behind) {
+            Some(size) => {
+                *scanner = behind;
+                Ok(Some(Mark::Class(size)))
+            }
+            None => Ok(None),
+        }
     }
 
     /// A service description that a tire of this size can have: `(W)` is of motorcycles.
@@ -154,6 +197,8 @@ impl Tire {
                 }
             }
             Mark::Version(version) => self.version = Some(version),
+            Mark::Earthmover(marks) => self.earthmover = marks,
+            Mark::Class(size) => self.size = size,
         }
     }
 
@@ -171,6 +216,7 @@ impl Tire {
             text.byte(b' ');
             range.write(text);
         }
+        self.earthmover.write(text);
     }
 
     /// The size of the tire.
@@ -202,6 +248,33 @@ impl Tire {
     pub const fn load_range(&self) -> Option<LoadRange> {
         self.range
     }
+
+    /// How many stars stand beside a size of earthmovers, 0 to 3: the strength of a radial, as a ply rating is of
+    /// others. No pressures that they stand for were seen. From memory of the TRA yearbook.
+    ///
+    /// ```
+    /// use beadseat::tire::Tire;
+    /// assert_eq!(Tire::parse("26.5R25 ** L-3")?.stars(), 2);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn stars(&self) -> u8 {
+        self.earthmover.stars()
+    }
+
+    /// What a tire of earthmovers is made for: one code, or two.
+    ///
+    /// ```
+    /// use beadseat::tire::{OffRoadCode, Tire};
+    /// let tire = Tire::parse("23.5R25 * E3/L3")?;
+    /// assert_eq!(tire.to_string(), "23.5R25 * E-3/L-3");
+    /// let codes: Vec<_> = tire.off_road_codes().collect();
+    /// assert_eq!(codes, [OffRoadCode::parse("E-3")?, OffRoadCode::parse("L-3")?]);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn off_road_codes(&self) -> impl Iterator<Item = OffRoadCode> + use<> {
+        let marks = self.earthmover;
+        [marks.code(0), marks.code(1)].into_iter().flatten()
+    }
 }
 
 /// What stands behind a size.
@@ -209,6 +282,9 @@ pub(super) enum Mark {
     Service(ServiceDescription),
     Version(LoadVersion),
     Range(LoadRange),
+    Earthmover(EarthmoverMarks),
+    /// `M/C` or `LT` behind: the size that it makes.
+    Class(TireSize),
 }
 
 /// Whether the digits here are a ply rating rather than a load index.

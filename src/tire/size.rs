@@ -41,14 +41,19 @@ use crate::units::Length;
 /// | [`Metric`], millimetric rim | the same, rim code of 300 and more | `220/55R390` | `d + 2H` | from memory |
 /// | [`Metric`], `P`, `LT`, `HL`, `T`, `ST` | prefix | `P215/65R15`, `LT245/75R17`, `HL245/40R19`, `T125/70D16`, `ST205/75R15` | `d + 2H` | from memory |
 /// | [`Metric`], `C`, `CP` | suffix | `195/70R15C`, `225/75R16CP` | `d + 2H`, UN R54 | from memory |
-/// | [`Metric`], truck | half-inch rim | `295/80R22.5`, `385/65R22.5` | `d + 2H`, UN R54 | from memory |
+/// | [`Metric`], truck | half-inch rim, `HC` | `295/80R22.5`, `385/65R22.5`, `225/70R17.5HC` | `d + 2H`, UN R54 | from memory |
 /// | [`Metric`], motorcycle | `M/C`, or no mark, not radial, width in 0 to 190 | `120/70ZR17 M/C`, `100/90-19` | `d + 2H`; limits not known | from memory |
 /// | [`Metric`], agricultural | no mark, whole-inch rim, width in 0 from 240 | `710/55-30`, `340/65R42` | not known | |
+/// | [`Metric`], `IF`, `VF` | prefix | `IF710/70R42`, `VF480/80R50` | not known | |
+/// | [`Metric`], implement, earthmover, garden | by rim code and width | `400/60-15.5`, `750/65R25`, `145/70-6` | not known | |
 /// | [`FullProfile`] | width structure rim | `155R13`, `185R14C`, `155-13/6.15-13` | UN R30 and R54 Annex 5 | from memory |
 /// | [`Numeric`] | inches structure rim | `6.00-16`, `7.50R16C`, `11R22.5`, `4.00-18 M/C` | UN R30 and R54 Annex 5 | from memory |
 /// | [`Numeric`], agricultural | one decimal, even rim code from 24 | `9.5-24`, `20.8-38` | not known | |
+/// | [`Numeric`], implement | one decimal and aspect ratio, `L` behind the width | `10.0/80-12`, `12.5L-15` | not known | |
+/// | [`Numeric`], earthmover | rim code 25 or of earthmovers | `26.5R25`, `24.00R35` | not known | |
+/// | [`Numeric`], garden | rim code 4 to 7, second width | `5.00-6`, `4.80/4.00-8` | not known | |
 /// | [`Flotation`], `LT` | overall × width | `31x10.50R15LT` | UN R54 Annex 5, else the stated diameter | from memory |
-/// | [`Flotation`] | the same without `LT` | `18x9.5-8`, `25x8-12` | the stated diameter; limits not known | the designation |
+/// | [`Flotation`] | the same without `LT` | `18x9.5-8`, `25x8-12`, `13x5.00-6`, `AT25x8-12` | the stated diameter; limits not known | the designation |
 /// | [`AlphaNumeric`] | letter aspect rim | `ER78-14`, `G78-15LT`, `MT90B16` | UN R54 and R75 Annex 5 | from memory, R75 with doubt |
 ///
 /// Two rules decide where one could err: a number below 50 in front is inches, one from 50 is millimetres;
@@ -137,7 +142,15 @@ impl TireSize {
 
     const fn form(mut ahead: Scanner<'_>) -> Form {
         if !ahead.at_digit() {
-            let prefix = ahead.eat_str("LT") || ahead.eat_str("HL") || ahead.eat_str("ST");
+            let prefix = match ahead.peek(0) {
+                b'L' => ahead.eat_str("LT"),
+                b'H' => ahead.eat_str("HL"),
+                b'S' => ahead.eat_str("ST"),
+                b'I' => ahead.eat_str("IF"),
+                b'V' => ahead.eat_str("VF"),
+                b'A' => ahead.eat_str("AT"),
+                _ => false,
+            };
             if !prefix && matches!(ahead.peek(0), b'A'..=b'H' | b'J' | b'L'..=b'N') {
                 return Form::AlphaNumeric;
             }
@@ -183,6 +196,46 @@ impl TireSize {
                 None => None,
             },
             _ => None,
+        }
+    }
+
+    /// The same size as the mark `M/C` or `LT` behind a service description says, if it can be so and the mark is here.
+    pub(crate) const fn with_class_behind(self, scanner: &mut Scanner<'_>) -> Option<Self> {
+        if scanner.eat_alone("M/C") {
+            return match self {
+                _ if matches!(self.marked_class(), SizeClass::Motorcycle) => Some(self),
+                Self::Numeric(size) => match size.with_motorcycle() {
+                    Some(size) => Some(Self::Numeric(size)),
+                    None => None,
+                },
+                _ => None,
+            };
+        }
+        if !scanner.eat_alone("LT") {
+            return None;
+        }
+        match self {
+            Self::FullProfile(size) => match size.with_light_truck() {
+                Some(size) => Some(Self::FullProfile(size)),
+                None => None,
+            },
+            Self::Numeric(size) => match size.with_light_truck() {
+                Some(size) => Some(Self::Numeric(size)),
+                None => None,
+            },
+            Self::Flotation(size) => match size.with_light_truck() {
+                Some(size) => Some(Self::Flotation(size)),
+                None => None,
+            },
+            Self::Metric(_) | Self::AlphaNumeric(_) => None,
+        }
+    }
+
+    /// Whether stars and codes of earthmovers may stand beside the size.
+    pub(crate) const fn has_earthmover_marks(&self) -> bool {
+        match self {
+            Self::Numeric(size) => size.can_be_earthmover(),
+            _ => self.marked_class().rules().has_earthmover_marks,
         }
     }
 

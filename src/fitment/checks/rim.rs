@@ -8,6 +8,7 @@ use crate::fitment::finding::{Finding, Found};
 use crate::fitment::value::{Bound, Value};
 use crate::rim::{Hump, RimWidth, SeatTaper};
 use crate::tire::{RimRange, RimRangeBasis, Structure, TireSize};
+use crate::wheel::WheelSize;
 
 pub(super) const BEAD_DIAMETER: Definition =
     Definition::new(CheckId::BeadDiameter, Harm::ComesOff, Run::Axle(bead_diameter)).vital();
@@ -15,15 +16,25 @@ pub(super) const BEAD_DIAMETER: Definition =
 fn bead_diameter(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
     let (tire, rim) = (setup.tire().size().rim_diameter(), setup.wheel().size().diameter());
-    let (verdict, reason) = if tire == rim {
+    let other = of_other_vehicles(setup.tire().size(), setup.wheel().size());
+    let (verdict, reason) = if tire == rim && !other {
         (Verdict::Within, Reason::DiametersAgree)
-    } else if tire.seat_taper() != rim.seat_taper() {
+    } else if tire == rim || tire.seat_taper() != rim.seat_taper() {
         (Verdict::Beyond, Reason::SeatsDiffer)
     } else {
         (Verdict::Beyond, Reason::DiametersDiffer)
     };
     Ok(Finding::new(verdict, reason, Citation::DESIGNATION)
         .reading(Value::RimDiameter(rim), Bound::Equals(Value::RimDiameter(tire))))
+}
+
+/// Whether the rim is of a series that no tire of such a class is made for: a car's on one of motorcycles, tractors or
+/// earthmovers, or any but a motorcycle's on one of motorcycles. Common practice, no source.
+fn of_other_vehicles(tire: TireSize, rim: WheelSize) -> bool {
+    let named = rim.series().is_some() || rim.flange_height().is_some();
+    let of_motorcycles = rim.series().is_some_and(|series| series.is_of_motorcycles());
+    let rules = tire.rules();
+    named && rules.is_passenger || of_motorcycles && !rules.may_be_of_motorcycles
 }
 
 pub(super) const RIM_WIDTH: Definition =
@@ -98,7 +109,7 @@ fn rim_contour(case: &Case<'_>) -> Found {
         need!(_contour = rim.contour() => WheelContour);
         return finding(Verdict::Marginal, Reason::NoHump);
     }
-    if run_flat(tire) && !matches!(rim.hump(), Some(Hump::Eh | Hump::Eh2)) {
+    if run_flat(tire) && !matches!(rim.hump(), Some(Hump::Eh | Hump::Eh2 | Hump::Eh2Plus)) {
         return finding(Verdict::Marginal, Reason::ExtendedHumpAdvised);
     }
     finding(Verdict::Within, Reason::HumpsHold)

@@ -133,6 +133,7 @@ static TRUCK: &[Permitted] = &sorted([
 static TRUCK_SHEET: &[Permitted] = &sorted([
     permitted("11.00R24", "7.5", "8.5"),
     permitted("215/75R17.5", "6.0", "6.75"),
+    permitted("9R17.5HC", "6.75", "6.75"),
     permitted("245/70R17.5", "6.75", "7.5"),
     permitted("8R19.5", "5.25", "6.75"),
     permitted("9R22.5", "6.0", "7.5"),

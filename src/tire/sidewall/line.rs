@@ -59,7 +59,7 @@ const MOST_MARKS: u32 = 10;
 impl SidewallLine {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let size = tri!(TireSize::scan(scanner));
-        let mut line = Self::of(Tire { size, service: None, version: None, range: None });
+        let mut line = Self::of(Tire::of_size(size));
         let mut version_given = false;
         loop {
             scanner.skip_space();
@@ -210,6 +210,7 @@ impl SidewallLine {
             text.byte(b' ');
             range.write(text);
         }
+        self.tire.earthmover.write(text);
         for mark in self.marks.iter() {
             text.byte(b' ');
             mark.write(text);

@@ -109,7 +109,7 @@ impl AlphaNumeric {
     pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
         let key =
             family.and(self.letter as u64, 8).and(self.aspect as u64, 7).and(self.rim.tenths() as u64, 13);
-        key.and(self.structure as u64, 2).and(self.class as u64, 4)
+        key.and(self.structure as u64, 2).and(self.class as u64, SizeClass::BITS)
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

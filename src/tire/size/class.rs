@@ -29,12 +29,24 @@ words! {
         Trailer = "trailer",
         /// Truck or bus tire after UN R54.
         Truck = "truck",
+        /// `HC`: truck tire for the heavier of the rims of its code, after the TRA yearbook, from memory.
+        HeavyCommercial = "heavy_commercial",
         /// `M/C`: motorcycle tire after UN R75.
         Motorcycle = "motorcycle",
-        /// Tire of a tractor or implement, by section width.
+        /// Tire of a tractor, by section width.
         Agricultural = "agricultural",
-        /// Agricultural, industrial and off-road tire by overall diameter.
+        /// `IF`: tractor tire that carries more at the same pressure.
+        ImprovedFlexion = "improved_flexion",
+        /// `VF`: tractor tire that carries more still.
+        VeryHighFlexion = "very_high_flexion",
+        /// Tire of a farm implement or trailer, by section width.
+        Implement = "implement",
+        /// Tire of an earthmover, loader or crane.
+        Earthmover = "earthmover",
+        /// Agricultural, industrial and off-road tire by overall diameter, and small ones of lawn and garden.
         OffRoad = "off_road",
+        /// `AT`: tire of an all-terrain vehicle.
+        AllTerrain = "all_terrain",
         /// The designation does not say, and no table lists it.
         Unstated = "unstated",
     }
@@ -52,6 +64,10 @@ pub(crate) struct ClassRules {
     pub(crate) flotation_family: &'static str,
     pub(crate) alpha_numeric_family: &'static str,
 
+    /// Whether they are tires of vehicles of the road.
+    pub(crate) is_of_the_road: bool,
+    /// Whether they may stand on rims of motorcycles.
+    pub(crate) may_be_of_motorcycles: bool,
     /// Whether they are tires of passenger cars.
     pub(crate) is_passenger: bool,
     /// The load version that the designation has in it.
@@ -67,6 +83,8 @@ pub(crate) struct ClassRules {
     pub(crate) has_metric_load_range: bool,
     /// Whether a single letter beside the size is its load range.
     pub(crate) has_range_letter: bool,
+    /// Whether stars and codes of earthmovers may stand beside the size.
+    pub(crate) has_earthmover_marks: bool,
 
     /// The laws of load and pressure that are made for it, the one it is judged by first.
     pub(crate) laws: &'static [InflationModel],
@@ -208,6 +226,8 @@ const UNKNOWN: ClassRules = ClassRules {
     numeric_family: "numeric",
     flotation_family: "flotation",
     alpha_numeric_family: "alpha_numeric",
+    is_of_the_road: true,
+    may_be_of_motorcycles: false,
     is_passenger: false,
     version: None,
     with_high_load: None,
@@ -215,6 +235,7 @@ const UNKNOWN: ClassRules = ClassRules {
     has_open_w: false,
     has_metric_load_range: true,
     has_range_letter: false,
+    has_earthmover_marks: false,
     laws: &[],
     letter_pressures: None,
     has_pressure_limit_by_symbol: false,
@@ -231,6 +252,9 @@ const UNKNOWN: ClassRules = ClassRules {
     has_stiffness: false,
     new_tread_mm: 18.0,
 };
+
+/// It may be anything.
+const UNSTATED: ClassRules = ClassRules { may_be_of_motorcycles: true, ..UNKNOWN };
 
 const PASSENGER: ClassRules = ClassRules {
     is_passenger: true,
@@ -304,6 +328,9 @@ const TRUCK: ClassRules = ClassRules {
     ..COMMERCIAL
 };
 
+/// The designation of a rim does not say whether it is the heavier one.
+const HEAVY_COMMERCIAL: ClassRules = ClassRules { suffix: "HC", ..TRUCK };
+
 const LIGHT_TRUCK: ClassRules = ClassRules {
     prefix: "LT",
     metric_family: "lt_metric",
@@ -332,6 +359,7 @@ const TRAILER: ClassRules = ClassRules {
 
 /// The lists of UN R75 have diameters; its rules for others were not seen.
 const MOTORCYCLE: ClassRules = ClassRules {
+    may_be_of_motorcycles: true,
     suffix: " M/C",
     metric_family: "motorcycle_metric",
     numeric_family: "motorcycle_numeric",
@@ -345,16 +373,47 @@ const MOTORCYCLE: ClassRules = ClassRules {
 };
 
 const AGRICULTURAL: ClassRules = ClassRules {
+    is_of_the_road: false,
     metric_family: "agricultural_metric",
     numeric_family: "agricultural_numeric",
     rims: Rims::TractorTable,
     ..UNKNOWN
 };
 
+/// How much more they carry, and on which rims, was not seen.
+const IMPROVED_FLEXION: ClassRules =
+    ClassRules { prefix: "IF", metric_family: "agricultural_metric", is_of_the_road: false, ..UNKNOWN };
+const VERY_HIGH_FLEXION: ClassRules = ClassRules { prefix: "VF", ..IMPROVED_FLEXION };
+
+/// No rules of theirs were seen.
+const IMPLEMENT: ClassRules = ClassRules {
+    is_of_the_road: false,
+    metric_family: "implement_metric",
+    numeric_family: "implement_numeric",
+    ..UNKNOWN
+};
+const EARTHMOVER: ClassRules = ClassRules {
+    is_of_the_road: false,
+    metric_family: "earthmover_metric",
+    numeric_family: "earthmover_numeric",
+    has_earthmover_marks: true,
+    ..UNKNOWN
+};
+
 /// Its designation has the diameter, and no limits of it are known.
-const OFF_ROAD: ClassRules = ClassRules { flotation_family: "outer_by_width", ..UNKNOWN };
+const OFF_ROAD: ClassRules = ClassRules {
+    is_of_the_road: false,
+    metric_family: "off_road_metric",
+    numeric_family: "off_road_numeric",
+    flotation_family: "outer_by_width",
+    ..UNKNOWN
+};
+const ALL_TERRAIN: ClassRules = ClassRules { prefix: "AT", ..OFF_ROAD };
 
 impl SizeClass {
+    /// As many bits as its number takes in a key.
+    pub(super) const BITS: u32 = 5;
+
     /// What its rules say.
     pub(crate) const fn rules(self) -> &'static ClassRules {
         match self {
@@ -367,10 +426,16 @@ impl SizeClass {
             Self::Camper => &CAMPER,
             Self::Trailer => &TRAILER,
             Self::Truck => &TRUCK,
+            Self::HeavyCommercial => &HEAVY_COMMERCIAL,
             Self::Motorcycle => &MOTORCYCLE,
             Self::Agricultural => &AGRICULTURAL,
+            Self::ImprovedFlexion => &IMPROVED_FLEXION,
+            Self::VeryHighFlexion => &VERY_HIGH_FLEXION,
+            Self::Implement => &IMPLEMENT,
+            Self::Earthmover => &EARTHMOVER,
             Self::OffRoad => &OFF_ROAD,
-            Self::Unstated => &UNKNOWN,
+            Self::AllTerrain => &ALL_TERRAIN,
+            Self::Unstated => &UNSTATED,
         }
     }
 

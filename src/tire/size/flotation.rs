@@ -1,27 +1,30 @@
 //! Sizes by overall diameter and section width in inches.
 
-use super::SizeClass;
 use super::inch::Inches;
 use super::key::SizeKey;
 use super::structure::{StructureMark, marked};
+use super::{SizeClass, Structure};
 use crate::order::ordered;
-use crate::rim::RimDiameter;
+use crate::rim::{CodeOf, RimDiameter};
+use crate::text::ParseErrorKind::Contradiction;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
 /// A size by overall diameter × section width: high-flotation light trucks with `LT`, and without it
-/// agricultural, industrial and off-road tires. `Ord` is by rim diameter, width, overall diameter, structure and
-/// suffix.
+/// agricultural, industrial, off-road and garden tires, with `AT` those of all-terrain vehicles. `Ord` is by rim
+/// diameter, width, overall diameter, structure and mark.
 ///
 /// # Syntax
 /// ```text
-/// size = overall "x" width structure rim [ "LT" ]
+/// size = [ "AT" ] overall "x" width structure rim [ "LT" ]
 /// ```
-/// Overall diameter 10 to 60 in and more than the rim's, width 3 to 30 in. A leading `LT` is read as the
-/// suffix. Decimals are not part of the designation: `33x12.5R15LT` equals `33x12.50R15LT`. Canonical is a
+/// Overall diameter 7 to 75 in and more than the rim's, width 3 to 45 in. A leading `LT` is read as the
+/// suffix, and an `AT` behind as the prefix. Without a mark the rim may have a code of tractors or implements, and
+/// without `R` one of lawn and garden. Decimals are not part of the designation: `33x12.5R15LT` equals `33x12.50R15LT`. Canonical is a
 /// width with two decimals, or none if it is whole, as sidewalls print it: common practice, no source.
 ///
-/// Accepted: `31x10.50R15LT`, `35X12.50R20LT`, `18x9.50-8`, `18x9.5-8`, `25x8-12`. Refused: `15x10-15`.
+/// Accepted: `31x10.50R15LT`, `35X12.50R20LT`, `18x9.50-8`, `18x9.5-8`, `25x8-12`, `AT25x8-12`,
+/// `13x5.00-6`, `66x43.00-25`. Refused: `15x10-15`, `13x5.00R6`, `AT31x10.50-15LT`.
 ///
 /// ```
 /// use beadseat::{tire::{SizeClass, TireSize}, units::inches};
@@ -37,52 +40,99 @@ pub struct Flotation {
     width: Inches,
     rim: RimDiameter,
     mark: StructureMark,
-    light_truck: bool,
+    class: SizeClass,
 }
 
 impl Flotation {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let prefix = scanner.eat_str("LT");
+        let prefix = if scanner.eat_str("LT") {
+            Some(SizeClass::LightTruck)
+        } else if scanner.eat_str("AT") {
+            Some(SizeClass::AllTerrain)
+        } else {
+            None
+        };
         scanner.skip_space();
-        let overall = tri!(Inches::scan(scanner, Field::OverallDiameter, 1000, 6000)).shortest();
+        let overall = tri!(Inches::scan(scanner, Field::OverallDiameter, 700, 7500)).shortest();
         scanner.skip_space();
         if !scanner.eat_times() {
             return Err(scanner.missing(Field::SectionWidth));
         }
         scanner.skip_space();
-        let width = tri!(Inches::scan(scanner, Field::SectionWidth, 300, 3000)).two_or_none();
+        let width = tri!(Inches::scan(scanner, Field::SectionWidth, 300, 4500)).two_or_none();
         scanner.skip_space();
         let mark = tri!(StructureMark::scan(scanner));
         scanner.skip_space();
-        let rim = tri!(RimDiameter::scan_inches(scanner));
+        let rim_at = scanner.at();
+        let rim = tri!(RimDiameter::scan_any(scanner));
+        let rim_error = scanner.range(Field::RimDiameter, rim_at);
+        if rim.is_in_millimetres() {
+            return Err(rim_error);
+        }
         if rim.tenths() * 10 >= overall.hundredths() {
-            return Err(scanner.error(crate::ParseErrorKind::Contradiction, Field::OverallDiameter, start));
+            return Err(scanner.error(Contradiction, Field::OverallDiameter, start));
         }
         scanner.skip_space();
-        let suffix = scanner.eat_alone("LT");
-        Ok(Self { overall, width, rim, mark, light_truck: prefix || suffix })
+        let suffix = if scanner.eat_alone("LT") {
+            Some(SizeClass::LightTruck)
+        } else if scanner.eat_alone("AT") {
+            Some(SizeClass::AllTerrain)
+        } else {
+            None
+        };
+        let class = match (prefix, suffix) {
+            (None, None) => SizeClass::OffRoad,
+            (Some(class), None) | (None, Some(class)) => class,
+            (Some(before), Some(behind)) if before as u8 == behind as u8 => before,
+            _ => return Err(scanner.error(Contradiction, Field::Family, start)),
+        };
+        if rim.is_of_the_road() {
+            return Ok(Self { overall, width, rim, mark, class });
+        }
+        let has_rim = match rim.of() {
+            CodeOf::Road => true,
+            CodeOf::Small => {
+                !matches!((class, mark.structure), (SizeClass::LightTruck, _) | (_, Structure::Radial))
+            }
+            CodeOf::Implement | CodeOf::Agricultural => matches!(class, SizeClass::OffRoad),
+            CodeOf::Earthmover => false,
+        };
+        if has_rim { Ok(Self { overall, width, rim, mark, class }) } else { Err(rim_error) }
     }
 
     pub(super) const fn key(&self, family: SizeKey) -> SizeKey {
         let key = self.width.key(self.overall.key(family));
-        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.light_truck as u64, 1))
+        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.class as u64, SizeClass::BITS))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
+        if matches!(self.class, SizeClass::AllTerrain) {
+            text.str("AT");
+        }
         self.overall.write(text);
         text.byte(b'x');
         self.width.write(text);
         self.mark.write(text);
         self.rim.write(text);
-        if self.light_truck {
+        if matches!(self.class, SizeClass::LightTruck) {
             text.str("LT");
+        }
+    }
+
+    /// The same as a light truck's.
+    pub(super) const fn with_light_truck(self) -> Option<Self> {
+        match self.class {
+            SizeClass::OffRoad if self.rim.is_of_the_road() => {
+                Some(Self { class: SizeClass::LightTruck, ..self })
+            }
+            _ => None,
         }
     }
 
     /// Which rules the size follows.
     pub const fn class(&self) -> SizeClass {
-        if self.light_truck { SizeClass::LightTruck } else { SizeClass::OffRoad }
+        self.class
     }
 
     /// The overall diameter that is molded.
@@ -101,5 +151,5 @@ impl Flotation {
 }
 
 marked!(Flotation);
-ordered!(Flotation, |size| (size.rim, size.width, size.overall, size.mark, size.light_truck));
+ordered!(Flotation, |size| (size.rim, size.width, size.overall, size.mark, size.class as u8));
 designation!(Flotation in "beadseat::tire", "LT31 X 10.50 R 15" => "31x10.50R15LT", wrong "15x10-15");

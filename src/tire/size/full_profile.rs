@@ -82,7 +82,7 @@ impl FullProfile {
             None => key.and(0, 15),
             Some(inches) => inches.key(key),
         };
-        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.class as u64, 4))
+        self.mark.key(key.and(self.rim.tenths() as u64, 13).and(self.class as u64, SizeClass::BITS))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
@@ -100,6 +100,14 @@ impl FullProfile {
             SizeClass::LightTruck => "LT",
             _ => "",
         });
+    }
+
+    /// The same as a light truck's.
+    pub(super) const fn with_light_truck(self) -> Option<Self> {
+        match self.class {
+            SizeClass::Passenger => Some(Self { class: SizeClass::LightTruck, ..self }),
+            _ => None,
+        }
     }
 
     /// Which rules the size follows.

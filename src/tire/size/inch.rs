@@ -36,6 +36,11 @@ impl Inches {
         Ok(Self { hundredths: hundredths as u16, decimals: decimals as u8 })
     }
 
+    /// A whole number of hundredths.
+    pub(super) const fn of_hundredths(hundredths: u16) -> Self {
+        Self { hundredths, decimals: 2 }
+    }
+
     /// With as few decimals as it takes.
     pub(super) const fn shortest(self) -> Self {
         let decimals = match self.hundredths {

@@ -3,7 +3,7 @@
 use super::key::SizeKey;
 use crate::order::ordered;
 use crate::record::words;
-use crate::text::{Field, ParseError, Scanner, Text};
+use crate::text::{Field, ParseError, Scanner, Text, tri};
 
 words! {
     /// How the cords of the casing run.
@@ -49,6 +49,16 @@ impl StructureMark {
     /// ```
     #[inline(always)]
     pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let mark = tri!(Self::scan_any(scanner));
+        if mark.is_lettered_cross() { Err(scanner.missing(Field::Structure)) } else { Ok(mark) }
+    }
+
+    /// The same, or a speed letter in place of the dash or in front of `B`, as old cross-ply tires have it:
+    /// ```text
+    /// any = structure | ( "S" | "H" | "V" ) [ "B" ]
+    /// ```
+    #[inline(always)]
+    pub(super) const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         if scanner.eat(b'R') {
             return Ok(Self { structure: Structure::Radial, speed: None, run_flat: scanner.eat(b'F') });
         }
@@ -71,8 +81,31 @@ impl StructureMark {
         if scanner.eat(b'R') {
             Ok(Self { structure: Structure::Radial, speed: Some(speed), run_flat: scanner.eat(b'F') })
         } else {
-            Err(scanner.missing(Field::Structure))
+            // A copy goes there by reference, so that the scanner itself need not be in memory.
+            let mut behind = *scanner;
+            let mark = Self::scan_cross(&mut behind, speed);
+            *scanner = behind;
+            mark
         }
+    }
+
+    #[cold]
+    #[inline(never)]
+    const fn scan_cross(scanner: &mut Scanner<'_>, speed: SizeSpeedLetter) -> Result<Self, ParseError> {
+        let mut ahead = *scanner;
+        let structure = if ahead.eat(b'B') { Structure::BiasBelted } else { Structure::Diagonal };
+        ahead.skip_space();
+        if matches!(speed, SizeSpeedLetter::Z) || !ahead.at_digit() {
+            return Err(scanner.missing(Field::Structure));
+        }
+        *scanner = ahead;
+        Ok(Self { structure, speed: Some(speed), run_flat: false })
+    }
+
+    /// Whether it is a speed letter without the `R` of a radial.
+    #[inline(always)]
+    pub(super) const fn is_lettered_cross(self) -> bool {
+        self.speed.is_some() && !matches!(self.structure, Structure::Radial)
     }
 
     /// Appended to the key of what comes before it.
@@ -83,6 +116,11 @@ impl StructureMark {
             Some(speed) => speed as u64 + 1,
         };
         before.and(self.structure as u64, 2).and(speed, 3).and(self.run_flat as u64, 1)
+    }
+
+    #[inline(always)]
+    pub(super) const fn is_radial(self) -> bool {
+        matches!(self.structure, Structure::Radial)
     }
 
     /// Whether it is `R`, `D` or `-` and nothing more.
@@ -101,6 +139,7 @@ impl StructureMark {
         text.str(match self.structure {
             Structure::Radial if self.run_flat => "RF",
             Structure::Radial => "R",
+            Structure::Diagonal if self.speed.is_some() => "",
             Structure::Diagonal => "-",
             Structure::BiasBelted => "B",
         });

@@ -142,7 +142,7 @@ fn rim_width() -> impl Strategy<Value = Written> {
 
 const CONTOURS: [&str; 17] =
     ["A", "B", "C", "D", "E", "F", "G", "H", "J", "JJ", "JK", "K", "L", "P", "S", "T", "V"];
-const HUMPS: [&str; 9] = ["H", "H2", "FH", "FH2", "CH", "CH2", "EH", "EH2", "SL"];
+const HUMPS: [&str; 10] = ["H", "H2", "FH", "FH2", "CH", "CH2", "EH", "EH2", "EH2+", "SL"];
 
 fn one_of(marks: &'static [&'static str]) -> impl Strategy<Value = Written> {
     select(marks).prop_map(|mark| Written { canonical: mark.to_owned(), typed: vec![word(mark)] })
@@ -188,6 +188,23 @@ fn service() -> impl Strategy<Value = Written> {
             }
         },
     )
+}
+
+/// Two loads at two speeds, the faster with no more load.
+fn second_service() -> impl Strategy<Value = Written> {
+    (0_u16..=279, any::<Index>(), 0_usize..14, 0_usize..14, any::<bool>())
+        .prop_filter("two speeds", |(_, _, first, second, _)| first != second)
+        .prop_map(|(more, less, first, second, left_away)| {
+            let less = less.index(usize::from(more) + 1) as u16;
+            let (a, b) = if first < second { (more, less) } else { (less, more) };
+            let [first, second] = [first, second].map(|place| SPEEDS[place]);
+            let mut typed = vec![fixed(a), Gap, word(first), fixed("/"), Gap];
+            if !(a == b && left_away) {
+                typed.extend([fixed(b), Gap]);
+            }
+            typed.push(word(second));
+            Written { canonical: format!("{a}{first}/{b}{second}"), typed }
+        })
 }
 
 fn load_version() -> impl Strategy<Value = Written> {
@@ -295,7 +312,12 @@ fn metric_fields() -> impl Strategy<Value = MetricFields> {
         .prop_map(|(mark, width, aspect, structure, rim, spelling)| MetricFields {
             mark,
             // On whole-inch rims widths end in 5.
-            width: if rim.contains('.') { width } else { width / 10 * 10 + 5 },
+            width: match rim {
+                _ if rim.contains('.') => width,
+                // Wider ones are of earthmovers.
+                "25" => (width / 10 * 10 + 5).min(375),
+                _ => width / 10 * 10 + 5,
+            },
             aspect,
             structure,
             rim,
@@ -470,6 +492,72 @@ fn lie_in_each_other(size: &Written, holes: Option<&Written>, bore: Option<&Writ
     holes.is_none_or(|holes| holes < rim) && bore.is_none_or(|bore| bore < holes.unwrap_or(rim))
 }
 
+/// Rims of motorcycles, tractors and earthmovers.
+fn rare_wheel_size() -> impl Strategy<Value = Written> {
+    let motorcycle = (
+        select(&["1.60", "1.85", "2.15", "2.50", "3.00", "5.50"][..]),
+        select(&["10", "17", "21"][..]),
+        any::<[bool; 2]>(),
+    )
+        .prop_map(|(width, rim, [first, mark])| {
+            let mark = if mark { vec![Gap, word("M/C")] } else { vec![] };
+            let width_typed = [word("MT"), Gap, fixed(width)];
+            let typed = if first {
+                [vec![fixed(rim)], mark, vec![Gap, Times, Gap], width_typed.to_vec()].concat()
+            } else {
+                [width_typed.to_vec(), vec![Gap, Times, Gap, fixed(rim)], mark].concat()
+            };
+            Written { canonical: format!("MT{width}x{rim}"), typed }
+        });
+    let numbered = (1_u8..=6, select(&["16", "18", "21"][..])).prop_map(|(number, rim)| Written {
+        canonical: format!("WM{number}x{rim}"),
+        typed: vec![word("WM"), Gap, fixed(number), Gap, Times, Gap, fixed(rim)],
+    });
+    let tractor = (
+        select(&["W", "DW"][..]),
+        20_u16..=92,
+        select(&["", "A", "C", "L"][..]),
+        select(&["24", "26.5", "28", "38", "54"][..]),
+    )
+        .prop_map(|(series, quarters, contour, rim)| {
+            let width = decimal(i64::from(quarters) * 250_000);
+            let mut typed = vec![word(series), Gap, number(&width)];
+            if !contour.is_empty() {
+                typed.extend([Gap, word(contour)]);
+            }
+            typed.extend([Gap, Times, Gap, fixed(rim)]);
+            Written { canonical: format!("{series}{width}{contour}x{rim}"), typed }
+        });
+    let earthmover = (20_u16..=192, select(&["20", "25", "35", "63"][..]), 10_i64..=60).prop_map(
+        |(quarters, rim, tenths)| {
+            let flange = decimal(tenths * 100_000);
+            let width = format!("{}.{:02}", quarters / 4, quarters % 4 * 25);
+            let typed =
+                vec![number(&width), Gap, fixed("-"), Gap, fixed(rim), fixed("/"), Gap, fixed(&flange)];
+            Written { canonical: format!("{width}-{rim}/{flange}"), typed }
+        },
+    );
+    let signed =
+        (8_u16..=48, select(&["", "J", "JJ"][..]), select(&["13", "17", "22"][..]), any::<[bool; 2]>())
+            .prop_map(|(quarters, contour, rim, [first, joined])| {
+                let width = decimal(i64::from(quarters) * 250_000);
+                let sign = || vec![Gap, word("\""), Gap];
+                let letters = if contour.is_empty() { vec![] } else { vec![word(contour)] };
+                let typed = if contour.is_empty() || !joined {
+                    let (inches, rim) = (vec![number(&width)], vec![number(rim)]);
+                    if first {
+                        [rim, sign(), vec![Times, Gap], inches, sign(), letters].concat()
+                    } else {
+                        [inches, sign(), letters, vec![Gap, Times, Gap], rim, sign()].concat()
+                    }
+                } else {
+                    [vec![number(&width), Gap], letters, vec![Gap, number(rim)]].concat()
+                };
+                Written { canonical: format!("{width}{contour}x{rim}"), typed }
+            });
+    prop_oneof![motorcycle, numbered, tractor, earthmover, signed]
+}
+
 fn wheel() -> impl Strategy<Value = Written> {
     let parts = (
         wheel_size(),
@@ -605,6 +693,7 @@ round_trips! {
     load_index: LoadIndex;
     speed_symbol: SpeedSymbol;
     service: ServiceDescription;
+    second_service: ServiceDescription;
     load_version: LoadVersion;
     load_range: LoadRange;
     metric: Metric;
@@ -614,6 +703,7 @@ round_trips! {
     bore: Bore;
     inset: Inset;
     wheel_size: WheelSize;
+    rare_wheel_size: WheelSize;
     wheel: Wheel;
     thread: Thread;
     seat: Seat;
@@ -638,6 +728,10 @@ proptest! {
             Mark::Lt => SizeClass::LightTruck,
             Mark::Hl => SizeClass::HighLoad,
             Mark::C => SizeClass::Commercial,
+            // Metric sizes of trucks are radials.
+            Mark::None if fields.rim.contains('.') && fields.structure == "-" && fields.width >= 240 => {
+                SizeClass::Implement
+            }
             Mark::None if fields.rim.contains('.') => SizeClass::Truck,
             Mark::None => SizeClass::Passenger,
         });
@@ -796,7 +890,7 @@ fn any_text() -> impl Strategy<Value = String> {
     let written = prop_oneof![
         rim_width().boxed(),
         rim_diameter().boxed(),
-        service().boxed(),
+        prop_oneof![15 => service(), 1 => second_service()].boxed(),
         load_version().boxed(),
         load_range().boxed(),
         metric().boxed(),

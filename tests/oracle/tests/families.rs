@@ -48,12 +48,101 @@ fn agricultural() -> impl Strategy<Value = String> {
         (16_u16..=27).prop_map(|half| (2 * half).to_string()),
     ];
     let metric = (24_u16..=125, 10_u16..=19, select(&["R", "-"][..]), codes.clone())
+        .prop_filter("such sizes on code 25 are of earthmovers", |(width, aspect, _, rim)| {
+            rim != "25" || *width < 39 || *aspect < 13
+        })
         .prop_map(|(width, aspect, structure, rim)| format!("{}/{}{structure}{rim}", 10 * width, 5 * aspect));
     let inches = (8_u16..=29, 0_u16..=9, select(&["R", "-"][..]), codes)
         .prop_filter("earthmover sizes have code 25", |(.., rim)| rim != "25")
         .prop_map(|(whole, tenth, structure, rim)| format!("{whole}.{tenth}{structure}{rim}"));
     prop_oneof![metric, inches]
 }
+
+/// Sizes of implements, earthmovers, garden and all-terrain machines, and of heavier tractors and trucks.
+fn rare() -> impl Strategy<Value = String> {
+    let flexion = (
+        select(&["IF", "VF"][..]),
+        40_u16..=280,
+        4_u16..=22,
+        select(&["15", "20", "26.5", "30", "30.5", "42", "54"][..]),
+    )
+        .prop_map(|(prefix, width, aspect, rim)| format!("{prefix}{}/{}R{rim}", 5 * width, 5 * aspect));
+    let implement = (
+        18_u16..=100,
+        4_u16..=19,
+        select(&["R", "-"][..]),
+        select(&["15.3", "15.5", "16.1", "26.5", "30.5"][..]),
+    )
+        .prop_map(|(width, aspect, structure, rim)| format!("{}/{}{structure}{rim}", 10 * width, 5 * aspect));
+    let wide = (50_u16..=100, 4_u16..=19, select(&["R", "-"][..]), select(&["17.5", "22.5"][..]))
+        .prop_map(|(width, aspect, structure, rim)| format!("{}/{}{structure}{rim}", 10 * width, 5 * aspect));
+    let low = (inches(5, 29), select(&["R", "-"][..]), select(&["14", "15", "16.1", "17"][..]))
+        .prop_map(|(width, structure, rim)| format!("{width}L{structure}{rim}"));
+    let by_aspect = (50_u16..=250, 8_u16..=19, select(&["12", "15.3", "16.1", "18"][..]))
+        .prop_map(|(tenths, aspect, rim)| format!("{}.{}/{}-{rim}", tenths / 10, tenths % 10, 5 * aspect));
+    let earthmover =
+        (inches(10, 59), select(&["", "/65", "/90"][..]), select(&["R", "-"][..]), select(EARTHMOVER))
+            .prop_map(|(width, aspect, structure, rim)| format!("{width}{aspect}{structure}{rim}"))
+            .prop_filter("60 in at most, and from 50 on millimetres with an aspect ratio", |text| {
+                !text.contains('/') || text.as_bytes()[0] < b'5'
+            });
+    let metric_earthmover = (77_u16..=200, 13_u16..=19, select(&["R", "-"][..]), select(EARTHMOVER))
+        .prop_map(|(width, aspect, structure, rim)| format!("{}/{}{structure}{rim}", 5 * width, 5 * aspect));
+    let two_widths = (30_u16..=130, 30_u16..=130, select(&["4", "6", "8", "13"][..]))
+        .prop_filter("two widths, and small ones on small rims", |(a, b, rim)| {
+            a != b && (*a <= 70 || !["4", "6"].contains(rim))
+        })
+        .prop_map(|(a, b, rim)| {
+            let [a, b] = [a, b.min(127)].map(|tenths| format!("{}.{}0", tenths / 10, tenths % 10));
+            format!("{a}/{b}-{rim}")
+        });
+    let small = (200_u16..=700, select(&["4", "5", "6", "7"][..]))
+        .prop_map(|(hundredths, rim)| format!("{}.{:02}-{rim}", hundredths / 100, hundredths % 100));
+    let garden = (select(&["", "AT"][..]), 11_u16..=20, 3_u16..=12, select(&["4", "5", "6", "7"][..]))
+        .prop_map(|(prefix, overall, width, rim)| format!("{prefix}{overall}x{width}-{rim}"));
+    let small_metric = (16_u16..=40, 4_u16..=22, select(&["4", "5", "6", "7"][..]))
+        .prop_map(|(width, aspect, rim)| format!("{}/{}-{rim}", 5 * width, 5 * aspect));
+    let all_terrain = (20_u16..=34, 7_u16..=14, select(STRUCTURES), select(&["8", "10", "12"][..]))
+        .prop_map(|(overall, width, structure, rim)| format!("AT{overall}x{width}{structure}{rim}"));
+    let heavy =
+        prop_oneof![
+            (10_u16..=49, 4_u16..=19, select(&["17.5", "19.5"][..]))
+                .prop_map(|(width, aspect, rim)| format!("{}/{}R{rim}HC", 10 * width, 5 * aspect)),
+            (7_u16..=12, select(&["R", "-"][..]))
+                .prop_map(|(width, structure)| format!("{width}{structure}17.5HC")),
+        ];
+    let lettered = prop_oneof![
+        (200_u16..=510, select(&["S", "H", "V", "HB"][..]), 16_u16..=21, select(&["", " M/C"][..])).prop_map(
+            |(width, letter, rim, suffix)| format!("{}.{:02}{letter}{rim}{suffix}", width / 100, width % 100)
+        ),
+        (520_u16..=800, select(&["S", "H"][..]), 12_u16..=15).prop_map(|(width, letter, rim)| format!(
+            "{}.{:02}{letter}{rim}",
+            width / 100,
+            width % 100
+        )),
+        (5_u16..=19, 4_u16..=20, select(&["S", "H", "V", "VB"][..]), 10_u16..=23).prop_map(
+            |(width, aspect, letter, rim)| format!("{}/{}{letter}{rim} M/C", 10 * width, 5 * aspect)
+        ),
+    ];
+    prop_oneof![
+        flexion.boxed(),
+        implement.boxed(),
+        wide.boxed(),
+        low.boxed(),
+        by_aspect.boxed(),
+        earthmover.boxed(),
+        metric_earthmover.boxed(),
+        two_widths.boxed(),
+        small.boxed(),
+        garden.boxed(),
+        small_metric.boxed(),
+        all_terrain.boxed(),
+        heavy.boxed(),
+        lettered.boxed(),
+    ]
+}
+
+const EARTHMOVER: &[&str] = &["25", "29", "33", "35", "39", "45", "49", "51", "57", "63"];
 
 /// Inches with none, one or two decimals.
 fn inches(least: u16, most: u16) -> impl Strategy<Value = String> {
@@ -117,11 +206,14 @@ fn alpha_numeric() -> impl Strategy<Value = String> {
 }
 
 fn any_family() -> impl Strategy<Value = String> {
-    prop_oneof![metric(), no_aspect(), numeric(), flotation(), alpha_numeric(), agricultural()]
+    prop_oneof![metric(), no_aspect(), numeric(), flotation(), alpha_numeric(), agricultural(), rare()]
 }
 
 /// The parts of a canonical text, longest first: marks of letters, numbers, strokes.
-const MARKS: &[&str] = &["ZRF", "M/C", "SR", "HR", "VR", "ZR", "RF", "LT", "HL", "ST", "CP", "/", "-", "x"];
+const MARKS: &[&str] = &[
+    "ZRF", "M/C", "SR", "HR", "VR", "ZR", "RF", "LT", "HL", "ST", "CP", "IF", "VF", "AT", "HC", "VB", "HB",
+    "/", "-", "x",
+];
 
 fn parts(text: &str) -> Vec<&str> {
     let (mut parts, mut rest) = (Vec::new(), text);

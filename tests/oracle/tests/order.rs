@@ -94,14 +94,46 @@ fn sizes() -> impl Strategy<Value = String> {
         .prop_map(|(letter, radial, aspect, structure, rim, suffix)| {
             format!("{letter}{radial}{aspect}{structure}{rim}{suffix}")
         });
-    prop_oneof![metric, no_aspect, numeric, flotation, letter]
+    let rare = select(
+        &[
+            "IF600/70R30",
+            "VF600/70R30",
+            "600/70R30",
+            "500/60-22.5",
+            "500/60R22.5",
+            "400/60-15.5",
+            "145/70-6",
+            "17.5R25",
+            "17.5-25",
+            "17.50-25",
+            "4.80/4.00-8",
+            "4.80/3.50-8",
+            "4.80-8",
+            "4.10H18",
+            "4.10S18",
+            "4.10H18 M/C",
+            "11L-15",
+            "11-15L",
+            "11-15",
+            "8R17.5HC",
+            "8R17.5",
+            "AT25x8-12",
+            "25x8-12",
+        ][..],
+    )
+    .prop_map(str::to_owned);
+    prop_oneof![metric, no_aspect, numeric, flotation, letter, rare]
 }
 
 fn tires() -> impl Strategy<Value = String> {
     let size = select(&["205/55ZR16", "205/55R16", "LT245/75R17", "31x10.50R15LT", "120/70ZR17 M/C"][..]);
     let service = select(&["", " 91V", " 91H", " 91/89V", " 94V", " (94Y)", " (58W)"][..]);
     let mark = select(&["", " XL", " LL", " HL", " LRE", " LRC"][..]);
-    (size, service, mark).prop_map(|(size, service, mark)| format!("{size}{service}{mark}"))
+    let road = (size, service, mark).prop_map(|(size, service, mark)| format!("{size}{service}{mark}"));
+    let service = select(&["", " 145A8", " 145A8/145B", " 145A8/142B", " 145A8/142D", " 145/142A8"][..]);
+    let mark = select(&["", " *", " **", " L-3", " * L-3", " * L-3/E-3", " L-3S", " LRE L-3"][..]);
+    let earthmover = (service, mark).prop_map(|(service, mark)| format!("26.5R25{service}{mark}"));
+    prop_oneof![road, earthmover]
 }
 
 fn wheel_sizes() -> impl Strategy<Value = String> {
@@ -109,7 +141,25 @@ fn wheel_sizes() -> impl Strategy<Value = String> {
     let contour = select(&["", "J", "JJ", "K", "S"][..]);
     let inches = (width, contour, select(&["x", "-"][..]), select(&["15", "16", "22.5"][..]))
         .prop_map(|(width, contour, separator, rim)| format!("{width}{contour}{separator}{rim}"));
-    let rim = prop_oneof![4 => inches, 1 => select(&["150TR390", "160TR390"][..]).prop_map(str::to_owned)];
+    let rare = select(
+        &[
+            "150TR390",
+            "160TR390",
+            "MT2.50x17",
+            "MT2.50x18",
+            "2.5x17",
+            "WM2x18",
+            "1.85x18",
+            "W10x24",
+            "W10Lx24",
+            "DW10x24",
+            "10x24",
+            "17.00-25/1.7",
+            "17.00-25/2",
+            "17-25",
+        ][..],
+    );
+    let rim = prop_oneof![3 => inches, 1 => rare.prop_map(str::to_owned)];
     (rim, select(&["", " H", " H2", " FH"][..])).prop_map(|(rim, hump)| format!("{rim}{hump}"))
 }
 
