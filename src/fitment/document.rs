@@ -50,7 +50,7 @@ impl<'a> Document<'a> {
         self.name
     }
 
-    /// The report.
+    /// The report that it is made of.
     pub const fn report(&self) -> &'a Report {
         self.report
     }

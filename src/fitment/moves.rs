@@ -80,12 +80,12 @@ pub struct Move {
 }
 
 impl Move {
-    /// What.
+    /// What it is that moves.
     pub const fn id(&self) -> MoveId {
         self.id
     }
 
-    /// On which axle.
+    /// The axle on which it moves.
     pub const fn position(&self) -> Position {
         self.place
     }

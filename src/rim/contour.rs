@@ -107,7 +107,7 @@ marks! {
         DoubleWell = "DW",
         /// Of motorcycles, for tubes; named by a number that stands for the width.
         MotorcycleTube = "WM",
-        /// Of tractors.
+        /// A rim that tractors have.
         Wide = "W",
         /// Of motorcycles, for tubeless tires.
         MotorcycleTubeless = "MT",

@@ -252,7 +252,10 @@ fn size() -> impl Strategy<Value = TireSize> {
         select(&["13", "16", "17.5", "19", "22.5", "24"][..]),
     )
         .prop_map(|(prefix, width, aspect, structure, rim)| {
-            // On whole-inch rims widths end in 5.
+            // On whole-inch rims widths end in 5; with a dash, wide ones on half inches are of implements, whose
+            // dimensions no rule tells.
+            let is_implement = prefix.is_empty() && rim.contains('.') && structure != "R" && width >= 48;
+            let structure = if is_implement { "R" } else { structure };
             let width = if rim.contains('.') { 5 * width } else { 5 * (width | 1) };
             format!("{prefix}{width}/{}{structure}{rim}", 5 * aspect).parse().unwrap()
         })
