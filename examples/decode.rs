@@ -5,6 +5,7 @@
 use std::io::{BufRead, Write};
 use std::process::ExitCode;
 
+use beadseat::marking::{Readings, Suggestion, readings, suggestions};
 use beadseat::rim::{Contour, RimDiameter, SeatTaper};
 use beadseat::tire::{
     Formation, LoadIndex, RimRange, ServiceDescription, SpeedSymbol, Tire, TireSize,
@@ -38,12 +39,12 @@ fn main() -> ExitCode {
     let mut out = std::io::stdout().lock();
     let mut all_read = true;
     let mut answer = |text: &str| {
-        let marking = Marking::parse(text);
-        all_read &= marking.is_ok();
-        match (json, marking) {
-            (true, marking) => writeln!(out, "{}", for_programs(text, marking)),
-            (false, Ok(marking)) => writeln!(out, "{}\n{}", marking, for_people(&marking)),
-            (false, Err(error)) => writeln!(out, "{}\n", error.show(text)),
+        let found = readings(text);
+        all_read &= found.is_ok();
+        match (json, found) {
+            (true, found) => writeln!(out, "{}", for_programs(text, found)),
+            (false, Ok(found)) => writeln!(out, "{}\n{}", found.best().marking(), for_people(&found)),
+            (false, Err(error)) => writeln!(out, "{}\n{}", error.show(text), near(text)),
         }
     };
     let done = if texts.is_empty() {
@@ -62,13 +63,29 @@ fn main() -> ExitCode {
     }
 }
 
-fn for_programs(text: &str, marking: Result<Marking, ParseError>) -> Value {
-    match marking {
-        Ok(marking) => {
+/// The nearest texts that can be read, for people.
+fn near(text: &str) -> String {
+    let line = |near: Suggestion| match near.presumes() {
+        Some(presumed) => format!("  perhaps: {near}   ({presumed})\n"),
+        None => format!("  perhaps: {near}\n"),
+    };
+    suggestions(text).map(line).collect()
+}
+
+fn for_programs(text: &str, found: Result<Readings, ParseError>) -> Value {
+    match found {
+        Ok(found) => {
+            let marking = found.best().marking();
             let mut object = Map::new();
             object.insert("input".into(), text.into());
             object.insert("kind".into(), marking.kind().into());
             object.insert("canonical".into(), marking.to_string().into());
+            object.insert("when".into(), found.best().when().into());
+            let others = found.others().map(|other| {
+                let marking = other.marking();
+                json!({ "kind": marking.kind(), "canonical": marking.to_string(), "when": other.when() })
+            });
+            object.insert("also".into(), others.collect());
             object.insert("meaning".into(), marking.meaning().into());
             object.insert("for_choice".into(), marking.for_choice().into());
             object.insert("defined_in".into(), marking.citation().to_string().into());
@@ -82,12 +99,14 @@ fn for_programs(text: &str, marking: Result<Marking, ParseError>) -> Value {
                 "field": error.field().name(),
                 "message": error.to_string(),
                 "span": [error.span().start, error.span().end],
-            }
+            },
+            "suggestions": suggestions(text).map(|near| near.to_string()).collect::<Vec<_>>(),
         }),
     }
 }
 
-fn for_people(marking: &Marking) -> String {
+fn for_people(found: &Readings) -> String {
+    let marking = &found.best().marking();
     let mut text = format!(
         "  {}\n  choice: {}\n  source: {}\n",
         marking.meaning(),
@@ -104,6 +123,12 @@ fn for_people(marking: &Marking) -> String {
             other => other.to_string(),
         };
         text += &format!("  {key:<34}{}\n", value.replace('"', ""));
+    }
+    if let Some(when) = found.best().when() {
+        text += &format!("  if:   {when}\n");
+    }
+    for other in found.others() {
+        text += &format!("  or:   {}, {}\n", other.marking(), other.when().unwrap_or_default());
     }
     text
 }

@@ -77,6 +77,11 @@ pub enum MoldedPressure {
     Kilopascals(u16),
     /// Pounds a square inch.
     Psi(u16),
+    /// Hundredths of a bar.
+    Bar(u16),
+    /// Hundredths of a kilopond a square centimetre, the technical atmosphere: molded as `kp/cm²`, `kg/cm²` or, above
+    /// the air's own, `atü`.
+    TechnicalAtmospheres(u16),
 }
 
 impl MoldedPressure {
@@ -90,6 +95,9 @@ impl MoldedPressure {
         match self {
             Self::Kilopascals(kpa) => units::kpa(kpa as f64),
             Self::Psi(psi) => units::psi(psi as f64),
+            Self::Bar(hundredths) => units::kpa(hundredths as f64),
+            // 1 kp/cm² is 98.0665 kPa by definition.
+            Self::TechnicalAtmospheres(hundredths) => units::kpa(hundredths as f64 * 0.980_665),
         }
     }
 
@@ -116,25 +124,56 @@ impl MoldedPressure {
     }
 
     const fn scan_one(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        const LEAST_KPA: f64 = 10.0;
+        const MOST_KPA: f64 = 1500.0;
         let at = scanner.at();
-        let number = tri!(scanner.whole(Field::MaximumPressure));
-        if number < 10 || number > 1500 {
-            return Err(scanner.range(Field::MaximumPressure, at));
-        }
+        let hundredths = tri!(scanner.decimal(Field::MaximumPressure, 2));
+        let end = *scanner;
         scanner.skip_space();
-        if scanner.eat_word("KPA") {
-            Ok(Self::Kilopascals(number))
+        let whole = hundredths % 100 == 0;
+        let number = (hundredths / 100) as u16;
+        let short = if hundredths < 10_000 { hundredths as u16 } else { 0 };
+        let pressure = if scanner.eat_word("KPA") {
+            if !whole || number < 10 || number > 1500 {
+                return Err(end.range(Field::MaximumPressure, at));
+            }
+            return Ok(Self::Kilopascals(number));
         } else if scanner.eat_word("PSI") {
-            Ok(Self::Psi(number))
+            if !whole || number < 10 || number > 1500 {
+                return Err(end.range(Field::MaximumPressure, at));
+            }
+            return Ok(Self::Psi(number));
+        } else if scanner.eat_word("BAR") {
+            Self::Bar(short)
+        } else if scanner.eat_str("KP/CM") || scanner.eat_str("KGF/CM") || scanner.eat_str("KG/CM") {
+            if !(scanner.eat_str("\u{b2}") || scanner.eat(b'2')) {
+                return Err(scanner.missing(Field::MaximumPressure));
+            }
+            Self::TechnicalAtmospheres(short)
+        } else if scanner.eat_str("AT\u{fc}")
+            || scanner.eat_str("AT\u{dc}")
+            || scanner.eat_word("ATU")
+            || scanner.eat_word("ATUE")
+        {
+            Self::TechnicalAtmospheres(short)
         } else {
-            Err(scanner.missing(Field::MaximumPressure))
+            return Err(scanner.missing(Field::MaximumPressure));
+        };
+        let kpa = in_kpa(pressure.pressure());
+        if kpa < LEAST_KPA || kpa > MOST_KPA {
+            return Err(end.range(Field::MaximumPressure, at));
         }
+        Ok(pressure)
     }
 
     pub(crate) fn write(self, text: &mut Text) {
         match self {
             Self::Kilopascals(kpa) => text.whole(u32::from(kpa)).str(" kPa"),
             Self::Psi(psi) => text.whole(u32::from(psi)).str(" psi"),
+            Self::Bar(hundredths) => text.millionths(i64::from(hundredths) * 10_000).str(" bar"),
+            Self::TechnicalAtmospheres(hundredths) => {
+                text.millionths(i64::from(hundredths) * 10_000).str(" kp/cm2")
+            }
         };
     }
 }

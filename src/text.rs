@@ -264,6 +264,46 @@ impl<'a> Scanner<'a> {
         here
     }
 
+    /// Steps over a spelling in which a space stands for a space, a hyphen or nothing; no letter or digit may follow.
+    pub(crate) const fn eat_spelled(&mut self, spelling: &str) -> bool {
+        let mut ahead = *self;
+        let spelling = spelling.as_bytes();
+        let mut i = 0;
+        while i < spelling.len() {
+            if spelling[i] == b' ' {
+                let _ = ahead.skip_space() || ahead.eat(b'-');
+            } else if !ahead.eat(spelling[i]) {
+                return false;
+            }
+            i += 1;
+        }
+        if ahead.peek(0).is_ascii_alphanumeric() {
+            return false;
+        }
+        *self = ahead;
+        true
+    }
+
+    /// Steps over the first of some [spellings](Self::eat_spelled) that stands here.
+    pub(crate) const fn eat_any(&mut self, spellings: &[&str]) -> bool {
+        let mut i = 0;
+        while i < spellings.len() {
+            if self.eat_spelled(spellings[i]) {
+                return true;
+            }
+            i += 1;
+        }
+        false
+    }
+
+    /// Steps over what may stand between a word and what it names: `:`, `=`, a point, and white space.
+    pub(crate) const fn skip_colon(&mut self) {
+        self.skip_space();
+        if self.eat(b':') || self.eat(b'=') || self.eat(b'.') {
+            self.skip_space();
+        }
+    }
+
     /// A multiplication sign: `x`, `X`, `*` or `×`.
     #[inline]
     pub(crate) const fn eat_times(&mut self) -> bool {

@@ -1,6 +1,7 @@
 //! The wheel: its designation, where its rim stands, how it meets the hub, what it carries.
 
 mod adaptor;
+mod backspacing;
 mod barrel;
 mod bolt_circle;
 mod bore;
@@ -8,11 +9,13 @@ mod designation;
 pub mod drilling;
 mod fastener;
 mod inset;
+mod phrase;
 pub mod position;
 mod rating;
 mod ring;
 pub mod rotation;
 mod seat;
+mod size_phrase;
 mod stamp;
 pub mod strength;
 mod thread;
@@ -20,6 +23,7 @@ pub mod tightening;
 mod valve;
 
 pub use adaptor::{Adaptor, Thickness};
+pub use backspacing::Backspacing;
 pub use barrel::{Barrel, BarrelError};
 pub use bolt_circle::{BoltCircle, HoleCentre};
 pub use bore::{Bore, Spigot};
@@ -29,6 +33,7 @@ pub use inset::{EdgeChange, Inset, RimEdges};
 pub use rating::WheelLoad;
 pub use ring::{CentringRing, RingError};
 pub use seat::Seat;
+pub(crate) use stamp::Parts;
 pub use stamp::{WheelDate, WheelMark, WheelStamp};
 pub use thread::{Pitch, Thread};
 pub use valve::Valve;

@@ -89,6 +89,10 @@ pub enum Field {
     RimSeries,
     /// Flange height of a rim of earthmovers.
     FlangeHeight,
+    /// Backspacing of a wheel.
+    Backspacing,
+    /// EU tire label.
+    Label,
 }
 
 impl Field {
@@ -140,6 +144,8 @@ impl Field {
             Self::EarthmoverMark => "earthmover mark",
             Self::RimSeries => "rim series",
             Self::FlangeHeight => "flange height",
+            Self::Backspacing => "backspacing",
+            Self::Label => "tire label",
         }
     }
 
@@ -209,13 +215,17 @@ impl Field {
             Self::OverallDiameter => "7 to 75 in, and more than the rim diameter",
             Self::Family => "one of P, LT, HL, T, ST, IF, VF, AT in front, or C, CP, LT, HC, M/C behind",
             Self::MaximumLoad => "45 to 9999 with kg or lb, in both units the same",
-            Self::MaximumPressure => "10 to 1500 with kPa or psi, in both units the same",
+            Self::MaximumPressure => {
+                "10 to 1500 with kPa or psi, or 0.1 to 15 with bar or kp/cm2, in both units the same"
+            }
             Self::WheelDate => "month 1 to 12 or week 1 to 53, of a year from 1950 to 2099",
             Self::Origin => "a name of up to 14 letters behind MADE IN",
             Self::Plies => {
                 "TREAD or SIDEWALL with up to four layers of 1 to 20 plies of polyester, steel, nylon, rayon, aramid or fiberglass"
             }
             Self::OwnSource => "1 to 64 bytes of plain text in one line, without a space at either end",
+            Self::Backspacing => "BS with 25 to 400 mm, or below 20 as inches",
+            Self::Label => "a class of rolling resistance and one of wet grip, A to G, with 40 to 120 dB",
             Self::MaximumSpeed => "3 to 500 with km/h or mph, in both units the same",
         }
     }
@@ -241,11 +251,13 @@ pub enum ParseErrorKind {
     Ambiguous,
     /// The designation is complete, and more text follows.
     Trailing,
+    /// Nothing in the text tells what it is.
+    Unrecognised,
 }
 
 impl ParseErrorKind {
     /// A stable name: `empty`, `too_long`, `missing`, `out_of_range`, `too_precise`, `contradiction`,
-    /// `ambiguous`, `trailing`.
+    /// `ambiguous`, `trailing`, `unrecognised`.
     ///
     /// ```
     /// assert_eq!(beadseat::ParseErrorKind::OutOfRange.name(), "out_of_range");
@@ -260,6 +272,7 @@ impl ParseErrorKind {
             Self::Contradiction => "contradiction",
             Self::Ambiguous => "ambiguous",
             Self::Trailing => "trailing",
+            Self::Unrecognised => "unrecognised",
         }
     }
 
@@ -273,6 +286,7 @@ impl ParseErrorKind {
             Self::Contradiction => "contradicts another part",
             Self::Ambiguous => "can be read in more than one way",
             Self::Trailing => "goes on after the designation",
+            Self::Unrecognised => "is not recognised",
         }
     }
 }
@@ -303,9 +317,18 @@ pub struct ParseError {
 impl fmt::Display for ParseError {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         let (field, kind) = (self.field, self.kind);
-        write!(f, "{} {} (allowed: {})", field.name(), kind.phrase(), field.allowed())
+        write!(f, "{} {} ", field.name(), kind.phrase())?;
+        match kind {
+            ParseErrorKind::Trailing => f.write_str("with what is no part of it"),
+            ParseErrorKind::Unrecognised => f.write_str(WHAT_TELLS),
+            _ => write!(f, "(allowed: {})", field.allowed()),
+        }
     }
 }
+
+/// What makes a text one that can be read.
+const WHAT_TELLS: &str =
+    "(what tells: a whole size, or a word in front such as ET, PCD, CB, BS, DOT, DATE, MAX LOAD)";
 
 impl core::error::Error for ParseError {}
 
@@ -314,6 +337,11 @@ impl ParseError {
     pub(crate) const fn new(kind: ParseErrorKind, field: Field, start: usize, end: usize) -> Self {
         // No text of more than 255 bytes is read, so every place in one fits.
         Self { kind, field, start: start as u8, end: end as u8 }
+    }
+
+    /// The same in a text that begins so many bytes before the one that was parsed.
+    pub(crate) const fn behind(self, bytes: usize) -> Self {
+        Self::new(self.kind, self.field, self.start as usize + bytes, self.end as usize + bytes)
     }
 
     /// What kind of mistake it is.

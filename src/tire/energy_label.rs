@@ -2,8 +2,10 @@
 
 mod approval_limit;
 mod noise;
+mod stated;
 
 pub use noise::{NoiseClass, NoiseLimit, SoundLevel};
+pub use stated::EnergyLabel;
 
 use crate::tire::{LoadIndex, SpeedSymbol};
 use crate::units::{self, Ratio, in_ratio};

@@ -473,6 +473,11 @@ impl IdentificationNumber {
         some(self.group(plant + size, usize::from(self.count) - plant - size - date))
     }
 
+    /// Whether its canonical text begins with `DOT`.
+    pub(crate) const fn writes_dot(&self) -> bool {
+        self.retread || matches!(self.form, EarlierUndated)
+    }
+
     pub(crate) fn write(&self, text: &mut Text) {
         if self.retread {
             text.str("DOT-R ");

@@ -3,6 +3,7 @@
 mod approval;
 mod line;
 mod mark;
+mod marks;
 mod plies;
 mod set;
 
@@ -10,4 +11,5 @@ pub use approval::{ApprovalAuthority, ApprovalMark, ApprovalStage};
 pub use line::contradiction::LineContradiction;
 pub use line::{MoldedLimit, SidewallLine};
 pub use mark::{MarkTopic, SidewallMark};
+pub use marks::SidewallMarks;
 pub use plies::{Cord, Layer, Plies};

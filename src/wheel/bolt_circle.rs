@@ -62,6 +62,14 @@ impl BoltCircle {
         }
     }
 
+    /// So many holes on a diameter that is in range.
+    pub(super) const fn of(count: u8, diameter: Exact) -> Option<Self> {
+        match NonZeroU8::new(count) {
+            Some(count) => Some(Self { diameter, count }),
+            None => None,
+        }
+    }
+
     /// Another circle with as many holes behind a stroke: `/114.3`, `/5x114.3`.
     pub(crate) const fn scan_second(self, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         scanner.skip_space();

@@ -2,6 +2,7 @@
 
 use core::num::NonZeroU32;
 
+use super::phrase;
 use crate::exact::{Exact, exact_length};
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::Length;
@@ -45,6 +46,18 @@ impl Bore {
             Some(nanometres) => Ok(Self(nanometres)),
             None => Err(scanner.range(Field::Bore, at)),
         }
+    }
+
+    /// With its word before or behind: `bore 57.1`, `57.1 mm centre bore`.
+    pub(super) const fn scan_phrase(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut ahead = *scanner;
+        let named = phrase::eat_bore_word(&mut ahead);
+        let (true, Ok(bore)) = (ahead.at_digit(), Self::scan(&mut ahead)) else { return None };
+        if !named && !phrase::eat_bore_word_behind(&mut ahead) {
+            return None;
+        }
+        *scanner = ahead;
+        Some(bore)
     }
 
     pub(crate) fn write(&self, text: &mut Text) {

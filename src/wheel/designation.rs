@@ -2,11 +2,12 @@
 
 use core::num::NonZeroU32;
 
+use super::phrase;
 use crate::order::ordered;
 use crate::rim::{CodeOf, Contour, Hump, RimDiameter, RimSeries, RimWidth};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
-use crate::wheel::{BoltCircle, Bore, Inset, bolt_circle};
+use crate::wheel::{Backspacing, BoltCircle, Bore, Inset, bolt_circle};
 
 /// The size of a wheel: rim width, contour, nominal diameter, hump.
 ///
@@ -185,18 +186,45 @@ impl WheelSize {
         if !has_code {
             return Err(diameter_error);
         }
+        size = tri!(size.can_be(scanner, start));
+        size.hump = Self::scan_hump(scanner);
+        Ok(size)
+    }
+
+    /// A rim of one piece for the road, if there is such a one.
+    #[inline]
+    pub(super) const fn of(
+        width: RimWidth,
+        contour: Option<Contour>,
+        diameter: RimDiameter,
+        scanner: &Scanner<'_>,
+        start: usize,
+    ) -> Result<Self, ParseError> {
+        if diameter.is_in_millimetres()
+            || width.millimetres().is_some()
+            || !matches!(diameter.of(), CodeOf::Road)
+        {
+            return Err(scanner.range(Field::RimDiameter, start));
+        }
+        let build = Build::OnePiece;
+        Self { diameter, width, contour, hump: None, build, flange_tenths: 0 }.can_be(scanner, start)
+    }
+
+    /// The same, if there is such a rim.
+    #[inline]
+    const fn can_be(self, scanner: &Scanner<'_>, start: usize) -> Result<Self, ParseError> {
+        let Self { width, diameter, .. } = self;
         // A road rim is never as wide as it is high.
         if width.quarters() * 10 >= diameter.tenths() * 4 {
             return Err(scanner.error(ParseErrorKind::Contradiction, Field::RimWidth, start));
         }
-        if let Some(contour) = contour {
+        if let Some(contour) = self.contour {
             let is_truck = width.quarters() >= 20 && diameter.tenths() >= 160;
             if contour.is_of_trucks() && !is_truck {
                 return Err(scanner.error(ParseErrorKind::Contradiction, Field::Contour, start));
             }
         }
-        size.hump = Self::scan_hump(scanner);
-        Ok(size)
+        Ok(self)
     }
 
     /// The height of the flange, behind all of a rim of earthmovers.
@@ -273,6 +301,11 @@ impl WheelSize {
         }
         let build = Build::Series(series);
         Ok(Self { diameter, width, contour, hump: None, build, flange_tenths: 0 })
+    }
+
+    /// The same with a hump or without.
+    pub(super) const fn with_hump(self, hump: Option<Hump>) -> Self {
+        Self { hump, ..self }
     }
 
     /// `TR` and the diameter, behind a width in millimetres.
@@ -474,14 +507,14 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 ///
 /// # Syntax
 /// ```text
-/// wheel   = size { inset | circles | bore }        each at most once, in any order
+/// wheel   = size { inset | backspacing | circles | bore }   each at most once, in any order; inset or backspacing
 /// circles = bolt circle [ "/" ( diameter | bolt circle | bore ) ]
 /// ```
 /// A wheel that is drilled for two circles has the second behind a stroke, `5x100/114.3`, or beside the
 /// first, `5x100 5x114.3`; both have as many holes. A number behind the stroke that is at most 0.86 of the circle is
 /// the bore, `5x112/66.6`, and another smaller one is refused as ambiguous: `5x120/5x112` says which it is. The
 /// canonical form is in that order. See [`WheelSize`],
-/// [`Inset`], [`BoltCircle`], [`Bore`].
+/// [`Inset`], [`Backspacing`], [`BoltCircle`], [`Bore`].
 ///
 /// `Ord` is by size, inset, bolt circle, bore and second circle; what is not stamped comes first.
 ///
@@ -502,11 +535,27 @@ designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2",
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Wheel {
     size: WheelSize,
-    inset: Option<Inset>,
+    place: Option<Place>,
     bolt_circle: Option<BoltCircle>,
     bore: Option<Bore>,
     /// The diameter of a second circle, in nanometres.
     second: Option<NonZeroU32>,
+}
+
+/// How a bolt circle may be written.
+#[derive(Clone, Copy)]
+enum Form {
+    Stamped,
+    Phrase,
+    /// As a phrase, with its word in front.
+    Named,
+}
+
+/// Where the rim stands beside the hub face, as it is stamped.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+enum Place {
+    Inset(Inset),
+    Backspacing(Backspacing),
 }
 
 impl Wheel {
@@ -547,8 +596,8 @@ impl Wheel {
         Self { size, ..self }
     }
 
-    pub(super) const fn of_size(size: WheelSize) -> Self {
-        Self { size, inset: None, bolt_circle: None, bore: None, second: None }
+    pub(crate) const fn of_size(size: WheelSize) -> Self {
+        Self { size, place: None, bolt_circle: None, bore: None, second: None }
     }
 
     /// What may stand beside the size; false where nothing more of it does.
@@ -557,12 +606,17 @@ impl Wheel {
         scanner.skip_space();
         // A sign without a space is no inset: `25x8-12` is a tire.
         if Inset::is_next(scanner) && (scanner.is_apart() || scanner.byte().is_ascii_alphabetic()) {
-            if self.inset.is_some() {
+            if self.place.is_some() {
                 return Ok(false);
             }
-            self.inset = Some(tri!(Inset::scan(scanner)));
+            self.place = Some(Place::Inset(tri!(Inset::scan(scanner))));
+        } else if Backspacing::is_named(scanner) {
+            if self.place.is_some() {
+                return Ok(false);
+            }
+            self.place = Some(Place::Backspacing(tri!(Backspacing::scan(scanner))));
         } else if bolt_circle::is_next(scanner) {
-            return self.scan_circle(scanner);
+            return self.scan_circle(scanner, Form::Stamped);
         } else if Bore::is_next(scanner) {
             if self.bore.is_some() {
                 return Ok(false);
@@ -574,17 +628,75 @@ impl Wheel {
         Ok(true)
     }
 
+    /// One part as people write it, where it is not as it is stamped; false where there is none.
+    pub(super) const fn scan_phrase(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        let mut ahead = *scanner;
+        if phrase::eat_circle_word(&mut ahead) {
+            // A diameter alone.
+            let mut number = ahead;
+            if let (Ok(60_000_000..), true) = (number.decimal(Field::BoltCircle, 6), ahead.at_digit()) {
+                number.skip_space();
+                if number.at_end() {
+                    return Err(number.missing(Field::HoleCount));
+                }
+            }
+            let found = tri!(self.scan_circle(&mut ahead, Form::Named));
+            if found {
+                phrase::eat_circle_word_behind(&mut ahead);
+                *scanner = ahead;
+            }
+            return Ok(found);
+        }
+        if self.place.is_none() {
+            let mut ahead = *scanner;
+            if let Ok(backspacing) = Backspacing::scan(&mut ahead) {
+                *scanner = ahead;
+                self.place = Some(Place::Backspacing(backspacing));
+                return Ok(true);
+            }
+            if let Some(inset) = Inset::scan_phrase(scanner) {
+                self.place = Some(Place::Inset(inset));
+                return Ok(true);
+            }
+        }
+        if self.bore.is_none() {
+            if let Some(bore) = Bore::scan_phrase(scanner) {
+                self.bore = Some(bore);
+                return Ok(true);
+            }
+        }
+        let mut ahead = *scanner;
+        if phrase::scan_circle(&mut ahead, false).is_some() || bolt_circle::is_next(scanner) {
+            let found = tri!(self.scan_circle(scanner, Form::Phrase));
+            if found {
+                phrase::eat_circle_word_behind(scanner);
+            }
+            return Ok(found);
+        }
+        Ok(false)
+    }
+
+    /// A bolt circle, as it is stamped or as people write it.
+    const fn scan_any_circle(scanner: &mut Scanner<'_>, form: Form) -> Result<BoltCircle, ParseError> {
+        if !matches!(form, Form::Stamped) {
+            if let Some(circle) = phrase::scan_circle(scanner, matches!(form, Form::Named)) {
+                return Ok(circle);
+            }
+        }
+        BoltCircle::scan(scanner)
+    }
+
     /// A first circle with a second behind a stroke, or a second.
-    const fn scan_circle(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+    const fn scan_circle(&mut self, scanner: &mut Scanner<'_>, form: Form) -> Result<bool, ParseError> {
         let at = scanner.at();
         let second = match (self.bolt_circle, self.second) {
             (Some(first), None) => {
-                let second = tri!(BoltCircle::scan(scanner));
+                let second = tri!(Self::scan_any_circle(scanner, form));
                 tri!(first.differs_in_diameter_only(second, scanner, at))
             }
             (Some(_), Some(_)) => return Ok(false),
             (None, _) => {
-                let first = tri!(BoltCircle::scan(scanner));
+                let first = tri!(Self::scan_any_circle(scanner, form));
                 self.bolt_circle = Some(first);
                 let mut ahead = *scanner;
                 ahead.skip_space();
@@ -612,9 +724,10 @@ impl Wheel {
     #[inline]
     pub(crate) fn write(&self, text: &mut Text) {
         self.size.write(text);
-        if let Some(inset) = self.inset {
-            text.byte(b' ');
-            inset.write(text);
+        match self.place {
+            Some(Place::Inset(inset)) => inset.write(text.byte(b' ')),
+            Some(Place::Backspacing(backspacing)) => backspacing.write(text.byte(b' ')),
+            None => {}
         }
         if let Some(bolt_circle) = self.bolt_circle {
             text.byte(b' ');
@@ -642,7 +755,26 @@ impl Wheel {
 
     /// The inset, if stamped.
     pub const fn inset(&self) -> Option<Inset> {
-        self.inset
+        match self.place {
+            Some(Place::Inset(inset)) => Some(inset),
+            _ => None,
+        }
+    }
+
+    /// The backspacing, if that is stamped in place of the inset.
+    ///
+    /// ```
+    /// use beadseat::wheel::Wheel;
+    /// let wheel = Wheel::parse("15x8J BS 4.5in 5x4.5in")?;
+    /// assert_eq!(wheel.to_string(), "8Jx15 BS 114.3 5x114.3");
+    /// assert!(wheel.backspacing().is_some() && wheel.inset().is_none());
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn backspacing(&self) -> Option<Backspacing> {
+        match self.place {
+            Some(Place::Backspacing(backspacing)) => Some(backspacing),
+            _ => None,
+        }
     }
 
     /// The bolt circle, if stamped.

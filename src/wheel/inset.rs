@@ -2,6 +2,7 @@
 //!
 //! Everything here is measured along the spindle, positive outboard, from the hub face.
 
+use super::phrase;
 use crate::exact::Exact;
 use crate::rim::RimWidth;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -57,6 +58,32 @@ impl Inset {
             *scanner = ahead;
         }
         Ok(Self(Exact::from_nm(if negative != outset { -size } else { size })))
+    }
+
+    /// A number as people write an inset, behind its word or before it: `offset 35`, `35 offset`, `zero offset`.
+    pub(super) const fn scan_phrase(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut ahead = *scanner;
+        if phrase::eat_zero_offset(&mut ahead) {
+            *scanner = ahead;
+            return Some(Self(Exact::from_nm(0)));
+        }
+        let outset = phrase::eat_inset_word(&mut ahead);
+        // The strict form reads the sign, the number and its unit.
+        let Ok(mut inset) = Self::scan(&mut ahead) else { return None };
+        match outset {
+            Some(outset) => {
+                if outset {
+                    inset = Self(Exact::from_nm(-inset.0.nm()));
+                }
+            }
+            None => match phrase::eat_inset_word_behind(&mut ahead) {
+                Some(true) => inset = Self(Exact::from_nm(-inset.0.nm())),
+                Some(false) => {}
+                None => return None,
+            },
+        }
+        *scanner = ahead;
+        Some(inset)
     }
 
     #[inline]

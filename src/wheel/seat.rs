@@ -97,6 +97,14 @@ impl Seat {
         }
     }
 
+    pub(super) const fn of_cone(angle: u16) -> Option<Self> {
+        Self::of(Shape::Cone, angle)
+    }
+
+    pub(super) const fn of_ball(radius: u16) -> Option<Self> {
+        Self::of(Shape::Ball, radius)
+    }
+
     /// Whether tightening the fastener pulls the wheel to the centre of the bolt circle: cones and balls
     /// do, and a shank centres by its fit in the hole; a flat seat does not. Common practice, no source.
     ///

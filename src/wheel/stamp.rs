@@ -2,9 +2,10 @@
 
 use core::num::NonZeroU32;
 
+use super::{phrase, size_phrase};
 use crate::molded::MoldedLoad;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
-use crate::wheel::{Wheel, WheelSize, bolt_circle};
+use crate::wheel::{Seat, Thread, Wheel, WheelSize, bolt_circle};
 
 /// When a wheel was made, as it is stamped.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -152,16 +153,18 @@ const ORIGIN: usize = 14;
 /// # Syntax
 /// ```text
 /// stamp    = part { part }      in any order, each at most once; the size must be among them
-/// part     = size | inset | circles | bore | load | date | approval | permit | mark | origin
+/// part     = size | inset | backspacing | circles | bore | load | date | approval | permit | mark | origin
+///          | thread | seat
 /// load     = [ "MAX" ] [ "LOAD" ] number ( "kg" | "lb" ) [ "(" number unit ")" ]
 /// date     = month "/" year | "W" week "/" year | year "-W" week       the year with four digits
 /// approval = [ "E" country ] "124R" [ "-" ] number                     UN R124, from memory
-/// permit   = "KBA" number                                              German type permit, from memory
+/// permit   = ( "KBA" | "ABE" ) [ "-" ] [ "NR" ] number                                              German type permit, from memory
 /// mark     = "JWL" | "JWL-T" | "VIA" | "DOT" | "SAE J2530"
 /// origin   = "MADE IN" name of up to 14 letters
 /// ```
-/// Size, inset, circles and bore are those of a [`Wheel`], which is the canonical beginning; of a load in
-/// both units the first is kept. Two numbers with `x` between them are a size if the second is a rim
+/// Size, inset, circles and bore are those of a [`Wheel`], which is the canonical beginning, and are read in the
+/// words of the trade too: `17" x 8"`, `8J17`, `offset 35`, `zero offset`, `5 on 4 1/2`, `5 lug 112`, `112x5`,
+/// `LK 5/112`, `57.1 mm centre bore`. Commas may stand between parts. Of a load in both units the first is kept. Two numbers with `x` between them are a size if the second is a rim
 /// diameter of 10 in or more, and a bolt circle otherwise.
 ///
 /// ```
@@ -188,46 +191,149 @@ pub struct WheelStamp {
     marks: u8,
     /// Upper-case letters and spaces, then zeros.
     origin: [u8; ORIGIN],
+    seat: Option<Seat>,
+    thread: Option<Thread>,
 }
 
-const _: () = assert!(size_of::<WheelStamp>() <= 64);
+const _: () = assert!(size_of::<WheelStamp>() <= 80);
 
-impl WheelStamp {
-    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+/// What is read of a wheel, with its size or without.
+#[derive(Clone, Copy)]
+pub(crate) struct Parts {
+    pub(crate) size: Option<WheelSize>,
+    /// With some size.
+    pub(crate) stamp: WheelStamp,
+    /// Whether the bore is a number without its word.
+    pub(crate) bare_bore: bool,
+    /// Whether the angle of the seat was not told.
+    pub(crate) presumed_seat: bool,
+}
+
+impl Parts {
+    pub(crate) const NONE: Self =
+        Self { size: None, stamp: WheelStamp::NONE, bare_bore: false, presumed_seat: false };
+
+    /// Whether any part was read.
+    pub(crate) const fn is_anything(&self) -> bool {
+        let wheel = self.stamp.wheel;
+        self.stamp.is_more_than_a_wheel()
+            || wheel.inset().is_some()
+            || wheel.backspacing().is_some()
+            || wheel.bolt_circle().is_some()
+            || wheel.bore().is_some()
+    }
+
+    /// All of a text.
+    ///
+    /// # Errors
+    /// Where something stands that is no part.
+    pub(crate) const fn parse(text: &str) -> Result<Self, ParseError> {
+        let mut scanner = Scanner::new(text);
+        tri!(scanner.begin());
+        let parts = tri!(Self::scan(&mut scanner));
+        tri!(scanner.finish());
+        Ok(parts)
+    }
+
+    const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let mut size = None;
-        let mut stamp = Self {
-            wheel: Wheel::of_size(WheelSize::ANY),
-            load: None,
-            date: None,
-            approval: None,
-            permit: None,
-            marks: 0,
-            origin: [0; ORIGIN],
-        };
+        let mut parts = Self::NONE;
         loop {
             scanner.skip_space();
-            if size.is_none() {
+            if scanner.at_end() {
+                break;
+            }
+            if parts.size.is_none() {
                 if let Some(found) = scan_size(scanner) {
-                    size = Some(found);
+                    parts.size = Some(found);
                     continue;
                 }
             }
-            if !tri!(stamp.scan_part(scanner)) {
-                break;
+            if !tri!(parts.scan_part(scanner)) {
+                // In a list, commas and the like stand between.
+                let mut ahead = *scanner;
+                let listed = ahead.at() > start
+                    && (ahead.eat(b',')
+                        || ahead.eat(b';')
+                        || ahead.eat(b'&')
+                        || ahead.eat(b'|')
+                        || ahead.eat_word("AND"));
+                ahead.skip_space();
+                if !listed || ahead.at_end() {
+                    break;
+                }
+                *scanner = ahead;
             }
         }
-        match size {
-            Some(size) => {
-                stamp.wheel = tri!(stamp.wheel.with_size(size).checked(scanner, start));
-                Ok(stamp)
+        if let Some(size) = parts.size {
+            parts.stamp.wheel = tri!(parts.stamp.wheel.with_size(size).checked(scanner, start));
+        }
+        Ok(parts)
+    }
+
+    const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        if let Some(read) = tri!(self.stamp.scan_own_part(scanner)) {
+            return Ok(read);
+        }
+        if phrase::is_next(scanner) {
+            if self.stamp.seat.is_none() {
+                if let Some(phrase) = phrase::scan_seat(scanner) {
+                    self.stamp.seat = Some(phrase.seat);
+                    self.presumed_seat = phrase.presumed;
+                    return Ok(true);
+                }
             }
+            if self.stamp.thread.is_none() {
+                if let Some(thread) = phrase::scan_thread(scanner) {
+                    self.stamp.thread = Some(thread);
+                    return Ok(true);
+                }
+            }
+            let (mut ahead, mut wheel) = (*scanner, self.stamp.wheel);
+            match wheel.scan_phrase(&mut ahead) {
+                Ok(true) => {
+                    *scanner = ahead;
+                    self.stamp.wheel = wheel;
+                    return Ok(true);
+                }
+                Err(error) if !scanner.at_digit() => return Err(error),
+                _ => {}
+            }
+        }
+        let had_bore = self.stamp.wheel.bore().is_some();
+        let bare = scanner.at_digit();
+        let read = tri!(self.stamp.wheel.scan_part(scanner));
+        self.bare_bore |= bare && !had_bore && self.stamp.wheel.bore().is_some();
+        if read {
+            phrase::eat_circle_word_behind(scanner);
+        }
+        Ok(read)
+    }
+}
+
+impl WheelStamp {
+    const NONE: Self = Self {
+        wheel: Wheel::of_size(WheelSize::ANY),
+        load: None,
+        date: None,
+        approval: None,
+        permit: None,
+        marks: 0,
+        origin: [0; ORIGIN],
+        seat: None,
+        thread: None,
+    };
+
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let parts = tri!(Parts::scan(scanner));
+        match parts.size {
+            Some(_) => Ok(parts.stamp),
             None => Err(scanner.missing(Field::RimWidth)),
         }
     }
 
-    /// One part; false where there is none, or one of a kind that has been.
-    const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+    /// A part that a [`Wheel`] has not; false where one of its kind has been, and none where there is none.
+    const fn scan_own_part(&mut self, scanner: &mut Scanner<'_>) -> Result<Option<bool>, ParseError> {
         let start = scanner.at();
         let repeated;
         if WheelDate::is_next(scanner) {
@@ -239,8 +345,7 @@ impl WheelStamp {
         } else if let Some(number) = tri!(scan_approval(scanner)) {
             repeated = self.approval.is_some();
             self.approval = Some(number);
-        } else if scanner.eat_word("KBA") {
-            scanner.skip_space();
+        } else if eat_permit(scanner) {
             repeated = self.permit.is_some();
             self.permit = Some(tri!(scan_number(scanner, 6)));
         } else if scanner.eat_word("MADE") {
@@ -255,12 +360,12 @@ impl WheelStamp {
             repeated = self.has(mark);
             self.marks |= mark.bit();
         } else {
-            return self.wheel.scan_part(scanner);
+            return Ok(None);
         }
         if repeated {
             scanner.back_to(start);
         }
-        Ok(!repeated)
+        Ok(Some(!repeated))
     }
 
     pub(crate) fn write(&self, text: &mut Text) {
@@ -289,6 +394,31 @@ impl WheelStamp {
         if let Some(origin) = self.origin() {
             text.str(" MADE IN ").str(origin);
         }
+        if let Some(thread) = self.thread {
+            thread.write(text.byte(b' '));
+        }
+        if let Some(seat) = self.seat {
+            seat.write(text.byte(b' '));
+        }
+    }
+
+    /// The thread of its fasteners, if it is told.
+    pub const fn thread(&self) -> Option<Thread> {
+        self.thread
+    }
+
+    /// The seat of its fasteners, if it is told. A cone whose angle is not told is one of 60°: common practice, no
+    /// source.
+    ///
+    /// ```
+    /// use beadseat::wheel::{Seat, WheelStamp};
+    /// let stamp = WheelStamp::parse("17x8 offset 35 5 on 4 1/2 CB 72.6 M12x1.5 acorn")?;
+    /// assert_eq!(stamp.to_string(), "8x17 ET35 5x114.3 72.6 M12x1.5 cone 60");
+    /// assert_eq!(stamp.seat(), Some(Seat::Cone60));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn seat(&self) -> Option<Seat> {
+        self.seat
     }
 
     /// Size, inset, bolt circles and bore.
@@ -351,14 +481,19 @@ impl WheelStamp {
         core::str::from_utf8(letters).ok()
     }
 
-    /// Whether there is more than a [`Wheel`].
-    pub(crate) const fn is_more_than_a_wheel(&self) -> bool {
+    /// Whether there is a part that a [`Wheel`] has not, but for seat and thread.
+    pub(crate) const fn has_own_part(&self) -> bool {
         self.load.is_some()
             || self.date.is_some()
             || self.approval.is_some()
             || self.permit.is_some()
             || self.marks != 0
             || self.origin[0] != 0
+    }
+
+    /// Whether there is more than a [`Wheel`].
+    pub(crate) const fn is_more_than_a_wheel(&self) -> bool {
+        self.has_own_part() || self.seat.is_some() || self.thread.is_some()
     }
 }
 
@@ -367,7 +502,8 @@ const fn scan_size(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
     const SURELY_A_RIM: u16 = 100;
     let mut ahead = *scanner;
     match WheelSize::scan(&mut ahead) {
-        Ok(size) => {
+        // What a unit stands behind is not all of a size.
+        Ok(size) if !phrase::is_at_inches(&ahead) => {
             // `8x6.5` is a bolt circle in inches.
             let small = size.diameter().tenths() < SURELY_A_RIM;
             if small && size.contour().is_none() && bolt_circle::is_next(scanner) {
@@ -376,8 +512,23 @@ const fn scan_size(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
             *scanner = ahead;
             Some(size)
         }
-        Err(_) => None,
+        _ => size_phrase::scan(scanner),
     }
+}
+
+/// Steps over the word of a German type permit.
+const fn eat_permit(scanner: &mut Scanner<'_>) -> bool {
+    let here = matches!(scanner.peek(0), b'K' | b'A') && (scanner.eat_word("KBA") || scanner.eat_word("ABE"));
+    if here {
+        scanner.skip_space();
+        let mut ahead = *scanner;
+        ahead.eat(b'-');
+        if ahead.eat_word("NR") || ahead.eat_word("NO") {
+            *scanner = ahead;
+        }
+        scanner.skip_colon();
+    }
+    here
 }
 
 /// A load, with the words before it or without.
@@ -507,7 +658,7 @@ const fn is_word_of_a_name(scanner: &Scanner<'_>) -> bool {
         || ahead.eat_word("SAE")
         || ahead.eat_word("MAX")
         || ahead.eat_word("LOAD")
-        || ahead.eat_word("KBA")
+        || eat_permit(&mut ahead)
         || ahead.eat_word("MADE")
         || ahead.eat_word("CB"))
 }

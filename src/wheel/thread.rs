@@ -76,6 +76,32 @@ pub struct Thread {
     pitch: Pitch,
 }
 
+/// Threads to the inch of the fine and the coarse series by 1/64 in of diameter. Source: ASME B1.1, from memory.
+const SERIES: [(u16, u8, u8); 10] = [
+    (16, 28, 20),
+    (20, 24, 18),
+    (24, 24, 16),
+    (28, 20, 14),
+    (32, 20, 13),
+    (36, 18, 12),
+    (40, 18, 11),
+    (48, 16, 10),
+    (56, 14, 9),
+    (64, 12, 8),
+];
+
+const fn threads_of_series(sixty_fourths: u16, fine: bool) -> Option<u8> {
+    let mut i = 0;
+    while i < SERIES.len() {
+        let (diameter, of_fine, of_coarse) = SERIES[i];
+        if diameter == sixty_fourths {
+            return Some(if fine { of_fine } else { of_coarse });
+        }
+        i += 1;
+    }
+    None
+}
+
 /// 1/64 in, in which unified diameters are counted.
 const SIXTY_FOURTH_NM: i32 = 396_875;
 
@@ -149,6 +175,110 @@ impl Thread {
         Ok(Self {
             major: Exact::from_nm(sixty_fourths * SIXTY_FOURTH_NM),
             pitch: Pitch::Unified { threads_per_inch: threads as u8 },
+        })
+    }
+
+    /// A thread as people write it: `M14 1.5`, `12x1.5`, `1/2 UNF`, `1/2" 20`, `thread M12x1.5`.
+    pub(super) const fn scan_phrase(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut ahead = *scanner;
+        if matches!(ahead.peek(0), b'T' | b'S' | b'B' | b'L' | b'W') {
+            let named =
+                ahead.eat_any(&["THREAD", "STUDS", "STUD", "BOLTS", "BOLT", "LUGS", "LUG", "WHEEL BOLT"]);
+            if !named {
+                return None;
+            }
+            ahead.skip_colon();
+            let mut strict = ahead;
+            if let Ok(thread) = Self::scan(&mut strict) {
+                *scanner = strict;
+                return Some(thread);
+            }
+        }
+        let thread = match Self::scan_spaced(&mut ahead) {
+            Some(thread) => thread,
+            None => match Self::scan_series(&mut ahead) {
+                Some(thread) => thread,
+                None => return None,
+            },
+        };
+        if ahead.peek(0).is_ascii_alphanumeric() {
+            return None;
+        }
+        *scanner = ahead;
+        Some(thread)
+    }
+
+    /// `M14 1.5`, `12x1.5`: metric with a space for the sign, or without the letter where the pitch has a decimal.
+    const fn scan_spaced(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut ahead = *scanner;
+        let metric = ahead.eat(b'M');
+        ahead.skip_space();
+        let Ok(major) = Exact::scan_mm(&mut ahead, Field::ThreadDiameter, 6, 30) else { return None };
+        let spaced = ahead.skip_space();
+        let times = ahead.eat_times();
+        ahead.skip_space();
+        let at = ahead.at();
+        let Ok(pitch) = Exact::scan_mm(&mut ahead, Field::ThreadPitch, 0, 4) else { return None };
+        let has_decimal = ahead.at() > at + 1;
+        // Of a fastener: from M10 on, in steps of two.
+        let is_common = major.nm() % 2_000_000 == 0 && major.nm() >= 10_000_000 && pitch.nm() >= 1_000_000;
+        if pitch.nm() < 500_000
+            || !(metric && spaced || times && has_decimal && is_common && pitch.nm() < 3_000_000)
+        {
+            return None;
+        }
+        *scanner = ahead;
+        Some(Self { major, pitch: Pitch::Metric { nanometres: pitch.nm() } })
+    }
+
+    /// `1/2 UNF`, `1/2" 20`: a series tells its threads to the inch.
+    const fn scan_series(scanner: &mut Scanner<'_>) -> Option<Self> {
+        let mut ahead = *scanner;
+        let Ok(numerator @ 1..=15) = ahead.whole(Field::ThreadDiameter) else { return None };
+        let mut sixty_fourths = numerator * 64;
+        if ahead.eat(b'/') {
+            let Ok(denominator @ (2 | 4 | 8 | 16)) = ahead.whole(Field::ThreadDiameter) else { return None };
+            if numerator >= denominator {
+                return None;
+            }
+            sixty_fourths = numerator * (64 / denominator);
+        } else if numerator != 1 {
+            return None;
+        }
+        ahead.skip_space();
+        let _ = ahead.eat(b'"')
+            || ahead.eat_str("\u{2033}")
+            || ahead.eat_str("''")
+            || ahead.eat_word("INCH")
+            || ahead.eat_word("IN");
+        ahead.skip_space();
+        ahead.eat(b'-');
+        ahead.skip_space();
+        let threads = if ahead.at_digit() {
+            let Ok(threads @ 7..=32) = ahead.whole(Field::ThreadPitch) else { return None };
+            let mut behind = ahead;
+            behind.skip_space();
+            if behind.eat_any(&["TPI", "UNF", "UNC", "UNS"]) {
+                ahead = behind;
+            }
+            if sixty_fourths < 16 {
+                return None;
+            }
+            threads as u8
+        } else {
+            let fine = ahead.eat_word("UNF");
+            if !fine && !ahead.eat_word("UNC") {
+                return None;
+            }
+            match threads_of_series(sixty_fourths, fine) {
+                Some(threads) => threads,
+                None => return None,
+            }
+        };
+        *scanner = ahead;
+        Some(Self {
+            major: Exact::from_nm(sixty_fourths as i32 * SIXTY_FOURTH_NM),
+            pitch: Pitch::Unified { threads_per_inch: threads },
         })
     }
 

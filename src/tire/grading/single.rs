@@ -1,6 +1,9 @@
 //! One grade by itself.
 
-use super::whole::{TemperatureGrade, TractionGrade, TreadwearGrade, skip_separator};
+use super::whole::{
+    TEMPERATURE, TRACTION, TREADWEAR, TemperatureGrade, TractionGrade, TreadwearGrade, eat_grade,
+    skip_separator,
+};
 use crate::Citation;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
@@ -32,12 +35,12 @@ pub enum Grade {
 
 impl Grade {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        if scanner.eat_word("TREADWEAR") {
+        if eat_grade(scanner, TREADWEAR) {
             skip_separator(scanner);
             return Ok(Self::Treadwear(tri!(TreadwearGrade::scan(scanner))));
         }
-        let traction = scanner.eat_word("TRACTION");
-        if !traction && !scanner.eat_word("TEMPERATURE") {
+        let traction = eat_grade(scanner, TRACTION);
+        if !traction && !eat_grade(scanner, TEMPERATURE) {
             return Err(scanner.missing(Field::Treadwear));
         }
         skip_separator(scanner);

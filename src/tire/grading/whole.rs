@@ -413,6 +413,16 @@ pub struct Grading {
     temperature: TemperatureGrade,
 }
 
+/// The words of the grades, and what people shorten them to.
+pub(super) const TREADWEAR: &[&str] = &["TREADWEAR", "TREAD WEAR", "TW"];
+pub(super) const TRACTION: &[&str] = &["TRACTION", "TRACT", "TRAC", "TR"];
+pub(super) const TEMPERATURE: &[&str] = &["TEMPERATURE", "TEMP", "TE"];
+
+/// Steps over one of the words of a grade.
+pub(super) const fn eat_grade(scanner: &mut Scanner<'_>, words: &[&str]) -> bool {
+    scanner.eat_word(words[0]) || scanner.eat_any(words)
+}
+
 /// Steps over what may stand between two parts.
 pub(super) const fn skip_separator(scanner: &mut Scanner<'_>) {
     loop {
@@ -444,12 +454,12 @@ impl Grading {
         if scanner.eat_word("UTQG") {
             skip_separator(scanner);
         }
-        if scanner.eat_word("TREADWEAR") {
+        if eat_grade(scanner, TREADWEAR) {
             skip_separator(scanner);
         }
         let treadwear = tri!(TreadwearGrade::scan(scanner));
         skip_separator(scanner);
-        if scanner.eat_word("TRACTION") {
+        if eat_grade(scanner, TRACTION) {
             skip_separator(scanner);
         }
         let start = scanner.at();
@@ -465,7 +475,7 @@ impl Grading {
             traction = TractionGrade::AA;
         }
         skip_separator(scanner);
-        if scanner.eat_word("TEMPERATURE") {
+        if eat_grade(scanner, TEMPERATURE) {
             skip_separator(scanner);
         }
         let temperature = tri!(TemperatureGrade::scan(scanner));

@@ -44,6 +44,15 @@ const fn january_first(year: u16) -> u8 {
 }
 
 impl ManufactureWeek {
+    /// The week in which this edition of the library was made, which reads no clock: where nothing but four digits
+    /// stands, a later week is no date.
+    ///
+    /// ```
+    /// use beadseat::tire::identification::ManufactureWeek;
+    /// assert_eq!(Some(ManufactureWeek::EDITION), ManufactureWeek::new(47, 2026));
+    /// ```
+    pub const EDITION: Self = Self { year: 2026, week: 47 };
+
     /// The week, if its year has it by the rule or by ISO 8601; from May 1971, when identification numbers began, to
     /// 2099.
     ///
@@ -307,6 +316,15 @@ impl DateCode {
         }
     }
 
+    /// The code of so many digits with a value, if there is one.
+    pub(crate) const fn of_value(value: u16, digits: usize) -> Option<Self> {
+        match digits {
+            3 => Self::of_year_digit((value / 10) as u8, (value % 10) as u8),
+            4 => Self::new((value / 100) as u8, 2000 + value % 100),
+            _ => None,
+        }
+    }
+
     /// The code that three or four digits are, if they are one.
     pub(super) const fn of_digits(digits: &[u8]) -> Option<Self> {
         let mut value = 0;
@@ -318,22 +336,13 @@ impl DateCode {
             value = value * 10 + (digits[i] - b'0') as u16;
             i += 1;
         }
-        match digits.len() {
-            3 => Self::of_year_digit((value / 10) as u8, (value % 10) as u8),
-            4 => Self::new((value / 100) as u8, 2000 + value % 100),
-            _ => None,
-        }
+        Self::of_value(value, digits.len())
     }
 
     const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let value = tri!(scanner.whole(Field::DateCode));
-        let code = match scanner.at() - start {
-            3 => Self::of_year_digit((value / 10) as u8, (value % 10) as u8),
-            4 => Self::new((value / 100) as u8, 2000 + value % 100),
-            _ => None,
-        };
-        match code {
+        match Self::of_value(value, scanner.at() - start) {
             Some(code) => Ok(code),
             None => Err(scanner.range(Field::DateCode, start)),
         }

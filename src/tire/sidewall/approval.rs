@@ -151,7 +151,7 @@ impl ApprovalMark {
         Ok(mark)
     }
 
-    pub(super) fn write(&self, text: &mut Text) {
+    pub(crate) fn write(&self, text: &mut Text) {
         text.byte(match self.authority {
             ApprovalAuthority::UnitedNations => b'E',
             ApprovalAuthority::EuropeanUnion => b'e',

@@ -59,6 +59,11 @@ const MOST_MARKS: u32 = 10;
 impl SidewallLine {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let size = tri!(TireSize::scan(scanner));
+        Self::scan_behind(size, scanner)
+    }
+
+    /// What stands behind a size.
+    pub(super) const fn scan_behind(size: TireSize, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let mut line = Self::of(Tire::of_size(size));
         let mut version_given = false;
         loop {
@@ -150,7 +155,7 @@ impl SidewallLine {
     }
 
     /// All limits, in the canonical order.
-    fn limits(&self) -> impl Iterator<Item = MoldedLimit> {
+    pub(super) fn limits(&self) -> impl Iterator<Item = MoldedLimit> + use<> {
         let load = |formation, load: Option<MoldedLoad>, at| {
             load.map(|load| MoldedLimit::Load { formation, load, at })
         };
@@ -198,26 +203,76 @@ impl SidewallLine {
 
     pub(crate) fn write(&self, text: &mut Text) {
         self.tire.size.write(text);
+        self.write_parts(text, " ");
+    }
+
+    /// What stands behind the size.
+    pub(super) fn write_behind(&self, text: &mut Text) {
+        self.write_parts(text, "");
+    }
+
+    fn write_parts(&self, text: &mut Text, before: &'static str) {
+        let mut before = before;
+        let mut next = |text: &mut Text| {
+            text.str(before);
+            before = " ";
+        };
         for service in [self.tire.service, self.second].into_iter().flatten() {
-            text.byte(b' ');
+            next(text);
             service.write(text);
         }
         for version in [self.tire.version, self.stray_version].into_iter().flatten() {
-            text.byte(b' ');
+            next(text);
             version.write(text);
         }
         for range in [self.tire.range, self.stray_range].into_iter().flatten() {
-            text.byte(b' ');
+            next(text);
             range.write(text);
         }
         self.tire.earthmover.write(text);
         for mark in self.marks.iter() {
-            text.byte(b' ');
+            next(text);
             mark.write(text);
         }
         for limit in self.limits() {
-            text.byte(b' ');
+            next(text);
             limit.write(text);
+        }
+    }
+
+    /// Whether nothing but maxima stands behind the size.
+    pub(super) const fn has_only_limits(&self) -> bool {
+        self.tire.service.is_none()
+            && self.given_version().is_none()
+            && self.given_range().is_none()
+            && self.marks.len() == 0
+    }
+
+    /// Whether nothing stands beside the tire.
+    pub(crate) const fn is_bare(&self) -> bool {
+        self.second.is_none()
+            && self.max_load.is_none()
+            && self.max_load_dual.is_none()
+            && self.max_pressure.is_none()
+            && self.max_speed.is_none()
+            && self.stray_version.is_none()
+            && self.stray_range.is_none()
+            && self.marks.len() == 0
+    }
+
+    /// The load version, be it one that the family of the size has or not.
+    pub(super) const fn given_version(&self) -> Option<LoadVersion> {
+        match self.tire.version {
+            None => self.stray_version,
+            version => version,
+        }
+    }
+
+    /// The load range, be it one that the family of the size has or not.
+    pub(super) const fn given_range(&self) -> Option<LoadRange> {
+        match self.tire.range {
+            None => self.stray_range,
+            range => range,
         }
     }
 

@@ -194,7 +194,7 @@ marks! {
     MudAndSnow Winter MUD_AND_SNOW "M+S" ["M + S" "M & S" "M . S" "M . S ." "M / S" "M S" "MUD AND SNOW" "MUD + SNOW" "MUD & SNOW"]
         "mud and snow: the maker's claim about the tread",
         "no snow test stands behind it; it is not enough where tires for severe snow are asked for";
-    SevereSnow Winter SEVERE_SNOW "3PMSF" ["THREE PEAK MOUNTAIN SNOWFLAKE" "THREE PEAK MOUNTAIN WITH SNOWFLAKE"]
+    SevereSnow Winter SEVERE_SNOW "3PMSF" ["3 PMSF" "SNOWFLAKE" "SNOW FLAKE" "MOUNTAIN SNOWFLAKE" "MOUNTAIN WITH SNOWFLAKE" "3 PEAK MOUNTAIN SNOWFLAKE" "3 PEAK MOUNTAIN WITH SNOWFLAKE" "THREE PEAK MOUNTAIN" "3 PEAK MOUNTAIN" "ALPINE SYMBOL" "THREE PEAK MOUNTAIN SNOWFLAKE" "THREE PEAK MOUNTAIN WITH SNOWFLAKE"]
         "three-peak mountain with snowflake: passed a test of grip on snow",
         "what a severe-snow rule asks for; the test says nothing of ice or of cornering";
     IceGrip Winter ICE_GRIP "ICE GRIP" []
@@ -355,17 +355,7 @@ impl SidewallMark {
 
 /// Behind the spelling, if it is here and no letter or digit follows.
 const fn spelled<'a>(mut scanner: Scanner<'a>, spelling: &str) -> Option<Scanner<'a>> {
-    let spelling = spelling.as_bytes();
-    let mut i = 0;
-    while i < spelling.len() {
-        if spelling[i] == b' ' {
-            let _ = scanner.skip_space() || scanner.eat(b'-');
-        } else if !scanner.eat(spelling[i]) {
-            return None;
-        }
-        i += 1;
-    }
-    if scanner.peek(0).is_ascii_alphanumeric() { None } else { Some(scanner) }
+    if scanner.eat_spelled(spelling) { Some(scanner) } else { None }
 }
 
 designation!(SidewallMark in "beadseat::tire::sidewall", "mud & snow" => "M+S", wrong "FRETREAD");

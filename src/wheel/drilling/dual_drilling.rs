@@ -1,5 +1,6 @@
 //! Wheels that are drilled for two bolt circles.
 
+use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 use crate::units::{self, Length, mm};
 use crate::wheel::BoltCircle;
 
@@ -7,6 +8,9 @@ use crate::wheel::BoltCircle;
 ///
 /// Each circle is a pattern of its own: a wheel that is drilled for two fits the hubs of both, and of
 /// nothing between.
+///
+/// # Syntax
+/// `5x100/114.3`, `5x100/5x114.3`, `4x98 4x108`, with as many holes and another diameter. Canonical `5x100/5x114.3`.
 ///
 /// ```
 /// use beadseat::{literal, units::mm, wheel::{BoltCircle, drilling::DualDrilling}};
@@ -27,6 +31,23 @@ impl DualDrilling {
         if first.count() == second.count() { Some(Self { first, second }) } else { None }
     }
 
+    pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let start = scanner.at();
+        let first = tri!(BoltCircle::scan(scanner));
+        scanner.skip_space();
+        scanner.eat(b'/');
+        let second = tri!(first.scan_second(scanner));
+        match Self::new(first, second) {
+            Some(drilling) => Ok(drilling),
+            None => Err(scanner.error(ParseErrorKind::Contradiction, Field::BoltCircle, start)),
+        }
+    }
+
+    pub(crate) fn write(&self, text: &mut Text) {
+        self.first.write(text);
+        self.second.write(text.byte(b'/'));
+    }
+
     /// Both circles that are drilled in the wheel.
     pub const fn circles(&self) -> [BoltCircle; 2] {
         [self.first, self.second]
@@ -45,3 +66,5 @@ impl DualDrilling {
         self.between_neighbours() - (first_hole + second_hole) / 2.0
     }
 }
+
+designation!(DualDrilling in "beadseat::wheel::drilling", "4x98 4x108" => "4x98/4x108", wrong "4x98 5x108");
