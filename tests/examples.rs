@@ -265,6 +265,55 @@ fn units_are_those_that_are_asked_for() {
     }
 }
 
+/// What is written for programs, as a spreadsheet and as a page.
+#[test]
+fn a_spreadsheet_and_a_page_hold_what_the_report_does() {
+    for name in ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"] {
+        let file = format!("examples/scenarios/{name}.json");
+        let said = |flag: &str| String::from_utf8(run("assess", &[&file, flag], "").stdout).unwrap();
+        let json: Value = serde_json::from_str(&said("--json")).unwrap();
+        let list = |key: &str| json[key].as_array().unwrap();
+
+        let sheet = said("--csv");
+        let mut reader = csv::Reader::from_reader(sheet.as_bytes());
+        let columns = reader.headers().unwrap().clone();
+        let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+        let expected = ["moves", "checks", "effects"].map(|key| list(key).len());
+        assert_eq!(rows.len(), expected.iter().sum::<usize>(), "{name}");
+        let cell = |row: &csv::StringRecord, column: &str| {
+            row[columns.iter().position(|name| name == column).unwrap()].to_owned()
+        };
+        let all = ["moves", "checks", "effects"].map(|key| list(key).clone()).concat();
+        for (row, entry) in rows.iter().zip(&all) {
+            for key in ["id", "where", "verdict", "reason", "todo"] {
+                assert_eq!(cell(row, key), entry[key].as_str().unwrap_or_default(), "{name}");
+            }
+            for key in ["measured", "nominal", "margin", "before", "after", "change"] {
+                let told = entry[key].as_str().map_or(entry[key].to_string(), str::to_owned);
+                assert_eq!(cell(row, key), if entry[key].is_null() { "" } else { &told }, "{name} {key}");
+            }
+        }
+
+        let page = said("--markdown");
+        let in_words = |text: &str| text.replace('_', " ");
+        assert!(page.starts_with("# "), "{page}");
+        let of = |kind: &str| page.lines().filter(|line| line.starts_with(kind)).count();
+        let tables = page.lines().filter(|line| line.starts_with("| ---")).count();
+        let listed = ["setups", "moves", "checks", "approaches", "pressures", "effects", "measurements"];
+        let listed: usize = listed.iter().map(|key| list(key).len()).sum();
+        assert_eq!(of("| "), listed + 2 * tables, "{name}");
+        assert_eq!(of("* "), list("cautions").len(), "{name}");
+        for check in list("checks") {
+            let row = format!(
+                "| {} | {} |",
+                in_words(check["where"].as_str().unwrap()),
+                in_words(check["id"].as_str().unwrap())
+            );
+            assert!(page.contains(&row), "no {row}");
+        }
+    }
+}
+
 #[test]
 fn measure_prints_what_to_take_and_exits_as_assess_does() {
     let output = run("measure", &["examples/scenarios/rangers-pickup.json"], "");

@@ -2,6 +2,9 @@
 
 #![allow(dead_code, reason = "each example uses a part")]
 
+#[cfg(feature = "serde")]
+pub(crate) mod tables;
+
 use std::fmt::Write as _;
 use std::io::{Read, Write as _};
 use std::process::ExitCode;
