@@ -13,7 +13,18 @@ use beadseat::wheel::{
     drilling::{FiveHoleRule, Identified, MeasuredCircle, NearMiss},
 };
 
+const HELP: &str = "\
+bolt_circle
+
+From a caliper to a bolt circle, with invented readings: what was measured, what it can be, what it must not be
+taken for, and where its holes are. It takes no arguments.
+";
+
 fn main() -> Result<(), Box<dyn std::error::Error>> {
+    if std::env::args().skip(1).any(|argument| argument == "--help") {
+        print!("{HELP}");
+        return Ok(());
+    }
     let read = |value: f64, off: f64| Toleranced::within(mm(value), mm(off));
     println!("Invented readings of a wheel with five holes of 14.5 mm.\n");
 

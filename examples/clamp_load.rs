@@ -20,7 +20,18 @@ use beadseat::wheel::{
 };
 use beadseat::{Toleranced, literal};
 
+const HELP: &str = "\
+clamp_load
+
+How hard a wheel is held, with invented data: from a stated torque to the preload of a bolt, its strength, the slip
+of the wheel on the hub and the thread that is left. It takes no arguments.
+";
+
 fn main() -> Result<(), Box<dyn Error>> {
+    if std::env::args().skip(1).any(|argument| argument == "--help") {
+        print!("{HELP}");
+        return Ok(());
+    }
     let holes = literal!(BoltCircle, "5x112");
     let thread = literal!(Thread, "M14x1.5");
     let class = PropertyClass::C10_9;

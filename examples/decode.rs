@@ -22,6 +22,17 @@ use beadseat::wheel::{BoltCircle, Thread, Wheel, WheelDate, WheelMark, WheelStam
 use beadseat::{Excerpt, Marking, MoldedLoad, MoldedPressure, ParseError, Toleranced};
 use serde_json::{Map, Value, json};
 
+const HELP: &str = "\
+decode [--json] [--] [TEXT...]
+
+Reads markings off tires and wheels, from its arguments or one a line from the standard input: what each is, what it
+means and where that is defined. Behind -- everything is a text.
+
+  --json     an object a line for programs
+
+Exit code 0 if all could be read, 1 if any could not, 2 for misuse.
+";
+
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
     // Behind `--` everything is a text.
@@ -29,6 +40,10 @@ fn main() -> ExitCode {
         Some(at) => (&arguments[..at], &arguments[at + 1..]),
         None => (&arguments[..], &[][..]),
     };
+    if options.iter().any(|option| option == "--help") {
+        print!("{HELP}");
+        return ExitCode::SUCCESS;
+    }
     let json = options.iter().any(|option| option == "--json");
     if let Some(flag) = options.iter().find(|option| option.starts_with("--") && *option != "--json") {
         eprintln!("unknown option {}\nusage: decode [--json] [--] [TEXT...]", Excerpt(flag));

@@ -1,4 +1,5 @@
-//! Draws one corner of a scenario, before and after its change: `draw SCENARIO.json [front|rear] [left|right]`.
+//! Draws one corner of a scenario, before and after its change: `draw SCENARIO.json
+//! [front|rear] [left|right] [--units metric|us|both]`.
 //!
 //! Writes an SVG sheet to the standard output, of the front left corner unless told otherwise. At its head is
 //! what the assessment says of that corner over all its checks. The least clearance is that of the report, at worst;
@@ -11,30 +12,44 @@ use std::process::ExitCode;
 
 use beadseat::draw::Scene;
 use beadseat::fitment::space::{Approach, SweptCorner};
-use beadseat::fitment::{Position, Report, Verdict};
+use beadseat::fitment::{Position, Report, UnitSystem, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::tire::condition::VehicleSide;
 use beadseat::vehicle::BodyKind;
+use common::Arguments;
+
+const HELP: &str = "\
+draw SCENARIO.json [front|rear] [left|right] [--units metric|us|both]
+
+Draws one corner before and after a change as an SVG sheet, the front left one unless told otherwise: a section through
+the spindle and the plan where the wheel comes nearest to what stands around it. At its head is the verdict of the
+corner over all its checks.
+
+  --units    what figures are in: metric, us, or both
+
+Exit code 0 whatever the verdict, 2 where the scenario cannot be read or does not say enough to draw.
+";
 
 fn main() -> ExitCode {
+    let Arguments { flags, words, units } = match Arguments::read(HELP) {
+        Ok(arguments) => arguments,
+        Err(code) => return code,
+    };
     let (mut is_rear, mut is_right, mut files) = (false, false, Vec::new());
-    for argument in std::env::args().skip(1) {
-        match argument.as_str() {
+    for word in words {
+        match word.as_str() {
             "front" => is_rear = false,
             "rear" => is_rear = true,
             "left" => is_right = false,
             "right" => is_right = true,
-            _ => files.push(argument),
+            _ => files.push(word),
         }
     }
-    let [file] = files.as_slice() else {
-        eprintln!("usage: draw SCENARIO.json [front|rear] [left|right]");
-        return ExitCode::from(2);
-    };
-    common::answer(file, |scenario| draw(scenario, is_rear, is_right))
+    let ([file], []) = (files.as_slice(), flags.as_slice()) else { return common::misuse(HELP) };
+    common::answer(file, |scenario| draw(scenario, is_rear, is_right, units))
 }
 
-fn draw(scenario: &Scenario, is_rear: bool, is_right: bool) -> Result<String, String> {
+fn draw(scenario: &Scenario, is_rear: bool, is_right: bool, units: UnitSystem) -> Result<String, String> {
     let place = match (is_rear, is_right) {
         (false, false) => Position::FrontLeft,
         (false, true) => Position::FrontRight,
@@ -50,12 +65,13 @@ fn draw(scenario: &Scenario, is_rear: bool, is_right: bool) -> Result<String, St
     let bodies: Vec<String> = survey.bodies().map(name_of).collect();
     let labels: Vec<&str> = bodies.iter().map(String::as_str).collect();
     let report = scenario.assess();
-    let heading = heading(scenario, &report, place);
+    let heading = heading(scenario, &report, place, units);
     let nearest = survey.nearest();
     let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
         .with_before(survey.before())
         .with_labels(&labels)
-        .with_heading(&heading);
+        .with_heading(&heading)
+        .in_units(units);
     if let Some(nearest) = &nearest {
         scene = scene.with_swept(nearest);
         // One gap has one figure: that which the report holds against its limit.
@@ -75,7 +91,7 @@ fn name_of(body: BodyKind) -> String {
 }
 
 /// Which corner, its verdict over all its checks and what decides it, the nearest approach, and which vehicle.
-fn heading(scenario: &Scenario, report: &Report, place: Position) -> String {
+fn heading(scenario: &Scenario, report: &Report, place: Position, units: UnitSystem) -> String {
     let verdict = report.verdict_at(place);
     let mut text = format!("{}, {}", common::plain(place.name()), common::plain(verdict.name()));
     let decides = report.at(place).find(|check| check.verdict() == verdict && verdict != Verdict::Within);
@@ -86,7 +102,7 @@ fn heading(scenario: &Scenario, report: &Report, place: Position) -> String {
         text += &format!(", {} not assessed", common::plain(check.id().name()));
     }
     if let Some(nearest) = nearest_at(report, place) {
-        text += &format!(". At worst {nearest}");
+        text += &format!(". At worst {}", nearest.told_in(units));
     }
     format!("{text}. {}", scenario.name().unwrap_or("Vehicle without a name"))
 }

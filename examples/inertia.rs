@@ -60,7 +60,17 @@ impl Assembly {
     }
 }
 
+const HELP: &str = "\
+inertia
+
+What other wheels and tires do to how a vehicle speeds up, with invented masses and sizes. It takes no arguments.
+";
+
 fn main() -> Result<(), Box<dyn Error>> {
+    if std::env::args().skip(1).any(|argument| argument == "--help") {
+        print!("{HELP}");
+        return Ok(());
+    }
     println!("Invented wheels and tires on an invented car of 1420 kg.\n");
     println!("{:<22} {:>8} {:>10} {:>10} {:>8}", "", "mass kg", "I kg·m²", "felt as kg", "factor");
     let mut each = Vec::new();

@@ -1,4 +1,4 @@
-//! What to measure next on a vehicle: `measure SCENARIO.json`.
+//! What to measure next on a vehicle: `measure SCENARIO.json [--units metric|us|both]`.
 //!
 //! Reads a scenario, judges it, and lists the facts that would settle what could not be assessed, the one
 //! that settles most first: what to take, with what, where to write it down, and what it is for. Exit code 0
@@ -10,21 +10,33 @@ use std::process::ExitCode;
 
 use beadseat::Excerpt;
 use beadseat::fitment::measure::{Measurement, Preparation};
-use beadseat::fitment::{Check, Report};
+use beadseat::fitment::{Check, Report, UnitSystem};
+use common::Arguments;
+
+const HELP: &str = "\
+measure SCENARIO.json [--units metric|us|both]
+
+Lists the facts that would settle what an assessment left open, the one that settles most first: what to take, with
+what, what comes first, where to write it down, and what it is for.
+
+  --units    the keys to write at: metric, us, or both
+
+Exit code 0 whatever the verdict, 2 where the scenario cannot be read: then it says where and why.
+";
 
 fn main() -> ExitCode {
-    let arguments: Vec<String> = std::env::args().skip(1).collect();
-    let [file] = arguments.as_slice() else {
-        eprintln!("usage: measure SCENARIO.json");
-        return ExitCode::from(2);
+    let Arguments { flags, words, units } = match Arguments::read(HELP) {
+        Ok(arguments) => arguments,
+        Err(code) => return code,
     };
+    let ([file], []) = (words.as_slice(), flags.as_slice()) else { return common::misuse(HELP) };
     common::answer(file, |scenario| {
         let name = Excerpt(scenario.name().unwrap_or("vehicle without a name"));
-        Ok(format!("{name}\n\n{}", list(&scenario.assess())))
+        Ok(format!("{name}\n\n{}", list(&scenario.assess(), units)))
     })
 }
 
-fn list(report: &Report) -> String {
+fn list(report: &Report, units: UnitSystem) -> String {
     let wanted: Vec<Measurement<'_>> = report.measurements().collect();
     let mut text = match wanted.len() {
         0 => "Nothing is missing that could be measured, read or said.\n".into(),
@@ -32,7 +44,7 @@ fn list(report: &Report) -> String {
         n => format!("{n} things to find out, the most useful first.\n"),
     };
     for (n, fact) in wanted.iter().enumerate() {
-        text += &entry(n + 1, fact);
+        text += &entry(n + 1, fact, units);
     }
     for (before, access) in [
         ("Before a wheel comes off", Preparation::WheelOff),
@@ -50,8 +62,8 @@ fn list(report: &Report) -> String {
 }
 
 /// One fact: where and how, with what, what comes first, where it goes, and what it is good for.
-fn entry(number: usize, fact: &Measurement<'_>) -> String {
-    let mut text = format!("\n{number:>2}. {}: {}\n", what(fact), fact.input().how());
+fn entry(number: usize, fact: &Measurement<'_>, units: UnitSystem) -> String {
+    let mut text = format!("\n{number:>2}. {}: {}\n", what(fact, units), fact.input().how());
     let mut line = |title: &str, words: &str| {
         if !words.is_empty() {
             text += &format!("      {title:<12}{words}\n");
@@ -67,24 +79,47 @@ fn entry(number: usize, fact: &Measurement<'_>) -> String {
             _ => "",
         },
     );
-    line("write at", &fact.path().to_string());
+    let paths: Vec<String> = paths(fact, units).into_iter().map(|(path, _)| path).collect();
+    line("write at", &paths.join(" or "));
     line("settles", &names(fact.settles_alone()));
     line("helps with", &names(fact.settles_with_others()));
     text
 }
 
-/// The path of a fact as people say it: `vehicle front hub spigot, in mm`.
-fn what(fact: &Measurement<'_>) -> String {
+/// Ends of keys, and what they say: as they are written, and in the other units.
+const UNITS: [[(&str, &str); 2]; 5] = [
+    [("_kmh", "km/h"), ("_mph", "mph")],
+    [("_kpa", "kPa"), ("_psi", "psi")],
+    [("_kg", "kg"), ("_lb", "lb")],
+    [("_nm", "N·m"), ("_ftlb", "lbf·ft")],
+    [("_mm", "mm"), ("_in", "inches")],
+];
+
+/// The keys that a fact may stand at, each with its unit.
+fn paths(fact: &Measurement<'_>, units: UnitSystem) -> Vec<(String, &'static str)> {
     let path = fact.path().to_string();
-    let (name, unit) = match path.rsplit_once('_') {
-        Some((name, "kmh")) => (name, ", in km/h"),
-        Some((name, "kpa")) => (name, ", in kPa"),
-        Some((name, "kg")) => (name, ", in kg"),
-        Some((name, "mm")) => (name, ", in mm"),
-        Some((name, "in")) => (name, ", in inches"),
-        _ => (path.as_str(), ""),
+    let found = UNITS.iter().find_map(|pair| Some((path.strip_suffix(pair[0].0)?, pair)));
+    let Some((name, [metric, us])) = found else {
+        let unit = if path.ends_with("_in") { "inches" } else { "" };
+        return vec![(path, unit)];
     };
-    common::plain(&name.replace('.', " ").replace(" *", " of each axle")) + unit
+    let in_unit = |(end, unit): &(&str, &'static str)| (format!("{name}{end}"), *unit);
+    match units {
+        UnitSystem::Metric => vec![in_unit(metric)],
+        UnitSystem::Us => vec![in_unit(us)],
+        UnitSystem::Both => vec![in_unit(metric), in_unit(us)],
+    }
+}
+
+/// The path of a fact as people say it: `vehicle front hub spigot, in mm`.
+fn what(fact: &Measurement<'_>, units: UnitSystem) -> String {
+    let paths = paths(fact, units);
+    let units: Vec<&str> = paths.iter().map(|(_, unit)| *unit).filter(|unit| !unit.is_empty()).collect();
+    let path = &paths[0].0;
+    let name =
+        if units.is_empty() { path.as_str() } else { path.rsplit_once('_').map_or("", |(name, _)| name) };
+    let name = common::plain(&name.replace('.', " ").replace(" *", " of each axle"));
+    if units.is_empty() { name } else { format!("{name}, in {}", units.join(" or ")) }
 }
 
 /// The names of checks, each once.

@@ -166,7 +166,7 @@ impl Scene<'_> {
             down += height + figure.margin()[1];
         }
         down += 0.5 * LEADING;
-        legend::draw(&mut paper, [EDGE, down], WIDTH - 2.0 * EDGE, scale);
+        legend::draw(&mut paper, [EDGE, down], WIDTH - 2.0 * EDGE, scale, self.units);
         down += legend::HEIGHT;
         let title = if is_sheet && !heading.is_empty() {
             heading

@@ -67,8 +67,7 @@ pub use report::Report;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use summary::Summary;
 pub use todo::Todo;
-pub(crate) use value::Rounded;
-pub use value::{Bound, Value};
+pub use value::{Bound, UnitSystem, Value};
 
 use core::ops::ControlFlow;
 

@@ -5,6 +5,7 @@
 use std::path::Path;
 
 use beadseat::draw::Scene;
+use beadseat::fitment::UnitSystem;
 use beadseat::sweep::{
     Carrier, ContactPatch, Corner, Effort, Obstacle, Obstacles, Point, Profile, RimSection, SteeringAxis,
     Swept, TireSection,
@@ -120,6 +121,16 @@ fn every_obstacle_is_named_and_measured_in_both_views() {
         assert!(!view.contains(&format!(">{:.2}", swept.upper().get::<millimeter>())));
     }
     assert!(told.front_view().to_string().contains(">16.28<"));
+    // In inches, and in both.
+    let us = told.in_units(UnitSystem::Us).sheet().to_string();
+    for figure in ["inset 1.575 (was 1.811)", ">0.641 in at worst,<", ">0.641<", "Lengths in inches."] {
+        assert!(us.contains(figure), "{figure}");
+    }
+    assert!(!us.contains("millimetres") && !us.contains(" mm in "));
+    let both = told.in_units(UnitSystem::Both).sheet().to_string();
+    for figure in ["inset 40 [1.575] (was 46 [1.811])", ">16.28 [0.641]<", "Lengths in mm [inches]."] {
+        assert!(both.contains(figure), "{figure}");
+    }
     // Without names they have numbers, and without a wheel before nothing is said of it.
     let bare = Scene::new(&corner, &after, &around).sheet().to_string();
     for number in 1..=7 {

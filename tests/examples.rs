@@ -202,6 +202,118 @@ fn clamp_load_follows_a_torque_to_its_end() {
     }
 }
 
+/// Every example says how it is called and what for, and stands in the table of README.md.
+#[test]
+fn every_example_has_help() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let readme = fs::read_to_string(root.join("README.md")).unwrap();
+    let mut seen = 0;
+    for entry in fs::read_dir(root.join("examples")).unwrap() {
+        let path = entry.unwrap().path();
+        if path.extension().is_none_or(|extension| extension != "rs") {
+            continue;
+        }
+        let name = path.file_stem().unwrap().to_str().unwrap().to_owned();
+        let output = run(&name, &["--help"], "");
+        assert_eq!(output.status.code(), Some(0), "{name}");
+        let help = String::from_utf8_lossy(&output.stdout);
+        assert!(help.starts_with(&name) && help.lines().count() >= 3, "{help}");
+        let usage = help.lines().next().unwrap();
+        // In a table a bar stands behind a stroke.
+        let row = format!("| `{}` |", usage.replace('|', "\\|"));
+        assert!(readme.contains(&row), "no {row} in README.md");
+        seen += 1;
+    }
+    assert!(seen >= 7);
+}
+
+#[test]
+fn units_are_those_that_are_asked_for() {
+    let wagon = "examples/scenarios/field-survey-wagon.json";
+    let said = |example: &str, arguments: &[&str]| {
+        let output = run(example, &[&[wagon], arguments].concat(), "");
+        assert_eq!(output.status.code(), Some(0), "{example} {arguments:?}");
+        String::from_utf8(output.stdout).unwrap()
+    };
+    let metric = said("assess", &["--units", "metric"]);
+    assert_eq!(metric, said("assess", &[]));
+    let us = said("assess", &["--units", "us"]);
+    for line in [
+        "  overall diameter       24.882 in   24.961 in  0.079 in larger",
+        "min 0.25 in",
+        "0.641 in from the rim",
+    ] {
+        assert!(us.contains(line), "no {line:?} in\n{us}");
+    }
+    // What a source says stays as it says it.
+    let (own, _) = us.split_once("\nCautions").unwrap();
+    for unit in [" mm", " kg", " km/h"] {
+        assert!(!own.contains(unit), "{unit} in\n{own}");
+    }
+    let both = said("assess", &["--units", "both"]);
+    let (table, _) = both.split_once("\nCautions").unwrap();
+    assert!(table.contains("632 mm") && table.contains("24.882 in") && table.contains("16.28 mm (0.641 in)"));
+    assert!(both.lines().all(|line| line.chars().count() <= 80), "{both}");
+    // For programs there is one.
+    assert_eq!(said("assess", &["--json"]), said("assess", &["--json", "--units", "us"]));
+    assert!(said("draw", &["--units", "us"]).contains("Lengths in inches."));
+    let pickup = run("measure", &["examples/scenarios/rangers-pickup.json", "--units", "us"], "");
+    let list = String::from_utf8_lossy(&pickup.stdout);
+    assert!(list.contains("write at    vehicle.rear.space.upper_clearance_in\n"), "{list}");
+    for arguments in [&[wagon, "--units"][..], &[wagon, "--units", "furlongs"]] {
+        assert_eq!(run("assess", arguments, "").status.code(), Some(2));
+    }
+}
+
+/// What is written for programs, as a spreadsheet and as a page.
+#[test]
+fn a_spreadsheet_and_a_page_hold_what_the_report_does() {
+    for name in ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"] {
+        let file = format!("examples/scenarios/{name}.json");
+        let said = |flag: &str| String::from_utf8(run("assess", &[&file, flag], "").stdout).unwrap();
+        let json: Value = serde_json::from_str(&said("--json")).unwrap();
+        let list = |key: &str| json[key].as_array().unwrap();
+
+        let sheet = said("--csv");
+        let mut reader = csv::Reader::from_reader(sheet.as_bytes());
+        let columns = reader.headers().unwrap().clone();
+        let rows: Vec<csv::StringRecord> = reader.records().map(Result::unwrap).collect();
+        let expected = ["moves", "checks", "effects"].map(|key| list(key).len());
+        assert_eq!(rows.len(), expected.iter().sum::<usize>(), "{name}");
+        let cell = |row: &csv::StringRecord, column: &str| {
+            row[columns.iter().position(|name| name == column).unwrap()].to_owned()
+        };
+        let all = ["moves", "checks", "effects"].map(|key| list(key).clone()).concat();
+        for (row, entry) in rows.iter().zip(&all) {
+            for key in ["id", "where", "verdict", "reason", "todo"] {
+                assert_eq!(cell(row, key), entry[key].as_str().unwrap_or_default(), "{name}");
+            }
+            for key in ["measured", "nominal", "margin", "before", "after", "change"] {
+                let told = entry[key].as_str().map_or(entry[key].to_string(), str::to_owned);
+                assert_eq!(cell(row, key), if entry[key].is_null() { "" } else { &told }, "{name} {key}");
+            }
+        }
+
+        let page = said("--markdown");
+        let in_words = |text: &str| text.replace('_', " ");
+        assert!(page.starts_with("# "), "{page}");
+        let of = |kind: &str| page.lines().filter(|line| line.starts_with(kind)).count();
+        let tables = page.lines().filter(|line| line.starts_with("| ---")).count();
+        let listed = ["setups", "moves", "checks", "approaches", "pressures", "effects", "measurements"];
+        let listed: usize = listed.iter().map(|key| list(key).len()).sum();
+        assert_eq!(of("| "), listed + 2 * tables, "{name}");
+        assert_eq!(of("* "), list("cautions").len(), "{name}");
+        for check in list("checks") {
+            let row = format!(
+                "| {} | {} |",
+                in_words(check["where"].as_str().unwrap()),
+                in_words(check["id"].as_str().unwrap())
+            );
+            assert!(page.contains(&row), "no {row}");
+        }
+    }
+}
+
 #[test]
 fn measure_prints_what_to_take_and_exits_as_assess_does() {
     let output = run("measure", &["examples/scenarios/rangers-pickup.json"], "");

@@ -81,6 +81,7 @@ enums! {
     fitment::Position;
     fitment::measure::Tool;
     fitment::TractionClass;
+    fitment::UnitSystem;
     fitment::Verdict;
     tire::condition::ArrowTurn;
     tire::sidewall::Cord;

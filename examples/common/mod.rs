@@ -2,15 +2,54 @@
 
 #![allow(dead_code, reason = "each example uses a part")]
 
+#[cfg(feature = "serde")]
+pub(crate) mod tables;
+
 use std::fmt::Write as _;
 use std::io::{Read, Write as _};
 use std::process::ExitCode;
 
 use beadseat::Excerpt;
+use beadseat::fitment::UnitSystem;
 use beadseat::scenario::Scenario;
 
 /// Larger files are refused.
 const LARGEST: u64 = 1 << 20;
+
+/// What an example was asked for.
+pub(crate) struct Arguments {
+    /// Those that begin with two dashes, but for `--units`.
+    pub(crate) flags: Vec<String>,
+    /// The others.
+    pub(crate) words: Vec<String>,
+    pub(crate) units: UnitSystem,
+}
+
+impl Arguments {
+    /// Reads them; or asked for help, prints it, and where they cannot be read, says so.
+    pub(crate) fn read(help: &str) -> Result<Self, ExitCode> {
+        let mut read = Self { flags: Vec::new(), words: Vec::new(), units: UnitSystem::Metric };
+        let mut arguments = std::env::args().skip(1);
+        while let Some(argument) = arguments.next() {
+            match argument.as_str() {
+                "--help" => return Err(print(help)),
+                "--units" => {
+                    let units = arguments.next().and_then(|units| units.parse().ok());
+                    read.units = units.ok_or_else(|| misuse(help))?;
+                }
+                flag if flag.starts_with("--") => read.flags.push(argument),
+                _ => read.words.push(argument),
+            }
+        }
+        Ok(read)
+    }
+}
+
+/// Says how an example is called.
+pub(crate) fn misuse(help: &str) -> ExitCode {
+    eprintln!("usage: {}\n--help says more", help.lines().next().unwrap_or_default());
+    ExitCode::from(2)
+}
 
 /// Prints what is said of the scenario in a file, or what is wrong with it: then the exit code is 2.
 pub(crate) fn answer(path: &str, say: impl FnOnce(&Scenario) -> Result<String, String>) -> ExitCode {

@@ -11,6 +11,7 @@ use super::lettering::{self, SIZE, figure};
 use super::outline::{Seen, half, section};
 use super::paper::{Frame, Line, Paper};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
+use crate::fitment::UnitSystem;
 use crate::sweep::{Point, Profile};
 use crate::units::{Length, in_mm, mm};
 
@@ -25,6 +26,7 @@ pub(super) struct Front<'a> {
     nearest: Option<Nearest>,
     window: Extent,
     callouts: Vec<Callout>,
+    units: UnitSystem,
 }
 
 impl<'a> Front<'a> {
@@ -68,6 +70,7 @@ impl<'a> Front<'a> {
             nearest,
             window,
             callouts: Vec::new(),
+            units: scene.units,
         };
         front.callouts = front.name(scene);
         front
@@ -86,7 +89,7 @@ impl<'a> Front<'a> {
         }
         if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
             let mut lines = scene.clearance(swept);
-            lines.extend(lettering::lines(&in_words(&swept.pose()), SIZE, COLUMN, 3));
+            lines.extend(lettering::lines(&in_words(&swept.pose(), scene.units), SIZE, COLUMN, 3));
             callouts.push(Callout { at: nearest.middle(), lines });
         }
         callouts
@@ -120,8 +123,8 @@ impl<'a> Front<'a> {
 
     fn dimensions(&self, frame: &Frame, paper: &mut Paper) {
         let was = |now: Length, before: Option<Length>| match before {
-            Some(before) => format!("{} (was {})", figure(in_mm(now)), figure(in_mm(before))),
-            None => figure(in_mm(now)),
+            Some(before) => format!("{} (was {})", figure(now, self.units), figure(before, self.units)),
+            None => figure(now, self.units),
         };
         let centre = in_mm(self.after.rim_centre());
         let half = 0.5 * in_mm(self.after.section_width());
@@ -190,7 +193,7 @@ impl Nearest {
         let gap = in_mm(swept.upper());
         let whole = gap + thickness;
         let share = if whole.abs() > 1e-6 { gap / whole } else { 0.0 };
-        let figure = figure(scene.least.map_or(gap, in_mm));
+        let figure = figure(scene.least.unwrap_or(swept.upper()), scene.units);
         Some(Self { place, surface: along(place, sub(point, place), share), point, thickness, gap, figure })
     }
 }

@@ -6,6 +6,7 @@ use alloc::vec::Vec;
 use super::flat::Flat;
 use super::lettering::{LEADING, SIZE};
 use super::paper::{Line, Paper, Set};
+use crate::fitment::UnitSystem;
 
 /// Height of both on paper.
 pub(super) const HEIGHT: f64 = 6.0 * LEADING + 8.0;
@@ -23,7 +24,7 @@ const LINES: [(Line, &str); 6] = [
 ];
 
 /// Draws the legend with its upper left corner at a point.
-pub(super) fn draw(paper: &mut Paper, at: Flat, width: f64, scale: f64) {
+pub(super) fn draw(paper: &mut Paper, at: Flat, width: f64, scale: f64, units: UnitSystem) {
     let second = at[0] + 0.5 * width;
     for (row, (line, name)) in LINES.into_iter().enumerate() {
         let y = at[1] + (row as f64 + 0.5) * (LEADING + 0.6);
@@ -43,11 +44,12 @@ pub(super) fn draw(paper: &mut Paper, at: Flat, width: f64, scale: f64) {
         paper.text([right + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
     }
     let y = at[1] + 2.6 * (LEADING + 0.6);
-    for (row, text) in
-        ["Lengths in millimetres. Outlines are the", "envelopes that clearance is reckoned with."]
-            .into_iter()
-            .enumerate()
-    {
+    let lengths = match units {
+        UnitSystem::Metric => "Lengths in millimetres. Outlines are the",
+        UnitSystem::Us => "Lengths in inches. Outlines are the",
+        UnitSystem::Both => "Lengths in mm [inches]. Outlines are the",
+    };
+    for (row, text) in [lengths, "envelopes that clearance is reckoned with."].into_iter().enumerate() {
         paper.text([second, y + (row as f64 + 0.35) * LEADING], Set::Start, SIZE, text);
     }
     bar(paper, [second, at[1] + HEIGHT - 9.0], scale);
@@ -68,6 +70,6 @@ fn bar(paper: &mut Paper, at: Flat, scale: f64) {
         );
     }
     paper.text([at[0], at[1] + 5.0], Set::Middle, SIZE, "0");
-    paper.text([at[0] + long, at[1] + 5.0], Set::Middle, SIZE, &format!("{length}"));
+    paper.text([at[0] + long, at[1] + 5.0], Set::Middle, SIZE, &format!("{length} mm"));
     paper.text([at[0] + long + 8.0, at[1] + 2.0], Set::Start, SIZE, &format!("scale 1:{scale}"));
 }

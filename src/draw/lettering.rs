@@ -3,8 +3,9 @@
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use crate::fitment::Rounded;
+use crate::fitment::{UnitSystem, Value};
 use crate::text::is_plain;
+use crate::units::Length;
 
 /// Height of the letters' body, in millimetres on paper; capitals are 0.7 of it.
 pub(super) const SIZE: f64 = 3.5;
@@ -88,14 +89,28 @@ pub(super) fn lines(text: &str, size: f64, room: f64, most: usize) -> Vec<String
     lines
 }
 
-/// A figure as the report rounds it, with the minus sign of print.
-pub(super) fn figure(value: f64) -> String {
-    alloc::format!("{}", Rounded(value)).replace('-', "−")
+/// A length as the report rounds it, with the minus sign of print, without its unit, which the legend names: of two
+/// units the second in brackets.
+pub(super) fn figure(length: Length, units: UnitSystem) -> String {
+    let bare = |units| {
+        let told = alloc::format!("{}", Value::Length(length).told_in(units));
+        told.split(' ').next().unwrap_or_default().replace('-', "−")
+    };
+    match units {
+        UnitSystem::Both => alloc::format!("{} [{}]", bare(UnitSystem::Metric), bare(UnitSystem::Us)),
+        one => bare(one),
+    }
+}
+
+/// The same with its unit, whatever the units are.
+pub(super) fn measure(length: Length, units: UnitSystem) -> String {
+    alloc::format!("{}", Value::Length(length).told_in(units)).replace('-', "−")
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::units::mm;
 
     #[test]
     fn text_is_cleaned_and_broken() {
@@ -115,9 +130,13 @@ mod tests {
 
     #[test]
     fn figures_are_those_of_a_report() {
-        assert_eq!(figure(-0.004), "0");
-        assert_eq!(figure(-3.25), "−3.25");
-        assert_eq!(figure(-3.256), "−3.26");
-        assert_eq!(figure(214.0), "214");
+        let told = |length, units| figure(mm(length), units);
+        assert_eq!(told(-0.004, UnitSystem::Metric), "0");
+        assert_eq!(told(-3.25, UnitSystem::Metric), "−3.25");
+        assert_eq!(told(-3.256, UnitSystem::Metric), "−3.26");
+        assert_eq!(told(214.0, UnitSystem::Metric), "214");
+        assert_eq!(told(-6.35, UnitSystem::Us), "−0.25");
+        assert_eq!(told(6.35, UnitSystem::Both), "6.35 [0.25]");
+        assert_eq!(measure(mm(6.35), UnitSystem::Us), "0.25 in");
     }
 }

@@ -11,6 +11,7 @@ use super::lettering::SIZE;
 use super::outline::{Seen, from_above, half, plan};
 use super::paper::{Frame, Line, Paper, Set};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
+use crate::fitment::UnitSystem;
 use crate::sweep::{Obstacle, Pose, WheelPose};
 use crate::units::{deg, in_deg, in_mm, in_rad, mm, rad};
 
@@ -27,6 +28,7 @@ pub(super) struct Plan {
     nearest: Option<Nearest>,
     window: Extent,
     callouts: Vec<Callout>,
+    units: UnitSystem,
 }
 
 /// The steering axis from below to above the wheel, where it passes the hub's height, and the sides of the
@@ -107,6 +109,7 @@ impl Plan {
             nearest,
             window,
             callouts: Vec::new(),
+            units: scene.units,
         };
         made.callouts = made.name(scene);
         made
@@ -147,7 +150,7 @@ impl Nearest {
 
 impl Figure for Plan {
     fn title(&self) -> String {
-        format!("Plan from above, {}", in_words(&self.pose))
+        format!("Plan from above, {}", in_words(&self.pose, self.units))
     }
 
     fn window(&self) -> Extent {

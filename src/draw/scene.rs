@@ -6,9 +6,10 @@ use alloc::vec::Vec;
 
 use super::callout::{COLUMN, Callout};
 use super::flat::{Extent, Flat};
-use super::lettering::{SIZE, clean, figure, lines};
+use super::lettering::{SIZE, clean, lines, measure};
 use super::outline::Seen;
 use super::paper::{Frame, Paper};
+use crate::fitment::UnitSystem;
 use crate::sweep::{Corner, Obstacles, Point, Pose, Profile, Swept};
 use crate::units::{Length, deg, in_deg, in_mm, mm};
 
@@ -34,12 +35,23 @@ pub struct Scene<'a> {
     pub(super) swept: Option<&'a Swept>,
     pub(super) least: Option<Length>,
     pub(super) heading: &'a str,
+    pub(super) units: UnitSystem,
 }
 
 impl<'a> Scene<'a> {
     /// A wheel among its obstacles.
     pub const fn new(corner: &'a Corner, after: &'a Profile, obstacles: &'a Obstacles) -> Self {
-        Self { corner, after, obstacles, before: None, labels: &[], swept: None, least: None, heading: "" }
+        Self {
+            corner,
+            after,
+            obstacles,
+            before: None,
+            labels: &[],
+            swept: None,
+            least: None,
+            heading: "",
+            units: UnitSystem::Metric,
+        }
     }
 
     /// Adds the wheel that was there before, in dashed outline.
@@ -66,6 +78,12 @@ impl<'a> Scene<'a> {
     /// limit, and one gap has one figure.
     pub const fn with_least_clearance(mut self, least: Length) -> Self {
         self.least = Some(least);
+        self
+    }
+
+    /// What the figures are told in.
+    pub const fn in_units(mut self, units: UnitSystem) -> Self {
+        self.units = units;
         self
     }
 
@@ -101,17 +119,23 @@ impl<'a> Scene<'a> {
         lines(&format!("{} {name}", number + 1), SIZE, COLUMN, 2)
     }
 
+    fn in_column(&self, text: &str) -> Vec<String> {
+        lines(text, SIZE, COLUMN, 2)
+    }
+
     /// The least clearance, in lines: the figure, and what it is proved not to be less than.
     pub(super) fn clearance(&self, swept: &Swept) -> Vec<String> {
         let mut told = Vec::from([String::from("least clearance")]);
         match self.least {
             Some(least) => {
-                told.push(format!("{} mm at worst,", figure(in_mm(least))));
+                told.extend(self.in_column(&format!("{} at worst,", measure(least, self.units))));
                 told.push(String::from("drawn at nominal size"));
             }
             None => {
-                let [lower, upper] = [swept.lower(), swept.upper()].map(|length| figure(in_mm(length)));
-                told.extend([format!("{upper} mm"), format!("(≥ {lower} mm)")]);
+                let [lower, upper] = [swept.lower(), swept.upper()].map(|length| measure(length, self.units));
+                told.extend(
+                    self.in_column(&upper).into_iter().chain(self.in_column(&format!("(≥ {lower})"))),
+                );
             }
         }
         told
@@ -141,7 +165,7 @@ pub(super) trait Figure {
 }
 
 /// Steer and travel in words.
-pub(super) fn in_words(pose: &Pose) -> String {
+pub(super) fn in_words(pose: &Pose, units: UnitSystem) -> String {
     let steer = in_deg(pose.steer());
     let steer = if steer.abs() < 0.5 {
         String::from("straight ahead")
@@ -154,6 +178,6 @@ pub(super) fn in_words(pose: &Pose) -> String {
         format!("{steer}, at ride height")
     } else {
         let way = if travel > 0.0 { "jounce" } else { "rebound" };
-        format!("{steer}, {} mm in {way}", travel.abs().round())
+        format!("{steer}, {} in {way}", measure(mm(travel.abs().round()), units))
     }
 }

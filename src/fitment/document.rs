@@ -7,6 +7,7 @@ use super::moves::Moves;
 use super::position::Position;
 use super::report::Report;
 use super::todo::Todo;
+use super::value::UnitSystem;
 use super::{Change, Setup};
 use crate::vehicle::Vehicle;
 
@@ -32,17 +33,27 @@ pub struct Document<'a> {
     vehicle: &'a Vehicle,
     change: &'a Change,
     name: Option<&'a str>,
+    units: UnitSystem,
 }
 
 impl<'a> Document<'a> {
     /// Of a report on a change of a vehicle.
     pub const fn new(report: &'a Report, vehicle: &'a Vehicle, change: &'a Change) -> Self {
-        Self { report, vehicle, change, name: None }
+        Self { report, vehicle, change, name: None, units: UnitSystem::Metric }
     }
 
     /// With what the vehicle is called.
     pub const fn with_name(self, name: &'a str) -> Self {
         Self { name: Some(name), ..self }
+    }
+
+    /// Printed in other units; for programs it stays metric.
+    pub const fn in_units(self, units: UnitSystem) -> Self {
+        Self { units, ..self }
+    }
+
+    pub(super) const fn units(&self) -> UnitSystem {
+        self.units
     }
 
     /// What the vehicle is called.
@@ -67,7 +78,7 @@ impl<'a> Document<'a> {
         let pressures = self.report.pressures().find(|pressures| pressures.position() == axle);
         let is_swept = check.id() == CheckId::SweptClearance;
         let nearest = self.report.approaches().find(|near| is_swept && near.position() == check.position());
-        Todo::new(check, self.vehicle, proposed, pressures.as_ref(), nearest.as_ref())
+        Todo::new(check, self.vehicle, proposed, pressures.as_ref(), nearest.as_ref()).in_units(self.units)
     }
 
     /// Whether two findings are the same but for their place, with the same to do about them.

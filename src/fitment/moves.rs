@@ -9,7 +9,7 @@ use super::checks::rolling::{is_driven, true_speed_share};
 use super::facts::{AxleFacts, SetupFacts};
 use super::layout::{Cell, Maybe};
 use super::position::Position;
-use super::value::{Rounded, Value};
+use super::value::{In, Rounded, UnitSystem, Value};
 use super::{Change, Limits};
 use crate::Toleranced;
 use crate::record::words;
@@ -175,7 +175,7 @@ impl Move {
 }
 
 /// How far a move goes, in words: `16.7 mm further out`.
-struct Words<'a>(&'a Move);
+struct Words<'a>(&'a Move, UnitSystem);
 
 impl fmt::Display for Words<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -187,18 +187,27 @@ impl fmt::Display for Words<'_> {
         };
         let [more, less] = self.0.directions();
         if Rounded(change).is_positive() {
-            write!(f, "{} {more}", self.0.value(change))
+            write!(f, "{} {more}", In(self.0.value(change), self.1))
         } else if Rounded(-change).is_positive() {
-            write!(f, "{} {less}", self.0.value(-change))
+            write!(f, "{} {less}", In(self.0.value(-change), self.1))
         } else {
             f.write_str("unchanged")
         }
     }
 }
 
+/// A move in the units that are asked for.
+pub(super) struct MoveIn<'a>(pub(super) &'a Move, pub(super) UnitSystem);
+
+impl fmt::Display for MoveIn<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}", self.0.words(), Words(self.0, self.1))
+    }
+}
+
 impl fmt::Display for Move {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}: {}", self.words(), Words(self))
+        write!(f, "{}", MoveIn(self, UnitSystem::Metric))
     }
 }
 
@@ -315,7 +324,7 @@ fn dimension(id: MoveId, setup: &SetupFacts<'_>) -> Option<Toleranced<Length>> {
 }
 
 /// The moves of a change, before and after and in words; where the setups of the axles move alike, they stand once.
-pub(super) fn print(f: &mut fmt::Formatter<'_>, moves: &Moves) -> fmt::Result {
+pub(super) fn print(f: &mut fmt::Formatter<'_>, moves: &Moves, units: UnitSystem) -> fmt::Result {
     let [front, rear] = [Position::Front, Position::Rear];
     let is_shared =
         |found: &Move| [front, rear].iter().all(|&place| moves.on(place).any(|other| found.moves_as(&other)));
@@ -325,32 +334,50 @@ pub(super) fn print(f: &mut fmt::Formatter<'_>, moves: &Moves) -> fmt::Result {
         writeln!(f, "\nWhat moves, at nominal size; faces from the hub face, outboard positive")?;
     }
     let shared = moves.on(front).filter(|found| alike && is_shared(found));
-    print_axle(f, "front and rear", shared)?;
+    print_axle(f, "front and rear", shared, units)?;
     for place in [front, rear] {
-        print_axle(f, place.name(), moves.on(place).filter(|found| !(alike && is_shared(found))))?;
+        print_axle(f, place.name(), moves.on(place).filter(|found| !(alike && is_shared(found))), units)?;
     }
     Ok(())
 }
 
-fn print_axle(f: &mut fmt::Formatter<'_>, title: &str, moves: impl Iterator<Item = Move>) -> fmt::Result {
+fn print_axle(
+    f: &mut fmt::Formatter<'_>,
+    title: &str,
+    moves: impl Iterator<Item = Move>,
+    units: UnitSystem,
+) -> fmt::Result {
     for (n, found) in moves.enumerate() {
         if n == 0 {
             writeln!(f, "{title:<22}{:>12}{:>12}", "before", "after")?;
         }
-        row(f, found.words(), found.before(), found.after())?;
-        writeln!(f, "  {}", Words(&found))?;
+        for (line, &units) in units.each().iter().enumerate() {
+            row(f, if line == 0 { found.words() } else { "" }, found.before(), found.after(), units)?;
+            writeln!(f, "  {}", Words(&found, units))?;
+        }
         let spans = [found.before_span(), found.after_span()];
         if found.id == MoveId::OverallDiameter && spans.iter().any(Option::is_some) {
             let [before, after] = spans.map(Option::unzip);
-            row(f, "  as made, least", before.0, after.0)?;
-            writeln!(f)?;
-            row(f, "  as made, most", before.1, after.1)?;
-            writeln!(f)?;
+            for (name, before, after) in
+                [("  as made, least", before.0, after.0), ("  as made, most", before.1, after.1)]
+            {
+                for (line, &units) in units.each().iter().enumerate() {
+                    row(f, if line == 0 { name } else { "" }, before, after, units)?;
+                    writeln!(f)?;
+                }
+            }
         }
     }
     Ok(())
 }
 
-fn row(f: &mut fmt::Formatter<'_>, name: &str, before: Option<Value>, after: Option<Value>) -> fmt::Result {
-    write!(f, "  {name:<20}{:>12}{:>12}", Cell(Maybe(before)), Cell(Maybe(after)))
+fn row(
+    f: &mut fmt::Formatter<'_>,
+    name: &str,
+    before: Option<Value>,
+    after: Option<Value>,
+    units: UnitSystem,
+) -> fmt::Result {
+    let [before, after] = [before, after].map(|value| Cell(Maybe(value.map(|value| In(value, units)))));
+    write!(f, "  {name:<20}{before:>12}{after:>12}")
 }

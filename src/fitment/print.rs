@@ -12,21 +12,22 @@ use super::moves;
 use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
 use super::todo::Todo;
-use super::value::{Bound, Rounded, Value};
+use super::value::{Bound, Decimals, In, Rounded, UnitSystem, Value};
 use crate::text::{Excerpt, Name};
 use crate::{Citation, OwnSource};
 
 /// A margin with its sign.
-struct Signed<'a>(&'a Check);
+struct Signed<'a>(&'a Check, UnitSystem);
 
 impl fmt::Display for Signed<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match (self.0.margin_number(), self.0.measured()) {
-            (Some(margin), Some(measured)) => {
-                let sign = if Rounded(margin).is_positive() { "+" } else { "" };
-                write!(f, "{sign}{} {}", Rounded(margin), measured.unit())
-            }
-            _ => Ok(()),
+        let (Some(margin), Some(measured)) = (self.0.margin_number(), self.0.measured()) else {
+            return Ok(());
+        };
+        let sign = if Rounded(margin).is_positive() { "+" } else { "" };
+        match measured.in_us() {
+            Some(_) => write!(f, "{sign}{}", In(measured.of_same_kind(margin), self.1)),
+            None => write!(f, "{sign}{} {}", Rounded(margin), measured.unit()),
         }
     }
 }
@@ -181,6 +182,10 @@ impl Body<'_> {
         self.report.by_gravity(verdict).filter_map(|check| Some((self.place(check)?, check)))
     }
 
+    fn units(&self) -> UnitSystem {
+        self.document.map_or(UnitSystem::Metric, |document| document.units())
+    }
+
     fn todo(&self, check: &Check) -> Option<Todo> {
         self.document.map(|document| document.todo(check)).filter(|todo| !todo.is_nothing())
     }
@@ -188,16 +193,17 @@ impl Body<'_> {
     /// One finding in full: where, what, how much, why, by whose word, and what to do.
     fn spell_out(&self, f: &mut fmt::Formatter<'_>, n: usize, (place, check): (&str, &Check)) -> fmt::Result {
         write!(f, "{n:>3}. ")?;
+        let units = self.units();
         let mut wrap = Wrap::new(f, 5);
         write!(wrap, "{place} {}", Name(check.id().name()))?;
         if let (Some(measured), Some(limit)) = (check.measured(), check.limit()) {
             let asked = if check.is_designation() { "must be" } else { "limit" };
-            write!(wrap, ": {measured}, {asked} {limit}")?;
+            write!(wrap, ": {}, {asked} {}", In(measured, units), In(limit, units))?;
             if check.margin_number().is_some() {
-                write!(wrap, ", margin {}", Signed(check))?;
+                write!(wrap, ", margin {}", Signed(check, units))?;
             }
             if let Some(nominal) = check.nominal() {
-                write!(wrap, " (nominal {nominal})")?;
+                write!(wrap, " (nominal {})", In(nominal, units))?;
             }
         }
         wrap.end()?;
@@ -217,14 +223,22 @@ impl Body<'_> {
 }
 
 /// A limit in few words, as a table has room for; what is measured has the unit of a range.
-pub(super) struct Held(pub(super) Bound);
+pub(super) struct Held(pub(super) Bound, pub(super) UnitSystem);
 
 impl fmt::Display for Held {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
-            Bound::AtMost(most) => write!(f, "max {most}"),
-            Bound::AtLeast(least) => write!(f, "min {least}"),
-            Bound::Equals(same) => write!(f, "must be {same}"),
+            Bound::AtMost(most) => write!(f, "max {}", In(most, self.1)),
+            Bound::AtLeast(least) => write!(f, "min {}", In(least, self.1)),
+            Bound::Equals(same) => write!(f, "must be {}", In(same, self.1)),
+            Bound::Between(least, most) if self.1 == UnitSystem::Us && least.in_us().is_some() => {
+                match least.in_us().zip(most.in_us()) {
+                    Some(((least, decimals, _), (most, ..))) => {
+                        write!(f, "{} to {}", Decimals(least, decimals), Decimals(most, decimals))
+                    }
+                    None => self.0.fmt(f),
+                }
+            }
             Bound::Between(least, most) => match least.number().zip(most.number()) {
                 Some((least, most)) => write!(f, "{} to {}", Rounded(least), Rounded(most)),
                 None => self.0.fmt(f),
@@ -266,7 +280,7 @@ impl fmt::Display for Document<'_> {
                 }
             }
         }
-        moves::print(f, &self.moves())?;
+        moves::print(f, &self.moves(), self.units())?;
         write!(f, "{}", self.body())
     }
 }
@@ -300,22 +314,31 @@ impl fmt::Display for Body<'_> {
                 if n == 0 {
                     writeln!(f, "- {verdict}")?;
                 }
-                writeln!(
-                    f,
-                    "{:<12}{:<22}{:<11} {:<17} {:>11} [{}]",
-                    place,
-                    Name(check.id().name()),
-                    Cell(Maybe(check.measured())),
-                    Cell(Maybe(check.limit().map(Held))),
-                    Cell(Signed(check)),
-                    Maybe(check.citation().and_then(|c| sources.number(c))),
-                )?;
+                for (line, &units) in self.units().each().iter().enumerate() {
+                    let is_again = line > 0;
+                    if is_again && check.measured().and_then(Value::in_us).is_none() {
+                        continue;
+                    }
+                    let [place, name] = if is_again { ["", ""] } else { [place, check.id().name()] };
+                    write!(
+                        f,
+                        "{place:<12}{:<22}{:<11} {:<17} {:>11}",
+                        Name(name),
+                        Cell(Maybe(check.measured().map(|value| In(value, units)))),
+                        Cell(Maybe(check.limit().map(|limit| Held(limit, units)))),
+                        Cell(Signed(check, units)),
+                    )?;
+                    match check.citation().and_then(|c| sources.number(c)).filter(|_| !is_again) {
+                        Some(number) => writeln!(f, " [{number}]")?,
+                        None => writeln!(f)?,
+                    }
+                }
             }
         }
 
-        print_approaches(f, report)?;
-        print_pressures(f, report)?;
-        print_effects(f, report)?;
+        print_approaches(f, report, self.units())?;
+        print_pressures(f, report, self.units())?;
+        print_effects(f, report, self.units())?;
 
         writeln!(f, "\nCautions")?;
         for caution in report.cautions() {
@@ -334,7 +357,7 @@ impl fmt::Display for Body<'_> {
 }
 
 /// Where each wheel comes nearest to what stands around it, with ends of which the same is true together.
-fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report, units: UnitSystem) -> fmt::Result {
     for (n, approach) in report.approaches().enumerate() {
         let same = |place| {
             let other = report.approaches().find(|other| other.position() == place);
@@ -354,13 +377,13 @@ fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result 
             )?;
         }
         write!(f, "{:<12}", Name(place))?;
-        wrapped(f, 12, approach)?;
+        wrapped(f, 12, In(approach, units))?;
     }
     Ok(())
 }
 
 /// What changes beside, with axles of which the same is true together.
-fn print_effects(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+fn print_effects(f: &mut fmt::Formatter<'_>, report: &Report, units: UnitSystem) -> fmt::Result {
     let twin = |effect: &Effect, axle| {
         report
             .effects()
@@ -375,7 +398,9 @@ fn print_effects(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
             Position::Front if twin(&effect, Position::Rear).is_some() => "front, rear",
             other => other.name(),
         };
-        writeln!(f, "{place:<12}{:<22}{} to {}", Name(effect.id().name()), effect.before(), effect.after())?;
+        write!(f, "{place:<12}{:<22}", Name(effect.id().name()))?;
+        let (before, after) = (In(effect.before(), units), In(effect.after(), units));
+        wrapped(f, 34, format_args!("{before} to {after}"))?;
         write!(f, "{:12}", "")?;
         wrapped(f, 12, effect.id().caution())?;
     }
@@ -383,7 +408,7 @@ fn print_effects(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
 }
 
 /// What pressures each axle needs, and which need governs.
-fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
+fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report, units: UnitSystem) -> fmt::Result {
     for (n, p) in report.pressures().filter(Pressures::tells).enumerate() {
         if n == 0 {
             writeln!(f, "\nLeast cold pressures of the proposed tires, by load tables")?;
@@ -396,10 +421,13 @@ fn print_pressures(f: &mut fmt::Formatter<'_>, report: &Report) -> fmt::Result {
             ("to carry as the original", p.as_original()),
         ];
         for (name, needed) in needs.into_iter().filter(|(_, needed)| *needed != Needed::NotKnown) {
-            write!(wrap, "{name} {needed}; ")?;
+            match needed.pressure() {
+                Some(least) => write!(wrap, "{name} {}; ", In(Value::Pressure(least), units))?,
+                None => write!(wrap, "{name} {needed}; ")?,
+            }
         }
         if let Some(most) = p.permitted() {
-            write!(wrap, "permitted {}; ", Value::Pressure(most))?;
+            write!(wrap, "permitted {}; ", In(Value::Pressure(most), units))?;
         }
         write!(wrap, "governed by {}", Maybe(p.governs().map(|g| Name(g.name()))))?;
         wrap.end()?;

@@ -5,11 +5,11 @@ use core::fmt::{self, Write};
 use super::check::{Check, Verdict};
 use super::document::Document;
 use super::layout::{Wrap, reads_alike};
-use super::moves::{Move, MoveId, Moves};
+use super::moves::{Move, MoveId, MoveIn, Moves};
 use super::position::Position;
 use super::print::{Held, not_judged};
 use super::todo::Todo;
-use super::value::Bound;
+use super::value::{Bound, In, UnitSystem};
 use crate::text::{Excerpt, Name};
 
 /// The shortest of a report that a person can act on: the verdict, what decides, what moves, what was not judged and
@@ -69,22 +69,24 @@ impl Part<'_, '_> {
 }
 
 /// A finding in a line: by how it is measured, or why.
-struct Line<'a>(&'static str, &'a Check);
+struct Line<'a>(&'static str, &'a Check, UnitSystem);
 
 impl fmt::Display for Line<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self(place, check) = self;
+        let Self(place, check, units) = *self;
         write!(f, "{place} {}: ", Name(check.id().name()))?;
         match check.measured().zip(check.limit()) {
-            Some((measured, range @ Bound::Between(..))) => write!(f, "{measured}, {range}"),
-            Some((measured, limit)) => write!(f, "{measured}, {}", Held(limit)),
+            Some((measured, range @ Bound::Between(..))) => {
+                write!(f, "{}, {}", In(measured, units), In(range, units))
+            }
+            Some((measured, limit)) => write!(f, "{}, {}", In(measured, units), Held(limit, units)),
             None => check.reason().fmt(f),
         }
     }
 }
 
 /// What a person sees first of what moves on an axle.
-struct Seen<'a>(&'a str, &'a Moves, Position);
+struct Seen<'a>(&'a str, &'a Moves, Position, UnitSystem);
 
 fn seen_on(moves: &Moves, place: Position) -> impl Iterator<Item = Move> {
     let seen = [MoveId::TireOuterFace, MoveId::TireInnerFace, MoveId::OverallDiameter];
@@ -95,7 +97,7 @@ impl fmt::Display for Seen<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}: ", self.0)?;
         for (n, found) in seen_on(self.1, self.2).enumerate() {
-            write!(f, "{}{found}", if n == 0 { "" } else { ", " })?;
+            write!(f, "{}{}", if n == 0 { "" } else { ", " }, MoveIn(&found, self.3))?;
         }
         Ok(())
     }
@@ -119,7 +121,7 @@ impl fmt::Display for Summary<'_> {
         let mut decides = Part { f: &mut *f, title: "Decides", lines: 3 };
         for verdict in [Verdict::Beyond, Verdict::Marginal] {
             for (place, check) in body.findings(verdict) {
-                decides.item(Line(place, check))?;
+                decides.item(Line(place, check, document.units()))?;
             }
         }
         decides.end("nothing: what was assessed is inside its limits")?;
@@ -132,7 +134,7 @@ impl fmt::Display for Summary<'_> {
             && seen(front).zip(seen(rear)).all(|(a, b)| a.moves_as(&b));
         for (title, place) in [(if alike { "front and rear" } else { "front" }, front), ("rear", rear)] {
             if seen(place).next().is_some() && !(alike && place == rear) {
-                moving.item(Seen(title, &moves, place))?;
+                moving.item(Seen(title, &moves, place, document.units()))?;
             }
         }
         moving.end("not told by the setups")?;

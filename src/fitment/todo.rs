@@ -6,10 +6,10 @@ use super::Setup;
 use super::check::{Check, CheckId, Position, Reason, Verdict};
 use super::pressures::Pressures;
 use super::space::{Approach, part_name};
-use super::value::{Bound, Rounded, Value};
+use super::value::{Bound, In, Rounded, UnitSystem, Value};
 use crate::text::Name;
 use crate::tire::{Formation, LoadIndex};
-use crate::units::{Pressure, in_mm, in_psi};
+use crate::units::{Pressure, in_mm};
 use crate::vehicle::{BodyKind, Vehicle};
 use crate::wheel::{Bore, Spigot};
 
@@ -41,6 +41,7 @@ pub struct Todo {
     is_out_of_reach: bool,
     index: Option<LoadIndex>,
     nearest: Option<(BodyKind, &'static str)>,
+    units: UnitSystem,
 }
 
 impl Todo {
@@ -76,7 +77,13 @@ impl Todo {
             is_out_of_reach: pressures.is_some_and(Pressures::is_out_of_reach),
             index: index.filter(|_| by_load),
             nearest: nearest.map(|nearest| (nearest.body(), part_name(nearest.part()))),
+            units: UnitSystem::Metric,
         }
+    }
+
+    /// Told in other units; pressures are told in both, whatever they are.
+    pub const fn in_units(self, units: UnitSystem) -> Self {
+        Self { units, ..self }
     }
 
     /// Whether there is nothing to do.
@@ -110,29 +117,29 @@ struct Gauge(Pressure);
 
 impl fmt::Display for Gauge {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} ({} psi)", Value::Pressure(self.0), Rounded(in_psi(self.0)))
+        In(Value::Pressure(self.0), UnitSystem::Both).fmt(f)
     }
 }
 
 /// A value; a pressure in both units.
-struct Told(Value);
+struct Told(Value, UnitSystem);
 
 impl fmt::Display for Told {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
             Value::Pressure(pressure) => Gauge(pressure).fmt(f),
-            other => other.fmt(f),
+            other => In(other, self.1).fmt(f),
         }
     }
 }
 
-/// A value behind its words, or other words where there is none.
-struct With<'a>(&'a str, Option<Value>, &'a str);
+/// A value between words, or `enough` where there is none.
+struct With<'a>(&'a str, Option<Told>, &'a str);
 
 impl fmt::Display for With<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.1 {
-            Some(value) => write!(f, "{}{}{}", self.0, Told(value), self.2),
+        match &self.1 {
+            Some(value) => write!(f, "{}{value}{}", self.0, self.2),
             None => write!(f, "{}enough{}", self.0, self.2),
         }
     }
@@ -143,7 +150,8 @@ impl fmt::Display for Todo {
         if self.is_nothing() {
             return f.write_str("nothing to do");
         }
-        let (short, bound) = (self.short_by(), self.bound());
+        let told = |value: Option<Value>| value.map(|value| Told(value, self.units));
+        let (short, bound) = (told(self.short_by()), self.bound());
         match self.check.reason() {
             Reason::InputMissing => self.find_out(f),
             Reason::Inside | Reason::Outside | Reason::InsideAtNominalOnly | Reason::Unchanged => {
@@ -157,7 +165,7 @@ impl fmt::Display for Todo {
             Reason::LargerOfSameSize => f.write_str("measure the gap again beside the new tire"),
 
             Reason::DiametersDiffer => {
-                write!(f, "{}", With("take a wheel of ", bound, ", or a tire of the wheel's diameter"))
+                write!(f, "{}", With("take a wheel of ", told(bound), ", or a tire of the wheel's diameter"))
             }
             Reason::SeatsDiffer => {
                 f.write_str("take a tire and a wheel that are made for the same bead seat")
@@ -168,6 +176,7 @@ impl fmt::Display for Todo {
             | Reason::RimImpossible
             | Reason::RimOutsideEstimate => match self.check.limit() {
                 Some(range @ Bound::Between(..)) => {
+                    let range = In(range, self.units);
                     write!(f, "take a rim of {range}, or ask the tire's maker for its rim range")
                 }
                 _ => f.write_str("ask the tire's maker for its rim range"),
@@ -175,7 +184,7 @@ impl fmt::Display for Todo {
             Reason::RimNearEndOfEstimate => f.write_str("ask the tire's maker for its rim range"),
 
             Reason::LoadNotCarried | Reason::LoadAboveIndex => self.index_for(f),
-            Reason::LoadIndexLower => write!(f, "{}", With("take a tire of ", bound, " or more")),
+            Reason::LoadIndexLower => write!(f, "{}", With("take a tire of ", told(bound), " or more")),
             Reason::CapacityLost | Reason::UnchangedBelowPlacard => match (bound, self.needed) {
                 (Some(Value::Pressure(placard)), _) => {
                     write!(f, "inflate to {}, as the placard says", Gauge(placard))
@@ -190,12 +199,12 @@ impl fmt::Display for Todo {
             Reason::PressureTooLowNormal | Reason::PressureTooLowFull | Reason::PressureBelowFloor => {
                 self.inflate(f)
             }
-            Reason::PressureTooHigh => write!(f, "{}", With("inflate to no more than ", bound, "")),
+            Reason::PressureTooHigh => write!(f, "{}", With("inflate to no more than ", told(bound), "")),
             Reason::PressureAboveReference | Reason::PressureAbovePlacard => {
                 write!(
                     f,
                     "{}",
-                    With("read the greatest pressure on the tire; until then no more than ", bound, "")
+                    With("read the greatest pressure on the tire; until then no more than ", told(bound), "")
                 )
             }
             Reason::PressureOfTwo | Reason::PressureWrongByBoth | Reason::PressureByLetter => {
@@ -207,19 +216,21 @@ impl fmt::Display for Todo {
                     "{}",
                     With(
                         "inflate to more, or take a higher load index, until the normal load takes at most ",
-                        bound,
+                        told(bound),
                         ""
                     )
                 )
             }
 
-            Reason::TooSlow => write!(f, "{}", With("take a tire made for ", bound, " or more")),
+            Reason::TooSlow => write!(f, "{}", With("take a tire made for ", told(bound), " or more")),
             Reason::SnowFloor => {
-                write!(f, "{}", With("keep below ", self.check.measured(), " while these tires are on"))
+                write!(f, "{}", With("keep below ", told(self.check.measured()), " while these tires are on"))
             }
-            Reason::WheelOverloaded => write!(f, "{}", With("take a wheel rated for ", bound, " or more")),
+            Reason::WheelOverloaded => {
+                write!(f, "{}", With("take a wheel rated for ", told(bound), " or more"))
+            }
             Reason::AdaptorOverloaded => {
-                write!(f, "{}", With("take an adaptor rated for ", bound, " or more"))
+                write!(f, "{}", With("take an adaptor rated for ", told(bound), " or more"))
             }
 
             Reason::SpeedometerUncertain => f.write_str("measure a turn of the new tire on the road"),
@@ -246,7 +257,7 @@ impl fmt::Display for Todo {
             ),
 
             Reason::HolesDiffer | Reason::HolesNearMiss | Reason::HoleCountDiffers => {
-                write!(f, "{}", With("take a wheel drilled ", bound, ", as the hub is"))
+                write!(f, "{}", With("take a wheel drilled ", told(bound), ", as the hub is"))
             }
             Reason::RingCentres | Reason::RingThick | Reason::RingNeeded | Reason::NoCentring => self.ring(f),
             Reason::BoreReachesHoles => f.write_str("measure bore, bolt circle and thread again"),
@@ -262,10 +273,10 @@ impl fmt::Display for Todo {
             Reason::SpigotThroughAdaptor => write!(
                 f,
                 "{}",
-                With("take an adaptor of at least ", self.check.measured(), ", or a larger bore")
+                With("take an adaptor of at least ", told(self.check.measured()), ", or a larger bore")
             ),
 
-            Reason::ThreadsDiffer => write!(f, "{}", With("take fasteners of ", bound, "")),
+            Reason::ThreadsDiffer => write!(f, "{}", With("take fasteners of ", told(bound), "")),
             Reason::FastenerKindDiffers => f.write_str("take bolts for threaded holes, and nuts for studs"),
             Reason::ClassLower => {
                 f.write_str("take fasteners of the original's property class, or a stronger one")
@@ -276,13 +287,13 @@ impl fmt::Display for Todo {
                     "{}",
                     With(
                         "ask the vehicle's maker for the torque; these bear ",
-                        bound,
+                        told(bound),
                         " in a greased thread"
                     )
                 )
             }
             Reason::SeatShapesDiffer => {
-                write!(f, "{}", With("take fasteners of ", bound, ", as the wheel's seats are"))
+                write!(f, "{}", With("take fasteners of ", told(bound), ", as the wheel's seats are"))
             }
             Reason::StudsStandOut => {
                 f.write_str("look whether the wheel has room for the studs, or take a thicker adaptor")
@@ -347,7 +358,9 @@ impl fmt::Display for Todo {
             }
             Reason::TooOld => f.write_str("take a younger tire"),
             Reason::TreadAdvised => f.write_str("plan for new tires before rain and snow"),
-            Reason::TreadWorn => write!(f, "{}", With("take a tire with at least ", bound, " of tread")),
+            Reason::TreadWorn => {
+                write!(f, "{}", With("take a tire with at least ", told(bound), " of tread"))
+            }
             Reason::ArrowBackward => f.write_str("put the wheel on the other side of the vehicle"),
             Reason::InsideOut => f.write_str("have the tire turned on its rim"),
             Reason::InsideOutArrowRight => f.write_str("have the tire turned on its rim, and change sides"),
@@ -425,7 +438,7 @@ impl Todo {
         };
         let outside_by = self.check.measured().and_then(Value::number).unwrap_or_default();
         let is_above = outside_by > 0.0;
-        let told = Told(short);
+        let told = Told(short, self.units);
         match self.check.id() {
             CheckId::OuterClearance => write!(f, "{told} less outward"),
             CheckId::InnerClearance => write!(f, "{told} less inward"),
@@ -513,7 +526,7 @@ impl Todo {
         }
     }
 
-    fn keep_apart(&self, f: &mut fmt::Formatter<'_>, short: Option<Value>) -> fmt::Result {
+    fn keep_apart(&self, f: &mut fmt::Formatter<'_>, short: Option<Told>) -> fmt::Result {
         let room = With("find ", short, " more room");
         match self.nearest {
             Some((BodyKind::Other, part)) => write!(f, "{room} between the {part} and what it comes near"),

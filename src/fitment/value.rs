@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use crate::record::words;
 use crate::rim::{RimDiameter, RimWidth};
 use crate::tire::{LoadIndex, SpeedSymbol};
 use crate::units::{self, Length, Mass, Pressure, Ratio, Time, Torque, Velocity};
@@ -85,6 +86,16 @@ impl Value {
         }
     }
 
+    /// The value in other units.
+    ///
+    /// ```
+    /// use beadseat::{fitment::{UnitSystem, Value}, units::kpa};
+    /// assert_eq!(Value::Pressure(kpa(250.0)).told_in(UnitSystem::Both).to_string(), "250 kPa (36.26 psi)");
+    /// ```
+    pub fn told_in(self, units: UnitSystem) -> impl fmt::Display + use<> {
+        In(self, units)
+    }
+
     /// The unit: `mm`, `kg`, `kPa`, `km/h`, `%`, `years`, `N·m`, `in`, or nothing for a designation.
     ///
     /// ```
@@ -107,6 +118,106 @@ impl Value {
             | Self::Thread(_)
             | Self::Seat(_) => "",
         }
+    }
+}
+
+words! {
+    /// The units that a report is printed in. What is stamped keeps its own, and what is written for programs is metric.
+    ///
+    /// ```
+    /// use beadseat::fitment::UnitSystem;
+    /// assert_eq!("us".parse(), Ok(UnitSystem::Us));
+    /// ```
+    UnitSystem closed {
+        /// Millimetres, kilograms, kilopascals, kilometres an hour, newton metres.
+        Metric = "metric",
+        /// Inches, pounds, pounds a square inch, miles an hour, pound feet.
+        Us = "us",
+        /// Metric first, with the others behind.
+        Both = "both",
+    }
+}
+
+impl UnitSystem {
+    /// One at a time, as rows of a table have them.
+    pub(super) const fn each(self) -> &'static [Self] {
+        match self {
+            Self::Metric => &[Self::Metric],
+            Self::Us => &[Self::Us],
+            Self::Both => &[Self::Metric, Self::Us],
+        }
+    }
+}
+
+impl Value {
+    /// The number in the other units, how many decimals it is told with, and the unit; nothing of what has one unit only.
+    pub(super) fn in_us(self) -> Option<(f64, u8, &'static str)> {
+        Some(match self {
+            // A hundredth of a millimetre is less than a thousandth of an inch.
+            Self::Length(q) => (units::in_inches(q), 3, "in"),
+            Self::Mass(q) => (units::in_lb(q), 2, "lb"),
+            Self::Pressure(q) => (units::in_psi(q), 2, "psi"),
+            Self::Velocity(q) => (units::in_mph(q), 2, "mph"),
+            Self::Torque(q) => (units::in_lbf_ft(q), 2, "lbf·ft"),
+            Self::Ratio(_)
+            | Self::Time(_)
+            | Self::RimWidth(_)
+            | Self::RimDiameter(_)
+            | Self::LoadIndex(_)
+            | Self::SpeedSymbol(_)
+            | Self::BoltCircle(_)
+            | Self::Thread(_)
+            | Self::Seat(_) => return None,
+        })
+    }
+}
+
+/// A value or a bound in the units that are asked for.
+pub(super) struct In<T>(pub(super) T, pub(super) UnitSystem);
+
+impl fmt::Display for In<Value> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match (self.1, self.0.in_us()) {
+            (UnitSystem::Metric, _) | (_, None) => self.0.fmt(f),
+            (UnitSystem::Us, Some((number, decimals, unit))) => {
+                write!(f, "{} {unit}", Decimals(number, decimals))
+            }
+            (UnitSystem::Both, Some((number, decimals, unit))) => {
+                write!(f, "{} ({} {unit})", self.0, Decimals(number, decimals))
+            }
+        }
+    }
+}
+
+impl fmt::Display for In<Bound> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self(bound, units) = *self;
+        match bound {
+            Bound::AtMost(most) => write!(f, "at most {}", In(most, units)),
+            Bound::AtLeast(least) => write!(f, "at least {}", In(least, units)),
+            Bound::Equals(same) => write!(f, "equal to {}", In(same, units)),
+            Bound::Between(least, most) => match (units, least.in_us().zip(most.in_us())) {
+                (UnitSystem::Metric, _) | (_, None) => bound.fmt(f),
+                (UnitSystem::Us, Some(((least, decimals, unit), (most, ..)))) => {
+                    write!(f, "{} to {} {unit}", Decimals(least, decimals), Decimals(most, decimals))
+                }
+                (UnitSystem::Both, Some(_)) => write!(f, "{bound} ({})", In(bound, UnitSystem::Us)),
+            },
+        }
+    }
+}
+
+/// A number with so many decimals at most, no trailing zeros, no negative zero.
+pub(super) struct Decimals(pub(super) f64, pub(super) u8);
+
+impl fmt::Display for Decimals {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self(value, most) = *self;
+        let steps = |decimals: u8| libm::exp10(f64::from(decimals));
+        let rounded = libm::round(value * steps(most)) / steps(most) + 0.0;
+        let whole = |&decimals: &u8| libm::round(rounded * steps(decimals)) / steps(decimals) == rounded;
+        let decimals = (0..=most).find(whole).unwrap_or(most);
+        write!(f, "{rounded:.0$}", usize::from(decimals))
     }
 }
 

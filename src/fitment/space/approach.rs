@@ -3,10 +3,10 @@
 use core::fmt;
 
 use crate::fitment::check::Position;
-use crate::fitment::value::Rounded;
+use crate::fitment::value::{In, UnitSystem, Value};
 use crate::sweep::{Part, Swept};
 use crate::text::Name;
-use crate::units::{Angle, Length, in_deg, in_mm};
+use crate::units::{Angle, Length, in_deg, in_mm, mm};
 use crate::vehicle::BodyKind;
 
 /// The nearest approach of a wheel to a body around it, over all steer and travel, and what is left there at worst.
@@ -103,14 +103,44 @@ pub(in crate::fitment) const fn part_name(part: Part) -> &'static str {
     }
 }
 
+/// In the units that are asked for.
+impl fmt::Display for In<Approach> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self(approach, units) = self;
+        let (left, part) = (approach.lower, part_name(approach.part));
+        let told = |length| In(Value::Length(length), *units);
+        if in_mm(left) < 0.0 {
+            write!(f, "the {part} {} into the ", told(-left))?;
+        } else {
+            write!(f, "{} from the {part} to the ", told(left))?;
+        }
+        approach.write_place(f, *units)
+    }
+}
+
 impl fmt::Display for Approach {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (left, part) = (in_mm(self.lower()), part_name(self.part));
-        if left < 0.0 {
-            write!(f, "the {part} {} mm into the ", Rounded(-left))?;
-        } else {
-            write!(f, "{} mm from the {part} to the ", Rounded(left))?;
-        }
+        In(*self, UnitSystem::Metric).fmt(f)
+    }
+}
+
+impl Approach {
+    /// The line in other units.
+    ///
+    /// ```
+    /// use beadseat::{fitment::UnitSystem, scenario::Scenario};
+    /// let text = std::fs::read_to_string("examples/scenarios/field-survey-wagon.json")?;
+    /// let scenario: Scenario = serde_json::from_str(&text)?;
+    /// let nearest = scenario.assess().approaches().next().ok_or("no obstacle was described")?;
+    /// assert!(nearest.told_in(UnitSystem::Us).to_string().contains(" in from the"));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn told_in(&self, units: UnitSystem) -> impl fmt::Display + use<> {
+        In(*self, units)
+    }
+
+    /// To what it comes near, and where the wheel is then.
+    fn write_place(&self, f: &mut fmt::Formatter<'_>, units: UnitSystem) -> fmt::Result {
         match self.body {
             BodyKind::Other => f.write_str("other body")?,
             body => write!(f, "{}", Name(body.name()))?,
@@ -121,10 +151,13 @@ impl fmt::Display for Approach {
             steer if steer > 0.0 => write!(f, " at {steer}° inner lock")?,
             steer => write!(f, " at {}° outer lock", -steer)?,
         }
-        match libm::round(in_mm(self.travel())) {
+        // A position in whole millimetres.
+        let travel = libm::round(in_mm(self.travel()));
+        let told = In(Value::Length(mm(travel.abs())), units);
+        match travel {
             0.0 => f.write_str(", at ride height"),
-            travel if travel > 0.0 => write!(f, ", {travel} mm jounce"),
-            travel => write!(f, ", {} mm rebound", -travel),
+            travel if travel > 0.0 => write!(f, ", {told} jounce"),
+            _ => write!(f, ", {told} rebound"),
         }
     }
 }

@@ -1,0 +1,163 @@
+//! A report as a spreadsheet, and as a page to hand on: both from what is written for programs.
+
+use serde_json::Value;
+
+/// A value as a cell: a text as it is, a limit in words.
+fn cell(value: &Value) -> String {
+    match value {
+        Value::Null => String::new(),
+        Value::String(text) => text.clone(),
+        Value::Array(ends) => ends.iter().map(cell).collect::<Vec<_>>().join(" to "),
+        Value::Object(limit) => {
+            let words = |(key, value): (&String, &Value)| match key.as_str() {
+                "between" => cell(value),
+                key => format!("{} {}", key.replace('_', " "), cell(value)),
+            };
+            limit.iter().map(words).collect()
+        }
+        other => other.to_string(),
+    }
+}
+
+fn rows<'a>(report: &'a Value, list: &str) -> impl Iterator<Item = &'a Value> {
+    report[list].as_array().into_iter().flatten()
+}
+
+/// The columns of the spreadsheet, of which every row has its part.
+const COLUMNS: [&str; 16] = [
+    "table", "id", "where", "verdict", "before", "after", "change", "measured", "nominal", "limit", "margin",
+    "unit", "reason", "todo", "citation", "status",
+];
+
+/// Moves, findings and effects as rows of one spreadsheet, with commas between.
+pub(crate) fn csv(report: &Value) -> Result<String, Box<dyn std::error::Error>> {
+    let mut writer = csv::Writer::from_writer(Vec::new());
+    writer.write_record(COLUMNS)?;
+    for (table, list) in [("move", "moves"), ("check", "checks"), ("effect", "effects")] {
+        for row in rows(report, list) {
+            let cells =
+                COLUMNS.map(|column| if column == "table" { table.into() } else { cell(&row[column]) });
+            writer.write_record(&cells)?;
+        }
+    }
+    Ok(String::from_utf8(writer.into_inner()?)?)
+}
+
+/// A value on a page: a name in words, a number as the report rounds it.
+fn on_page(key: &str, value: &Value) -> String {
+    let rounded =
+        |number: &Value| number.as_f64().map(|number| Value::from((number * 100.0).round() / 100.0));
+    let told = match value {
+        Value::Number(_) => cell(&rounded(value).unwrap_or_default()),
+        Value::Array(ends) => ends.iter().map(|end| on_page(key, end)).collect::<Vec<_>>().join(" to "),
+        Value::Object(limit) => {
+            let of = |(kind, value): (&String, &Value)| match kind.as_str() {
+                "between" => on_page(key, value),
+                kind => format!("{} {}", kind.replace('_', " "), on_page(key, value)),
+            };
+            return limit.iter().map(of).collect();
+        }
+        other => cell(other),
+    };
+    let told = told.strip_suffix(".0").map(str::to_owned).unwrap_or(told);
+    if matches!(key, "id" | "where" | "body" | "governs") { super::plain(&told) } else { told }
+}
+
+/// A text that a page shows as it is.
+fn plain(text: &str) -> String {
+    let shown: String = beadseat::Excerpt(text).to_string();
+    shown
+        .chars()
+        .flat_map(|c| (if r"\`*_{}[]<>#|&".contains(c) { Some('\\') } else { None }).into_iter().chain([c]))
+        .collect()
+}
+
+fn table(page: &mut String, title: &str, columns: &[(&str, &str)], rows: Vec<&Value>) {
+    if rows.is_empty() {
+        return;
+    }
+    let line = |cells: Vec<String>| format!("| {} |\n", cells.join(" | "));
+    *page += &format!("\n## {title}\n\n");
+    *page += &line(columns.iter().map(|(name, _)| (*name).to_owned()).collect());
+    *page += &line(vec!["---".into(); columns.len()]);
+    for row in rows {
+        *page += &line(columns.iter().map(|(_, key)| plain(&on_page(key, &row[key]))).collect());
+    }
+}
+
+/// The whole report as a page of Markdown.
+pub(crate) fn markdown(report: &Value) -> String {
+    let name = cell(&report["name"]);
+    let name = if name.is_empty() { "Vehicle without a name" } else { name.as_str() };
+    let complete = if report["complete"] == true { "complete" } else { "not complete" };
+    let mut page = format!("# {}\n\n**{}**, {complete}\n", plain(name), plain(&cell(&report["overall"])));
+    let of = |list: &str| rows(report, list).collect::<Vec<_>>();
+    table(&mut page, "Setups", &[("where", "where"), ("from", "before"), ("to", "after")], of("setups"));
+    let moved = [
+        ("where", "where"),
+        ("what", "id"),
+        ("before", "before"),
+        ("after", "after"),
+        ("change", "change"),
+        ("unit", "unit"),
+    ];
+    table(&mut page, "What moves", &moved, of("moves"));
+    let columns = [
+        ("where", "where"),
+        ("check", "id"),
+        ("measured", "measured"),
+        ("nominal", "nominal"),
+        ("limit", "limit"),
+        ("margin", "margin"),
+        ("unit", "unit"),
+        ("why", "reason"),
+        ("to do", "todo"),
+        ("source", "citation"),
+    ];
+    for (title, verdict) in [
+        ("Beyond", "beyond"),
+        ("Marginal", "marginal"),
+        ("Not assessed", "not_assessed"),
+        ("Within", "within"),
+        ("Does not apply", "not_applicable"),
+    ] {
+        table(
+            &mut page,
+            title,
+            &columns,
+            of("checks").into_iter().filter(|row| row["verdict"] == verdict).collect(),
+        );
+    }
+    let near = [
+        ("where", "where"),
+        ("body", "body"),
+        ("part", "part"),
+        ("left at worst, mm", "lower_mm"),
+        ("steer, degrees", "steer_deg"),
+        ("travel, mm", "travel_mm"),
+    ];
+    table(&mut page, "Nearest approach", &near, of("approaches"));
+    let pressures = [
+        ("where", "where"),
+        ("normal load, kPa", "normal_load_kpa"),
+        ("full load, kPa", "full_load_kpa"),
+        ("as original, kPa", "as_original_kpa"),
+        ("permitted, kPa", "permitted_kpa"),
+        ("governed by", "governs"),
+    ];
+    table(&mut page, "Least cold pressures", &pressures, of("pressures"));
+    let effects = [
+        ("where", "where"),
+        ("what", "id"),
+        ("before", "before"),
+        ("after", "after"),
+        ("unit", "unit"),
+        ("note", "caution"),
+    ];
+    table(&mut page, "Also changes", &effects, of("effects"));
+    page += "\n## Cautions\n\n";
+    rows(report, "cautions").for_each(|caution| page += &format!("* {}\n", plain(&cell(caution))));
+    let wanted = [("fact", "input"), ("how to come by it", "how")];
+    table(&mut page, "What would settle the rest", &wanted, of("measurements"));
+    page
+}
