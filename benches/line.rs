@@ -3,6 +3,7 @@
 use core::hint::black_box;
 use core::time::Duration;
 
+use beadseat::marking::readings;
 use beadseat::tire::sidewall::SidewallLine;
 use criterion::{Criterion, Throughput};
 
@@ -56,6 +57,9 @@ fn main() {
     group.throughput(Throughput::Elements(lines.len() as u64));
     group.bench_function("lines", |bencher| {
         bencher.iter(|| lines.iter().filter(|line| black_box(line).parse::<SidewallLine>().is_ok()).count());
+    });
+    group.bench_function("readings", |bencher| {
+        bencher.iter(|| lines.iter().filter(|line| readings(black_box(line)).is_ok()).count());
     });
     group.finish();
     criterion.final_summary();

@@ -1,11 +1,12 @@
-//! Reads markings off tires and wheels: `decode [--json] [--] [TEXT…]`, or one a line from standard input.
+//! Reads markings off tires and wheels: `decode [--json] [--units metric|us|both] [--] [TEXT…]`, or one a line from
+//! standard input; `decode --help` has examples.
 //!
 //! Exit code 0 if all could be read, 1 if any could not, 2 for misuse.
 
 use std::io::{BufRead, Write};
 use std::process::ExitCode;
 
-use beadseat::marking::{Readings, Suggestion, readings, suggestions};
+use beadseat::marking::{Approval, Readings, Suggestion, readings, suggestions};
 use beadseat::rim::{Contour, RimDiameter, SeatTaper};
 use beadseat::tire::{
     Formation, LoadIndex, RimRange, ServiceDescription, SpeedSymbol, Tire, TireSize,
@@ -15,23 +16,12 @@ use beadseat::tire::{
 };
 use beadseat::units::{Length, Ratio};
 use beadseat::uom::si::{
-    area::square_millimeter, length::millimeter, mass::kilogram, pressure::kilopascal, ratio::ratio,
-    velocity::kilometer_per_hour,
+    angle::degree, area::square_millimeter, length::millimeter, mass::kilogram, pressure::kilopascal,
+    ratio::ratio, velocity::kilometer_per_hour,
 };
 use beadseat::wheel::{BoltCircle, Thread, Wheel, WheelDate, WheelMark, WheelStamp};
 use beadseat::{Excerpt, Marking, MoldedLoad, MoldedPressure, ParseError, Toleranced};
 use serde_json::{Map, Value, json};
-
-const HELP: &str = "\
-decode [--json] [--] [TEXT...]
-
-Reads markings off tires and wheels, from its arguments or one a line from the standard input: what each is, what it
-means and where that is defined. Behind -- everything is a text.
-
-  --json     an object a line for programs
-
-Exit code 0 if all could be read, 1 if any could not, 2 for misuse.
-";
 
 fn main() -> ExitCode {
     let arguments: Vec<String> = std::env::args().skip(1).collect();
@@ -40,16 +30,37 @@ fn main() -> ExitCode {
         Some(at) => (&arguments[..at], &arguments[at + 1..]),
         None => (&arguments[..], &[][..]),
     };
-    if options.iter().any(|option| option == "--help") {
-        print!("{HELP}");
-        return ExitCode::SUCCESS;
+    let (mut json, mut units, mut texts) = (false, Units::Both, Vec::new());
+    let mut given = options.iter();
+    while let Some(option) = given.next() {
+        let misused = match option.as_str() {
+            "--help" => {
+                println!("{HELP}");
+                return ExitCode::SUCCESS;
+            }
+            "--json" => {
+                json = true;
+                None
+            }
+            "--units" => match given.next().and_then(|word| Units::of(word)) {
+                Some(named) => {
+                    units = named;
+                    None
+                }
+                None => Some("--units takes metric, us or both".to_owned()),
+            },
+            flag if flag.starts_with("--") => Some(format!("unknown option {}", Excerpt(flag))),
+            _ => {
+                texts.push(option);
+                None
+            }
+        };
+        if let Some(misused) = misused {
+            eprintln!("{misused}\nusage: decode [--json] [--units metric|us|both] [--] [TEXT...]");
+            return ExitCode::from(2);
+        }
     }
-    let json = options.iter().any(|option| option == "--json");
-    if let Some(flag) = options.iter().find(|option| option.starts_with("--") && *option != "--json") {
-        eprintln!("unknown option {}\nusage: decode [--json] [--] [TEXT...]", Excerpt(flag));
-        return ExitCode::from(2);
-    }
-    let texts: Vec<&String> = options.iter().filter(|option| *option != "--json").chain(rest).collect();
+    texts.extend(rest);
 
     let mut out = std::io::stdout().lock();
     let mut all_read = true;
@@ -58,7 +69,7 @@ fn main() -> ExitCode {
         all_read &= found.is_ok();
         match (json, found) {
             (true, found) => writeln!(out, "{}", for_programs(text, found)),
-            (false, Ok(found)) => writeln!(out, "{}\n{}", found.best().marking(), for_people(&found)),
+            (false, Ok(found)) => writeln!(out, "{}\n{}", found.best().marking(), for_people(&found, units)),
             (false, Err(error)) => writeln!(out, "{}\n{}", error.show(text), near(text)),
         }
     };
@@ -120,7 +131,81 @@ fn for_programs(text: &str, found: Result<Readings, ParseError>) -> Value {
     }
 }
 
-fn for_people(found: &Readings) -> String {
+const HELP: &str = "\
+Reads what stands on a tire or a wheel, or what people write of it.
+
+usage: decode [--json] [--units metric|us|both] [--] [TEXT...]
+       without a TEXT, one a line from standard input
+
+  decode \"205/55R16 91V\"               a tire, its load and speed
+  decode \"17x8 +35 5 on 4 1/2 CB 72.6\" a wheel in the words of the trade
+  decode --units us \"BS 4.5\"            inches, pounds and psi alone
+  decode --json 7-16                     all readings, for programs
+  decode \"205 55 16\"                   what cannot be read, and what is near it
+
+exit code 0 if all could be read, 1 if any could not, 2 for misuse";
+
+/// Which units people see.
+#[derive(Clone, Copy, PartialEq)]
+enum Units {
+    Metric,
+    Us,
+    Both,
+}
+
+impl Units {
+    fn of(word: &str) -> Option<Self> {
+        match word {
+            "metric" => Some(Self::Metric),
+            "us" => Some(Self::Us),
+            "both" => Some(Self::Both),
+            _ => None,
+        }
+    }
+}
+
+/// Units that a key may end in, and in what else each is told: sign, decimals; sign, decimals, factor.
+type Told = (&'static str, [&'static str; 2], [usize; 2], f64);
+const TOLD: [Told; 5] = [
+    ("_mm", ["mm", "in"], [1, 2], 1.0 / 25.4),
+    ("_kg", ["kg", "lb"], [0, 0], 1.0 / 0.453_592_37),
+    ("_kpa", ["kPa", "psi"], [0, 0], 1.0 / 6.894_757),
+    ("_kmh", ["km/h", "mph"], [0, 0], 1.0 / 1.609_344),
+    ("_in", ["in", "mm"], [2, 1], 25.4),
+];
+
+/// The name of a fact for people, and what its numbers are told in.
+fn name_and_unit(key: &str) -> (String, Option<Told>) {
+    let told = TOLD.iter().find(|told| key.contains(told.0));
+    let name = told.map_or(key.to_owned(), |told| key.replacen(told.0, "", 1)).replace('_', " ");
+    (name, told.copied())
+}
+
+/// A number in the units that were asked for, rounded to what it is worth.
+fn told(number: f64, told: Option<Told>, units: Units) -> String {
+    let Some((suffix, signs, decimals, factor)) = told else { return format!("{number}") };
+    let short = |value: f64, decimals: usize| {
+        let text = format!("{value:.decimals$}");
+        match text.contains('.') {
+            true => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
+            false => text,
+        }
+    };
+    let mut first = format!("{} {}", short(number, decimals[0]), signs[0]);
+    if suffix == "_kpa" {
+        first += &format!(" ({} bar)", short(number / 100.0, 2));
+    }
+    let second = format!("{} {}", short(number * factor, decimals[1]), signs[1]);
+    // The codes of rims are inches in every country.
+    match units {
+        Units::Metric if suffix != "_in" => first,
+        Units::Us if suffix != "_in" => second,
+        Units::Us => first,
+        _ => format!("{first} = {second}"),
+    }
+}
+
+fn for_people(found: &Readings, units: Units) -> String {
     let marking = &found.best().marking();
     let mut text = format!(
         "  {}\n  choice: {}\n  source: {}\n",
@@ -129,15 +214,31 @@ fn for_people(found: &Readings) -> String {
         marking.citation()
     );
     for (key, value) in facts(marking) {
-        let value = match value {
-            Value::Null => continue,
-            Value::String(value) => value,
-            Value::Object(parts) => {
-                parts.iter().map(|(key, value)| format!("{key} {value}")).collect::<Vec<_>>().join(", ")
-            }
+        let (name, unit) = name_and_unit(key);
+        let one = |value: &Value| match value {
+            Value::Number(number) => told(number.as_f64().unwrap_or(0.0), unit, units),
+            Value::String(word) => word.clone(),
             other => other.to_string(),
         };
-        text += &format!("  {key:<34}{}\n", value.replace('"', ""));
+        let value = match &value {
+            Value::Null => continue,
+            Value::Bool(is) => (if *is { "yes" } else { "no" }).to_owned(),
+            Value::Array(all) if all.is_empty() => continue,
+            Value::Array(all) => all.iter().map(one).collect::<Vec<_>>().join("; "),
+            Value::Object(parts) => {
+                // From the least to the greatest.
+                let order = |key: &str| ["min", "nominal", "max"].iter().position(|known| *known == key);
+                let mut parts: Vec<_> = parts.iter().filter(|(_, value)| !value.is_null()).collect();
+                parts.sort_by_key(|(key, _)| order(key).unwrap_or(3));
+                parts
+                    .iter()
+                    .map(|(key, value)| format!("{key} {}", one(value)))
+                    .collect::<Vec<_>>()
+                    .join(", ")
+            }
+            other => one(other),
+        };
+        text += &format!("  {name:<34}{value}\n");
     }
     if let Some(when) = found.best().when() {
         text += &format!("  if:   {when}\n");
@@ -185,6 +286,45 @@ fn facts(marking: &Marking) -> Facts {
         }
         Marking::MoldedLimit(limit) => limit_facts(limit),
         Marking::SidewallMark(mark) => vec![("topic", mark.topic().name().into())],
+        Marking::Inset(inset) => vec![("inset_mm", mm(inset.length()))],
+        Marking::Backspacing(backspacing) => vec![("backspacing_mm", mm(backspacing.length()))],
+        Marking::Bore(bore) => vec![("bore_mm", mm(bore.length()))],
+        Marking::Seat(seat) => vec![
+            ("cone_angle_deg", seat.cone_angle().map(|angle| number(angle.get::<degree>())).into()),
+            ("ball_radius_mm", seat.ball_radius().map(mm).into()),
+            ("centring", seat.is_centring().into()),
+        ],
+        Marking::DualDrilling(drilling) => vec![
+            ("count", drilling.circles()[0].count().into()),
+            ("diameters_mm", drilling.circles().map(|circle| mm(circle.diameter())).to_vec().into()),
+            ("between_neighbours_mm", mm(drilling.between_neighbours())),
+        ],
+        Marking::Label(label) => vec![
+            ("fuel_efficiency", label.fuel_efficiency().to_string().into()),
+            ("wet_grip", label.wet_grip().to_string().into()),
+            ("sound_db", label.sound().decibels().into()),
+            ("noise_class", label.noise().map(|class| class.name()).into()),
+        ],
+        Marking::Approval(Approval::Mark(mark)) => vec![
+            ("country_number", mark.country_number().into()),
+            ("country", mark.country().into()),
+            ("regulation", mark.regulation().into()),
+        ],
+        Marking::Approval(Approval::Regulation(approval)) => vec![
+            ("country_number", approval.country_number().into()),
+            ("regulation", format!("UN R{}", approval.regulation()).into()),
+            ("number", approval.number().into()),
+        ],
+        Marking::Approval(Approval::Permit(number)) => vec![("number", (*number).into())],
+        Marking::SidewallMarks(marks) => {
+            let words: Vec<_> = marks.words().map(|mark| json!(mark.to_string())).collect();
+            let mut facts = service_facts(marks.service());
+            facts.push(("load_version", marks.version().map(|version| version.to_string()).into()));
+            facts.push(("load_range", marks.range().map(|range| range.letter().to_string()).into()));
+            facts.push(("marks", words.into()));
+            facts.extend(marks.limits().flat_map(|limit| limit_facts(&limit)));
+            facts
+        }
         Marking::SpeedSymbol(symbol) => {
             vec![("kmh", kmh(*symbol)), ("mph", symbol.printed_mph().into())]
         }
@@ -325,6 +465,15 @@ fn wheel_facts(wheel: &Wheel) -> Facts {
     let size = wheel.size();
     let flange = size.contour().unwrap_or(Contour::J).flange_width();
     let inch_code = size.width().millimetres().is_none();
+    // The wider the flange, the less the inset.
+    let by_backspacing = wheel.backspacing().map(|stamped| {
+        let inset = |flange| stamped.inset(size.width(), flange).ok().map(|inset| mm(inset.length()));
+        json!({
+            "min": inset(flange.max()),
+            "nominal": inset(flange.nominal()),
+            "max": inset(flange.min()),
+        })
+    });
     let backspacing = wheel.inset().map(|inset| {
         json!({
             "min": mm(inset.backspacing(size.width(), flange.min())),
@@ -340,8 +489,15 @@ fn wheel_facts(wheel: &Wheel) -> Facts {
         ("hump", size.hump().map(|h| h.mark()).into()),
         ("multi_piece", size.is_multi_piece().into()),
         ("inset_mm", wheel.inset().map(|i| mm(i.length())).into()),
-        ("backspacing_mm", wheel.inset().map(|i| mm(i.backspacing(size.width(), flange.nominal()))).into()),
+        (
+            "backspacing_mm",
+            match wheel.backspacing() {
+                Some(stamped) => mm(stamped.length()),
+                None => wheel.inset().map(|i| mm(i.backspacing(size.width(), flange.nominal()))).into(),
+            },
+        ),
         ("backspacing_span_mm", backspacing.into()),
+        ("inset_by_backspacing_mm", by_backspacing.into()),
         ("flange_width_mm", span(flange)),
         ("bolt_circle", wheel.bolt_circle().map(|b| b.to_string()).into()),
         ("second_bolt_circle", wheel.second_bolt_circle().map(|b| b.to_string()).into()),

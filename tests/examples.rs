@@ -111,6 +111,39 @@ fn decode_reads_lines_and_points_at_what_is_wrong() {
 }
 
 #[test]
+fn decode_tells_alternatives_suggestions_and_the_units_asked_for() {
+    let texts =
+        ["7-16", "2725", "BS 4.5", "4x98 4x108", "C/B/71 dB", "KBA 45678", "ET 35", "cone 60", "CB 57,1"];
+    let output = run("decode", &[&["--json"], &texts[..]].concat(), "");
+    assert_eq!(output.status.code(), Some(0));
+    let answers = lines(&output);
+    let kinds: Vec<_> = answers.iter().map(|answer| answer["kind"].as_str().unwrap()).collect();
+    let expected =
+        ["tire", "date_code", "backspacing", "dual_drilling", "label", "approval", "inset", "seat", "bore"];
+    assert_eq!(kinds, expected);
+    assert_eq!(answers[0]["also"][0]["kind"], "wheel");
+    assert!(answers[0]["also"][0]["when"].as_str().unwrap().starts_with("a rim if"));
+    assert!(answers[1]["when"].is_string() && answers[1]["also"].as_array().unwrap().is_empty());
+    assert_eq!(answers[2]["backspacing_mm"], 114.3);
+    assert_eq!(answers[3]["diameters_mm"], serde_json::json!([98, 108]));
+
+    let output = run("decode", &["--json", "205 55 16"], "");
+    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(lines(&output)[0]["suggestions"], serde_json::json!(["205/55R16"]));
+
+    let people = |units: &str| {
+        let output = run("decode", &["--units", units, "ET 35"], "");
+        String::from_utf8_lossy(&output.stdout).into_owned()
+    };
+    assert!(people("metric").contains("35 mm\n"), "{}", people("metric"));
+    assert!(people("us").contains("1.38 in\n"), "{}", people("us"));
+    assert!(people("both").contains("35 mm = 1.38 in\n"), "{}", people("both"));
+    assert_eq!(run("decode", &["--units", "furlongs"], "").status.code(), Some(2));
+    let help = run("decode", &["--help"], "");
+    assert!(help.status.success() && String::from_utf8_lossy(&help.stdout).contains("usage: decode"));
+}
+
+#[test]
 fn misuse_exits_with_two() {
     assert_eq!(run("decode", &["--xml"], "").status.code(), Some(2));
     assert_eq!(run("draw", &["front", "left"], "").status.code(), Some(2));

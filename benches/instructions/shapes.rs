@@ -7,6 +7,7 @@ use core::str::FromStr;
 use std::error::Error;
 
 use beadseat::fitment::{Verdict, verdict};
+use beadseat::marking::readings;
 use beadseat::scenario::Scenario;
 use beadseat::sweep::Effort;
 use beadseat::tire::{Tire, sidewall::SidewallLine};
@@ -87,6 +88,7 @@ pub(crate) fn run(mut count: impl FnMut(&str, usize, &mut dyn FnMut())) -> Resul
     line.parse::<SidewallLine>()?;
     one("parse wheel stamp", &mut parse::<WheelStamp>(wheel));
     one("parse sidewall line", &mut parse::<SidewallLine>(line));
+    one("readings of the sidewall line", &mut || _ = black_box(readings(black_box(line))));
     one("parse 5x114.3", &mut parse::<BoltCircle>("5x114.3"));
 
     one("display Ipv4Addr", &mut display("192.168.10.25".parse::<Ipv4Addr>()?));

@@ -213,7 +213,7 @@ impl Approval {
         }
     }
 
-    /// What it is.
+    /// What the approval is for.
     pub const fn meaning(&self) -> &'static str {
         match self {
             Self::Mark(_) => "type approval of a tire by the country of the number",

@@ -102,9 +102,9 @@ pub enum Marking {
     IdentificationNumber(IdentificationNumber),
     /// The date group of an identification number by itself.
     DateCode(DateCode),
-    /// An inset alone.
+    /// An inset without a wheel.
     Inset(Inset),
-    /// A backspacing alone.
+    /// A backspacing without a wheel.
     Backspacing(Backspacing),
     /// A centre bore alone.
     Bore(Bore),

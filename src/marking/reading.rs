@@ -20,7 +20,7 @@ pub struct Reading {
 }
 
 impl Reading {
-    /// What is read.
+    /// What the text is read as.
     pub const fn marking(&self) -> Marking {
         self.marking
     }
@@ -51,7 +51,7 @@ pub struct Readings {
 }
 
 impl Readings {
-    /// The best.
+    /// The best of the readings.
     pub const fn best(&self) -> Reading {
         self.best
     }
@@ -61,7 +61,7 @@ impl Readings {
         self.others[0].is_some()
     }
 
-    /// All, best first.
+    /// All readings, the best first.
     pub fn iter(&self) -> impl Iterator<Item = Reading> + Clone + use<> {
         core::iter::once(self.best).chain(self.others.into_iter().flatten())
     }

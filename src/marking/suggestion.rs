@@ -21,7 +21,7 @@ pub struct Suggestion {
 }
 
 impl Suggestion {
-    /// The text.
+    /// The text that is suggested.
     pub fn as_str(&self) -> &str {
         self.text.as_str()
     }

@@ -91,7 +91,7 @@ pub enum Field {
     FlangeHeight,
     /// Backspacing of a wheel.
     Backspacing,
-    /// EU tire label.
+    /// The EU label of a tire.
     Label,
 }
 

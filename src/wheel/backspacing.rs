@@ -68,7 +68,7 @@ impl Backspacing {
         Exact::from_nm(self.0.get() as i32).write_mm(text);
     }
 
-    /// As a length.
+    /// The backspacing as a length.
     pub const fn length(&self) -> Length {
         Exact::from_nm(self.0.get() as i32).length()
     }

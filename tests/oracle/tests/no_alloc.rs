@@ -88,6 +88,28 @@ fn designations() {
 }
 
 #[test]
+fn readings_and_suggestions() {
+    use beadseat::marking::{readings, suggestions};
+    for text in [
+        "205/55R16 91V TUBELESS M+S 3PMSF",
+        "7-16",
+        "17x8 +35 5 on 4 1/2 CB 72.6",
+        "DOT 1AB 2C3D4E 2725",
+        "2725",
+        "205 55 16",
+        "2O5/SSR16 91V",
+        "nothing that can be read, at whatever length it may stand here",
+    ] {
+        let counted = allocations(|| {
+            let shown = black_box(readings(text)).map(|all| all.iter().count());
+            let near = suggestions(text).map(|near| black_box(near.as_str().len())).sum::<usize>();
+            black_box((shown.is_ok(), near));
+        });
+        assert_eq!(counted, 0, "{text}");
+    }
+}
+
+#[test]
 fn computations() {
     let tire: Tire = "225/45R17 94W XL".parse().unwrap();
     let wheel: Wheel = "7.5Jx17 H2 ET42 5x112 66.6".parse().unwrap();
