@@ -48,6 +48,7 @@ mod serial;
 mod setup;
 mod severity;
 pub mod space;
+mod trial;
 mod value;
 
 pub use caution::Caution;
@@ -59,6 +60,7 @@ pub use position::Position;
 pub use print::{Body, Headline};
 pub use report::Report;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
+pub(crate) use trial::{DependsOn, Trial, Tried, fails_alone, fails_together, share_left};
 pub use value::{Bound, Value};
 
 use core::ops::ControlFlow;

@@ -173,6 +173,16 @@ impl Tire {
         }
     }
 
+    /// A tire of a size, of which nothing else is known.
+    pub(crate) const fn of_size(size: TireSize) -> Self {
+        Self { size, service: None, version: None, range: None }
+    }
+
+    /// The same with a service description.
+    pub(crate) const fn with_service(self, service: ServiceDescription) -> Self {
+        Self { service: Some(service), ..self }
+    }
+
     /// The size.
     pub const fn size(&self) -> TireSize {
         self.size
