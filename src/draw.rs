@@ -81,7 +81,7 @@ impl Scene<'_> {
     /// # let profile = Profile::new(rim, TireSection::new(mm(107.0), mm(316.0))?)?;
     /// let (corner, around) = (Corner::new(), Obstacles::new());
     /// let drawing = Scene::new(&corner, &profile, &around).front_view().to_string();
-    /// assert!(drawing.contains("Ø632.0") && drawing.contains("inset 46.0"));
+    /// assert!(drawing.contains("Ø632") && drawing.contains("inset 46"));
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn front_view(&self) -> Drawing {
