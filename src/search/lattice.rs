@@ -122,7 +122,7 @@ impl Lattice {
                 SizeClass::LightTruck => &[&LIGHT_TRUCK, &FLOTATION],
                 SizeClass::Commercial | SizeClass::Camper => &[&COMMERCIAL],
                 SizeClass::Trailer => &[&TRAILER],
-                SizeClass::Truck => &[&TRUCK],
+                SizeClass::Truck | SizeClass::HeavyCommercial => &[&TRUCK],
                 SizeClass::Motorcycle => &[&MOTORCYCLE],
                 SizeClass::PMetric if is_rough => &[&P_METRIC, &LIGHT_TRUCK, &FLOTATION],
                 SizeClass::PMetric => &[&P_METRIC],
@@ -132,8 +132,7 @@ impl Lattice {
                 SizeClass::Passenger | SizeClass::HighLoad | SizeClass::Temporary | SizeClass::Unstated => {
                     &[&PASSENGER]
                 }
-                SizeClass::HeavyCommercial => &[&TRUCK],
-                // Nothing is known of what else goes where these were.
+                // Of tractors, implements and what moves earth no lattice is held.
                 SizeClass::Agricultural
                 | SizeClass::ImprovedFlexion
                 | SizeClass::VeryHighFlexion
