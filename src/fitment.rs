@@ -53,6 +53,7 @@ mod severity;
 pub mod space;
 mod summary;
 mod todo;
+mod trial;
 mod value;
 
 pub use caution::Caution;
@@ -67,6 +68,7 @@ pub use report::Report;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use summary::Summary;
 pub use todo::Todo;
+pub(crate) use trial::{DependsOn, Trial, Tried, fails_alone, fails_together, share_left};
 pub use value::{Bound, UnitSystem, Value};
 
 use core::ops::ControlFlow;

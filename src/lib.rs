@@ -28,6 +28,7 @@ mod record;
 pub mod rim;
 #[cfg(feature = "serde")]
 pub mod scenario;
+pub mod search;
 pub mod sweep;
 mod text;
 pub mod tire;

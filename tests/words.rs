@@ -100,6 +100,7 @@ enums! {
     tire::inflation::TruckSizes;
     tire::condition::VehicleSide;
     vehicle::AxleType;
+    search::Keep;
     vehicle::BodyKind;
     vehicle::Drive;
     vehicle::Fastening;

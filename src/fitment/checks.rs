@@ -1,7 +1,7 @@
 //! The checks, one file a family.
 
 mod axles;
-mod brake;
+pub(super) mod brake;
 mod chains;
 pub(super) mod clearance;
 mod condition;

@@ -9,7 +9,7 @@ use crate::tire::{
     identification::DateCode,
 };
 use crate::units::{Length, Mass, Pressure, Torque};
-use crate::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Thread, Valve, Wheel};
+use crate::wheel::{Adaptor, FastenerKind, Inset, PropertyClass, Seat, Thread, Valve, Wheel};
 
 record! {
     /// Bolts or nuts that come with a wheel.
@@ -160,6 +160,51 @@ impl Setup {
         match side {
             VehicleSide::Left => self.left,
             VehicleSide::Right => self.right,
+        }
+    }
+
+    /// The same with its tire called otherwise.
+    pub(crate) const fn called(self, tire: Tire) -> Self {
+        Self { tire, ..self }
+    }
+
+    /// The same with its wheel at another inset.
+    pub(crate) const fn at(self, inset: Inset) -> Self {
+        Self { wheel: self.wheel.with_inset(inset), ..self }
+    }
+
+    /// The wheel with all that belongs to it, and another tire of which no more is known.
+    pub(crate) const fn with_another_tire(self, tire: Tire) -> Self {
+        let (tire_mass, snow, left, right) = (None, None, None, None);
+        let (pressure, pressure_full_load, reference_pressure, max_pressure) = (None, None, None, None);
+        let rim_range = None;
+        Self {
+            tire,
+            pressure,
+            pressure_full_load,
+            reference_pressure,
+            max_pressure,
+            rim_range,
+            tire_mass,
+            snow,
+            left,
+            right,
+            ..self
+        }
+    }
+
+    /// The tire with all that belongs to it, on another wheel of which no more is known.
+    pub(crate) const fn with_another_wheel(self, wheel: Wheel) -> Self {
+        let Self { reference_pressure, max_pressure, rim_range, tire_mass, snow, left, right, .. } = self;
+        Self {
+            reference_pressure,
+            max_pressure,
+            rim_range,
+            tire_mass,
+            snow,
+            left,
+            right,
+            ..Self::new(self.tire, wheel)
         }
     }
 

@@ -45,7 +45,7 @@ pub struct Tire {
 impl Tire {
     /// A size with nothing beside it.
     #[inline(always)]
-    pub(super) const fn of_size(size: TireSize) -> Self {
+    pub(crate) const fn of_size(size: TireSize) -> Self {
         Self { size, service: None, version: None, range: None, earthmover: EarthmoverMarks::NONE }
     }
 
@@ -217,6 +217,11 @@ impl Tire {
             range.write(text);
         }
         self.earthmover.write(text);
+    }
+
+    /// The same with a service description.
+    pub(crate) const fn with_service(self, service: ServiceDescription) -> Self {
+        Self { service: Some(service), ..self }
     }
 
     /// The size of the tire.

@@ -109,6 +109,16 @@ exact_length! {
 }
 
 impl Spigot {
+    pub(crate) const fn nanometres(self) -> i32 {
+        self.0.nm()
+    }
+
+    /// The bore that it fills; none where no wheel has such a one.
+    pub(crate) fn bore(self) -> Option<Bore> {
+        let mut text = Text::new();
+        Bore::parse(text.millionths(i64::from(self.nanometres())).as_str()).ok()
+    }
+
     /// What a bore is larger than the spigot; negative if it cannot go on.
     pub const fn play_in(self, bore: Bore) -> Length {
         Exact::from_nm(bore.exact().nm() - self.0.nm()).length()

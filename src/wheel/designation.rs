@@ -777,6 +777,20 @@ impl Wheel {
         }
     }
 
+    /// The same with the holes and the bore of a hub where it says nothing of them and they belong on it.
+    pub(crate) fn or_as_bought(self, holes: Option<BoltCircle>, bore: Option<Bore>) -> Self {
+        let wheel = Self { bolt_circle: self.bolt_circle.or(holes), bore: self.bore.or(bore), ..self };
+        // Read again, so that no wheel is made which cannot be.
+        let mut text = Text::new();
+        wheel.write(&mut text);
+        Self::parse(text.as_str()).unwrap_or(self)
+    }
+
+    /// The same with another inset.
+    pub(crate) const fn with_inset(self, inset: Inset) -> Self {
+        Self { place: Some(Place::Inset(inset)), ..self }
+    }
+
     /// The bolt circle, if stamped.
     pub const fn bolt_circle(&self) -> Option<BoltCircle> {
         self.bolt_circle

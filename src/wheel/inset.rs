@@ -118,6 +118,11 @@ impl Inset {
         Self(Exact::from_nm(hundredths * 10_000))
     }
 
+    /// The hundredths of a millimetre at or below it.
+    pub(crate) const fn hundredths(self) -> i32 {
+        self.0.nm().div_euclid(10_000)
+    }
+
     /// Hub face to inner rim edge, `W/2 + e + f`, for a flange `f` wide.
     pub fn backspacing(&self, width: RimWidth, flange: Length) -> Length {
         width.length() / 2.0 + self.length() + flange

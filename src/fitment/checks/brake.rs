@@ -107,7 +107,7 @@ fn radial(case: &Case<'_>, setup: &Setup) -> Found {
 
 /// The radius inside the shallowest well of the standard, with no metal at all; a contour that is not stamped is
 /// taken as J. Where no well is known, no barrel is larger than its bead seat.
-fn max_barrel(size: &WheelSize) -> Length {
+pub(in crate::fitment) fn max_barrel(size: &WheelSize) -> Length {
     let contour = size.contour().unwrap_or(Contour::J);
     let well = contour.well_depth(size.diameter(), size.width());
     seat(size).max() - well.unwrap_or_default()

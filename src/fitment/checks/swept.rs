@@ -212,6 +212,48 @@ fn comes_nearer(
     Ok(false)
 }
 
+/// How near the wheels of an axle come at nominal size.
+pub(in crate::fitment) struct Slack {
+    /// What is left above what is too near. A wheel that is moved sideways changes it by no more than it is moved.
+    pub(in crate::fitment) left: Length,
+    /// Whether that is nothing.
+    pub(in crate::fitment) is_near: bool,
+    /// Whether a finding is beyond because of it.
+    pub(in crate::fitment) is_beyond: bool,
+    /// Whether the dimensions rest on a remembered row.
+    pub(in crate::fitment) is_in_doubt: bool,
+}
+
+/// Whether a finding of [`ends`] is beyond, without the findings: at nominal size, with the most open barrel.
+pub(in crate::fitment) fn slack(case: &Case<'_>) -> Result<Slack, Missing> {
+    let (original, proposed) = case.both()?;
+    case.axle.surroundings().next().ok_or(Missing::from(Input::Obstacles))?;
+    let corner = corner(case, original)?;
+    let limit = case.limits.swept_clearance();
+    let (allowance, threshold) = (case.limits.dynamic_allowance(), case.limits.contact_threshold());
+    let wheel = Wheel::open(proposed);
+    let mut slack =
+        Slack { left: mm(f64::INFINITY), is_near: false, is_beyond: false, is_in_doubt: case.is_remembered };
+    let one_sided = case.axle.surroundings().any(|body| body.side().is_some());
+    let sides = [Some(VehicleSide::Left), one_sided.then_some(VehicleSide::Right)];
+    for side in sides.into_iter().flatten() {
+        let Some((swept, _)) = swept(case, &corner, original, wheel, side, Size::Nominal)? else { continue };
+        let left = swept.upper() - allowance.value();
+        slack.left = slack.left.min(left - threshold);
+        if is_too_near(case, in_mm(left)) {
+            slack.is_near = true;
+            if comes_nearer(case, &corner, original, wheel, side)? {
+                let found = Finding::new(Verdict::Beyond, Reason::TouchesMoving, limit.citation());
+                let bound = Bound::AtLeast(Value::Length(limit.value()));
+                let mut found = Ok(found.reading(Value::Length(left), bound));
+                let found = case.settled(SWEPT_CLEARANCE.is_by_dimensions, &mut found);
+                slack.is_beyond |= matches!(found, Ok(finding) if finding.verdict == Verdict::Beyond);
+            }
+        }
+    }
+    Ok(slack)
+}
+
 /// How the wheels of an axle move. The steering axis is where the original wheel and tire put it.
 pub(in crate::fitment) fn corner(case: &Case<'_>, original: &SetupFacts<'_>) -> Result<Corner, Missing> {
     let (travel, (steering, beam)) =

@@ -179,6 +179,10 @@ pub struct RangeEnd<Q> {
 }
 
 impl<Q: Copy> RangeEnd<Q> {
+    pub(crate) const fn new(value: Q, check: Option<CheckId>) -> Self {
+        Self { value, check }
+    }
+
     /// The last value that fits.
     pub const fn value(&self) -> Q {
         self.value
@@ -212,10 +216,22 @@ impl InsetRange {
     /// In hundredths of a millimetre.
     const LAST: i32 = 30_000;
 
-    const WHOLE: Self = Self {
+    pub(in crate::fitment) const WHOLE: Self = Self {
         least: RangeEnd { value: Inset::from_hundredths(-Self::LAST), check: None },
         most: RangeEnd { value: Inset::from_hundredths(Self::LAST), check: None },
     };
+
+    /// From one end to another.
+    pub(crate) const fn between(least: RangeEnd<Inset>, most: RangeEnd<Inset>) -> Self {
+        Self { least, most }
+    }
+
+    /// What it has in common with another.
+    pub(crate) fn and(self, other: Self) -> Option<Self> {
+        let least = if other.least.value > self.least.value { other.least } else { self.least };
+        let most = if other.most.value < self.most.value { other.most } else { self.most };
+        (least.value <= most.value).then_some(Self { least, most })
+    }
 
     /// The least inset: the furthest outboard, of single wheels.
     pub const fn min(&self) -> RangeEnd<Inset> {
@@ -233,8 +249,12 @@ impl InsetRange {
     }
 
     /// What is left of it where a check holds that begins or ceases to hold once over all insets, if ever.
-    fn within(mut self, check: CheckId, holds: impl Fn(Inset) -> bool) -> Option<Self> {
-        let holds_at = |step| holds(Inset::from_hundredths(step));
+    pub(in crate::fitment) fn within(
+        mut self,
+        check: CheckId,
+        mut holds: impl FnMut(Inset) -> bool,
+    ) -> Option<Self> {
+        let mut holds_at = |step| holds(Inset::from_hundredths(step));
         let (first, last) = (holds_at(-Self::LAST), holds_at(Self::LAST));
         if first == last {
             return first.then_some(self);

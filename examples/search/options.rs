@@ -1,0 +1,148 @@
+//! The options of the command line.
+
+use beadseat::Excerpt;
+use beadseat::rim::RimDiameter;
+use beadseat::search::{Keep, Wishes};
+use beadseat::tire::Tire;
+use beadseat::units::{mm, percent};
+use beadseat::wheel::Wheel;
+
+pub(crate) const USAGE: &str = "usage: search SCENARIO.json [--json|--csv] [--top N] [--why CANDIDATE] [wishes]\n       \
+     search --help says more";
+
+pub(crate) const HELP: &str = "\
+search SCENARIO.json [options]
+
+Finds every tire and rim that can stand on the vehicle of a scenario in place of its original setup: for each the
+interval of inset in which nothing is beyond its limit, the best whole millimetre in it, what it must be bought with, and
+what was not judged. The proposed setup of the scenario is not looked at.
+
+  --json              one JSON object a line
+  --csv               one line an axle of each candidate
+  --top N             only the best N; 10 unless said
+  --why CANDIDATE     the findings of one: its rank, or \"225/45R17 on 7.5Jx17 ET42\"
+
+wishes
+  --keep wheels|tires what stays on the vehicle
+  --spacers           spacers behind wheels that stay
+  --rim CODE          one rim diameter only
+  --width MM          least nominal width of the tire
+  --diameter PERCENT  overall diameter within so much of the original's
+  --flush MM          outer face at most so far inside the guard (or the gap outboard)
+  --scrub             the scrub radius keeps its sign
+  --winter            snow tires
+
+The sizes are those that the designation's grammar allows, whether anybody makes them or not.
+
+examples
+  search examples/scenarios/field-survey-wagon.json --top 5
+  search examples/scenarios/field-survey-wagon.json --rim 17 --flush 12 --json
+  search examples/scenarios/field-survey-wagon.json --why \"225/45R17 on 7.5Jx17 ET42\"
+  search examples/scenarios/rangers-pickup.json --keep wheels";
+
+/// How the answer is written.
+#[derive(Clone, Copy, PartialEq)]
+pub(crate) enum Form {
+    Text,
+    Json,
+    Csv,
+}
+
+/// Which setup is to be explained.
+pub(crate) enum Wanted {
+    Rank(usize),
+    Pair(Tire, Wheel),
+}
+
+pub(crate) struct Options {
+    pub(crate) file: String,
+    pub(crate) form: Form,
+    pub(crate) top: usize,
+    pub(crate) why: Option<Wanted>,
+    pub(crate) wishes: Wishes,
+}
+
+impl Options {
+    /// The options, or nothing where help is asked for.
+    pub(crate) fn read(mut arguments: impl Iterator<Item = String>) -> Result<Option<Self>, String> {
+        let mut files = Vec::new();
+        let mut options =
+            Self { file: String::new(), form: Form::Text, top: 10, why: None, wishes: Wishes::new() };
+        while let Some(argument) = arguments.next() {
+            let mut value = || arguments.next().ok_or_else(|| format!("{argument} wants a value"));
+            let wishes = options.wishes;
+            match argument.as_str() {
+                "--help" => return Ok(None),
+                "--json" => options.form = Form::Json,
+                "--csv" => options.form = Form::Csv,
+                "--top" => {
+                    let text = value()?;
+                    let top = text.parse().ok().filter(|top| (1..=100_000).contains(top));
+                    options.top = top.ok_or_else(|| bad("--top", &text, "a number from 1 to 100000"))?;
+                }
+                "--why" => options.why = Some(wanted(&value()?)?),
+                "--keep" => {
+                    let text = value()?;
+                    options.wishes = wishes.with_keep(match text.as_str() {
+                        "wheels" => Keep::Wheels,
+                        "tires" => Keep::Tires,
+                        _ => return Err(bad("--keep", &text, "`wheels` or `tires`")),
+                    });
+                }
+                "--rim" => {
+                    let text = value()?;
+                    let code = text.parse::<RimDiameter>();
+                    options.wishes = wishes
+                        .with_rim_diameter(code.map_err(|_| bad("--rim", &text, "a rim diameter code"))?);
+                }
+                "--width" => {
+                    options.wishes = number("--width", &value()?, |v| wishes.with_least_width(mm(v)))?
+                }
+                "--diameter" => {
+                    options.wishes =
+                        number("--diameter", &value()?, |v| wishes.with_diameter_within(percent(v)))?;
+                }
+                "--flush" => {
+                    options.wishes = number("--flush", &value()?, |v| wishes.with_flush_within(mm(v)))?
+                }
+                "--scrub" => options.wishes = wishes.with_scrub_kept(true),
+                "--spacers" => options.wishes = wishes.with_spacers(true),
+                "--winter" => options.wishes = wishes.with_winter(true),
+                flag if flag.starts_with("--") => return Err(format!("unknown option {}", Excerpt(flag))),
+                _ => files.push(argument),
+            }
+        }
+        let [file] = files.as_slice() else {
+            return Err(
+                if files.is_empty() { "no scenario given" } else { "more than one scenario given" }.into()
+            );
+        };
+        options.file.clone_from(file);
+        Ok(Some(options))
+    }
+}
+
+fn bad(option: &str, text: &str, wanted: &str) -> String {
+    format!("{option} {}: {wanted} is wanted", Excerpt(text))
+}
+
+fn number(
+    option: &str,
+    text: &str,
+    with: impl Fn(f64) -> Result<Wishes, beadseat::OutOfRange>,
+) -> Result<Wishes, String> {
+    let number: f64 = text.parse().map_err(|_| bad(option, text, "a number"))?;
+    with(number).map_err(|error| format!("{option} {}: {error}", Excerpt(text)))
+}
+
+/// `3`, or `225/45R17 on 7.5Jx17 ET42`.
+fn wanted(text: &str) -> Result<Wanted, String> {
+    if let Ok(rank) = text.parse() {
+        return Ok(Wanted::Rank(rank));
+    }
+    let (tire, wheel) =
+        text.split_once(" on ").ok_or_else(|| bad("--why", text, "a rank, or a tire ` on ` a wheel"))?;
+    let tire = Tire::parse(tire).map_err(|error| format!("--why: {}", error.show(tire)))?;
+    let wheel = Wheel::parse(wheel).map_err(|error| format!("--why: {}", error.show(wheel)))?;
+    Ok(Wanted::Pair(tire, wheel))
+}

@@ -1,0 +1,320 @@
+//! Setups that are tried on an axle: what they fail wherever their wheels stand, and the insets at which they pass.
+
+use super::Setup;
+use super::case::Case;
+use super::check::{CheckId, Position, Verdict};
+use super::checks::brake::max_barrel;
+use super::checks::clearance::{Assembly, Side};
+use super::checks::swept::{self, Slack};
+use super::checks::{DEFINITIONS, Definition, Run, pressures};
+use super::conditions::Conditions;
+use super::facts::{AxleFacts, SetupFacts};
+use super::finding::{Found, no_more};
+use super::limits::Limits;
+use super::pressures::Pressures;
+use super::space::InsetRange;
+use super::value::{Bound, Value};
+use crate::units::{Length, Mass, in_mm, mm};
+use crate::vehicle::Vehicle;
+use crate::wheel::{Inset, WheelSize};
+
+/// What a check depends on, of what a search chooses.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum DependsOn {
+    /// The size of the tire.
+    Size,
+    /// The tire, its rim and the hub.
+    Pair,
+    /// What is asked for when they are bought: load index, speed symbol, pressure, rating.
+    Purchase,
+    /// Where the wheel stands; it begins or ceases to be beyond once over all insets, if ever.
+    Inset,
+    /// Where the wheel stands, with all that moves.
+    Movement,
+    /// The very tires.
+    Wear,
+}
+
+impl CheckId {
+    /// What the check depends on, of what a search chooses.
+    pub(crate) const fn depends_on(self) -> DependsOn {
+        match self {
+            Self::OverallDiameter
+            | Self::Speedometer
+            | Self::AxleMatch
+            | Self::UpperClearance
+            | Self::RideHeight
+            | Self::GroundClearance => DependsOn::Size,
+            Self::BeadDiameter
+            | Self::RimWidth
+            | Self::RimContour
+            | Self::BoltCircle
+            | Self::CentreBore
+            | Self::FastenerThread
+            | Self::FastenerSeat
+            | Self::ThreadEngagement
+            | Self::BrakeClearance => DependsOn::Pair,
+            Self::TireLoad
+            | Self::TireLoadVsOriginal
+            | Self::Inflation
+            | Self::LoadReserve
+            | Self::SpeedSymbol
+            | Self::WheelLoad => DependsOn::Purchase,
+            Self::Track
+            | Self::ScrubRadius
+            | Self::OuterClearance
+            | Self::InnerClearance
+            | Self::DualSpacing
+            | Self::WheelGuard
+            | Self::ChainClearance => DependsOn::Inset,
+            Self::SweptClearance => DependsOn::Movement,
+            Self::TireAge | Self::Tread | Self::Mounting => DependsOn::Wear,
+        }
+    }
+}
+
+impl DependsOn {
+    /// Whether it tells one candidate from another: the others ask what is bought to be just enough.
+    pub(crate) const fn tells_apart(self) -> bool {
+        match self {
+            Self::Size | Self::Inset | Self::Movement => true,
+            Self::Pair | Self::Purchase | Self::Wear => false,
+        }
+    }
+}
+
+/// The definitions of the checks that depend on something.
+fn of(what: DependsOn) -> impl Iterator<Item = &'static Definition> {
+    DEFINITIONS.iter().filter(move |definition| definition.id.depends_on() == what)
+}
+
+/// A margin as a share of the limit, or of one unit where the limit is less.
+pub(crate) fn share_left(measured: Value, limit: Bound) -> Option<f64> {
+    let bound = limit.nearer_to(measured)?;
+    Some(limit.margin(measured)? / bound.abs().max(1.0))
+}
+
+/// An axle with what its maker built on it.
+pub(crate) struct Trial<'a> {
+    on: AxleFacts<'a>,
+    original: Option<SetupFacts<'a>>,
+    /// Whether this axle is the only one, so that it steers or not as a first axle does.
+    is_only: bool,
+    /// Whether the original clears everything throughout, so that nothing is excused because of it.
+    original_clears: bool,
+}
+
+impl<'a> Trial<'a> {
+    pub(crate) fn new(
+        place: Position,
+        vehicle: &'a Vehicle,
+        conditions: &'a Conditions,
+        limits: &'a Limits,
+        original: Option<&'a Setup>,
+        is_only: bool,
+    ) -> Self {
+        let on = AxleFacts::new(place, vehicle, conditions, limits);
+        let original = SetupFacts::of(original, &on);
+        let mut trial = Self { on, original, is_only, original_clears: false };
+        if let Some(original) = &trial.original {
+            let slack = swept::slack(&Case::new(&trial.on, [Some(original), Some(original)]));
+            trial.original_clears = slack.is_ok_and(|slack| !slack.is_near);
+        }
+        trial
+    }
+
+    pub(crate) fn place(&self) -> Position {
+        self.on.place
+    }
+
+    pub(crate) fn original(&self) -> Option<&Setup> {
+        self.original.as_deref()
+    }
+
+    pub(crate) fn is_dual(&self) -> bool {
+        self.on.is_dual
+    }
+
+    /// What one wheel carries of the greatest load, where that is known.
+    pub(crate) fn wheel_share(&self) -> Option<Mass> {
+        let (load, _) = self.on.greatest_load.ok()?;
+        Some(load / self.on.wheels)
+    }
+
+    /// The least inside radius of a barrel over the brake, no more than a rim of a size may have, and the least that the
+    /// back of the spokes stands out, as far as the brake was measured.
+    pub(crate) fn around_brake(&self, size: &WheelSize) -> [Option<Length>; 2] {
+        let (brake, room) = (self.on.axle.brake(), self.on.limits.brake_clearance().value());
+        let whole = |length: Length| mm(libm::ceil(in_mm(length + room)));
+        let most = max_barrel(size);
+        let barrel = brake.and_then(|b| b.envelope_radius()).map(whole).filter(|&barrel| barrel <= most);
+        [barrel, brake.and_then(|b| b.caliper_face()).map(whole)]
+    }
+
+    /// A setup on this axle.
+    pub(crate) fn tried<'t>(&'t self, proposed: &'t Setup) -> Tried<'t> {
+        Tried { on: self, facts: SetupFacts::new(proposed, &self.on), spacing: proposed.hub_spacing() }
+    }
+}
+
+/// A setup on an axle.
+pub(crate) struct Tried<'t> {
+    on: &'t Trial<'t>,
+    facts: SetupFacts<'t>,
+    spacing: Length,
+}
+
+impl Tried<'_> {
+    fn case(&self) -> Case<'_> {
+        Case::new(&self.on.on, [self.on.original.as_ref(), Some(&self.facts)])
+    }
+
+    /// What a check of an axle finds, where it is made on this one.
+    fn found(&self, case: &Case<'_>, definition: &Definition) -> Option<Found> {
+        let steered = case.place == Position::Front || case.axle.steering().is_some() || self.on.is_only;
+        let mut found = match definition.run {
+            Run::Axle(check) => case.by_rules(definition.rules, || check(case)),
+            Run::SteeredAxle(check) if steered => case.by_rules(definition.rules, || check(case)),
+            Run::SteeredAxle(_) | Run::End(_) | Run::BothEnds | Run::Vehicle(_) => return None,
+        };
+        case.settled(definition.is_by_dimensions, &mut found);
+        Some(found)
+    }
+
+    /// The verdict of one check of an axle; not assessed where it is of something else.
+    pub(crate) fn verdict_of(&self, id: CheckId) -> Verdict {
+        let found = self.found(&self.case(), &DEFINITIONS[id as usize]);
+        found.and_then(Result::ok).map_or(Verdict::NotAssessed, |finding| finding.verdict)
+    }
+
+    /// The first check of the axle that depends on something and is beyond.
+    pub(crate) fn fails(&self, what: DependsOn) -> Option<CheckId> {
+        let case = self.case();
+        let beyond = |definition: &&Definition| {
+            let found = self.found(&case, definition);
+            matches!(found, Some(Ok(finding)) if finding.verdict == Verdict::Beyond)
+        };
+        of(what).find(beyond).map(|definition| definition.id)
+    }
+
+    pub(crate) fn pressures(&self) -> Option<Pressures> {
+        pressures(&self.case())
+    }
+
+    /// Puts the wheel where one of an inset stands.
+    fn stand_at(&mut self, inset: Inset) {
+        self.facts.centres = Some(self.on.on.centres(inset, self.spacing));
+    }
+
+    /// The insets at which no check that depends on where the wheel stands at rest is beyond, or the first check that
+    /// leaves none.
+    ///
+    /// The wheel must not be the original one, whose unchanged body is excused: its own inset does not count.
+    pub(crate) fn insets(&mut self) -> Result<InsetRange, CheckId> {
+        let mut range = InsetRange::WHOLE;
+        for definition in of(DependsOn::Inset) {
+            let inside = |inset| {
+                self.stand_at(inset);
+                let found = self.found(&self.case(), definition);
+                !matches!(found, Some(Ok(finding)) if finding.verdict == Verdict::Beyond)
+            };
+            range = range.within(definition.id, inside).ok_or(definition.id)?;
+        }
+        Ok(range)
+    }
+
+    /// What is left of a range where the scrub radius does not change its sign, as far as that is known.
+    pub(crate) fn keeping_scrub(&mut self, range: InsetRange) -> Option<InsetRange> {
+        let keeps = |inset| {
+            self.stand_at(inset);
+            self.verdict_of(CheckId::ScrubRadius) != Verdict::Marginal
+        };
+        range.within(CheckId::ScrubRadius, keeps)
+    }
+
+    /// What is left of a range where the outer face stands no further inboard than so much of the guard, or where
+    /// that was not measured, of what is outboard.
+    pub(crate) fn flush_within(&mut self, range: InsetRange, most: Length) -> Option<InsetRange> {
+        let space = self.on.on.axle.space();
+        let guard = space.and_then(|space| space.guard_overhang());
+        let check = if guard.is_some() { CheckId::WheelGuard } else { CheckId::OuterClearance };
+        let gap = guard.or(space.and_then(|space| space.outer_clearance()));
+        let original = self.on.original.as_ref();
+        let old = original.and_then(|original| Assembly::original(&self.case(), original).ok());
+        let known = gap.zip(old).zip(self.facts.half_tire);
+        let ((gap, old), half_tire) = known?;
+        let half_rim = self.facts.half_rim;
+        let (on, spacing) = (&self.on.on, self.spacing);
+        range.within(check, |inset| {
+            let new = Assembly { centres: on.centres(inset, spacing), half_tire, half_rim };
+            let grown = new.reach(Side::Outboard).nominal() - old.reach(Side::Outboard).nominal();
+            no_more(in_mm(gap - grown), in_mm(most))
+        })
+    }
+
+    /// The least share of a limit that is left by the checks which depend on where the wheel stands at rest; nothing
+    /// where none of them is assessed.
+    pub(crate) fn least_share_at(&mut self, inset: Inset) -> Option<f64> {
+        self.stand_at(inset);
+        let case = self.case();
+        of(DependsOn::Inset)
+            .filter_map(|definition| {
+                let finding = self.found(&case, definition)?.ok()?;
+                share_left(finding.measured?, finding.limit?)
+            })
+            .reduce(f64::min)
+    }
+
+    /// Whether the wheel touches something that moves or beside which it moves, at an inset, and how far the inset may
+    /// change at least before that does; nothing where it cannot be said.
+    pub(crate) fn movement_at(&mut self, inset: Inset) -> Option<Movement> {
+        self.stand_at(inset);
+        let case = self.case();
+        case.car_rules().ok()?;
+        let Slack { left, is_near, is_beyond, is_in_doubt } = swept::slack(&case).ok()?;
+        let stays = if !is_beyond && !is_near {
+            left
+        } else if is_beyond && self.on.original_clears && !is_in_doubt {
+            -left
+        } else {
+            Length::default()
+        };
+        Some(Movement { is_beyond, stays })
+    }
+
+    /// Whether anything is known to stand around the axle.
+    pub(crate) fn has_surroundings(&self) -> bool {
+        self.on.on.axle.surroundings().next().is_some()
+    }
+}
+
+/// What was found of a wheel that moves.
+pub(crate) struct Movement {
+    pub(crate) is_beyond: bool,
+    /// How far the inset may change, either way, and the same be found.
+    pub(crate) stays: Length,
+}
+
+/// The first check of front and rear together that is beyond.
+pub(crate) fn fails_together(front: &Tried<'_>, rear: &Tried<'_>) -> Option<CheckId> {
+    let cases = [Some(front.case()), Some(rear.case())];
+    let case = cases.iter().flatten().find(|case| case.is_remembered).or(cases[0].as_ref())?;
+    of_vehicle(&cases, case)
+}
+
+/// The same of the only axle there is.
+pub(crate) fn fails_alone(only: &Tried<'_>) -> Option<CheckId> {
+    let (place, case) = (only.on.place(), only.case());
+    let cases = if place == Position::Front { [Some(case), None] } else { [None, Some(case)] };
+    of_vehicle(&cases, &case)
+}
+
+fn of_vehicle(cases: &[Option<Case<'_>>; 2], any: &Case<'_>) -> Option<CheckId> {
+    let mut definitions = DEFINITIONS.iter();
+    definitions.find_map(|definition| {
+        let Run::Vehicle(check) = definition.run else { return None };
+        let mut found = check(cases);
+        let found = any.settled(definition.is_by_dimensions, &mut found);
+        matches!(found, Ok(finding) if finding.verdict == Verdict::Beyond).then_some(definition.id)
+    })
+}

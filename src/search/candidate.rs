@@ -1,0 +1,228 @@
+//! A setup that fits, with how well, what was not judged, and what it must be bought with.
+
+use core::fmt;
+
+use super::Needs;
+use crate::fitment::space::InsetRange;
+use crate::fitment::{Check, CheckId, Position, Report, Setup, Setups, Value, Verdict, share_left};
+
+/// A set of checks.
+///
+/// ```
+/// use beadseat::{fitment::CheckId, search::Checks};
+/// let mut some = Checks::default();
+/// some.add(CheckId::Tread);
+/// assert!(some.has(CheckId::Tread) && some.iter().count() == 1);
+/// ```
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Checks(u64);
+
+const _: () = assert!(CheckId::ALL.len() <= 64);
+
+impl Checks {
+    /// Puts a check in.
+    pub const fn add(&mut self, id: CheckId) {
+        self.0 |= 1 << id as u32;
+    }
+
+    /// Whether a check is in it.
+    pub const fn has(&self, id: CheckId) -> bool {
+        self.0 & 1 << id as u32 != 0
+    }
+
+    /// Each, in the order of a report.
+    pub fn iter(self) -> impl Iterator<Item = CheckId> {
+        CheckId::ALL.iter().copied().filter(move |&id| self.has(id))
+    }
+}
+
+/// What one check leaves.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Margin {
+    check: CheckId,
+    place: Position,
+    value: Value,
+    share: f64,
+}
+
+impl Margin {
+    fn of(check: &Check) -> Option<Self> {
+        let share = share_left(check.measured()?, check.limit()?)?;
+        Some(Self { check: check.id(), place: check.position(), value: check.margin()?, share })
+    }
+
+    /// Which check.
+    pub const fn check(&self) -> CheckId {
+        self.check
+    }
+
+    /// Where.
+    pub const fn position(&self) -> Position {
+        self.place
+    }
+
+    /// How far inside the limit, at the worst of every tolerance; negative where only the nominal is inside.
+    pub const fn value(&self) -> Value {
+        self.value
+    }
+
+    /// The same as a share of the limit, or of one unit of the value where the limit is less.
+    pub const fn share(&self) -> f64 {
+        self.share
+    }
+}
+
+/// In files with its check, its place, its value and the unit of that.
+#[cfg(feature = "serde")]
+impl serde::Serialize for Margin {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        use serde::ser::SerializeMap;
+        let mut map = serializer.serialize_map(Some(4))?;
+        map.serialize_entry("id", &self.check)?;
+        map.serialize_entry("where", &self.place)?;
+        map.serialize_entry("value", &self.value.number().map(crate::record::tidy))?;
+        map.serialize_entry("unit", self.value.unit())?;
+        map.end()
+    }
+}
+
+/// How many margins a candidate keeps.
+const MARGINS: usize = 4;
+
+/// What goes on one axle.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Choice {
+    pub(super) place: Position,
+    pub(super) setup: Setup,
+    pub(super) insets: InsetRange,
+    pub(super) needs: Needs,
+}
+
+impl Choice {
+    /// Which axle.
+    pub const fn position(&self) -> Position {
+        self.place
+    }
+
+    /// The setup that was judged: the wheel at the best inset, with what it must be bought with.
+    pub const fn setup(&self) -> &Setup {
+        &self.setup
+    }
+
+    /// The insets at which no check is beyond, with the check that ends them at either end.
+    pub const fn insets(&self) -> InsetRange {
+        self.insets
+    }
+
+    /// What it must be bought with.
+    pub const fn needs(&self) -> &Needs {
+        &self.needs
+    }
+}
+
+/// A setup that is not beyond any check that could be judged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Candidate {
+    number: u64,
+    front: Option<Choice>,
+    rear: Option<Choice>,
+    verdict: Verdict,
+    is_complete: bool,
+    not_judged: Checks,
+    margins: [Option<Margin>; MARGINS],
+}
+
+impl Candidate {
+    pub(super) fn new(number: u64, front: Option<Choice>, rear: Option<Choice>, report: &Report) -> Self {
+        let mut candidate = Self {
+            number,
+            front,
+            rear,
+            verdict: report.overall(),
+            is_complete: report.is_complete(),
+            not_judged: Checks::default(),
+            margins: [None; MARGINS],
+        };
+        for check in report.checks() {
+            if check.verdict() == Verdict::NotAssessed {
+                candidate.not_judged.add(check.id());
+            }
+            if check.id().depends_on().tells_apart() {
+                if let Some(margin) = Margin::of(&check) {
+                    candidate.keep(margin);
+                }
+            }
+        }
+        candidate
+    }
+
+    /// Keeps a margin if it is among the least.
+    fn keep(&mut self, mut margin: Margin) {
+        for place in &mut self.margins {
+            match place {
+                Some(kept) if kept.share <= margin.share => {}
+                Some(kept) => core::mem::swap(kept, &mut margin),
+                None => {
+                    *place = Some(margin);
+                    return;
+                }
+            }
+        }
+    }
+
+    /// Its number in the lattice.
+    pub const fn number(&self) -> u64 {
+        self.number
+    }
+
+    /// What goes on each axle, the front one first.
+    pub fn choices(&self) -> impl Iterator<Item = &Choice> {
+        self.front.iter().chain(&self.rear)
+    }
+
+    /// The setups that were judged.
+    pub fn setups(&self) -> Setups {
+        let setup = |choice: Option<Choice>| choice.map(|choice| choice.setup);
+        Setups { front: setup(self.front), rear: setup(self.rear) }
+    }
+
+    /// What an assessment says of the whole: within, or marginal.
+    pub const fn verdict(&self) -> Verdict {
+        self.verdict
+    }
+
+    /// Whether every vital check was judged.
+    pub const fn is_complete(&self) -> bool {
+        self.is_complete
+    }
+
+    /// The checks that were not judged at one place at least. They have not been passed.
+    pub const fn not_judged(&self) -> Checks {
+        self.not_judged
+    }
+
+    /// The least margins, the least first, of the checks of diameter, track, steering and space. The others ask for what
+    /// is bought, which is chosen to be just enough.
+    pub fn margins(&self) -> impl Iterator<Item = Margin> {
+        self.margins.iter().flatten().copied()
+    }
+}
+
+/// `225/45R17 91V on 7.5Jx17 H2 ET42 5x112 57.1`, and both axles where they differ.
+impl fmt::Display for Candidate {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut last: Option<(_, _)> = None;
+        for choice in self.choices() {
+            let both = (choice.setup.tire(), choice.setup.wheel());
+            if last == Some(both) {
+                continue;
+            }
+            if last.is_some() {
+                f.write_str("; ")?;
+            }
+            write!(f, "{} on {}", both.0, both.1)?;
+            last = Some(both);
+        }
+        Ok(())
+    }
+}

@@ -1,0 +1,363 @@
+//! Laws of the search, over random vehicles of every kind: what it gives is beyond nothing, what it leaves out is beyond
+//! something, and its intervals end where they must.
+
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
+use std::collections::BTreeMap;
+
+use beadseat::fitment::{
+    Change, CheckId, Conditions, LimitSet, Limits, Setup, Setups, TractionClass, Verdict, assess, verdict,
+};
+use beadseat::rim::RimWidth;
+use beadseat::search::{Best, Candidate, Keep, Score, Search, Wishes};
+use beadseat::sweep::Point;
+use beadseat::tire::{Tire, condition::VehicleSide};
+use beadseat::units::{deg, in_mm, kg, kmh, kpa, mm, percent};
+use beadseat::vehicle::{
+    Axle, AxleType, BodyKind, Brake, Drive, Fastening, GapSide, Hub, Kind, MeasuredTire, NearbyBodies,
+    NearbyBody, Space, Steering, Travel, Vehicle,
+};
+use beadseat::wheel::{Inset, Wheel};
+use proptest::prelude::*;
+use proptest::sample::select;
+
+/// A value that may be missing.
+fn maybe<T: core::fmt::Debug + Clone + 'static>(
+    value: impl Strategy<Value = T> + 'static,
+) -> BoxedStrategy<Option<T>> {
+    prop_oneof![4 => value.prop_map(Some), 1 => Just(None)].boxed()
+}
+
+macro_rules! set {
+    ($record:ident $(, $with:ident $value:expr)*) => {
+        $(if let Some(value) = $value { $record = $record.$with(value); })*
+    };
+}
+macro_rules! try_set {
+    ($record:ident $(, $with:ident $value:expr)*) => {
+        $(if let Some(value) = $value { $record = $record.$with(value).unwrap(); })*
+    };
+}
+
+prop_compose! {
+    fn body()(
+        at in (-300.0..300.0, -400.0..150.0, -100.0..450.0),
+        gap in maybe((select(GapSide::ALL), 0.0..60.0, 0.0..300.0)),
+        thick in (0.0..30.0, 0.0..4.0),
+        side in prop_oneof![4 => Just(None), 1 => select(VehicleSide::ALL).prop_map(Some)],
+    ) -> NearbyBody {
+        let (x, y, z) = at;
+        let body = match gap {
+            Some((side, gap, height)) => NearbyBody::gap(BodyKind::Other, side, mm(gap), mm(height), mm(0.0)),
+            None => NearbyBody::outline(BodyKind::Other, &[Point::new(mm(x), mm(y), mm(z)).unwrap()]),
+        };
+        let body = body.unwrap().with_radius(mm(thick.0)).unwrap().with_uncertainty(mm(thick.1)).unwrap();
+        side.map_or(body, |side| body.only_on(side))
+    }
+}
+
+prop_compose! {
+    fn space()(
+        gaps in (maybe(4.0..60.0), maybe(4.0..60.0), maybe(5.0..120.0)),
+        off in maybe(0.0..3.0),
+        guard in maybe(-10.0..40.0),
+        measured in maybe((180.0..240.0, 600.0..680.0)),
+        bodies in prop_oneof![2 => Just(vec![]), 1 => prop::collection::vec(body(), 1..3)],
+    ) -> Space {
+        let mut space = Space::new();
+        try_set!(space, with_inner_clearance gaps.0.map(mm), with_outer_clearance gaps.1.map(mm),
+            with_upper_clearance gaps.2.map(mm), with_uncertainty off.map(mm), with_guard_overhang guard.map(mm));
+        let tire = measured.map(|(w, d)| MeasuredTire::new().with_width(mm(w)).unwrap().with_diameter(mm(d)).unwrap());
+        let mut around = NearbyBodies::new();
+        for body in &bodies {
+            around.push(*body).unwrap();
+        }
+        set!(space, with_measured_tire tire, with_obstacles (!bodies.is_empty()).then_some(around));
+        space
+    }
+}
+
+prop_compose! {
+    fn axle()(
+        loads in (maybe(400.0..2500.0), maybe(300.0..1500.0)),
+        track in maybe(1300.0..1900.0),
+        placards in (maybe(select(&[200.0, 230.0, 350.0][..])), maybe(select(&[230.0, 290.0][..]))),
+        camber in maybe(-2.0..1.0),
+        wheels in prop_oneof![4 => Just(1_u8), 1 => Just(2_u8)],
+        hub in maybe(maybe(select(&[57.1, 66.6][..]))),
+        scrub in maybe(-15.0..25.0),
+        space in maybe(space()),
+        brake in maybe((maybe(150.0..200.0), maybe(20.0..50.0))),
+        travel in maybe((20.0..90.0, 20.0..90.0)),
+        steering in maybe((20.0..40.0, 20.0..35.0)),
+    ) -> Axle {
+        let mut axle = Axle::new().with_axle_type(AxleType::Independent);
+        try_set!(axle, with_max_load loads.0.map(kg), with_normal_load loads.1.map(kg), with_track track.map(mm),
+            with_placard placards.0.map(kpa), with_placard_full_load placards.1.map(kpa), with_camber camber.map(deg));
+        let hub = hub.map(|spigot| {
+            let mut hub = Hub::new().with_bolt_circle("5x112".parse().unwrap())
+                .with_thread("M14x1.5".parse().unwrap()).with_fastening(Fastening::Bolt);
+            try_set!(hub, with_spigot spigot.map(mm));
+            hub
+        });
+        let brake = brake.map(|(envelope, face)| {
+            let mut brake = Brake::new();
+            try_set!(brake, with_envelope_radius envelope.map(mm), with_caliper_face face.map(mm));
+            brake
+        });
+        let travel = travel.map(|(j, r)| Travel::new().with_jounce(mm(j)).unwrap().with_rebound(mm(r)).unwrap());
+        let mut lean = Steering::new();
+        try_set!(lean, with_scrub_radius scrub.map(mm), with_kingpin_inclination scrub.map(|_| deg(12.0)));
+        if let Some((inner, outer)) = steering {
+            lean = lean.with_lock_inner(deg(inner)).unwrap().with_lock_outer(deg(outer)).unwrap()
+                .with_caster(deg(5.0)).unwrap().with_trail(mm(15.0)).unwrap().with_hub_height(mm(310.0)).unwrap();
+        }
+        set!(axle, with_hub hub, with_brake brake, with_travel travel,
+            with_wheels_per_side beadseat::Count::new(wheels), with_space space,
+            with_steering scrub.or(steering.map(|_| 0.0)).map(|_| lean));
+        axle
+    }
+}
+
+/// A vehicle with an original of its kind.
+#[derive(Clone, Debug)]
+struct Scene {
+    vehicle: Vehicle,
+    original: Setups,
+    conditions: Conditions,
+    limits: Limits,
+}
+
+prop_compose! {
+    fn scene()(
+        kind in maybe(select(Kind::ALL)),
+        drive in maybe(select(Drive::ALL)),
+        axles in (maybe(axle()), maybe(axle())),
+        top_speed in maybe(100.0..230.0),
+        original in select(&[
+            ("205/55R16 91V", "6.5Jx16 H2", 46), ("225/45R17 94W XL", "7.5Jx17 H2", 42), ("195/65R15 91H", "6Jx15 H2", 38),
+            ("195/70R15C 104/102R", "6Jx15 H2", 60), ("LT245/75R17 121/118S LRE", "7.5Jx17 H2", 25),
+            ("315/80R22.5 156/150L", "9.00x22.5", 165), ("120/70R17 M/C 58W", "3.5Jx17", 0), ("205/60R15", "6Jx15 H2", 35),
+        ][..]),
+        places in (any::<bool>(), any::<bool>(), any::<bool>()),
+        over_read in maybe(0.0..6.0),
+        device in maybe(select(TractionClass::ALL)),
+        set in select(LimitSet::ALL),
+        dual_gap in maybe(0.0..40.0),
+    ) -> Scene {
+        let mut vehicle = Vehicle::unknown();
+        set!(vehicle, with_kind kind, with_drive drive, with_front axles.0, with_rear axles.1);
+        try_set!(vehicle, with_top_speed top_speed.map(kmh), with_over_read over_read.map(percent));
+        let (tire, size, inset) = original;
+        let (has_inset, has_front, has_rear) = places;
+        let wheel = if has_inset || inset > 0 { format!("{size} ET{inset} 5x112 57.1") } else { size.to_owned() };
+        let setup = Setup::parse(tire, &wheel).unwrap().with_pressure(kpa(230.0)).unwrap();
+        let original = Setups {
+            front: (has_front || !has_rear).then_some(setup),
+            rear: has_rear.then_some(setup),
+        };
+        let mut conditions = Conditions::default();
+        set!(conditions, with_traction_device device.filter(|_| dual_gap.is_none()));
+        let mut limits = Limits::of(set);
+        try_set!(limits, with_own_dual_gap dual_gap.map(mm));
+        Scene { vehicle, original, conditions, limits }
+    }
+}
+
+impl Scene {
+    fn search<'a>(&'a self, wishes: &'a Wishes) -> Search<'a> {
+        Search::new(&self.vehicle, &self.original, &self.conditions, &self.limits, wishes)
+    }
+
+    fn verdict(&self, proposed: Setups) -> Verdict {
+        let change = Change { original: self.original, proposed };
+        verdict(&self.vehicle, &change, &self.conditions, &self.limits)
+    }
+}
+
+/// The setups of a candidate with all wheels at another inset.
+fn at(candidate: &Candidate, hundredths: i32) -> Setups {
+    let inset = Inset::from_length(mm(f64::from(hundredths) / 100.0)).unwrap();
+    let moved = |setup: Setup| {
+        let wheel = setup.wheel();
+        let text = match wheel.to_string().split_once(" ET") {
+            Some((before, behind)) => {
+                let rest = behind.split_once(' ').map_or("", |(_, rest)| rest);
+                format!("{before} {inset} {rest}")
+            }
+            None => format!("{wheel} {inset}"),
+        };
+        replaced(&setup, Wheel::parse(text.trim()).unwrap())
+    };
+    let setups = candidate.setups();
+    Setups { front: setups.front.map(moved), rear: setups.rear.map(moved) }
+}
+
+/// A setup on another wheel, and all else as it was.
+fn replaced(setup: &Setup, wheel: Wheel) -> Setup {
+    let mut new = Setup::new(setup.tire(), wheel);
+    set!(new, with_seat setup.seat(), with_snow setup.snow());
+    try_set!(new, with_wheel_rating setup.wheel_rating(), with_pressure setup.pressure(),
+        with_pressure_full_load setup.pressure_full_load(), with_barrel_radius setup.barrel_radius(),
+        with_spoke_back setup.spoke_back());
+    new
+}
+
+fn hundredths(inset: Inset) -> i32 {
+    (in_mm(inset.length()) * 100.0).round() as i32
+}
+
+/// A few of the sizes, so that a case is quick: those near the original's rim.
+fn nearby(scene: &Scene) -> Wishes {
+    let any = scene.original.front.or(scene.original.rear).unwrap();
+    Wishes::new().with_rim_diameter(any.tire().size().rim_diameter())
+}
+
+/// A case is a whole search: there are fewer.
+fn fewer() -> ProptestConfig {
+    let usual = ProptestConfig::default();
+    ProptestConfig { cases: (usual.cases / 16).max(4), ..usual }
+}
+
+proptest! {
+    #![proptest_config(fewer())]
+
+    #[test]
+    fn nothing_that_is_given_is_beyond(scene in scene()) {
+        let wishes = nearby(&scene);
+        for candidate in scene.search(&wishes).candidates().step_by(7).take(40) {
+            prop_assert_ne!(scene.verdict(candidate.setups()), Verdict::Beyond, "{}", candidate);
+            let change = Change { original: scene.original, proposed: candidate.setups() };
+            let report = assess(&scene.vehicle, &change, &scene.conditions, &scene.limits);
+            prop_assert_eq!(report.overall(), candidate.verdict());
+            for check in report.checks() {
+                let is_open = check.verdict() == Verdict::NotAssessed;
+                prop_assert!(!is_open || candidate.not_judged().has(check.id()));
+            }
+            for choice in candidate.choices() {
+                let inset = choice.setup().wheel().inset().unwrap();
+                prop_assert!(choice.insets().contains(inset));
+                prop_assert_eq!(hundredths(inset) % 100, 0);
+            }
+        }
+    }
+
+    #[test]
+    fn intervals_end_where_a_check_does(scene in scene()) {
+        let wishes = nearby(&scene);
+        for candidate in scene.search(&wishes).candidates().step_by(11).take(12) {
+            let choice = candidate.choices().next().unwrap();
+            let (min, max) = (choice.insets().min(), choice.insets().max());
+            if min.value() == max.value() {
+                continue;
+            }
+            for (end, out) in [(min, -1), (max, 1)] {
+                let step = hundredths(end.value());
+                prop_assert_ne!(scene.verdict(at(&candidate, step)), Verdict::Beyond, "{} {:?}", candidate, end);
+                if end.check().is_some() && step.abs() < 30_000 {
+                    prop_assert_eq!(scene.verdict(at(&candidate, step + out)), Verdict::Beyond, "{} {:?}", candidate, end);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_brute_force_accepts_lies_in_an_interval(scene in scene(), seed in 0_usize..1000) {
+        let wishes = nearby(&scene);
+        let search = scene.search(&wishes);
+        let mut given: BTreeMap<String, Vec<(i32, i32)>> = BTreeMap::new();
+        let key = |tire: &Tire, wheel: &Wheel| format!("{} {}", tire.size(), wheel.size().width());
+        for candidate in search.candidates() {
+            let choice = candidate.choices().next().unwrap();
+            let ends = (hundredths(choice.insets().min().value()), hundredths(choice.insets().max().value()));
+            given.entry(key(&choice.setup().tire(), &choice.setup().wheel())).or_default().push(ends);
+        }
+        let any = scene.original.front.or(scene.original.rear).unwrap();
+        let size = any.tire().size().to_string();
+        let (before, behind) = size.split_once('/').unwrap();
+        let (_, behind) = behind.split_once('R').unwrap();
+        let number: u32 = before.trim_start_matches(|c: char| c.is_alphabetic()).parse().unwrap();
+        let (prefix, _) = before.split_at(before.len() - number.to_string().len());
+        // Neighbours of the original, at every half millimetre around where it stood.
+        let widths = [number, number + 10, number + 20];
+        let pick = |of: usize, n: usize| (seed / of) % n;
+        let tire = format!("{prefix}{}/{}R{behind}", widths[pick(1, 3)], [50, 55, 60, 65, 70, 80][pick(3, 6)]);
+        let Ok(tire) = tire.parse::<Tire>() else { return Ok(()) };
+        let width = any.wheel().size().width().quarters() + 2 * pick(18, 3) as u16;
+        let width = RimWidth::from_quarters(width).unwrap();
+        let around = any.wheel().inset().map_or(0, hundredths) / 100;
+        let contour = if any.wheel().size().diameter().tenths() % 10 == 5 { ("x", "") } else { ("Jx", " H2") };
+        for half in (2 * (around - 30))..(2 * (around + 30)) {
+            let text = format!("{width}{}{}{} ET{}", contour.0, any.wheel().size().diameter(), contour.1, f64::from(half) / 2.0);
+            let Ok(wheel) = text.parse::<Wheel>() else { return Ok(()) };
+            let setups = search.completed(tire, wheel);
+            if scene.verdict(setups) == Verdict::Beyond {
+                continue;
+            }
+            let intervals = given.get(&key(&tire, &wheel));
+            // An interval without a whole millimetre is no candidate.
+            let whole = [half - half.rem_euclid(2), half + half.rem_euclid(2)];
+            let has_whole = whole.into_iter().any(|half| {
+                let text = format!("{width}{}{}{} ET{}", contour.0, any.wheel().size().diameter(), contour.1, half / 2);
+                scene.verdict(search.completed(tire, text.parse().unwrap())) != Verdict::Beyond
+            });
+            let lies = intervals.is_some_and(|of| of.iter().any(|&(a, b)| a <= half * 50 && half * 50 <= b));
+            prop_assert!(lies || !has_whole, "{} on {} is given nowhere: {:?}", tire, wheel, intervals);
+        }
+    }
+
+    #[test]
+    fn parts_make_the_whole(scene in scene(), at in 0.0..1.0) {
+        let wishes = nearby(&scene);
+        let search = scene.search(&wishes);
+        let middle = (f64::from(search.sizes()) * at) as u32;
+        let whole: Vec<_> = search.candidates().map(|c| (c.number(), c.to_string())).collect();
+        let parts = search.part(0..middle).chain(search.part(middle..search.sizes()));
+        prop_assert!(whole.windows(2).all(|pair| pair[0].0 <= pair[1].0));
+        prop_assert_eq!(whole, parts.map(|c| (c.number(), c.to_string())).collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn the_best_are_those_that_sorting_gives(scene in scene()) {
+        let wishes = nearby(&scene);
+        let mut all: Vec<_> = scene.search(&wishes).candidates().collect();
+        let mut best = Best::<5>::new();
+        best.extend(all.iter().copied());
+        all.sort_by(|a, b| best.score().compare(b, a));
+        let best: Vec<_> = best.iter().map(Candidate::number).collect();
+        prop_assert_eq!(best, all.iter().take(5).map(Candidate::number).collect::<Vec<_>>());
+    }
+
+    #[test]
+    fn wheels_and_tires_that_stay_stay(scene in scene(), spacers in any::<bool>()) {
+        for keep in [Keep::Wheels, Keep::Tires] {
+            let wishes = Wishes::new().with_keep(keep).with_spacers(spacers);
+            for candidate in scene.search(&wishes).candidates().take(20) {
+                prop_assert_ne!(scene.verdict(candidate.setups()), Verdict::Beyond, "{}", candidate);
+                let setups = candidate.setups();
+                for (new, old) in [(setups.front, scene.original.front), (setups.rear, scene.original.rear)] {
+                    let Some((new, old)) = new.zip(old) else { continue };
+                    match keep {
+                        Keep::Wheels => prop_assert_eq!(new.wheel(), old.wheel()),
+                        _ => prop_assert_eq!(new.tire(), old.tire()),
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// A search allocates nothing.
+#[test]
+fn a_search_allocates_nothing() {
+    let vehicle = Vehicle::new(Kind::Passenger).with_front(Axle::new());
+    let original = Setups { front: Some(Setup::parse("205/55R16 91V", "6.5Jx16 ET46").unwrap()), rear: None };
+    let (conditions, limits, wishes) = (Conditions::default(), Limits::default(), Wishes::new());
+    let mut best = Best::<3>::new();
+    let info = allocation_counter::measure(|| {
+        best.extend(Search::new(&vehicle, &original, &conditions, &limits, &wishes).candidates());
+    });
+    assert_eq!(info.count_total, 0);
+    assert_eq!(best.iter().count(), 3);
+    assert!(best.iter().all(|candidate| candidate.not_judged().has(CheckId::InnerClearance)));
+}
