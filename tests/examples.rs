@@ -359,3 +359,114 @@ fn bolt_circle_tells_what_a_tape_and_a_caliper_can_tell() {
         assert!(text.contains(line), "no {line:?} in\n{text}");
     }
 }
+
+/// A vehicle of which four designations and three gaps are known.
+const FOUR_AND_THREE: &str = r#"{
+    "vehicle": { "kind": "passenger", "front": { "space":
+        { "inner_clearance_mm": 18, "outer_clearance_mm": 30, "upper_clearance_mm": 55 } } },
+    "original": { "front": { "tire": "205/55R16 91V", "wheel": "6.5Jx16 H2 ET46 5x112 57.1" } },
+    "proposed": { "front": { "tire": "225/45R17 94W XL", "wheel": "7.5Jx17 H2 ET42 5x112 66.6" } } }"#;
+
+fn written(name: &str, text: &str) -> PathBuf {
+    let path = std::env::temp_dir().join(format!("beadseat-{}-{name}", std::process::id()));
+    fs::write(&path, text).unwrap();
+    path
+}
+
+const WAGON: &str = "examples/scenarios/field-survey-wagon.json";
+
+#[test]
+fn search_ranks_what_fits_with_the_stated_keys() {
+    let wanted = [WAGON, "--rim", "17", "--width", "215", "--top", "3", "--json"];
+    let output = run("search", &wanted, "");
+    assert_eq!(output.status.code(), Some(0));
+    let lines = lines(&output);
+    assert_eq!(lines.len(), 3);
+    for (n, line) in lines.iter().enumerate() {
+        assert_eq!(line["rank"], n + 1);
+        assert!(line["score"].is_number() && line["not_judged"].is_array());
+        for key in ["id", "where", "value", "unit"] {
+            assert!(!line["least_margin"][key].is_null(), "{key} of {line}");
+        }
+        for axle in line["axles"].as_array().unwrap() {
+            let [least, best, most] =
+                ["min", "best", "max"].map(|key| axle["inset_mm"][key].as_f64().unwrap());
+            assert!(least <= best && best <= most && best.fract() == 0.0, "{axle}");
+            assert!(axle["binding"]["min"].is_string() && axle["binding"]["max"].is_string());
+            assert!(axle["needs"]["load_index"].as_u64() >= Some(91));
+        }
+    }
+    let scores: Vec<_> = lines.iter().map(|line| line["score"].as_f64().unwrap()).collect();
+    assert!(scores.windows(2).all(|pair| pair[0] >= pair[1]), "{scores:?}");
+    let csv = run("search", &[WAGON, "--rim", "17", "--width", "215", "--top", "3", "--csv"], "");
+    assert_eq!(String::from_utf8_lossy(&csv.stdout).lines().count(), 1 + 2 * 3);
+}
+
+#[test]
+fn search_answers_from_four_designations_and_three_gaps() {
+    let path = written("four.json", FOUR_AND_THREE);
+    let output = run("search", &[path.to_str().unwrap(), "--top", "2"], "");
+    let text = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert_eq!(output.status.code(), Some(0));
+    assert!(text.contains("\n  1. ") && text.contains("not judged: "), "{text}");
+    assert!(text.contains("Measure next, it narrows this most: "), "{text}");
+    fs::remove_file(path).unwrap();
+}
+
+#[test]
+fn search_explains_one_setup_and_what_would_admit_it() {
+    let why = |wanted: &str, json: &[&str]| run("search", &[&[WAGON, "--why", wanted], json].concat(), "");
+    let text = String::from_utf8_lossy(&why("255/45R17 on 9Jx17 ET20", &[]).stdout).into_owned();
+    assert!(text.contains("outer_clearance: beyond") && text.contains("overall_diameter: beyond"), "{text}");
+    let near = String::from_utf8_lossy(&why("225/45R17 94W XL on 7.5Jx17 H2 ET54", &[]).stdout).into_owned();
+    assert!(near.contains("What would do: a spacer of "), "{near}");
+    let checks = lines(&why("225/45R17 94W XL on 7.5Jx17 H2 ET42", &["--json"]));
+    assert!(checks.iter().any(|check| check["id"] == "inner_clearance" && check["verdict"] == "within"));
+}
+
+#[test]
+fn search_judges_a_list_and_loses_no_line_of_it() {
+    let list = "key,tire,wheel,wheel_rating_kg\n\
+                A,225/45R17 94W XL,,\nB,,7.5Jx17 H2 ET42 5x112 66.6,690\n\
+                C,225/45R31,,\nD,,banana,\nE,195/65R15 91H,,\nF,,7Jx17 ET40,heavy\n";
+    let path = written("list.csv", list);
+    let output = run("search", &[WAGON, "--from", path.to_str().unwrap()], "");
+    let lines = lines(&output);
+    let unread: Vec<_> = lines.iter().filter(|line| line["why"].is_string()).collect();
+    let places: Vec<_> = unread.iter().map(|line| (line["line"].as_u64(), line["column"].as_str())).collect();
+    assert_eq!(
+        places,
+        [(Some(4), Some("tire")), (Some(5), Some("wheel")), (Some(7), Some("wheel_rating_kg"))]
+    );
+    let pairs: Vec<_> = lines.iter().filter(|line| line["verdict"].is_string()).collect();
+    let keys: Vec<_> =
+        pairs.iter().map(|pair| (pair["tire_key"].as_str(), pair["wheel_key"].as_str())).collect();
+    assert_eq!(keys, [(Some("A"), Some("B")), (Some("A"), Some("F"))]);
+    assert!(pairs.iter().all(|pair| pair["margins"].is_array() && pair["unknown"].is_array()));
+    fs::remove_file(path).unwrap();
+}
+
+#[test]
+fn search_refuses_what_it_cannot_read() {
+    for arguments in [
+        &[][..],
+        &["no such file.json"],
+        &[WAGON, WAGON],
+        &[WAGON, "--top", "0"],
+        &[WAGON, "--top", "many"],
+        &[WAGON, "--why", "225/45R17"],
+        &[WAGON, "--why", "225/45R17 on banana"],
+        &[WAGON, "--keep", "all"],
+        &[WAGON, "--width"],
+        &[WAGON, "--width", "NaN"],
+        &[WAGON, "--from", "no such list.csv"],
+        &[WAGON, "--unheard-of"],
+    ] {
+        let output = run("search", arguments, "");
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(output.stdout.is_empty() && !output.stderr.is_empty(), "{arguments:?}");
+    }
+    let help = run("search", &["--help"], "");
+    assert_eq!(help.status.code(), Some(0));
+    assert!(String::from_utf8_lossy(&help.stdout).contains("examples\n"));
+}

@@ -4,6 +4,7 @@
 
 #[path = "../common/mod.rs"]
 mod common;
+mod list;
 mod options;
 mod show;
 
@@ -35,6 +36,9 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     let original = original(&change.original)?;
     let search =
         Search::new(scenario.vehicle(), &original, scenario.conditions(), scenario.limits(), &options.wishes);
+    if let Some(list) = &options.from {
+        return list::judge(scenario, list);
+    }
     if let Some(wanted) = &options.why {
         return why(scenario, &search, &original, wanted, options);
     }
@@ -114,10 +118,15 @@ fn why(
     let mut text = show::setups(&setups);
     text += &match report.overall() {
         Verdict::Beyond => "It does not fit:\n".into(),
-        _ => format!("It fits as far as it could be judged: {}.\n", report.headline()),
+        _ => format!("It fits as far as it could be judged: {}\n", report.headline()),
     };
     for check in report.by_severity().filter(|check| check.verdict() == Verdict::Beyond) {
         text += &format!("  {check}\n");
+    }
+    match search.what_would(&setups) {
+        Some(remedy) => text += &format!("What would do: {remedy}.\n"),
+        None if report.overall() == Verdict::Beyond => text += "No single change would do.\n",
+        None => {}
     }
     if report.overall() != Verdict::Beyond {
         text += &format!("{}", report.body());

@@ -7,7 +7,7 @@ use beadseat::tire::Tire;
 use beadseat::units::{mm, percent};
 use beadseat::wheel::Wheel;
 
-pub(crate) const USAGE: &str = "usage: search SCENARIO.json [--json|--csv] [--top N] [--why CANDIDATE] [wishes]\n       \
+pub(crate) const USAGE: &str = "usage: search SCENARIO.json [--json|--csv] [--top N] [--why CANDIDATE] [--from LIST.csv] [wishes]\n       \
      search --help says more";
 
 pub(crate) const HELP: &str = "\
@@ -21,6 +21,9 @@ what was not judged. The proposed setup of the scenario is not looked at.
   --csv               one line an axle of each candidate
   --top N             only the best N; 10 unless said
   --why CANDIDATE     the findings of one: its rank, or \"225/45R17 on 7.5Jx17 ET42\"
+  --from LIST.csv     judges each tire of a list on each wheel of it instead: columns tire, wheel, key,
+                      wheel_rating_kg, pressure_kpa, pressure_full_load_kpa, seat; one JSON line a pair that can be
+                      mounted, and one a cell that cannot be read
 
 wishes
   --keep wheels|tires what stays on the vehicle
@@ -59,6 +62,7 @@ pub(crate) struct Options {
     pub(crate) form: Form,
     pub(crate) top: usize,
     pub(crate) why: Option<Wanted>,
+    pub(crate) from: Option<String>,
     pub(crate) wishes: Wishes,
 }
 
@@ -66,8 +70,14 @@ impl Options {
     /// The options, or nothing where help is asked for.
     pub(crate) fn read(mut arguments: impl Iterator<Item = String>) -> Result<Option<Self>, String> {
         let mut files = Vec::new();
-        let mut options =
-            Self { file: String::new(), form: Form::Text, top: 10, why: None, wishes: Wishes::new() };
+        let mut options = Self {
+            file: String::new(),
+            form: Form::Text,
+            top: 10,
+            why: None,
+            from: None,
+            wishes: Wishes::new(),
+        };
         while let Some(argument) = arguments.next() {
             let mut value = || arguments.next().ok_or_else(|| format!("{argument} wants a value"));
             let wishes = options.wishes;
@@ -81,6 +91,7 @@ impl Options {
                     options.top = top.ok_or_else(|| bad("--top", &text, "a number from 1 to 100000"))?;
                 }
                 "--why" => options.why = Some(wanted(&value()?)?),
+                "--from" => options.from = Some(value()?),
                 "--keep" => {
                     let text = value()?;
                     options.wishes = wishes.with_keep(match text.as_str() {

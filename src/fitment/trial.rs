@@ -5,10 +5,11 @@ use super::case::Case;
 use super::check::{CheckId, Position, Verdict};
 use super::checks::brake::max_barrel;
 use super::checks::clearance::{Assembly, Side};
+use super::checks::geometry::diameter_window;
 use super::checks::swept::{self, Slack};
 use super::checks::{DEFINITIONS, Definition, Run, pressures};
 use super::conditions::Conditions;
-use super::facts::{AxleFacts, SetupFacts};
+use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire};
 use super::finding::{Found, no_more};
 use super::limits::Limits;
 use super::pressures::Pressures;
@@ -151,6 +152,20 @@ impl<'a> Trial<'a> {
         [barrel, brake.and_then(|b| b.caliper_face()).map(whole)]
     }
 
+    /// Half the width of a setup, how far its middle stands out, and its overall diameter, at nominal size, where it may
+    /// be told by them: they are known and from no remembered row, and it is not of the original's size.
+    pub(crate) fn measures(&self, setup: &Setup) -> Option<[Length; 3]> {
+        let original = self.original.as_ref()?;
+        let size = setup.tire().size();
+        if self.on.is_dual || original.is_remembered || original.tire().size() == size {
+            return None;
+        }
+        let half_width = half_tire(setup)?.nominal().max(half_rim(&setup.wheel().size()).nominal());
+        let middle = self.on.centres(setup.wheel().inset()?, setup.hub_spacing()).middle();
+        let diameter = size.overall_diameter_nominal()?;
+        (!size.rests_on_remembered_row()).then_some([half_width, middle, diameter])
+    }
+
     /// A setup on this axle.
     pub(crate) fn tried<'t>(&'t self, proposed: &'t Setup) -> Tried<'t> {
         Tried { on: self, facts: SetupFacts::new(proposed, &self.on), spacing: proposed.hub_spacing() }
@@ -221,6 +236,43 @@ impl Tried<'_> {
             range = range.within(definition.id, inside).ok_or(definition.id)?;
         }
         Ok(range)
+    }
+
+    /// How far from the hub face a wheel and its tire may reach outboard and inboard and its middle stand out, at nominal
+    /// size, and between which overall diameters, before a check is beyond; as this setup shows. What nothing limits is
+    /// infinite.
+    pub(crate) fn windows(&mut self) -> [Length; 5] {
+        let far = mm(f64::INFINITY);
+        let [mut least, mut most] = [-far, far];
+        if let Some((a, b)) = diameter_window(&self.case()) {
+            // The last bits of arithmetic are forgiven by the check.
+            (least, most) = (a - mm(0.01), b + mm(0.01));
+        }
+        let Some(half) = self.half_width().filter(|_| !self.on.on.is_dual) else {
+            return [far, far, far, least, most];
+        };
+        let spacing = self.spacing;
+        let mut furthest = |id: CheckId| {
+            let definition = &DEFINITIONS[id as usize];
+            let inside = |inset| {
+                self.stand_at(inset);
+                let found = self.found(&self.case(), definition);
+                !matches!(found, Some(Ok(finding)) if finding.verdict == Verdict::Beyond)
+            };
+            let range = InsetRange::WHOLE.within(id, inside)?;
+            let [least, most] = [range.min(), range.max()];
+            // One step of a hundredth is not told from the next.
+            let end = if least.check().is_some() { Some(-least.value().length()) } else { None };
+            end.or(most.check().map(|_| most.value().length())).map(|end| end + mm(0.02))
+        };
+        let outboard = furthest(CheckId::OuterClearance).map_or(far, |end| end + spacing + half);
+        let inboard = furthest(CheckId::InnerClearance).map_or(far, |end| end - spacing + half);
+        let middle = furthest(CheckId::Track).map_or(far, |end| end + spacing);
+        [outboard, inboard, middle, least, most]
+    }
+
+    fn half_width(&self) -> Option<Length> {
+        Some(self.facts.half_tire?.nominal().max(self.facts.half_rim.nominal()))
     }
 
     /// What is left of a range where the scrub radius does not change its sign, as far as that is known.

@@ -2,7 +2,7 @@
 
 use core::cmp::Ordering;
 
-use super::Candidate;
+use super::candidate::Candidate;
 
 /// Says which of two candidates is the better one.
 pub trait Score {

@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::Needs;
+use super::needs::Needs;
 use crate::fitment::space::InsetRange;
 use crate::fitment::{Check, CheckId, Position, Report, Setup, Setups, Value, Verdict, share_left};
 

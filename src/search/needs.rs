@@ -1,6 +1,6 @@
 //! What a tire and a wheel must be bought with to pass what the vehicle asks of them.
 
-use super::Keep;
+use super::wishes::Keep;
 use crate::fitment::{CheckId, DependsOn, Setup, Trial, Verdict};
 use crate::tire::{LoadIndex, LoadVersion, ServiceDescription, SpeedSymbol};
 use crate::units::{self, Length, Mass, Pressure, in_kg, in_kpa};

@@ -18,6 +18,14 @@ fn tighter(share: Limit<Length>, length: Option<Limit<Length>>) -> Limit<Length>
     length.filter(|length| is_practice || length.value() < share.value()).unwrap_or(share)
 }
 
+/// The overall diameters that are not beyond, where that of the original is known.
+pub(in crate::fitment) fn diameter_window(case: &Case<'_>) -> Option<(Length, Length)> {
+    case.vehicle.kind()?;
+    let old = case.original?.nominal_diameter?;
+    let TwoSided { loss, growth } = TwoSided::of_diameter(case, old);
+    Some((old - loss.value(), old + growth.value()))
+}
+
 /// A share of a length as a length.
 fn share_of(whole: Length, share: Limit<Ratio>) -> Limit<Length> {
     Limit::new(whole * share.value(), share.citation())

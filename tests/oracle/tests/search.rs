@@ -9,7 +9,7 @@ use beadseat::fitment::{
     Change, CheckId, Conditions, LimitSet, Limits, Setup, Setups, TractionClass, Verdict, assess, verdict,
 };
 use beadseat::rim::RimWidth;
-use beadseat::search::{Best, Candidate, Keep, Score, Search, Wishes};
+use beadseat::search::{Best, Candidate, Keep, Score, Screen, Search, Wishes};
 use beadseat::sweep::Point;
 use beadseat::tire::{Tire, condition::VehicleSide};
 use beadseat::units::{deg, in_mm, kg, kmh, kpa, mm, percent};
@@ -216,7 +216,7 @@ fn nearby(scene: &Scene) -> Wishes {
 /// A case is a whole search: there are fewer.
 fn fewer() -> ProptestConfig {
     let usual = ProptestConfig::default();
-    ProptestConfig { cases: (usual.cases / 16).max(4), ..usual }
+    ProptestConfig { cases: (usual.cases / 64).max(8), ..usual }
 }
 
 proptest! {
@@ -343,6 +343,38 @@ proptest! {
                     }
                 }
             }
+        }
+    }
+}
+
+proptest! {
+    #![proptest_config(fewer())]
+
+    /// What a screen says of many is what an assessment says of each, and its first stage refuses only what is beyond.
+    #[test]
+    fn a_screen_judges_as_assessments_do(
+        scene in scene(),
+        tires in prop::collection::vec((145_u32..=285, 5_u32..=16, 13_u32..=20, 7_u16..=22, -40..90_i32), 1..40),
+    ) {
+        let wishes = Wishes::new();
+        let search = scene.search(&wishes);
+        let screen = Screen::of(search);
+        let mut list = Vec::new();
+        for (width, height, rim, rim_width, inset) in tires {
+            let text = format!("{}/{}R{rim} 95V", width / 10 * 10 + 5, height * 5);
+            let width = RimWidth::from_quarters(rim_width * 2).unwrap();
+            let wheel = format!("{width}Jx{rim} H2 ET{inset} 5x112 57.1");
+            let Ok(setup) = Setup::parse(&text, &wheel) else { continue };
+            let places = [scene.original.front, scene.original.rear].map(|original| original.map(|_| setup));
+            list.push(Setups { front: places[0], rear: places[1] });
+        }
+        list.push(scene.original);
+        let mut verdicts = vec![Verdict::NotApplicable; list.len()];
+        screen.judge(&list, &mut verdicts);
+        for (setups, screened) in list.iter().zip(verdicts) {
+            let change = Change { original: scene.original, proposed: *setups };
+            let report = assess(&scene.vehicle, &change, &scene.conditions, &scene.limits);
+            prop_assert_eq!(report.overall(), screened, "{:?}", report);
         }
     }
 }

@@ -1,0 +1,173 @@
+//! The one change that would admit a setup which does not fit.
+
+use core::fmt;
+
+use super::walk::Search;
+use crate::fitment::{Change, Position, Report, Setup, Setups, Verdict, assess};
+use crate::tire::{LoadIndex, ServiceDescription};
+use crate::units::{Length, Mass, Pressure, in_kg, in_kpa, in_mm, kg, kpa, mm};
+use crate::vehicle::{Axle, Space, Vehicle};
+
+/// One change to a setup, or to the vehicle around it, on the axles where something is beyond.
+///
+/// `Display` says what to do.
+///
+/// ```
+/// use beadseat::{search::Remedy, units::mm};
+/// assert_eq!(Remedy::Spacer(mm(5.0)).to_string(), "a spacer of 5 mm");
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum Remedy {
+    /// More pressure, in the tire as it is.
+    Pressure(Pressure),
+    /// A centring ring.
+    Ring,
+    /// A spacer, or one so much thicker.
+    Spacer(Length),
+    /// Fasteners with so much more thread.
+    LongerFasteners(Length),
+    /// A tire of a load index so many higher.
+    LoadIndex(u16),
+    /// A wheel of a higher rating.
+    WheelRating(Mass),
+    /// So much of the lip or of what else stands outboard, taken away.
+    Lip(Length),
+}
+
+/// What is tried, the cheapest first: what costs nothing, what costs a part, what costs other tires or wheels, what cuts
+/// into the body. Common practice, no source.
+const TRIED: [Remedy; 32] = [
+    Remedy::Pressure(kpa(10.0)),
+    Remedy::Pressure(kpa(20.0)),
+    Remedy::Pressure(kpa(30.0)),
+    Remedy::Pressure(kpa(50.0)),
+    Remedy::Ring,
+    Remedy::Spacer(mm(3.0)),
+    Remedy::Spacer(mm(5.0)),
+    Remedy::Spacer(mm(8.0)),
+    Remedy::Spacer(mm(10.0)),
+    Remedy::Spacer(mm(12.0)),
+    Remedy::Spacer(mm(15.0)),
+    Remedy::Spacer(mm(20.0)),
+    Remedy::LongerFasteners(mm(2.0)),
+    Remedy::LongerFasteners(mm(5.0)),
+    Remedy::LongerFasteners(mm(10.0)),
+    Remedy::LoadIndex(1),
+    Remedy::LoadIndex(2),
+    Remedy::LoadIndex(3),
+    Remedy::LoadIndex(4),
+    Remedy::LoadIndex(6),
+    Remedy::LoadIndex(8),
+    Remedy::WheelRating(kg(25.0)),
+    Remedy::WheelRating(kg(50.0)),
+    Remedy::WheelRating(kg(75.0)),
+    Remedy::WheelRating(kg(100.0)),
+    Remedy::WheelRating(kg(150.0)),
+    Remedy::WheelRating(kg(200.0)),
+    Remedy::Lip(mm(2.0)),
+    Remedy::Lip(mm(4.0)),
+    Remedy::Lip(mm(6.0)),
+    Remedy::Lip(mm(8.0)),
+    Remedy::Lip(mm(10.0)),
+];
+
+impl Remedy {
+    /// A setup with the change; nothing where it has no such thing, or where the change is the vehicle's.
+    fn of_setup(self, setup: &Setup) -> Option<Setup> {
+        match self {
+            Self::Pressure(more) => {
+                let raised = setup.with_pressure(setup.pressure()? + more).ok()?;
+                match raised.pressure_full_load() {
+                    Some(full) => raised.with_pressure_full_load(full + more).ok(),
+                    None => Some(raised),
+                }
+            }
+            Self::Ring => (setup.ring() != Some(true)).then(|| setup.with_ring(true)),
+            Self::Spacer(more) => setup.with_spacer(setup.spacer().unwrap_or_default() + more).ok(),
+            Self::LongerFasteners(more) => {
+                let fasteners = setup.fasteners()?;
+                let longer = fasteners.with_usable_length(fasteners.usable_length()? + more).ok()?;
+                Some(setup.with_fasteners(longer))
+            }
+            Self::LoadIndex(more) => {
+                let service = setup.tire().service()?;
+                let higher = |index: LoadIndex| LoadIndex::new(index.number() + more);
+                let dual = match service.dual() {
+                    Some(dual) => Some(higher(dual)?),
+                    None => None,
+                };
+                let service = ServiceDescription::new(higher(service.single())?, dual, service.speed())?;
+                Some(setup.called(setup.tire().with_service(service)))
+            }
+            Self::WheelRating(more) => setup.with_wheel_rating(setup.wheel_rating()? + more).ok(),
+            Self::Lip(_) => None,
+        }
+    }
+
+    /// An axle with the change; nothing where the change is the setup's.
+    fn of_axle(self, axle: &Axle) -> Option<Axle> {
+        let Self::Lip(less) = self else { return None };
+        let space: &Space = axle.space()?;
+        let wider = space.clone().with_outer_clearance(space.outer_clearance()? + less).ok()?;
+        Some(axle.clone().with_space(wider))
+    }
+}
+
+impl fmt::Display for Remedy {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Pressure(more) => write!(f, "{} kPa more", libm::round(in_kpa(*more))),
+            Self::Ring => f.write_str("a centring ring"),
+            Self::Spacer(more) => write!(f, "a spacer of {} mm", libm::round(in_mm(*more))),
+            Self::LongerFasteners(more) => {
+                write!(f, "fasteners with {} mm more of thread", libm::round(in_mm(*more)))
+            }
+            Self::LoadIndex(1) => f.write_str("one load index more"),
+            Self::LoadIndex(more) => write!(f, "{more} load indices more"),
+            Self::WheelRating(more) => {
+                write!(f, "a wheel rated {} kg more", libm::round(in_kg(*more)))
+            }
+            Self::Lip(less) => write!(f, "{} mm of the lip away", libm::round(in_mm(*less))),
+        }
+    }
+}
+
+impl Search<'_> {
+    fn report(&self, vehicle: &Vehicle, proposed: Setups) -> Report {
+        let change = Change { original: *self.original, proposed };
+        assess(vehicle, &change, self.conditions, self.limits)
+    }
+
+    /// The cheapest single change that admits setups which do not fit, on the axles where something is beyond, as an
+    /// assessment finds; nothing where they fit, or where no one change does.
+    pub fn what_would(&self, setups: &Setups) -> Option<Remedy> {
+        let report = self.report(self.vehicle, *setups);
+        let is_beyond = |axle: Position| {
+            report.checks().any(|c| c.verdict() == Verdict::Beyond && c.position().axle() == axle)
+        };
+        let [front, rear] = [Position::Front, Position::Rear].map(is_beyond);
+        if !front && !rear {
+            return None;
+        }
+        TRIED.into_iter().find(|remedy| {
+            let mut changed = *setups;
+            let mut vehicle = self.vehicle.clone();
+            let mut anything = false;
+            for (is_here, setup, is_front) in
+                [(front, &mut changed.front, true), (rear, &mut changed.rear, false)]
+            {
+                let Some(own) = setup.filter(|_| is_here) else { continue };
+                if let Some(new) = remedy.of_setup(&own) {
+                    (*setup, anything) = (Some(new), true);
+                }
+                let axle = if is_front { self.vehicle.front() } else { self.vehicle.rear() };
+                if let Some(new) = axle.and_then(|axle| remedy.of_axle(axle)) {
+                    anything = true;
+                    vehicle = if is_front { vehicle.with_front(new) } else { vehicle.with_rear(new) };
+                }
+            }
+            anything && self.report(&vehicle, changed).overall() != Verdict::Beyond
+        })
+    }
+}

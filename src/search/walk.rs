@@ -1,0 +1,592 @@
+//! The walk over the lattice, from one candidate to the next.
+
+use core::ops::Range;
+
+use super::candidate::{Candidate, Choice};
+use super::lattice::{self, Lattice};
+use super::needs::{self, Needs};
+use super::reach::{self, Both};
+use super::wishes::{Keep, Wishes};
+
+use crate::fitment::measure::InputPath;
+use crate::fitment::space::{InsetRange, RangeEnd};
+use crate::fitment::{
+    Change, Check, CheckId, Conditions, DependsOn, Limits, Position, Setup, Setups, Trial, Tried, Verdict,
+    assess, fails_alone, fails_together,
+};
+use crate::tire::{ServiceDescription, Tire, TireSize};
+use crate::units::{in_mm, in_ratio, mm};
+use crate::vehicle::{Axle, Kind, Vehicle};
+use crate::wheel::{Inset, Wheel};
+
+/// The thicknesses of spacers that are tried behind wheels that stay, in millimetres; the first is none. Common
+/// practice, no source.
+const SPACERS: [f64; 9] = [0.0, 3.0, 5.0, 8.0, 10.0, 12.0, 15.0, 20.0, 25.0];
+
+/// A search for all that fits a vehicle in place of its original setup.
+///
+/// An axle is chosen for if it has an original setup. New wheels are alike on both axles; where wheels or tires stay,
+/// each axle keeps its own.
+#[derive(Clone, Copy, Debug)]
+pub struct Search<'a> {
+    pub(super) vehicle: &'a Vehicle,
+    pub(super) original: &'a Setups,
+    pub(super) conditions: &'a Conditions,
+    pub(super) limits: &'a Limits,
+    pub(super) wishes: &'a Wishes,
+}
+
+impl<'a> Search<'a> {
+    /// Over a vehicle and what its maker put on it, as it is used, by limits, for what is wished.
+    pub const fn new(
+        vehicle: &'a Vehicle,
+        original: &'a Setups,
+        conditions: &'a Conditions,
+        limits: &'a Limits,
+        wishes: &'a Wishes,
+    ) -> Self {
+        Self { vehicle, original, conditions, limits, wishes }
+    }
+
+    fn lattice(&self) -> Lattice {
+        let any = self.original.front.or(self.original.rear);
+        let size = any.map_or(crate::literal!(TireSize, "205/55R16"), |setup| setup.tire().size());
+        Lattice::of(size, self.vehicle.kind())
+    }
+
+    /// How many tires are walked, each with all rims or spacers; one where the tires stay.
+    pub fn sizes(&self) -> u32 {
+        if self.wishes.keep() == Keep::Tires { 1 } else { self.lattice().sizes() }
+    }
+
+    /// How many points the lattice has: each size on each rim.
+    pub fn points(&self) -> u64 {
+        u64::from(self.sizes()) * u64::from(self.beside())
+    }
+
+    /// How many points each size has.
+    fn beside(&self) -> u32 {
+        match self.wishes.keep() {
+            Keep::Wheels if self.wishes.spacers() => SPACERS.len() as u32,
+            Keep::Wheels => 1,
+            Keep::Nothing | Keep::Tires => Lattice::rim_widths(),
+        }
+    }
+
+    /// One tire on one wheel for each axle that is chosen for, with what is known of the hub and what it must be bought
+    /// with where it does not say so itself; as it is, where nothing bought would do.
+    pub fn completed(&self, tire: Tire, wheel: Wheel) -> Setups {
+        let candidates = self.part(0..0);
+        let of = |trial: Option<&Trial<'_>>| {
+            let (trial, axle) = (trial?, candidates.axle(trial?));
+            let hub = axle.hub();
+            let wheel = wheel
+                .or_as_bought(hub.and_then(|hub| hub.bolt_circle()), hub.and_then(|h| h.spigot()?.bore()));
+            let setup = Setup::new(tire, wheel);
+            let setup = match hub.and_then(|hub| hub.seat()) {
+                Some(seat) => setup.with_seat(seat),
+                None => setup,
+            };
+            let setup = if self.wishes.winter() { setup.with_snow(true) } else { setup };
+            Some(needs::bought(trial, axle, setup, Keep::Nothing).map_or(setup, |(setup, _)| setup))
+        };
+        let [front, rear] = candidates.trials();
+        Setups { front: of(front), rear: of(rear) }
+    }
+
+    /// Where the fact belongs that would narrow a search most, and how it is come by: that which settles most of the
+    /// checks that tell one candidate from another, of setups that were found. Nothing where all of those are judged.
+    pub fn narrowing(&self, setups: &Setups) -> Option<(InputPath, &'static str)> {
+        let change = Change { original: *self.original, proposed: *setups };
+        let report = assess(self.vehicle, &change, self.conditions, self.limits);
+        let tells = |check: &Check| check.id().depends_on().tells_apart();
+        let mut best = None;
+        for fact in report.measurements() {
+            let settles = fact.settles_alone().filter(&tells).count();
+            let helps = fact.settles_with_others().filter(&tells).count();
+            let worth = (settles, helps);
+            if worth > (0, 0) && best.as_ref().is_none_or(|(most, _)| worth > *most) {
+                best = Some((worth, (fact.path(), fact.input().how())));
+            }
+        }
+        best.map(|(_, fact)| fact)
+    }
+
+    /// All that fits, in the order of the lattice.
+    pub fn candidates(&self) -> Candidates<'a> {
+        self.part(0..self.sizes())
+    }
+
+    /// All that fits of a range of sizes, so that a search can be split or its progress told.
+    pub fn part(&self, sizes: Range<u32>) -> Candidates<'a> {
+        let Self { vehicle, original, conditions, limits, .. } = *self;
+        let is_only = original.front.is_none() != original.rear.is_none() && {
+            // A vehicle of two axles is judged as one, whatever is known of the other.
+            let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
+            let other = if original.front.is_none() { vehicle.front() } else { vehicle.rear() };
+            !two_axles && other.is_none()
+        };
+        let trial = |place, setup: Option<&'a Setup>| {
+            setup.map(|setup| Trial::new(place, vehicle, conditions, limits, Some(setup), is_only))
+        };
+        Candidates {
+            front: trial(Position::Front, original.front.as_ref()),
+            rear: trial(Position::Rear, original.rear.as_ref()),
+            search: *self,
+            lattice: self.lattice(),
+            sizes,
+            beside: 0,
+            stage: Stage::From(None),
+            as_built_is_given: false,
+            fallen: [0; CheckId::ALL.len()],
+            tried: 0,
+        }
+    }
+}
+
+/// What a [`Search`] finds, one candidate after the other.
+pub struct Candidates<'a> {
+    search: Search<'a>,
+    pub(super) front: Option<Trial<'a>>,
+    pub(super) rear: Option<Trial<'a>>,
+    lattice: Lattice,
+    sizes: Range<u32>,
+    beside: u32,
+    stage: Stage,
+    /// Whether the unchanged original lies in an interval of this point that was given.
+    as_built_is_given: bool,
+    fallen: [u32; CheckId::ALL.len()],
+    tried: u64,
+}
+
+impl core::fmt::Debug for Candidates<'_> {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.debug_struct("Candidates").field("sizes", &self.sizes).field("beside", &self.beside).finish()
+    }
+}
+
+/// What of a point is looked at next.
+#[derive(Clone, Copy)]
+enum Stage {
+    /// Its insets, from one on if there was an interval before.
+    From(Option<Inset>),
+    /// Whether it is what the maker built, which is excused where a change to it would not be.
+    AsBuilt,
+}
+
+/// Why a point gives no candidate.
+struct Rejected {
+    /// The check that is beyond; none where nobody wished for it, or there is no such thing.
+    by: Option<CheckId>,
+    /// Whether all points of the size give none.
+    whole_size: bool,
+}
+
+impl Rejected {
+    const UNWANTED: Self = Self { by: None, whole_size: false };
+    const SIZE_UNWANTED: Self = Self { by: None, whole_size: true };
+
+    const fn by(check: CheckId) -> Self {
+        Self { by: Some(check), whole_size: false }
+    }
+}
+
+impl Iterator for Candidates<'_> {
+    type Item = Candidate;
+
+    fn next(&mut self) -> Option<Candidate> {
+        while self.sizes.start < self.sizes.end {
+            match self.stage {
+                Stage::From(inset) => match self.examine(inset) {
+                    Ok((candidate, rest)) => {
+                        self.as_built_is_given |= self.is_as_built(&candidate);
+                        self.stage = rest.map_or(Stage::AsBuilt, |rest| Stage::From(Some(rest)));
+                        return Some(candidate);
+                    }
+                    Err(rejected) => {
+                        self.stage = Stage::AsBuilt;
+                        if inset.is_none() {
+                            self.count(&rejected);
+                        }
+                    }
+                },
+                Stage::AsBuilt => {
+                    let found = if self.as_built_is_given { None } else { self.as_built() };
+                    self.step();
+                    if found.is_some() {
+                        return found;
+                    }
+                }
+            }
+        }
+        None
+    }
+}
+
+impl<'a> Candidates<'a> {
+    /// How many sizes are left to walk.
+    pub fn sizes_left(&self) -> u32 {
+        self.sizes.end - self.sizes.start
+    }
+
+    /// How many points were looked at closely so far: those of a size that nobody wished for are passed over.
+    pub fn tried(&self) -> u64 {
+        self.tried
+    }
+
+    /// The checks at which points fell so far, each with how many: the first one of each point.
+    pub fn fallen(&self) -> impl Iterator<Item = (CheckId, u32)> {
+        CheckId::ALL.iter().copied().zip(self.fallen).filter(|(_, points)| *points > 0)
+    }
+
+    fn count(&mut self, rejected: &Rejected) {
+        let points = if rejected.whole_size { self.search.beside() - self.beside } else { 1 };
+        if let Some(fallen) = rejected.by.and_then(|check| self.fallen.get_mut(check as usize)) {
+            *fallen += points;
+        }
+        self.tried += if rejected.by.is_some() { u64::from(points) } else { 0 };
+        self.beside += points - 1;
+    }
+
+    fn step(&mut self) {
+        (self.stage, self.as_built_is_given) = (Stage::From(None), false);
+        self.beside += 1;
+        if self.beside >= self.search.beside() {
+            self.beside = 0;
+            self.sizes.start += 1;
+        }
+    }
+
+    /// The setup of this point on an axle, without what it must be bought with; at an inset only where its wheel stays.
+    fn setup(&self, trial: &Trial<'_>, size: Option<TireSize>) -> Option<Setup> {
+        let original = trial.original()?;
+        let wishes = self.search.wishes;
+        let tire = size.map_or(original.tire(), Tire::of_size);
+        let setup = match wishes.keep() {
+            Keep::Wheels => {
+                let spacer = *SPACERS.get(self.beside as usize)?;
+                let own = original.spacer().unwrap_or_default();
+                let setup = original.with_another_tire(tire);
+                if spacer > 0.0 { setup.with_spacer(own + mm(spacer)).ok()? } else { setup }
+            }
+            Keep::Nothing | Keep::Tires => {
+                let hub = self.axle(trial).hub();
+                let diameter = tire.size().rim_diameter();
+                let (holes, spigot) = (hub.and_then(|h| h.bolt_circle()), hub.and_then(|h| h.spigot()));
+                let wheel = lattice::wheel(Lattice::rim_width(self.beside)?, diameter, holes, spigot)?;
+                let setup =
+                    if size.is_some() { Setup::new(tire, wheel) } else { original.with_another_wheel(wheel) };
+                match hub.and_then(|hub| hub.seat()) {
+                    Some(seat) => setup.with_seat(seat),
+                    None => setup,
+                }
+            }
+        };
+        Some(if wishes.winter() { setup.with_snow(true) } else { setup })
+    }
+
+    fn axle(&self, trial: &Trial<'_>) -> &'a Axle {
+        static NO_AXLE: Axle = Axle::new();
+        let vehicle = self.search.vehicle;
+        let axle = if trial.place() == Position::Front { vehicle.front() } else { vehicle.rear() };
+        axle.unwrap_or(&NO_AXLE)
+    }
+
+    /// Whether a size is wished for on an axle.
+    fn is_wanted(&self, trial: &Trial<'_>, size: TireSize) -> bool {
+        let wishes = self.search.wishes;
+        let original = trial.original();
+        let kept = original.filter(|_| wishes.keep() == Keep::Wheels).map(|o| o.wheel().size().diameter());
+        let is_diameter = |only| size.rim_diameter() == only;
+        let near = || {
+            let within = wishes.diameter_within()?;
+            let (new, old) =
+                (size.overall_diameter_nominal()?, original?.tire().size().overall_diameter_nominal()?);
+            Some((in_mm(new) / in_mm(old) - 1.0).abs() <= in_ratio(within))
+        };
+        wishes.rim_diameter().is_none_or(is_diameter)
+            && kept.is_none_or(is_diameter)
+            && wishes.least_width().is_none_or(|least| size.nominal_width().is_some_and(|w| w >= least))
+            && (wishes.diameter_within().is_none() || near() == Some(true))
+    }
+
+    fn number(&self) -> u64 {
+        u64::from(self.sizes.start) * u64::from(self.search.beside()) + u64::from(self.beside)
+    }
+
+    fn size(&self) -> Result<Option<TireSize>, Rejected> {
+        match self.search.wishes.keep() {
+            Keep::Tires => Ok(None),
+            Keep::Nothing | Keep::Wheels => {
+                self.lattice.size(self.sizes.start).map(Some).ok_or(Rejected::SIZE_UNWANTED)
+            }
+        }
+    }
+
+    fn trials(&self) -> [Option<&Trial<'a>>; 2] {
+        [self.front.as_ref(), self.rear.as_ref()]
+    }
+
+    /// The setups of this point, without what they must be bought with.
+    fn setups(&self) -> Result<[Option<Setup>; 2], Rejected> {
+        let size = self.size()?;
+        let mut setups = [None; 2];
+        for (place, trial) in setups.iter_mut().zip(self.trials()) {
+            let Some(trial) = trial else { continue };
+            if size.is_some_and(|size| !self.is_wanted(trial, size)) {
+                return Err(Rejected::SIZE_UNWANTED);
+            }
+            *place = Some(self.setup(trial, size).ok_or(Rejected::UNWANTED)?);
+        }
+        Ok(setups)
+    }
+
+    /// Whether a size is what an axle had: of such a one, the rim of the original may be excused.
+    fn is_original_size(&self, setups: &[Option<Setup>; 2]) -> bool {
+        let pairs = self.trials().into_iter().zip(setups);
+        pairs.into_iter().any(|(trial, setup)| {
+            let original = trial.and_then(Trial::original);
+            original.zip(setup.as_ref()).is_some_and(|(o, s)| o.tire().size() == s.tire().size())
+        })
+    }
+
+    /// The setups with what they must be bought with; new tires are alike on both axles.
+    fn bought(&self, setups: &[Option<Setup>; 2]) -> Result<[Option<(Setup, Needs)>; 2], CheckId> {
+        let buy = |setups: [Option<Setup>; 2]| {
+            let mut bought = [None; 2];
+            for ((place, trial), setup) in bought.iter_mut().zip(self.trials()).zip(setups) {
+                if let (Some(trial), Some(setup)) = (trial, setup) {
+                    *place = Some(needs::bought(trial, self.axle(trial), setup, self.search.wishes.keep())?);
+                }
+            }
+            Ok(bought)
+        };
+        let bought: [Option<(Setup, Needs)>; 2] = buy(*setups)?;
+        let [Some((front, of_front)), Some((rear, of_rear))] = bought else { return Ok(bought) };
+        let both = front.tire().service().zip(rear.tire().service());
+        let (Some((a, b)), Keep::Nothing) = (both.filter(|(a, b)| a != b), self.search.wishes.keep()) else {
+            return Ok(bought);
+        };
+        let dual = a.dual().into_iter().chain(b.dual()).max();
+        let single = a.single().max(b.single());
+        let Some(service) = ServiceDescription::new(single, dual, a.speed().max(b.speed())) else {
+            return Ok(bought);
+        };
+        let alike = |setup: &Option<Setup>| setup.map(|s| s.called(s.tire().with_service(service)));
+        let mut again = buy([alike(&setups[0]), alike(&setups[1])])?;
+        for (place, needs) in again.iter_mut().zip([of_front, of_rear]) {
+            if let Some((_, own)) = place {
+                own.as_alike(&needs, service);
+            }
+        }
+        Ok(again)
+    }
+
+    /// The candidate of setups at their insets, if an assessment agrees.
+    fn confirmed(
+        &self,
+        bought: &[Option<(Setup, Needs)>; 2],
+        insets: [Option<InsetRange>; 2],
+    ) -> Result<Candidate, Rejected> {
+        let places = [Position::Front, Position::Rear];
+        let choice = |n: usize| {
+            let ((setup, needs), insets) = (*bought.get(n)?).zip(*insets.get(n)?)?;
+            Some(Choice { place: *places.get(n)?, setup, insets, needs })
+        };
+        let [front, rear] = [choice(0), choice(1)];
+        let proposed =
+            Setups { front: front.map(|choice| *choice.setup()), rear: rear.map(|choice| *choice.setup()) };
+        let change = Change { original: *self.search.original, proposed };
+        let Search { vehicle, conditions, limits, .. } = self.search;
+        let report = assess(vehicle, &change, conditions, limits);
+        if report.overall() == Verdict::Beyond {
+            let beyond = report.by_severity().next().map(|check| check.id());
+            return Err(Rejected { by: beyond, whole_size: false });
+        }
+        Ok(Candidate::new(self.number(), front, rear, &report))
+    }
+
+    /// The first candidate of this point whose insets do not lie below one, and where the rest begins.
+    fn examine(&self, from: Option<Inset>) -> Result<(Candidate, Option<Inset>), Rejected> {
+        let setups = self.setups()?;
+        let keeps_wheels = self.search.wishes.keep() == Keep::Wheels;
+        // Away from the inset of the original, so that no change is taken for none.
+        let away = core::array::from_fn::<_, 2, _>(|n| {
+            let (trial, setup) =
+                self.trials().get(n).copied().flatten().zip(setups.get(n).copied().flatten())?;
+            Some((trial, setup, setup.at(away_from(trial.original()?.wheel().inset()))))
+        });
+        let tried = |is_away: bool| {
+            core::array::from_fn::<_, 2, _>(|n| {
+                let (trial, own, away) = away.get(n)?.as_ref()?;
+                Some(trial.tried(if is_away { away } else { own }))
+            })
+        };
+        let fixed: Both<'_> = tried(!keeps_wheels);
+        let of_size = self.is_original_size(&setups);
+        let by_size = |check| Rejected { by: Some(check), whole_size: !keeps_wheels && !of_size };
+        let fails = |what| fixed.iter().flatten().find_map(|tried: &Tried<'_>| tried.fails(what));
+        if let Some(check) = fails(DependsOn::Size).or_else(|| together(&fixed)) {
+            return Err(by_size(check));
+        }
+        if let Some(check) = fails(DependsOn::Pair) {
+            return Err(Rejected::by(check));
+        }
+        let mut both: Both<'_> = tried(true);
+        if keeps_wheels {
+            return self.examine_kept(&setups, &mut both);
+        }
+        let mut range: Option<InsetRange> = None;
+        for tried in both.iter_mut().flatten() {
+            let own = tried_insets(tried)?;
+            let own = self.wished(tried, own)?;
+            range = Some(match range {
+                Some(other) => {
+                    other.and(own).ok_or_else(|| Rejected { by: conflict(other, own), whole_size: false })?
+                }
+                None => own,
+            });
+        }
+        let mut range = range.ok_or(Rejected::UNWANTED)?;
+        let bought = self.bought(&setups).map_err(Rejected::by)?;
+        if let Some(from) = from {
+            range = InsetRange::between(RangeEnd::new(from, Some(CheckId::SweptClearance)), range.max());
+        }
+        let with_needs = |n: usize| {
+            let (trial, setup) =
+                self.trials().get(n).copied().flatten().zip((*bought.get(n)?).map(|b| b.0))?;
+            Some((trial, setup.at(away_from(trial.original()?.wheel().inset()))))
+        };
+        let away = [with_needs(0), with_needs(1)];
+        let moving = |n: usize| away.get(n)?.as_ref().map(|(trial, setup)| trial.tried(setup));
+        let mut moving: Both<'_> = [moving(0), moving(1)];
+        let near = setups_near(&self.trials());
+        loop {
+            let swept = || Rejected::by(CheckId::SweptClearance);
+            let run = reach::first_run(&mut moving, range).ok_or_else(swept)?;
+            let rest = (run.max().value() < range.max().value())
+                .then(|| Inset::from_hundredths(run.max().value().hundredths() + 1));
+            let Some(best) = reach::best(&mut both, run, near) else {
+                let Some(rest) = rest else { return Err(narrow(run)) };
+                range = InsetRange::between(RangeEnd::new(rest, Some(CheckId::SweptClearance)), range.max());
+                continue;
+            };
+            let at_best = bought.map(|bought| bought.map(|(setup, needs)| (setup.at(best), needs)));
+            let insets = bought.map(|bought| bought.map(|_| run));
+            return Ok((self.confirmed(&at_best, insets)?, rest));
+        }
+    }
+
+    /// The candidate of wheels that stay, each at its own inset.
+    fn examine_kept(
+        &self,
+        setups: &[Option<Setup>; 2],
+        both: &mut Both<'_>,
+    ) -> Result<(Candidate, Option<Inset>), Rejected> {
+        for (tried, setup) in both.iter_mut().zip(setups) {
+            let (Some(tried), Some(inset)) = (tried.as_mut(), setup.as_ref().and_then(|s| s.wheel().inset()))
+            else {
+                continue;
+            };
+            let range = tried_insets(tried)?;
+            let range = self.wished(tried, range)?;
+            if !range.contains(inset) {
+                let end = if inset < range.min().value() { range.min() } else { range.max() };
+                return Err(Rejected { by: end.check(), whole_size: false });
+            }
+        }
+        self.kept(setups).map(|candidate| (candidate, None))
+    }
+
+    /// The candidate of setups whose insets are their own.
+    fn kept(&self, setups: &[Option<Setup>; 2]) -> Result<Candidate, Rejected> {
+        let bought = self.bought(setups).map_err(Rejected::by)?;
+        let only = |setup: &Setup| {
+            let inset = RangeEnd::new(setup.wheel().inset()?, None);
+            Some(InsetRange::between(inset, inset))
+        };
+        let insets = bought.map(|bought| bought.and_then(|(setup, _)| only(&setup)));
+        if insets.iter().zip(&bought).any(|(insets, bought)| insets.is_none() && bought.is_some()) {
+            return Err(Rejected::UNWANTED);
+        }
+        self.confirmed(&bought, insets)
+    }
+
+    fn wished(&self, tried: &mut Tried<'_>, range: InsetRange) -> Result<InsetRange, Rejected> {
+        let wishes = self.search.wishes;
+        let mut range = range;
+        if let Some(most) = wishes.flush_within() {
+            range = tried.flush_within(range, most).ok_or(Rejected::UNWANTED)?;
+        }
+        if wishes.keeps_scrub() {
+            range = tried.keeping_scrub(range).ok_or(Rejected::by(CheckId::ScrubRadius))?;
+        }
+        Ok(range)
+    }
+
+    /// The setups of this point at the insets of the original, if they are what the maker built.
+    fn built(&self) -> Option<[Option<Setup>; 2]> {
+        let setups = self.setups().ok()?;
+        let mut built = [None; 2];
+        for ((place, trial), setup) in built.iter_mut().zip(self.trials()).zip(setups) {
+            let (Some(trial), Some(setup)) = (trial, setup) else { continue };
+            let original = trial.original()?;
+            let setup = setup.at(original.wheel().inset()?);
+            let is_same = setup.wheel() == original.wheel()
+                && setup.tire().size() == original.tire().size()
+                && setup.hub_spacing() == original.hub_spacing();
+            *place = Some(is_same.then_some(setup)?);
+        }
+        Some(built)
+    }
+
+    fn as_built(&self) -> Option<Candidate> {
+        self.kept(&self.built()?).ok()
+    }
+
+    fn is_as_built(&self, candidate: &Candidate) -> bool {
+        let of_front = |setups: [Option<Setup>; 2]| setups.into_iter().flatten().next()?.wheel().inset();
+        let inset = self.built().and_then(of_front);
+        inset.is_some_and(|inset| candidate.choices().all(|choice| choice.insets().contains(inset)))
+    }
+}
+
+/// A setup where it does not stand.
+pub(super) fn away(setup: &Setup) -> Setup {
+    setup.at(away_from(setup.wheel().inset()))
+}
+
+/// An inset that is not another.
+fn away_from(inset: Option<Inset>) -> Inset {
+    let far = Inset::from_hundredths(30_000);
+    if inset == Some(far) { Inset::from_hundredths(-30_000) } else { far }
+}
+
+/// The inset of the original, or none to speak of.
+fn setups_near(trials: &[Option<&Trial<'_>>; 2]) -> Inset {
+    let mut originals = trials.iter().flatten().filter_map(|trial| trial.original());
+    originals.find_map(|original| original.wheel().inset()).unwrap_or(Inset::from_hundredths(0))
+}
+
+/// The first check of the vehicle as a whole that is beyond.
+fn together(both: &Both<'_>) -> Option<CheckId> {
+    match both {
+        [Some(front), Some(rear)] => fails_together(front, rear),
+        [Some(only), None] | [None, Some(only)] => fails_alone(only),
+        [None, None] => None,
+    }
+}
+
+fn tried_insets(tried: &mut Tried<'_>) -> Result<InsetRange, Rejected> {
+    tried.insets().map_err(Rejected::by)
+}
+
+/// The check that leaves nothing in common of two ranges.
+fn conflict(a: InsetRange, b: InsetRange) -> Option<CheckId> {
+    if a.max().value() < b.min().value() { a.max().check() } else { a.min().check() }
+}
+
+/// A range without a whole millimetre fell at what ends it.
+fn narrow(range: InsetRange) -> Rejected {
+    Rejected { by: range.max().check().or(range.min().check()), whole_size: false }
+}
