@@ -132,10 +132,9 @@ fn for_programs(text: &str, found: Result<Readings, ParseError>) -> Value {
 }
 
 const HELP: &str = "\
-Reads what stands on a tire or a wheel, or what people write of it.
+decode [--json] [--units metric|us|both] [--] [TEXT...]
 
-usage: decode [--json] [--units metric|us|both] [--] [TEXT...]
-       without a TEXT, one a line from standard input
+Reads what stands on a tire or a wheel, or what people write of it; without a TEXT, one a line from standard input.
 
   decode \"205/55R16 91V\"               a tire, its load and speed
   decode \"17x8 +35 5 on 4 1/2 CB 72.6\" a wheel in the words of the trade

@@ -9,7 +9,6 @@ mod available_space;
 mod swept_corner;
 
 pub use approach::Approach;
-#[cfg(feature = "serde")]
 pub(super) use approach::part_name;
 pub use available_space::{AvailableSpace, InsetRange, MissingFacts, RangeEnd};
 pub use swept_corner::SweptCorner;

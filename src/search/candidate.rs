@@ -51,12 +51,12 @@ impl Margin {
         Some(Self { check: check.id(), place: check.position(), value: check.margin()?, share })
     }
 
-    /// Which check.
+    /// The check that it is of.
     pub const fn check(&self) -> CheckId {
         self.check
     }
 
-    /// Where.
+    /// Where on the vehicle it is.
     pub const fn position(&self) -> Position {
         self.place
     }
@@ -99,7 +99,7 @@ pub struct Choice {
 }
 
 impl Choice {
-    /// Which axle.
+    /// The axle that it is on.
     pub const fn position(&self) -> Position {
         self.place
     }

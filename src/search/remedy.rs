@@ -21,7 +21,7 @@ use crate::vehicle::{Axle, Space, Vehicle};
 pub enum Remedy {
     /// More pressure, in the tire as it is.
     Pressure(Pressure),
-    /// A centring ring.
+    /// A centring ring in the bore.
     Ring,
     /// A spacer, or one so much thicker.
     Spacer(Length),

@@ -42,11 +42,11 @@ impl Windows {
 /// the middle of the rim stands; the overall diameter. [`Screen::measures`] gives them for a setup.
 #[derive(Clone, Copy, Debug)]
 pub struct Columns<'a> {
-    /// Half the width.
+    /// Half the width of the tire.
     pub half_width: &'a [Length],
     /// The middle of the rim, outboard of the hub face.
     pub middle: &'a [Length],
-    /// The overall diameter.
+    /// The overall diameter of the tire.
     pub diameter: &'a [Length],
 }
 

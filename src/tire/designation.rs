@@ -219,6 +219,11 @@ impl Tire {
         self.earthmover.write(text);
     }
 
+    /// Whether nothing stands beside the size.
+    pub(in crate::tire) const fn is_bare(&self) -> bool {
+        self.service.is_none() && self.version.is_none() && self.range.is_none() && self.earthmover.is_empty()
+    }
+
     /// The same with a service description.
     pub(crate) const fn with_service(self, service: ServiceDescription) -> Self {
         Self { service: Some(service), ..self }

@@ -108,6 +108,10 @@ pub(super) struct EarthmoverMarks(u16);
 impl EarthmoverMarks {
     pub(super) const NONE: Self = Self(0);
 
+    pub(super) const fn is_empty(self) -> bool {
+        self.0 == 0
+    }
+
     const STARS: u32 = 2 * OffRoadCode::BITS;
 
     /// Takes what is here; false if nothing of it is.

@@ -32,7 +32,7 @@ impl SidewallMarks {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
         let line = tri!(SidewallLine::scan_behind(SOME, scanner));
-        if scanner.at() == start {
+        if scanner.at() == start || line.is_bare() && line.tire().is_bare() {
             return Err(scanner.missing(Field::SidewallMark));
         }
         Ok(Self { line })

@@ -94,6 +94,16 @@ impl Numeric {
         if scanner.eat(b'/') {
             scanner.skip_space();
             profile = tri!(Profile::scan(scanner, width));
+            // From 50 on a whole width before an aspect ratio is millimetres.
+            let is_millimetres = width.hundredths() >= 5000 && width.decimals() == 0;
+            if is_millimetres && matches!(profile, Profile::Aspect(_)) {
+                return Err(ParseError::new(
+                    ParseErrorKind::OutOfRange,
+                    Field::SectionWidth,
+                    start,
+                    width_end,
+                ));
+            }
         }
         scanner.skip_space();
         let low = scanner.eat(b'L');
