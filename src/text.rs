@@ -264,6 +264,12 @@ impl<'a> Scanner<'a> {
         here
     }
 
+    /// Whether the first letter of a word given in upper case stands here: most words are ruled out by it.
+    #[inline(always)]
+    pub(crate) const fn begins(&self, word: &str) -> bool {
+        self.is_at(word.as_bytes()[0])
+    }
+
     /// Steps over a spelling in which a space stands for a space, a hyphen or nothing; no letter or digit may follow.
     pub(crate) const fn eat_spelled(&mut self, spelling: &str) -> bool {
         let mut ahead = *self;
@@ -288,7 +294,7 @@ impl<'a> Scanner<'a> {
     pub(crate) const fn eat_any(&mut self, spellings: &[&str]) -> bool {
         let mut i = 0;
         while i < spellings.len() {
-            if self.eat_spelled(spellings[i]) {
+            if self.begins(spellings[i]) && self.eat_spelled(spellings[i]) {
                 return true;
             }
             i += 1;

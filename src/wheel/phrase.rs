@@ -8,7 +8,8 @@ use crate::wheel::{BoltCircle, Seat, Thread};
 pub(super) const fn is_next(scanner: &Scanner<'_>) -> bool {
     let mut ahead = *scanner;
     if !ahead.at_digit() {
-        return true;
+        // `ET45` is as it is stamped.
+        return !(ahead.eat_str("ET") && ahead.at_digit());
     }
     let at = ahead.at();
     ahead.skip_digits();
@@ -27,6 +28,8 @@ pub(super) const fn is_next(scanner: &Scanner<'_>) -> bool {
             ahead.is_at(b'/')
         }
         b'+' | 0 => false,
+        // Millimetres, rather than a maximum.
+        b'M' => ahead.peek(1) == b'M',
         _ => true,
     }
 }
@@ -69,7 +72,7 @@ pub(super) const fn eat_word_before_number(scanner: &mut Scanner<'_>, words: &[&
     let mut i = 0;
     while i < words.len() {
         let mut ahead = *scanner;
-        if ahead.eat_spelled(words[i]) || ahead.eat_str(words[i]) {
+        if ahead.begins(words[i]) && (ahead.eat_spelled(words[i]) || ahead.eat_str(words[i])) {
             ahead.skip_colon();
             if ahead.at_digit() || matches!(ahead.byte(), b'+' | b'-') || ahead.eat_str("\u{2212}") {
                 ahead = *scanner;
