@@ -58,6 +58,7 @@ mod value;
 
 pub use caution::Caution;
 pub use check::{Check, CheckId, Reason, Verdict};
+pub(crate) use checks::DependsOn;
 pub use conditions::{Conditions, Day, TractionClass};
 pub use document::Document;
 pub use effect::{Effect, EffectId};
@@ -68,7 +69,7 @@ pub use report::Report;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use summary::Summary;
 pub use todo::Todo;
-pub(crate) use trial::{DependsOn, Trial, Tried, fails_alone, fails_together, share_left};
+pub(crate) use trial::{Trial, Tried, fails_alone, fails_together, share_left};
 pub use value::{Bound, UnitSystem, Value};
 
 use core::ops::ControlFlow;

@@ -90,9 +90,15 @@ impl CheckId {
     pub const fn is_vital(self) -> bool {
         self.definition().is_vital
     }
+
+    /// What the check depends on, of what a search chooses.
+    pub(crate) const fn depends_on(self) -> DependsOn {
+        self.definition().depends_on
+    }
 }
 
 pub(super) use condition::treads_are_uneven;
+pub(crate) use definition::DependsOn;
 pub(super) use definition::{Definition, Harm, Run};
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;

@@ -7,7 +7,7 @@ use super::checks::brake::max_barrel;
 use super::checks::clearance::{Assembly, Side};
 use super::checks::geometry::diameter_window;
 use super::checks::swept::{self, Slack};
-use super::checks::{DEFINITIONS, Definition, Run, pressures};
+use super::checks::{DEFINITIONS, Definition, DependsOn, Run, pressures};
 use super::conditions::Conditions;
 use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire};
 use super::finding::{Found, no_more};
@@ -19,74 +19,9 @@ use crate::units::{Length, Mass, in_mm, mm};
 use crate::vehicle::Vehicle;
 use crate::wheel::{Inset, WheelSize};
 
-/// What a check depends on, of what a search chooses.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum DependsOn {
-    /// The size of the tire.
-    Size,
-    /// The tire, its rim and the hub.
-    Pair,
-    /// What is asked for when they are bought: load index, speed symbol, pressure, rating.
-    Purchase,
-    /// Where the wheel stands; it begins or ceases to be beyond once over all insets, if ever.
-    Inset,
-    /// Where the wheel stands, with all that moves.
-    Movement,
-    /// The very tires.
-    Wear,
-}
-
-impl CheckId {
-    /// What the check depends on, of what a search chooses.
-    pub(crate) const fn depends_on(self) -> DependsOn {
-        match self {
-            Self::OverallDiameter
-            | Self::Speedometer
-            | Self::AxleMatch
-            | Self::UpperClearance
-            | Self::RideHeight
-            | Self::GroundClearance => DependsOn::Size,
-            Self::BeadDiameter
-            | Self::RimWidth
-            | Self::RimContour
-            | Self::BoltCircle
-            | Self::CentreBore
-            | Self::FastenerThread
-            | Self::FastenerSeat
-            | Self::ThreadEngagement
-            | Self::BrakeClearance => DependsOn::Pair,
-            Self::TireLoad
-            | Self::TireLoadVsOriginal
-            | Self::Inflation
-            | Self::LoadReserve
-            | Self::SpeedSymbol
-            | Self::WheelLoad => DependsOn::Purchase,
-            Self::Track
-            | Self::ScrubRadius
-            | Self::OuterClearance
-            | Self::InnerClearance
-            | Self::DualSpacing
-            | Self::WheelGuard
-            | Self::ChainClearance => DependsOn::Inset,
-            Self::SweptClearance => DependsOn::Movement,
-            Self::TireAge | Self::Tread | Self::Mounting => DependsOn::Wear,
-        }
-    }
-}
-
-impl DependsOn {
-    /// Whether it tells one candidate from another: the others ask what is bought to be just enough.
-    pub(crate) const fn tells_apart(self) -> bool {
-        match self {
-            Self::Size | Self::Inset | Self::Movement => true,
-            Self::Pair | Self::Purchase | Self::Wear => false,
-        }
-    }
-}
-
 /// The definitions of the checks that depend on something.
 fn of(what: DependsOn) -> impl Iterator<Item = &'static Definition> {
-    DEFINITIONS.iter().filter(move |definition| definition.id.depends_on() == what)
+    DEFINITIONS.iter().filter(move |definition| definition.depends_on == what)
 }
 
 /// A margin as a share of the limit, or of one unit where the limit is less.

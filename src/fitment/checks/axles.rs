@@ -1,6 +1,6 @@
 //! Do front and rear still belong together?
 
-use super::definition::{Definition, Harm, Run};
+use super::definition::{Definition, DependsOn, Harm, Run};
 use crate::Citation;
 use crate::Toleranced;
 use crate::fitment::case::{Case, need};
@@ -12,7 +12,8 @@ use crate::units::{self, in_mm};
 use crate::vehicle::Drive;
 
 pub(super) const AXLE_MATCH: Definition =
-    Definition::new(CheckId::AxleMatch, Harm::Practice, Run::Vehicle(axle_match)).by_dimensions();
+    Definition::new(CheckId::AxleMatch, Harm::Practice, Run::Vehicle(axle_match), DependsOn::Size)
+        .by_dimensions();
 
 fn axle_match(axles: &[Option<Case<'_>>; 2]) -> Found {
     let [Some(front), Some(rear)] = axles else {

@@ -1,6 +1,6 @@
 //! Does the wheel clear the brake?
 
-use super::definition::{Definition, Harm, Run};
+use super::definition::{Definition, DependsOn, Harm, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
@@ -12,7 +12,8 @@ use crate::wheel::{Barrel, WheelSize};
 use crate::{Citation, Toleranced};
 
 pub(super) const BRAKE_CLEARANCE: Definition =
-    Definition::new(CheckId::BrakeClearance, Harm::Contact, Run::Axle(brake_clearance)).vital();
+    Definition::new(CheckId::BrakeClearance, Harm::Contact, Run::Axle(brake_clearance), DependsOn::Pair)
+        .vital();
 
 fn brake_clearance(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;

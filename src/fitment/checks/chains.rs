@@ -1,7 +1,7 @@
 //! Is there room for a traction device on the driven wheels?
 
 use super::clearance::{GapChange, of_gap};
-use super::definition::{Definition, Harm, Run};
+use super::definition::{Definition, DependsOn, Harm, Run};
 use super::rolling::is_driven;
 use crate::Citation;
 use crate::fitment::case::{Case, both_of, need};
@@ -10,7 +10,8 @@ use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
 use crate::fitment::value::Value;
 
 pub(super) const CHAIN_CLEARANCE: Definition =
-    Definition::new(CheckId::ChainClearance, Harm::Contact, Run::Axle(chain_clearance)).by_dimensions();
+    Definition::new(CheckId::ChainClearance, Harm::Contact, Run::Axle(chain_clearance), DependsOn::Inset)
+        .by_dimensions();
 
 /// What is left above and inboard of the tire against what the stated class of device asks for.
 fn chain_clearance(case: &Case<'_>) -> Found {

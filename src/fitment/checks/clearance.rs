@@ -1,6 +1,6 @@
 //! What is left of the measured gaps, at ride height and straight ahead.
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use super::effects::MONITOR_SHARE;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
@@ -20,7 +20,7 @@ pub(in crate::fitment) enum Side {
 }
 
 pub(super) const OUTER_CLEARANCE: Definition =
-    Definition::new(CheckId::OuterClearance, Harm::Contact, Run::Axle(outer))
+    Definition::new(CheckId::OuterClearance, Harm::Contact, Run::Axle(outer), DependsOn::Inset)
         .vital()
         .of(Rules::Cars)
         .by_dimensions();
@@ -30,7 +30,7 @@ fn outer(case: &Case<'_>) -> Found {
 }
 
 pub(super) const INNER_CLEARANCE: Definition =
-    Definition::new(CheckId::InnerClearance, Harm::Contact, Run::Axle(inner))
+    Definition::new(CheckId::InnerClearance, Harm::Contact, Run::Axle(inner), DependsOn::Inset)
         .vital()
         .of(Rules::Cars)
         .by_dimensions();
@@ -291,7 +291,7 @@ pub(super) fn proposed_radius(proposed: &SetupFacts<'_>) -> Result<Toleranced<Le
 }
 
 pub(super) const UPPER_CLEARANCE: Definition =
-    Definition::new(CheckId::UpperClearance, Harm::Contact, Run::Axle(upper))
+    Definition::new(CheckId::UpperClearance, Harm::Contact, Run::Axle(upper), DependsOn::Size)
         .vital()
         .of(Rules::Kind)
         .by_dimensions();

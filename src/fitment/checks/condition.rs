@@ -1,6 +1,6 @@
 //! Is each tire young enough, deep enough, and the right way round?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
@@ -11,7 +11,7 @@ use crate::vehicle::Drive;
 use crate::{Citation, Toleranced};
 
 pub(super) const TIRE_AGE: Definition =
-    Definition::new(CheckId::TireAge, Harm::Practice, Run::End(tire_age)).of(Rules::Kind);
+    Definition::new(CheckId::TireAge, Harm::Practice, Run::End(tire_age), DependsOn::Wear).of(Rules::Kind);
 
 fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
     let setup = case.proposed()?;
@@ -41,7 +41,7 @@ fn tire_age(case: &Case<'_>, side: VehicleSide) -> Found {
 }
 
 pub(super) const TREAD: Definition =
-    Definition::new(CheckId::Tread, Harm::Law, Run::End(tread)).of(Rules::Kind);
+    Definition::new(CheckId::Tread, Harm::Law, Run::End(tread), DependsOn::Wear).of(Rules::Kind);
 
 fn tread(case: &Case<'_>, side: VehicleSide) -> Found {
     let setup = case.proposed()?;
@@ -61,7 +61,7 @@ fn tread(case: &Case<'_>, side: VehicleSide) -> Found {
 }
 
 pub(super) const MOUNTING: Definition =
-    Definition::new(CheckId::Mounting, Harm::Practice, Run::End(mounting)).of(Rules::Kind);
+    Definition::new(CheckId::Mounting, Harm::Practice, Run::End(mounting), DependsOn::Wear).of(Rules::Kind);
 
 fn mounting(case: &Case<'_>, side: VehicleSide) -> Found {
     let setup = case.proposed()?;

@@ -37,12 +37,40 @@ pub(in crate::fitment) enum Run {
     Vehicle(fn(&[Option<Case<'_>>; 2]) -> Found),
 }
 
+/// What a check depends on, of what a search chooses.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum DependsOn {
+    /// The size of the tire.
+    Size,
+    /// The tire, its rim and the hub.
+    Pair,
+    /// What is asked for when they are bought: load index, speed symbol, pressure, rating.
+    Purchase,
+    /// Where the wheel stands; it begins or ceases to be beyond once over all insets, if ever.
+    Inset,
+    /// Where the wheel stands, with all that moves.
+    Movement,
+    /// The very tires.
+    Wear,
+}
+
+impl DependsOn {
+    /// Whether it tells one candidate from another: the others ask what is bought to be just enough.
+    pub(crate) const fn tells_apart(self) -> bool {
+        match self {
+            Self::Size | Self::Inset | Self::Movement => true,
+            Self::Pair | Self::Purchase | Self::Wear => false,
+        }
+    }
+}
+
 /// A check: its name, what is at stake, whose rules, and the function that finds out.
 #[derive(Clone, Copy)]
 pub(in crate::fitment) struct Definition {
     pub(in crate::fitment) id: CheckId,
     pub(in crate::fitment) harm: Harm,
     pub(in crate::fitment) run: Run,
+    pub(in crate::fitment) depends_on: DependsOn,
     /// A report is complete only with it.
     pub(in crate::fitment) is_vital: bool,
     pub(in crate::fitment) rules: Rules,
@@ -51,8 +79,8 @@ pub(in crate::fitment) struct Definition {
 }
 
 impl Definition {
-    pub(super) const fn new(id: CheckId, harm: Harm, run: Run) -> Self {
-        Self { id, harm, run, is_vital: false, rules: Rules::Any, is_by_dimensions: false }
+    pub(super) const fn new(id: CheckId, harm: Harm, run: Run, depends_on: DependsOn) -> Self {
+        Self { id, harm, run, depends_on, is_vital: false, rules: Rules::Any, is_by_dimensions: false }
     }
 
     pub(super) const fn vital(self) -> Self {

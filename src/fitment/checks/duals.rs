@@ -1,6 +1,6 @@
 //! Do the tires of a pair keep apart?
 
-use super::definition::{Definition, Harm, Run};
+use super::definition::{Definition, DependsOn, Harm, Run};
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
@@ -10,7 +10,9 @@ use crate::units::{Length, in_mm};
 use crate::{Citation, Toleranced};
 
 pub(super) const DUAL_SPACING: Definition =
-    Definition::new(CheckId::DualSpacing, Harm::Contact, Run::Axle(dual_spacing)).vital().by_dimensions();
+    Definition::new(CheckId::DualSpacing, Harm::Contact, Run::Axle(dual_spacing), DependsOn::Inset)
+        .vital()
+        .by_dimensions();
 
 fn dual_spacing(case: &Case<'_>) -> Found {
     let proposed = case.proposed()?;

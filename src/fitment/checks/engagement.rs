@@ -1,6 +1,6 @@
 //! How much of the thread holds the wheel?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
@@ -12,7 +12,7 @@ use crate::wheel::{FastenerKind, Thread};
 use crate::{Citation, Toleranced};
 
 pub(super) const THREAD_ENGAGEMENT: Definition =
-    Definition::new(CheckId::ThreadEngagement, Harm::ComesOff, Run::Axle(thread_engagement))
+    Definition::new(CheckId::ThreadEngagement, Harm::ComesOff, Run::Axle(thread_engagement), DependsOn::Pair)
         .vital()
         .of(Rules::BoltedHub);
 

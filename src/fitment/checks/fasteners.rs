@@ -1,6 +1,6 @@
 //! Do the fasteners go into the hub or onto its studs, and do they bear what they are tightened to?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
@@ -13,7 +13,7 @@ use crate::wheel::{FastenerKind, PropertyClass, Seat, Thread, tightening::NutFac
 use crate::{Citation, Toleranced};
 
 pub(super) const FASTENER_THREAD: Definition =
-    Definition::new(CheckId::FastenerThread, Harm::ComesOff, Run::Axle(fastener_thread))
+    Definition::new(CheckId::FastenerThread, Harm::ComesOff, Run::Axle(fastener_thread), DependsOn::Pair)
         .vital()
         .of(Rules::BoltedHub);
 

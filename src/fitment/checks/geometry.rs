@@ -1,6 +1,6 @@
 //! What changes in diameter, track and steering.
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::Limit;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
@@ -62,7 +62,7 @@ impl TwoSided {
 }
 
 pub(super) const OVERALL_DIAMETER: Definition =
-    Definition::new(CheckId::OverallDiameter, Harm::Practice, Run::Axle(overall_diameter))
+    Definition::new(CheckId::OverallDiameter, Harm::Practice, Run::Axle(overall_diameter), DependsOn::Size)
         .of(Rules::Kind)
         .by_dimensions();
 
@@ -72,7 +72,8 @@ fn overall_diameter(case: &Case<'_>) -> Found {
 }
 
 pub(super) const RIDE_HEIGHT: Definition =
-    Definition::new(CheckId::RideHeight, Harm::Practice, Run::Axle(ride_height)).by_dimensions();
+    Definition::new(CheckId::RideHeight, Harm::Practice, Run::Axle(ride_height), DependsOn::Size)
+        .by_dimensions();
 
 /// How the vehicle stands is a move; it is judged only where the caller limits it.
 fn ride_height(case: &Case<'_>) -> Found {
@@ -109,7 +110,7 @@ pub(in crate::fitment) fn judge_track(growth: Toleranced<Length>, most: Option<L
 }
 
 pub(super) const TRACK: Definition =
-    Definition::new(CheckId::Track, Harm::Practice, Run::Axle(track)).of(Rules::Kind);
+    Definition::new(CheckId::Track, Harm::Practice, Run::Axle(track), DependsOn::Inset).of(Rules::Kind);
 
 fn track(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
@@ -134,7 +135,8 @@ fn track(case: &Case<'_>) -> Found {
 }
 
 pub(super) const SCRUB_RADIUS: Definition =
-    Definition::new(CheckId::ScrubRadius, Harm::Practice, Run::SteeredAxle(scrub_radius)).of(Rules::Kind);
+    Definition::new(CheckId::ScrubRadius, Harm::Practice, Run::SteeredAxle(scrub_radius), DependsOn::Inset)
+        .of(Rules::Kind);
 
 fn scrub_radius(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;

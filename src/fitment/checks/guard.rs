@@ -1,7 +1,7 @@
 //! Does the wheel guard still cover the tire?
 
 use super::clearance::{Assembly, Side, of_gap};
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::LimitSet;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
@@ -11,7 +11,9 @@ use crate::units::Length;
 use crate::{Citation, Toleranced};
 
 pub(super) const WHEEL_GUARD: Definition =
-    Definition::new(CheckId::WheelGuard, Harm::Law, Run::Axle(wheel_guard)).of(Rules::Cars).by_dimensions();
+    Definition::new(CheckId::WheelGuard, Harm::Law, Run::Axle(wheel_guard), DependsOn::Inset)
+        .of(Rules::Cars)
+        .by_dimensions();
 
 /// The guard must cover the tire over the arc from 30° ahead of the hub to 50° behind: law in the European
 /// Union and Australia, elsewhere good practice.

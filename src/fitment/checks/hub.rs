@@ -1,6 +1,6 @@
 //! Does the wheel belong on the hub: its bolt circle and its bore?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_most, no_more};
@@ -11,7 +11,9 @@ use crate::wheel::{BoltCircle, Bore, Seat, Spigot, Thread, drilling::NEAR_MISS};
 use crate::{Citation, Toleranced};
 
 pub(super) const BOLT_CIRCLE: Definition =
-    Definition::new(CheckId::BoltCircle, Harm::ComesOff, Run::Axle(bolt_circle)).vital().of(Rules::BoltedHub);
+    Definition::new(CheckId::BoltCircle, Harm::ComesOff, Run::Axle(bolt_circle), DependsOn::Pair)
+        .vital()
+        .of(Rules::BoltedHub);
 
 fn bolt_circle(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -117,7 +119,9 @@ impl Fit {
 }
 
 pub(super) const CENTRE_BORE: Definition =
-    Definition::new(CheckId::CentreBore, Harm::ComesOff, Run::Axle(centre_bore)).vital().of(Rules::BoltedHub);
+    Definition::new(CheckId::CentreBore, Harm::ComesOff, Run::Axle(centre_bore), DependsOn::Pair)
+        .vital()
+        .of(Rules::BoltedHub);
 
 fn centre_bore(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;

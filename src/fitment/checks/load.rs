@@ -1,6 +1,6 @@
 //! Are tires and wheels strong and fast enough?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need, same_tire};
 use crate::fitment::check::{CheckId, Input, Reason, Verdict};
 use crate::fitment::facts::{Law, SetupFacts};
@@ -12,7 +12,7 @@ use crate::units::{self, Mass, in_kg, in_mm, in_ratio};
 use crate::{Citation, Toleranced};
 
 pub(super) const TIRE_LOAD: Definition =
-    Definition::new(CheckId::TireLoad, Harm::Overload, Run::Axle(tire_load)).vital();
+    Definition::new(CheckId::TireLoad, Harm::Overload, Run::Axle(tire_load), DependsOn::Purchase).vital();
 
 fn tire_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -82,8 +82,13 @@ pub(super) fn by_law(law: &Law, judge: impl Fn(&Law) -> Found) -> Found {
     Ok(finding.marginal_if(Verdict::Within, Reason::PressureByLetter))
 }
 
-pub(super) const TIRE_LOAD_VS_ORIGINAL: Definition =
-    Definition::new(CheckId::TireLoadVsOriginal, Harm::Law, Run::Axle(tire_load_vs_original)).of(Rules::Kind);
+pub(super) const TIRE_LOAD_VS_ORIGINAL: Definition = Definition::new(
+    CheckId::TireLoadVsOriginal,
+    Harm::Law,
+    Run::Axle(tire_load_vs_original),
+    DependsOn::Purchase,
+)
+.of(Rules::Kind);
 
 fn tire_load_vs_original(case: &Case<'_>) -> Found {
     let (original, proposed) = case.both()?;
@@ -131,7 +136,8 @@ fn tire_load_vs_original(case: &Case<'_>) -> Found {
 }
 
 pub(super) const LOAD_RESERVE: Definition =
-    Definition::new(CheckId::LoadReserve, Harm::Law, Run::Axle(load_reserve)).of(Rules::Kind);
+    Definition::new(CheckId::LoadReserve, Harm::Law, Run::Axle(load_reserve), DependsOn::Purchase)
+        .of(Rules::Kind);
 
 fn load_reserve(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -159,7 +165,8 @@ fn load_reserve(case: &Case<'_>) -> Found {
 }
 
 pub(super) const SPEED_SYMBOL: Definition =
-    Definition::new(CheckId::SpeedSymbol, Harm::Overload, Run::Axle(speed_symbol)).vital();
+    Definition::new(CheckId::SpeedSymbol, Harm::Overload, Run::Axle(speed_symbol), DependsOn::Purchase)
+        .vital();
 
 fn speed_symbol(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -192,7 +199,7 @@ fn speed_symbol(case: &Case<'_>) -> Found {
 }
 
 pub(super) const WHEEL_LOAD: Definition =
-    Definition::new(CheckId::WheelLoad, Harm::Overload, Run::Axle(wheel_load)).vital();
+    Definition::new(CheckId::WheelLoad, Harm::Overload, Run::Axle(wheel_load), DependsOn::Purchase).vital();
 
 fn wheel_load(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;

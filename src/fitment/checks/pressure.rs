@@ -1,6 +1,6 @@
 //! Are the intended pressures enough, and not too much?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use super::load::{by_law, carried_at_placard};
 use crate::Citation;
 use crate::fitment::case::{Case, need, same_tire};
@@ -254,7 +254,9 @@ pub(in crate::fitment) fn pressures(case: &Case<'_>) -> Option<Pressures> {
 }
 
 pub(super) const INFLATION: Definition =
-    Definition::new(CheckId::Inflation, Harm::Overload, Run::Axle(inflation)).vital().of(Rules::Kind);
+    Definition::new(CheckId::Inflation, Harm::Overload, Run::Axle(inflation), DependsOn::Purchase)
+        .vital()
+        .of(Rules::Kind);
 
 fn inflation(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;

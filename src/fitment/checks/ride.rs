@@ -1,7 +1,7 @@
 //! What is left under the vehicle.
 
 use super::clearance::{original_radius, proposed_radius, same_body};
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
@@ -10,7 +10,7 @@ use crate::units::in_mm;
 use crate::{Citation, Toleranced};
 
 pub(super) const GROUND_CLEARANCE: Definition =
-    Definition::new(CheckId::GroundClearance, Harm::Contact, Run::Axle(ground_clearance))
+    Definition::new(CheckId::GroundClearance, Harm::Contact, Run::Axle(ground_clearance), DependsOn::Size)
         .of(Rules::Kind)
         .by_dimensions();
 

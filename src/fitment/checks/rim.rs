@@ -1,6 +1,6 @@
 //! Does the tire belong on the rim?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::Citation;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Reason, Verdict};
@@ -11,7 +11,7 @@ use crate::tire::{RimRange, RimRangeBasis, Structure, TireSize};
 use crate::wheel::WheelSize;
 
 pub(super) const BEAD_DIAMETER: Definition =
-    Definition::new(CheckId::BeadDiameter, Harm::ComesOff, Run::Axle(bead_diameter)).vital();
+    Definition::new(CheckId::BeadDiameter, Harm::ComesOff, Run::Axle(bead_diameter), DependsOn::Pair).vital();
 
 fn bead_diameter(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -38,7 +38,9 @@ fn of_other_vehicles(tire: TireSize, rim: WheelSize) -> bool {
 }
 
 pub(super) const RIM_WIDTH: Definition =
-    Definition::new(CheckId::RimWidth, Harm::ComesOff, Run::Axle(rim_width)).vital().of(Rules::Kind);
+    Definition::new(CheckId::RimWidth, Harm::ComesOff, Run::Axle(rim_width), DependsOn::Pair)
+        .vital()
+        .of(Rules::Kind);
 
 fn rim_width(case: &Case<'_>) -> Found {
     let setup = case.proposed()?;
@@ -83,7 +85,8 @@ fn impossible(tire: TireSize, width: RimWidth) -> Option<Finding> {
 }
 
 pub(super) const RIM_CONTOUR: Definition =
-    Definition::new(CheckId::RimContour, Harm::ComesOff, Run::Axle(rim_contour)).of(Rules::Cars);
+    Definition::new(CheckId::RimContour, Harm::ComesOff, Run::Axle(rim_contour), DependsOn::Pair)
+        .of(Rules::Cars);
 
 /// Does the rim hold the beads of such a tire?
 fn rim_contour(case: &Case<'_>) -> Found {

@@ -1,6 +1,6 @@
 //! What the driven wheels tell the speedometer, the odometer and the gearbox.
 
-use super::definition::{Definition, Harm, Run};
+use super::definition::{Definition, DependsOn, Harm, Run};
 use crate::Toleranced;
 use crate::fitment::case::{Case, need};
 use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
@@ -74,7 +74,8 @@ fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
 }
 
 pub(super) const SPEEDOMETER: Definition =
-    Definition::new(CheckId::Speedometer, Harm::Law, Run::Vehicle(speedometer)).by_dimensions();
+    Definition::new(CheckId::Speedometer, Harm::Law, Run::Vehicle(speedometer), DependsOn::Size)
+        .by_dimensions();
 
 fn speedometer(axles: &[Option<Case<'_>>; 2]) -> Found {
     let mut worst: Option<(Finding, f64)> = None;

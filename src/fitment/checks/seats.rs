@@ -1,6 +1,6 @@
 //! Do the seats of the fasteners and of the wheel have one shape?
 
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use super::fasteners::on_adaptor;
 use crate::Citation;
 use crate::fitment::case::{Case, need};
@@ -10,7 +10,7 @@ use crate::fitment::value::{Bound, Value};
 use crate::wheel::Seat;
 
 pub(super) const FASTENER_SEAT: Definition =
-    Definition::new(CheckId::FastenerSeat, Harm::ComesOff, Run::Axle(fastener_seat))
+    Definition::new(CheckId::FastenerSeat, Harm::ComesOff, Run::Axle(fastener_seat), DependsOn::Pair)
         .vital()
         .of(Rules::BoltedHub);
 

@@ -2,7 +2,7 @@
 
 use super::brake::{barrel, seat};
 use super::clearance::{Assembly, of_gap, same_body};
-use super::definition::{Definition, Harm, Rules, Run};
+use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
@@ -19,7 +19,9 @@ use crate::vehicle::{AxleType, BodyKind, GapSide, NearbyBody, Travel};
 use crate::{OutOfRange, Toleranced};
 
 pub(super) const SWEPT_CLEARANCE: Definition =
-    Definition::new(CheckId::SweptClearance, Harm::Contact, Run::BothEnds).of(Rules::Cars).by_dimensions();
+    Definition::new(CheckId::SweptClearance, Harm::Contact, Run::BothEnds, DependsOn::Movement)
+        .of(Rules::Cars)
+        .by_dimensions();
 
 /// What the well and the metal of a rim take off its seat where one is drawn whose barrel was not measured: a
 /// deep well of 22 mm and 8 mm of metal. Common practice, no source. Nothing is judged by it.
