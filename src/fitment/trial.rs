@@ -289,10 +289,13 @@ pub(crate) fn fails_together(front: &Tried<'_>, rear: &Tried<'_>) -> Option<Chec
     of_vehicle(&cases, case)
 }
 
-/// The same of the only axle there is.
+/// The same where only one axle has a setup; the other, where the vehicle has one, has nothing on it.
 pub(crate) fn fails_alone(only: &Tried<'_>) -> Option<CheckId> {
-    let (place, case) = (only.on.place(), only.case());
-    let cases = if place == Position::Front { [Some(case), None] } else { [None, Some(case)] };
+    let (on, case) = (&only.on.on, only.case());
+    let other = if on.place == Position::Front { Position::Rear } else { Position::Front };
+    let bare = AxleFacts::new(other, on.vehicle, on.conditions, on.limits);
+    let other = (!only.on.is_only).then(|| Case::new(&bare, [None, None]));
+    let cases = if on.place == Position::Front { [Some(case), other] } else { [other, Some(case)] };
     of_vehicle(&cases, &case)
 }
 

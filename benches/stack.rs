@@ -32,7 +32,7 @@ fn example(text: &str) -> Value {
 
 /// Every carrier, every shape, and a wheel so much wider that each body is asked whether it was touched before.
 fn crowded() -> Value {
-    let mut wagon = example(include_str!("../../../examples/scenarios/field-survey-wagon.json"));
+    let mut wagon = example(include_str!("../examples/scenarios/field-survey-wagon.json"));
     let at = |up: i32| json!([[320, -150, up], [0, -160, up], [-320, -150, up]]);
     let mut bodies = vec![
         json!({ "what": "arch_lip", "arc_mm": [[360, 20, 60], [0, 15, 330], [-350, 20, 80]] }),
@@ -54,9 +54,9 @@ fn crowded() -> Value {
 
 fn scenarios() -> Vec<Scenario> {
     [
-        example(include_str!("../../../examples/scenarios/field-survey-wagon.json")),
-        example(include_str!("../../../examples/scenarios/one-tonne-panel-van.json")),
-        example(include_str!("../../../examples/scenarios/rangers-pickup.json")),
+        example(include_str!("../examples/scenarios/field-survey-wagon.json")),
+        example(include_str!("../examples/scenarios/one-tonne-panel-van.json")),
+        example(include_str!("../examples/scenarios/rangers-pickup.json")),
         crowded(),
     ]
     .into_iter()
