@@ -21,7 +21,7 @@ const UNDER_TEST: usize = 48 * 1024;
 const KNOWN: usize = 64 * 1024;
 
 /// How close the least size is sought.
-const STEP: usize = 512;
+const STEP: usize = 16;
 
 /// Tells the child what to try: `assess` or `nothing`, and the size.
 const WHAT: &str = "BEADSEAT_STACK_OF";
