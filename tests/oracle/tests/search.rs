@@ -216,7 +216,7 @@ fn nearby(scene: &Scene) -> Wishes {
 /// A case is a whole search: there are fewer.
 fn fewer() -> ProptestConfig {
     let usual = ProptestConfig::default();
-    ProptestConfig { cases: (usual.cases / 512).max(4), ..usual }
+    ProptestConfig { cases: (usual.cases / 1024).max(2), ..usual }
 }
 
 proptest! {
