@@ -18,6 +18,8 @@ pub use word::UnknownWord;
 pub(crate) use worded::worded;
 pub(crate) use write::Text;
 
+use core::num::NonZeroU32;
+
 use ParseErrorKind::{Empty, Missing, TooLong, TooPrecise, Trailing};
 
 /// The longest text any parser reads, in bytes.
@@ -310,6 +312,20 @@ impl<'a> Scanner<'a> {
         }
     }
 
+    /// Steps over a word given in upper case, and white space, if a digit stands behind them.
+    pub(crate) const fn eat_before_digit(&mut self, word: &str) -> bool {
+        let mut ahead = *self;
+        if !ahead.eat_str(word) {
+            return false;
+        }
+        ahead.skip_space();
+        let here = ahead.at_digit();
+        if here {
+            *self = ahead;
+        }
+        here
+    }
+
     /// A multiplication sign: `x`, `X`, `*` or `×`.
     #[inline]
     pub(crate) const fn eat_times(&mut self) -> bool {
@@ -331,6 +347,26 @@ impl<'a> Scanner<'a> {
             left -= 1;
         }
         if left == 4 { Err(self.missing(field)) } else { Ok(value as u16) }
+    }
+
+    /// A number of at most so many digits, not all of them zero: of an approval or a permit.
+    pub(crate) const fn number(&mut self, field: Field, most: usize) -> Result<NonZeroU32, ParseError> {
+        let start = self.at;
+        let mut number = 0;
+        while self.at_digit() && self.at - start < most {
+            number = number * 10 + self.digit() as u32;
+            self.step(1);
+        }
+        if self.at == start {
+            return Err(self.missing(field));
+        }
+        match NonZeroU32::new(number) {
+            Some(number) if !self.at_digit() => Ok(number),
+            _ => {
+                self.skip_digits();
+                Err(self.range(field, start))
+            }
+        }
     }
 
     /// A decimal number in units of its last place, the `places`-th: up to four digits, then behind a

@@ -16,7 +16,7 @@ use super::pressures::Pressures;
 use super::space::InsetRange;
 use super::value::{Bound, Value};
 use crate::units::{Length, Mass, in_mm, mm};
-use crate::vehicle::Vehicle;
+use crate::vehicle::{Axle, Vehicle};
 use crate::wheel::{Inset, WheelSize};
 
 /// The definitions of the checks that depend on something.
@@ -59,8 +59,8 @@ impl<'a> Trial<'a> {
         trial
     }
 
-    pub(crate) fn place(&self) -> Position {
-        self.on.place
+    pub(crate) fn axle(&self) -> &'a Axle {
+        self.on.axle
     }
 
     pub(crate) fn original(&self) -> Option<&Setup> {

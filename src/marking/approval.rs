@@ -170,20 +170,7 @@ const fn scan_permit(scanner: &mut Scanner<'_>) -> Result<u32, ParseError> {
         scanner.skip_colon();
     }
     scanner.skip_colon();
-    let at = scanner.at();
-    let mut number = 0;
-    while scanner.at_digit() && scanner.at() - at < MOST_DIGITS {
-        number = number * 10 + (scanner.byte() - b'0') as u32;
-        scanner.step(1);
-    }
-    if scanner.at() == at {
-        return Err(scanner.missing(Field::ApprovalMark));
-    }
-    if number == 0 || scanner.at_digit() {
-        scanner.skip_digits();
-        return Err(scanner.range(Field::ApprovalMark, at));
-    }
-    Ok(number)
+    Ok(tri!(scanner.number(Field::ApprovalMark, MOST_DIGITS)).get())
 }
 
 impl Approval {

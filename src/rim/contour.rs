@@ -123,13 +123,8 @@ impl RimSeries {
     pub(crate) const fn scan_before_width(scanner: &mut Scanner<'_>) -> Option<Self> {
         let mut i = 0;
         while i < Self::ALL.len() {
-            let mut ahead = *scanner;
-            if ahead.eat_str(Self::ALL[i].mark()) {
-                ahead.skip_space();
-                if ahead.at_digit() {
-                    *scanner = ahead;
-                    return Some(Self::ALL[i]);
-                }
+            if scanner.eat_before_digit(Self::ALL[i].mark()) {
+                return Some(Self::ALL[i]);
             }
             i += 1;
         }
@@ -193,13 +188,8 @@ impl Contour {
     const fn scan_letters_before_width(scanner: &mut Scanner<'_>) -> Option<Self> {
         let mut i = 0;
         while i < Self::ALL.len() {
-            let mut ahead = *scanner;
-            if ahead.eat_str(Self::ALL[i].mark()) {
-                ahead.skip_space();
-                if ahead.at_digit() {
-                    *scanner = ahead;
-                    return Some(Self::ALL[i]);
-                }
+            if scanner.eat_before_digit(Self::ALL[i].mark()) {
+                return Some(Self::ALL[i]);
             }
             i += 1;
         }

@@ -16,7 +16,7 @@ use crate::fitment::{
 };
 use crate::tire::{ServiceDescription, Tire, TireSize};
 use crate::units::{in_mm, in_ratio, mm};
-use crate::vehicle::{Axle, Kind, Vehicle};
+use crate::vehicle::{Kind, Vehicle};
 use crate::wheel::{Inset, Wheel};
 
 /// The thicknesses of spacers that are tried behind wheels that stay, in millimetres; the first is none. Common
@@ -78,7 +78,7 @@ impl<'a> Search<'a> {
     pub fn completed(&self, tire: Tire, wheel: Wheel) -> Setups {
         let candidates = self.part(0..0);
         let of = |trial: Option<&Trial<'_>>| {
-            let (trial, axle) = (trial?, candidates.axle(trial?));
+            let (trial, axle) = (trial?, trial?.axle());
             let hub = axle.hub();
             let wheel = wheel
                 .or_as_bought(hub.and_then(|hub| hub.bolt_circle()), hub.and_then(|h| h.spigot()?.bore()));
@@ -270,7 +270,7 @@ impl<'a> Candidates<'a> {
                 if spacer > 0.0 { setup.with_spacer(own + mm(spacer)).ok()? } else { setup }
             }
             Keep::Nothing | Keep::Tires => {
-                let hub = self.axle(trial).hub();
+                let hub = trial.axle().hub();
                 let diameter = tire.size().rim_diameter();
                 let (holes, spigot) = (hub.and_then(|h| h.bolt_circle()), hub.and_then(|h| h.spigot()));
                 let wheel = lattice::wheel(Lattice::rim_width(self.beside)?, diameter, holes, spigot)?;
@@ -283,13 +283,6 @@ impl<'a> Candidates<'a> {
             }
         };
         Some(if wishes.winter() { setup.with_snow(true) } else { setup })
-    }
-
-    fn axle(&self, trial: &Trial<'_>) -> &'a Axle {
-        static NO_AXLE: Axle = Axle::new();
-        let vehicle = self.search.vehicle;
-        let axle = if trial.place() == Position::Front { vehicle.front() } else { vehicle.rear() };
-        axle.unwrap_or(&NO_AXLE)
     }
 
     /// Whether a size is wished for on an axle.
@@ -356,7 +349,7 @@ impl<'a> Candidates<'a> {
             let mut bought = [None; 2];
             for ((place, trial), setup) in bought.iter_mut().zip(self.trials()).zip(setups) {
                 if let (Some(trial), Some(setup)) = (trial, setup) {
-                    *place = Some(needs::bought(trial, self.axle(trial), setup, self.search.wishes.keep())?);
+                    *place = Some(needs::bought(trial, trial.axle(), setup, self.search.wishes.keep())?);
                 }
             }
             Ok(bought)

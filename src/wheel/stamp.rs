@@ -347,7 +347,7 @@ impl WheelStamp {
             self.approval = Some(number);
         } else if eat_permit(scanner) {
             repeated = self.permit.is_some();
-            self.permit = Some(tri!(scan_number(scanner, 6)));
+            self.permit = Some(tri!(scanner.number(Field::ApprovalMark, 6)));
         } else if scanner.eat_word("MADE") {
             scanner.skip_space();
             if !scanner.eat_word("IN") {
@@ -578,28 +578,8 @@ const fn scan_approval(scanner: &mut Scanner<'_>) -> Result<Option<NonZeroU32>, 
     scanner.skip_space();
     scanner.eat(b'-');
     scanner.skip_space();
-    let number = tri!(scan_number(scanner, 7));
+    let number = tri!(scanner.number(Field::ApprovalMark, 7));
     Ok(NonZeroU32::new((country as u32) << 24 | number.get()))
-}
-
-/// Up to so many digits, not all zero.
-const fn scan_number(scanner: &mut Scanner<'_>, most: usize) -> Result<NonZeroU32, ParseError> {
-    let start = scanner.at();
-    let mut number = 0;
-    while scanner.at_digit() && scanner.at() - start < most {
-        number = number * 10 + (scanner.byte() - b'0') as u32;
-        scanner.step(1);
-    }
-    if scanner.at() == start {
-        return Err(scanner.missing(Field::ApprovalMark));
-    }
-    match NonZeroU32::new(number) {
-        Some(number) if !scanner.at_digit() => Ok(number),
-        _ => {
-            scanner.skip_digits();
-            Err(scanner.range(Field::ApprovalMark, start))
-        }
-    }
 }
 
 /// Letters, and single spaces between words of which none begins another part.

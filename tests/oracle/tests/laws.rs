@@ -2,6 +2,9 @@
 
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
+#[macro_use]
+mod common;
+
 use beadseat::Count;
 use beadseat::fitment::measure::{Input, Preparation};
 use beadseat::fitment::moves::{Move, MoveId, Moves};
@@ -21,6 +24,7 @@ use beadseat::units::{deg, in_kmh, in_mm, in_ratio, kg, kmh, kpa, mm, nm, percen
 use beadseat::vehicle::{Axle, Brake, Drive, Fastening, Hub, Kind, MeasuredTire, Space, Steering, Vehicle};
 use beadseat::vehicle::{AxleType, BodyKind, GapSide, NearbyBodies, NearbyBody, Travel};
 use beadseat::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Spigot, Thickness, Valve};
+use common::maybe;
 use proptest::prelude::*;
 use proptest::sample::select;
 use proptest::strategy::ValueTree;
@@ -53,25 +57,6 @@ const WHEELS: &[&str] = &[
     "7Jx16.5",
     "9Jx16 ET-12 5x112 57.1",
 ];
-
-/// A value that may be missing.
-fn maybe<T: core::fmt::Debug + Clone + 'static>(
-    value: impl Strategy<Value = T> + 'static,
-) -> BoxedStrategy<Option<T>> {
-    prop_oneof![4 => value.prop_map(Some), 1 => Just(None)].boxed()
-}
-
-/// Applies a setter to what is not missing.
-macro_rules! set {
-    ($record:ident $(, $with:ident $value:expr)*) => {
-        $(if let Some(value) = $value { $record = $record.$with(value); })*
-    };
-}
-macro_rules! try_set {
-    ($record:ident $(, $with:ident $value:expr)*) => {
-        $(if let Some(value) = $value { $record = $record.$with(value).unwrap(); })*
-    };
-}
 
 fn seat() -> impl Strategy<Value = Seat> {
     select(Seat::ALL)

@@ -3,6 +3,9 @@
 
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
+#[macro_use]
+mod common;
+
 use std::collections::BTreeMap;
 
 use beadseat::fitment::{
@@ -18,26 +21,9 @@ use beadseat::vehicle::{
     NearbyBody, Space, Steering, Travel, Vehicle,
 };
 use beadseat::wheel::{Inset, Wheel};
+use common::maybe;
 use proptest::prelude::*;
 use proptest::sample::select;
-
-/// A value that may be missing.
-fn maybe<T: core::fmt::Debug + Clone + 'static>(
-    value: impl Strategy<Value = T> + 'static,
-) -> BoxedStrategy<Option<T>> {
-    prop_oneof![4 => value.prop_map(Some), 1 => Just(None)].boxed()
-}
-
-macro_rules! set {
-    ($record:ident $(, $with:ident $value:expr)*) => {
-        $(if let Some(value) = $value { $record = $record.$with(value); })*
-    };
-}
-macro_rules! try_set {
-    ($record:ident $(, $with:ident $value:expr)*) => {
-        $(if let Some(value) = $value { $record = $record.$with(value).unwrap(); })*
-    };
-}
 
 prop_compose! {
     fn body()(
