@@ -323,6 +323,8 @@ impl Search {
     }
 
     /// Drops or cuts boxes until none is left.
+    // On its own: the boxes that wait would stand on the stack beside the first sight.
+    #[inline(never)]
     fn exhaust(&mut self, motion: &Motion<'_>, obstacle: usize) {
         let whole = &motion.whole;
         let mut waiting = [Cut { middle: whole.middle, times: [0; VARIABLES] }; WAITING];
