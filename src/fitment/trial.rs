@@ -2,7 +2,7 @@
 
 use super::Setup;
 use super::case::Case;
-use super::check::{CheckId, Position, Verdict};
+use super::check::{CheckId, Position, Reason, Verdict};
 use super::checks::brake::max_barrel;
 use super::checks::clearance::{Assembly, Side};
 use super::checks::geometry::diameter_window;
@@ -10,12 +10,12 @@ use super::checks::swept::{self, Slack};
 use super::checks::{DEFINITIONS, Definition, DependsOn, Run, pressures};
 use super::conditions::Conditions;
 use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire};
-use super::finding::{Found, no_more};
+use super::finding::{Finding, Found, no_more};
 use super::limits::Limits;
 use super::pressures::Pressures;
 use super::space::InsetRange;
 use super::value::{Bound, Value};
-use crate::units::{Length, Mass, in_mm, mm};
+use crate::units::{Length, Mass, Pressure, in_mm, mm};
 use crate::vehicle::{Axle, Vehicle};
 use crate::wheel::{Inset, WheelSize};
 
@@ -131,10 +131,24 @@ impl Tried<'_> {
         Some(found)
     }
 
+    fn finding_of(&self, id: CheckId) -> Option<Finding> {
+        self.found(&self.case(), &DEFINITIONS[id as usize])?.ok()
+    }
+
     /// The verdict of one check of an axle; not assessed where it is of something else.
     pub(crate) fn verdict_of(&self, id: CheckId) -> Verdict {
-        let found = self.found(&self.case(), &DEFINITIONS[id as usize]);
-        found.and_then(Result::ok).map_or(Verdict::NotAssessed, |finding| finding.verdict)
+        self.finding_of(id).map_or(Verdict::NotAssessed, |finding| finding.verdict)
+    }
+
+    /// The least pressure that is asked for where the intended ones are too low, and whether for full load alone.
+    pub(crate) fn asks_for_pressure(&self) -> Option<(Pressure, bool)> {
+        let finding = self.finding_of(CheckId::Inflation).filter(|f| f.verdict == Verdict::Beyond)?;
+        let (Some(Value::Pressure(_)), Some(Bound::AtLeast(Value::Pressure(least)))) =
+            (finding.measured, finding.limit)
+        else {
+            return None;
+        };
+        Some((least, finding.reason == Reason::PressureTooLowFull))
     }
 
     /// The first check of the axle that depends on something and is beyond.

@@ -105,13 +105,24 @@ impl Needs {
 /// have is not enough.
 const MORE_INDICES: u16 = 15;
 
-/// The setup with the least it must be bought with, or the check that nothing bought passes. What stays has what it has.
-pub(super) fn bought(
-    trial: &Trial<'_>,
-    axle: &Axle,
-    setup: Setup,
-    keep: Keep,
-) -> Result<(Setup, Needs), CheckId> {
+/// A setup with what it must be bought with.
+#[derive(Clone, Copy)]
+pub(super) struct Bought {
+    pub(super) setup: Setup,
+    pub(super) needs: Needs,
+    /// The check that is beyond whatever is bought; the setup has the first that was tried.
+    pub(super) fails: Option<CheckId>,
+}
+
+impl Bought {
+    /// The setup and its needs, or the check that nothing bought passes.
+    pub(super) fn passed(self) -> Result<(Setup, Needs), CheckId> {
+        self.fails.map_or(Ok((self.setup, self.needs)), Err)
+    }
+}
+
+/// The setup with the least it must be bought with. What stays has what it has.
+pub(super) fn bought(trial: &Trial<'_>, axle: &Axle, setup: Setup, keep: Keep) -> Bought {
     let mut setup = setup;
     let buys_wheel = keep != Keep::Wheels;
     let hub = axle.hub().filter(|_| buys_wheel);
@@ -141,7 +152,6 @@ pub(super) fn bought(
             (setup, needs.spoke_back) = (clear, spokes);
         }
     }
-    let with = |service| setup.called(setup.tire().with_service(service));
     let least = match setup.tire().service() {
         Some(_) => None,
         None if keep == Keep::Tires => None,
@@ -152,27 +162,62 @@ pub(super) fn bought(
             speed.and_then(|speed| Some((least_index(trial, setup, speed)?, speed)))
         }
     };
-    let Some((least, speed)) = least else {
-        let setup = inflated(trial, axle, setup, &mut needs);
-        return match trial.tried(&setup).fails(DependsOn::Purchase) {
-            Some(check) => Err(check),
-            None => Ok((setup, needs)),
-        };
-    };
-    let mut last = CheckId::TireLoad;
+    let Some((least, speed)) = least else { return pumped(trial, axle, setup, needs) };
+    let mut first = None;
     for number in least.number()..=least.number() + MORE_INDICES {
         let Some(service) = LoadIndex::new(number).and_then(|index| described(trial, index, speed)) else {
             break;
         };
-        let mut needs = Needs { load_index: LoadIndex::new(number), ..needs };
-        let setup = inflated(trial, axle, with(service), &mut needs);
-        needs.load_version = setup.tire().load_version();
-        match trial.tried(&setup).fails(DependsOn::Purchase) {
-            Some(check) => last = check,
-            None => return Ok((setup, needs)),
+        let tire = setup.tire().with_service(service);
+        let needs = Needs { load_index: LoadIndex::new(number), load_version: tire.load_version(), ..needs };
+        let bought = pumped(trial, axle, setup.called(tire), needs);
+        if bought.fails.is_none() {
+            return bought;
+        }
+        first = first.or(Some(bought));
+    }
+    first.unwrap_or(Bought { setup, needs, fails: Some(CheckId::TireLoad) })
+}
+
+/// A setup at its pressures: the placard's if they will do, or as little as it needs.
+fn pumped(trial: &Trial<'_>, axle: &Axle, setup: Setup, needs: Needs) -> Bought {
+    let at_placard = at_pressures(trial, axle, setup, needs, true);
+    if at_placard.fails == Some(CheckId::Inflation) {
+        let as_needed = at_pressures(trial, axle, setup, needs, false);
+        if as_needed.fails.is_none() {
+            return as_needed;
         }
     }
-    Err(last)
+    at_placard
+}
+
+fn at_pressures(trial: &Trial<'_>, axle: &Axle, setup: Setup, needs: Needs, at_placard: bool) -> Bought {
+    let (mut setup, mut needs) = inflated(trial, axle, setup, needs, at_placard);
+    // What is judged at its best, because not all is known, asks for more than can be told before.
+    for _ in 0..2 {
+        let Some((least, for_full_load)) = trial.tried(&setup).asks_for_pressure() else { break };
+        if !for_full_load {
+            pump(&mut setup, &mut needs, Some(stepped(least)), None);
+        }
+        let full = needs.pressure_full_load.map_or(stepped(least), |full| full.max(stepped(least)));
+        pump(&mut setup, &mut needs, None, Some(full));
+    }
+    Bought { setup, needs, fails: trial.tried(&setup).fails(DependsOn::Purchase) }
+}
+
+/// Pressures are set in steps of 10 kPa: common practice, no source.
+fn stepped(pressure: Pressure) -> Pressure {
+    units::kpa(libm::ceil(in_kpa(pressure) / 10.0 - 1e-9) * 10.0)
+}
+
+/// Sets the pressures that are known.
+fn pump(setup: &mut Setup, needs: &mut Needs, normal: Option<Pressure>, full: Option<Pressure>) {
+    if let Some(inflated) = normal.and_then(|pressure| setup.with_pressure(pressure).ok()) {
+        (*setup, needs.pressure) = (inflated, normal);
+    }
+    if let Some(inflated) = full.and_then(|pressure| setup.with_pressure_full_load(pressure).ok()) {
+        (*setup, needs.pressure_full_load) = (inflated, full);
+    }
 }
 
 /// The same index alone and in a pair, where the axle has pairs.
@@ -217,23 +262,20 @@ fn least_index(trial: &Trial<'_>, setup: Setup, speed: SpeedSymbol) -> Option<Lo
     LoadIndex::new(enough)
 }
 
-/// The setup at the pressures that it needs and at least at the placard's, in steps of 10 kPa, as far as they are known.
-fn inflated(trial: &Trial<'_>, axle: &Axle, setup: Setup, needs: &mut Needs) -> Setup {
-    let Some(asked) = trial.tried(&setup).pressures() else { return setup };
-    let up = |pressure: Pressure| units::kpa(libm::ceil(in_kpa(pressure) / 10.0 - 1e-9) * 10.0);
+/// The setup at the pressures that it needs, and at least at the placard's or not, in steps of 10 kPa, as far as they
+/// are known.
+fn inflated(trial: &Trial<'_>, axle: &Axle, setup: Setup, needs: Needs, at_placard: bool) -> (Setup, Needs) {
+    let (mut setup, mut needs) = (setup, needs);
+    let Some(asked) = trial.tried(&setup).pressures() else { return (setup, needs) };
     let most = asked.permitted();
     let highest = |of: &[Option<Pressure>]| {
-        let highest = of.iter().flatten().copied().reduce(Pressure::max).map(up);
+        let highest = of.iter().flatten().copied().reduce(Pressure::max).map(stepped);
         highest.map(|pressure| most.map_or(pressure, |most| pressure.min(most)))
     };
-    let normal = highest(&[axle.placard(), asked.normal_load().pressure(), asked.as_original().pressure()]);
-    let full = highest(&[normal, axle.placard_full_load(), asked.full_load().pressure()]);
-    let mut setup = setup;
-    if let Some(inflated) = normal.and_then(|pressure| setup.with_pressure(pressure).ok()) {
-        (setup, needs.pressure) = (inflated, normal);
-    }
-    if let Some(inflated) = full.and_then(|pressure| setup.with_pressure_full_load(pressure).ok()) {
-        (setup, needs.pressure_full_load) = (inflated, full);
-    }
-    setup
+    let placard = |pressure: Option<Pressure>| pressure.filter(|_| at_placard);
+    let normal =
+        highest(&[placard(axle.placard()), asked.normal_load().pressure(), asked.as_original().pressure()]);
+    let full = highest(&[normal, placard(axle.placard_full_load()), asked.full_load().pressure()]);
+    pump(&mut setup, &mut needs, normal, full);
+    (setup, needs)
 }

@@ -74,7 +74,7 @@ impl<'a> Search<'a> {
     }
 
     /// One tire on one wheel for each axle that is chosen for, with what is known of the hub and what it must be bought
-    /// with where it does not say so itself; as it is, where nothing bought would do.
+    /// with where it does not say so itself; with the least that could be bought, where nothing would do.
     pub fn completed(&self, tire: Tire, wheel: Wheel) -> Setups {
         let candidates = self.part(0..0);
         let of = |trial: Option<&Trial<'_>>| {
@@ -88,7 +88,7 @@ impl<'a> Search<'a> {
                 None => setup,
             };
             let setup = if self.wishes.winter() { setup.with_snow(true) } else { setup };
-            Some(needs::bought(trial, axle, setup, Keep::Nothing).map_or(setup, |(setup, _)| setup))
+            Some(needs::bought(trial, axle, setup, Keep::Nothing).setup)
         };
         let [front, rear] = candidates.trials();
         Setups { front: of(front), rear: of(rear) }
@@ -137,7 +137,7 @@ impl<'a> Search<'a> {
             sizes,
             beside: 0,
             stage: Stage::From(None),
-            as_built_is_given: false,
+            given: [false; PLACES],
             fallen: [0; CheckId::ALL.len()],
             tried: 0,
         }
@@ -153,8 +153,8 @@ pub struct Candidates<'a> {
     sizes: Range<u32>,
     beside: u32,
     stage: Stage,
-    /// Whether the unchanged original lies in an interval of this point that was given.
-    as_built_is_given: bool,
+    /// Which of the places where the original's wheels stand lie in an interval of this point that was given.
+    given: [bool; PLACES],
     fallen: [u32; CheckId::ALL.len()],
     tried: u64,
 }
@@ -170,9 +170,13 @@ impl core::fmt::Debug for Candidates<'_> {
 enum Stage {
     /// Its insets, from one on if there was an interval before.
     From(Option<Inset>),
-    /// Whether it is what the maker built, which is excused where a change to it would not be.
-    AsBuilt,
+    /// The places where the original's wheels stand, by their number: what does not change there may be excused where
+    /// a change to it would not be.
+    AsBuilt(usize),
 }
+
+/// Where the original's wheels stand: each at its own inset, all at the front's, all at the rear's.
+const PLACES: usize = 3;
 
 /// Why a point gives no candidate.
 struct Rejected {
@@ -199,20 +203,24 @@ impl Iterator for Candidates<'_> {
             match self.stage {
                 Stage::From(inset) => match self.examine(inset) {
                     Ok((candidate, rest)) => {
-                        self.as_built_is_given |= self.is_as_built(&candidate);
-                        self.stage = rest.map_or(Stage::AsBuilt, |rest| Stage::From(Some(rest)));
+                        self.give(&candidate);
+                        self.stage = rest.map_or(Stage::AsBuilt(0), |rest| Stage::From(Some(rest)));
                         return Some(candidate);
                     }
                     Err(rejected) => {
-                        self.stage = Stage::AsBuilt;
+                        self.stage = Stage::AsBuilt(0);
                         if inset.is_none() {
                             self.count(&rejected);
                         }
                     }
                 },
-                Stage::AsBuilt => {
-                    let found = if self.as_built_is_given { None } else { self.as_built() };
-                    self.step();
+                Stage::AsBuilt(place) => {
+                    let Some(is_given) = self.given.get(place) else {
+                        self.step();
+                        continue;
+                    };
+                    let found = if *is_given { None } else { self.as_built(place) };
+                    self.stage = Stage::AsBuilt(place + 1);
                     if found.is_some() {
                         return found;
                     }
@@ -249,7 +257,7 @@ impl<'a> Candidates<'a> {
     }
 
     fn step(&mut self) {
-        (self.stage, self.as_built_is_given) = (Stage::From(None), false);
+        (self.stage, self.given) = (Stage::From(None), [false; PLACES]);
         self.beside += 1;
         if self.beside >= self.search.beside() {
             self.beside = 0;
@@ -349,7 +357,8 @@ impl<'a> Candidates<'a> {
             let mut bought = [None; 2];
             for ((place, trial), setup) in bought.iter_mut().zip(self.trials()).zip(setups) {
                 if let (Some(trial), Some(setup)) = (trial, setup) {
-                    *place = Some(needs::bought(trial, trial.axle(), setup, self.search.wishes.keep())?);
+                    *place =
+                        Some(needs::bought(trial, trial.axle(), setup, self.search.wishes.keep()).passed()?);
                 }
             }
             Ok(bought)
@@ -517,30 +526,65 @@ impl<'a> Candidates<'a> {
         Ok(range)
     }
 
-    /// The setups of this point at the insets of the original, if they are what the maker built.
-    fn built(&self) -> Option<[Option<Setup>; 2]> {
+    /// The insets of one of the places where the original's wheels stand; nothing where it is told by another already.
+    fn original_insets(&self, place: usize) -> Option<[Option<Inset>; 2]> {
+        let own = self.trials().map(|trial| trial?.original()?.wheel().inset());
+        let only_own = self.search.wishes.keep() == Keep::Wheels || own[0] == own[1];
+        match (place, own) {
+            (0, _) => Some(own),
+            (1, [Some(front), Some(_)]) if !only_own => Some([Some(front); 2]),
+            (2, [Some(_), Some(rear)]) if !only_own => Some([Some(rear); 2]),
+            _ => None,
+        }
+    }
+
+    /// The setups of this point at one of those places, if a wheel of the original's size comes to stand where the
+    /// original's stood.
+    fn built(&self, place: usize) -> Option<[Option<Setup>; 2]> {
         let setups = self.setups().ok()?;
+        let insets = self.original_insets(place)?;
         let mut built = [None; 2];
-        for ((place, trial), setup) in built.iter_mut().zip(self.trials()).zip(setups) {
+        let mut is_any_same = false;
+        for (((to, trial), setup), inset) in built.iter_mut().zip(self.trials()).zip(setups).zip(insets) {
             let (Some(trial), Some(setup)) = (trial, setup) else { continue };
             let original = trial.original()?;
-            let setup = setup.at(original.wheel().inset()?);
-            let is_same = setup.wheel() == original.wheel()
-                && setup.tire().size() == original.tire().size()
+            let setup = setup.at(inset?);
+            is_any_same |= setup.wheel().size() == original.wheel().size()
+                && setup.wheel().inset() == original.wheel().inset()
                 && setup.hub_spacing() == original.hub_spacing();
-            *place = Some(is_same.then_some(setup)?);
+            *to = Some(setup);
         }
-        Some(built)
+        is_any_same.then_some(built)
     }
 
-    fn as_built(&self) -> Option<Candidate> {
-        self.kept(&self.built()?).ok()
+    fn as_built(&self, place: usize) -> Option<Candidate> {
+        let built = self.built(place)?;
+        let fails = |(trial, setup): (Option<&Trial<'_>>, &Option<Setup>)| {
+            let (Some(trial), Some(setup)) = (trial, setup) else { return false };
+            let tried = trial.tried(setup);
+            [DependsOn::Size, DependsOn::Pair, DependsOn::Inset]
+                .into_iter()
+                .any(|what| tried.fails(what).is_some())
+        };
+        // An assessment says the same, but of what moves as well, which takes longest.
+        if self.trials().into_iter().zip(&built).any(fails) {
+            return None;
+        }
+        self.kept(&built).ok()
     }
 
-    fn is_as_built(&self, candidate: &Candidate) -> bool {
-        let of_front = |setups: [Option<Setup>; 2]| setups.into_iter().flatten().next()?.wheel().inset();
-        let inset = self.built().and_then(of_front);
-        inset.is_some_and(|inset| candidate.choices().all(|choice| choice.insets().contains(inset)))
+    /// Keeps in mind which of those places lie in the interval of a candidate.
+    fn give(&mut self, candidate: &Candidate) {
+        for place in 0..PLACES {
+            let Some(insets) = self.original_insets(place) else { continue };
+            let lies = candidate.choices().all(|choice| {
+                let own = insets[usize::from(choice.place == Position::Rear)];
+                own.is_some_and(|inset| choice.insets().contains(inset))
+            });
+            if let Some(given) = self.given.get_mut(place) {
+                *given |= lies;
+            }
+        }
     }
 }
 
