@@ -37,7 +37,7 @@ use crate::vehicle::Vehicle;
 /// let (change, conditions, limits) = (Change::front(old, new), Conditions::default(), Limits::default());
 /// let derivations = Derivations::new(&car, &change, &conditions, &limits);
 /// let text = derivations.explain(Subject::Check(CheckId::OverallDiameter)).to_string();
-/// assert!(text.contains("overall diameter D of the proposed 225/45R17 = 432 + 2 × 101 = 634 mm, UN R30"));
+/// assert!(text.contains("overall diameter D of the proposed 225/45R17 = 432 + 2 × 101 = 634 mm"));
 /// assert!(text.contains("Result: 0.3164557 %, at least -3 and at most 3 %"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
