@@ -68,6 +68,7 @@ pub(crate) fn years_between(from: Civil, to: Civil) -> Option<f64> {
 }
 
 /// The same as whole years, days since the last anniversary, and the days of the year that began there.
+#[inline(always)]
 pub(crate) fn years_and_days(from: Civil, to: Civil) -> Option<[f64; 3]> {
     if to < from {
         return None;

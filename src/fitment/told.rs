@@ -131,7 +131,13 @@ pub(super) fn half_rim(setup: &SetupFacts<'_>, whose: &str, end: End, tell: &mut
     let size = setup.wheel().size();
     let width = size.width().tell_length(tell);
     let flange = in_mm(end.of(size.contour().unwrap_or(Contour::J).flange_width()));
-    tell.given(format_args!("{}width of a flange", end.word()), flange, "mm", Citation::FLANGE);
+    match end {
+        End::Least => tell.given(format_args!("least width of a flange"), flange, "mm", Citation::FLANGE),
+        _ => {
+            let name = format_args!("{}width of a flange by shop habit, no source", end.word());
+            tell.given(name, flange, "mm", None)
+        }
+    };
     let name = format_args!("half of the {}width of the {whose} rim over its flanges", end.word());
     tell.worked(name, ("{0} / 2 + {1}", &[width, flange]), in_mm(end.of(setup.half_rim)), "mm", None)
 }

@@ -320,21 +320,22 @@ impl TireSize {
             Structure::Diagonal | Structure::BiasBelted => limits.over_crossed,
         };
         let wide = rim.tell_length(tell);
-        let on = |basis: Option<(f64, f64)>, of: &str, tell: &mut Teller<'_>| {
+        let on = |basis: Option<(f64, f64)>, of: &str, listed: bool, tell: &mut Teller<'_>| {
             let (basis_rim, basis_width) = basis?;
             let source = Citation::SECTION_WIDTH;
-            tell.given(format_args!("section width S1 of {self}{of}"), basis_width, "mm", source);
-            tell.given(format_args!("rim width A1 that S1 is of{of}"), basis_rim, "mm", source);
+            let of_basis = if listed { Citation::LISTED_DIMENSIONS } else { source };
+            tell.given(format_args!("section width S1 of {self}{of}"), basis_width, "mm", of_basis);
+            tell.given(format_args!("rim width A1 that S1 is of{of}"), basis_rim, "mm", of_basis);
             let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim.mm() - basis_rim) + 0.5);
             let form = ("round({0} + 0.4 × ({1} − {2}))", &[basis_width, wide, basis_rim][..]);
             let name = format_args!("section width S on a rim of {rim}{of}");
             Some(tell.worked(name, form, nominal, "mm", source))
         };
-        let nominal = on(self.width_basis(), "", tell)?;
+        let nominal = on(self.width_basis(), "", self.decisive_row().is_some(), tell)?;
         if end == End::Nominal {
             return Some(nominal);
         }
-        let older = self.older_row().and_then(|row| on(row.width_basis(), " in an older table", tell));
+        let older = self.older_row().and_then(|row| on(row.width_basis(), " in an older table", true, tell));
         let source = if end == End::Most { limits.citation } else { Citation::LEAST_WIDTH };
         let share = if end == End::Most { 1.0 + over } else { 1.0 - WIDTH_BELOW };
         tell.given(format_args!("{}share of S", end.word()), share, "", source);

@@ -207,6 +207,7 @@ impl GapChange {
     }
 
     /// With the proposed assembly.
+    #[inline]
     fn beside(case: &Case<'_>, side: Side) -> Result<(Self, Assembly), Missing> {
         let gap = Gap::beside(case, side)?;
         let (original, proposed) = case.both()?;

@@ -107,6 +107,7 @@ struct Joint {
     depth: Option<Length>,
 }
 
+#[inline(always)]
 fn joint(case: &Case<'_>, setup: &Setup) -> Result<Joint, Missing> {
     if let Some(adaptor) = setup.adaptor() {
         need!(thread = adaptor.thread() => AdaptorThread, kind = adaptor.fastener_kind() => AdaptorFastenerKind);

@@ -183,7 +183,12 @@ pub(in crate::fitment) fn tell_fastener_thread(
     let class = strength_of(setup, case.original).map_or(PropertyClass::C12_9, |(class, _)| class);
     let seat = setup.seat().unwrap_or(Seat::Cone60);
     let factor = if seat.cone_angle().is_some() { 0.28 - 0.03 } else { 0.20 - 0.05 };
-    tell.given(format_args!("least nut factor of a seat {seat}"), factor, "", Citation::NUT_FACTOR);
+    tell.given(
+        format_args!("least nut factor of a seat {seat}, how far it scatters by common practice"),
+        factor,
+        "",
+        Citation::NUT_FACTOR,
+    );
     let (across, ds) = (in_mm(thread.major_diameter()), in_mm(thread.stress_diameter()));
     tell.given(format_args!("diameter of {thread}"), across, "mm", Citation::DESIGNATION);
     tell.given(format_args!("stress diameter of {thread}"), ds, "mm", Citation::THREAD_STRESS_AREA);

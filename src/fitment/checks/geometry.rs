@@ -41,6 +41,7 @@ struct TwoSided {
 
 impl TwoSided {
     /// Of the overall diameter of an original.
+    #[inline(always)]
     fn of_diameter(case: &Case<'_>, old: Length) -> Self {
         let limits = case.limits;
         Self {

@@ -38,6 +38,7 @@ impl Ceiling {
 }
 
 /// What is molded on the tire, marked on the wheel or known of the valve: the least of them.
+#[inline(always)]
 fn stated_ceiling(setup: &SetupFacts<'_>) -> Option<Ceiling> {
     let ceiling = |most: Option<Pressure>, citation| most.map(|most| Ceiling { most, citation });
     let given = Citation::MAXIMUM_PRESSURE_GIVEN;
@@ -69,6 +70,7 @@ fn permitted(setup: &SetupFacts<'_>) -> Option<Ceiling> {
 const OVER_REFERENCE: f64 = 1.10;
 
 /// What a tire of no molded maximum bears by its class. Never less than the regulations ask for.
+#[inline(always)]
 fn class_ceiling(setup: &SetupFacts<'_>, law: &Inflation, asked: Pressure) -> Option<Ceiling> {
     if setup.max_pressure().is_some() {
         return None;
@@ -202,6 +204,7 @@ impl Need {
 }
 
 /// What the greatest load needs at top speed.
+#[inline(always)]
 fn full_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> Result<Need, Missing> {
     let GreatestLoad { load, at_speed, missing } = GreatestLoad::of(case, setup)?;
     let mut need = Need {
@@ -227,6 +230,7 @@ fn full_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> R
 }
 
 /// What the normal load needs.
+#[inline(always)]
 fn normal_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> Result<Need, Missing> {
     need!(normal_load = case.axle.normal_load() => NormalLoad);
     let load = setup.share(case, normal_load) / setup.factors.capacity;

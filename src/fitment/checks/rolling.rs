@@ -56,6 +56,7 @@ pub(in crate::fitment) fn true_speed_share(
     })
 }
 
+#[inline(always)]
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
     let (original, proposed) = case.both()?;
     let x = true_speed_share(original, proposed)?;
@@ -105,6 +106,7 @@ fn speedometer(axles: &[Option<Case<'_>>; 2]) -> Found {
 }
 
 /// The finding for one driven axle, and the room it leaves on its tighter side.
+#[inline(always)]
 fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
     need!(kind = case.vehicle.kind() => Kind, top_speed = case.vehicle.top_speed() => TopSpeed);
     let law = law_for(kind);
