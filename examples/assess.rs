@@ -1,17 +1,20 @@
-//! Judges a scenario file: `assess SCENARIO.json [--json|--summary|--csv|--markdown] [--units metric|us|both]`.
+//! Judges a scenario file: `assess SCENARIO.json [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both]`.
 //!
 //! Prints a report for people, with `--summary` the shortest of it, with `--json` all of it for programs, with `--csv` a
-//! spreadsheet, with `--markdown` a page. Exit code 0 whatever the verdict, 2 if the scenario cannot be read.
+//! spreadsheet, with `--markdown` a page, with `--explain` how a number came about. Exit code 0 whatever the verdict, 2 if the scenario cannot be read.
 
 mod common;
 
 use std::process::ExitCode;
 
-use beadseat::fitment::Document;
+use beadseat::Excerpt;
+use beadseat::fitment::derivation::Subject;
+use beadseat::fitment::{Document, Position, UnitSystem};
+use beadseat::scenario::Scenario;
 use common::{Arguments, tables};
 
 const HELP: &str = "\
-assess SCENARIO.json [--json|--summary|--csv|--markdown] [--units metric|us|both]
+assess SCENARIO.json [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both]
 
 Judges a change of wheels and tires and prints the report: the verdict, what moves, what decides and what to do
 about it, every finding with its limit, margin and source, cautions, and what was not assessed.
@@ -20,6 +23,9 @@ about it, every finding with its limit, margin and source, cautions, and what wa
   --json     all of it for programs, in metric units
   --csv      moves, findings and effects as a spreadsheet, in metric units
   --markdown all of it as a page to hand on, in metric units
+  --explain  how a number came about, line by line, with what was put in and whose rule it is: of the finding, move
+             or effect of this id, as tire_load, at one place only as tire_load@front, or of all; with --markdown
+             as a page; the rules are metric, with other units each number has them behind it
   --units    what the text is printed in: metric, us, or both
 
 Exit code 0 whatever the verdict, 2 where the scenario cannot be read: then it says where and why.
@@ -30,17 +36,66 @@ fn main() -> ExitCode {
         Ok(arguments) => arguments,
         Err(code) => return code,
     };
-    let say: fn(Document<'_>) -> Result<String, String> =
-        match flags.iter().map(String::as_str).collect::<Vec<_>>()[..] {
-            [] => |document| Ok(document.to_string()),
-            ["--summary"] => |document| Ok(document.summary().to_string()),
-            ["--json"] => for_programs,
-            ["--csv"] => |document| from_json(document, tables::csv),
-            ["--markdown"] => |document| from_json(document, |report| Ok(tables::markdown(report))),
+    let flags: Vec<_> = flags.iter().map(String::as_str).collect();
+    if flags.contains(&"--explain") {
+        let is_markdown = match flags[..] {
+            ["--explain"] => false,
+            ["--explain", "--markdown"] | ["--markdown", "--explain"] => true,
             _ => return common::misuse(HELP),
         };
+        let (asked, file) = match words.as_slice() {
+            [first, second] if Asked::read(first).is_none() => (second, first),
+            [first, second] => (first, second),
+            _ => return common::misuse(HELP),
+        };
+        return match Asked::read(asked) {
+            Some(asked) => common::answer(file, |scenario| Ok(asked.explain(scenario, units, is_markdown))),
+            None => {
+                eprintln!("{}: no finding, move or effect has this id; --json tells all", Excerpt(asked));
+                ExitCode::from(2)
+            }
+        };
+    }
+    let say: fn(Document<'_>) -> Result<String, String> = match flags[..] {
+        [] => |document| Ok(document.to_string()),
+        ["--summary"] => |document| Ok(document.summary().to_string()),
+        ["--json"] => for_programs,
+        ["--csv"] => |document| from_json(document, tables::csv),
+        ["--markdown"] => |document| from_json(document, |report| Ok(tables::markdown(report))),
+        _ => return common::misuse(HELP),
+    };
     let [file] = words.as_slice() else { return common::misuse(HELP) };
     common::answer(file, |scenario| say(scenario.document(&scenario.assess()).in_units(units)))
+}
+
+/// What is to be explained: everything of a name, or all, everywhere or at one place.
+struct Asked {
+    subjects: Vec<Subject>,
+    place: Option<Position>,
+}
+
+impl Asked {
+    fn read(text: &str) -> Option<Self> {
+        let (name, place) = match text.split_once('@') {
+            Some((name, place)) => (name, Some(place.parse().ok()?)),
+            None => (text, None),
+        };
+        let subjects: Vec<_> = match name {
+            "all" => Subject::all().collect(),
+            name => Subject::named(name).collect(),
+        };
+        (!subjects.is_empty()).then_some(Self { subjects, place })
+    }
+
+    fn explain(&self, scenario: &Scenario, units: UnitSystem, is_markdown: bool) -> String {
+        let explain = |&subject: &Subject| {
+            let mut explanation = scenario.derivations().explain(subject).in_units(units);
+            explanation = self.place.map_or(explanation, |place| explanation.at(place));
+            if is_markdown { explanation.in_markdown() } else { explanation }.to_string()
+        };
+        let text: String = self.subjects.iter().map(explain).collect();
+        if text.is_empty() { "nothing of this was found there\n".to_owned() } else { text }
+    }
 }
 
 /// A text made of what is written for programs.

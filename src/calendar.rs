@@ -63,6 +63,13 @@ const fn day_of_year((year, month, day): Civil) -> u16 {
 /// year that has passed, so that an anniversary is a whole number. 29 February has its anniversary on the
 /// 28th where there is none. `None` if the days are in the other order.
 pub(crate) fn years_between(from: Civil, to: Civil) -> Option<f64> {
+    let [years, days, of] = years_and_days(from, to)?;
+    Some(years + days / of)
+}
+
+/// The same as whole years, days since the last anniversary, and the days of the year that began there.
+#[inline(always)]
+pub(crate) fn years_and_days(from: Civil, to: Civil) -> Option<[f64; 3]> {
     if to < from {
         return None;
     }
@@ -76,5 +83,5 @@ pub(crate) fn years_between(from: Civil, to: Civil) -> Option<f64> {
         f64::from(day_of_year(to) + year_ends - day_of_year(from))
     };
     let (since, whole) = (anniversary(last), anniversary(last + 1));
-    Some(f64::from(last - from.0) + days(since, to) / days(since, whole))
+    Some([f64::from(last - from.0), days(since, to), days(since, whole)])
 }

@@ -34,6 +34,7 @@ mod caution;
 mod check;
 mod checks;
 mod conditions;
+pub mod derivation;
 mod document;
 mod effect;
 mod facts;
@@ -53,6 +54,7 @@ mod severity;
 pub mod space;
 mod summary;
 mod todo;
+mod told;
 mod trial;
 mod value;
 

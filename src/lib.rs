@@ -29,6 +29,7 @@ pub mod rim;
 #[cfg(feature = "serde")]
 pub mod scenario;
 pub mod search;
+mod step;
 pub mod sweep;
 mod text;
 pub mod tire;

@@ -53,6 +53,7 @@ use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
 use crate::file::{Content, Entry, Object, Shaped};
+use crate::fitment::derivation::Derivations;
 use crate::fitment::{Change, Conditions, Document, Limits, Report, Setup, Setups, assess};
 use crate::record::read_as_object;
 use crate::text::{bounded, unknown_variant};
@@ -110,6 +111,11 @@ impl Scenario {
     /// Judges the change on the vehicle, as [`assess`] does.
     pub fn assess(&self) -> Report {
         assess(&self.vehicle, &self.change, &self.conditions, &self.limits)
+    }
+
+    /// How the numbers of its report came about.
+    pub const fn derivations(&self) -> Derivations<'_> {
+        Derivations::new(&self.vehicle, &self.change, &self.conditions, &self.limits)
     }
 
     /// Its report with the vehicle, its setups and what moves.

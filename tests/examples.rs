@@ -185,6 +185,58 @@ fn assess_exits_with_zero_whatever_the_verdict_and_two_for_a_bad_file() {
 }
 
 #[test]
+fn assess_explains_how_a_number_came_about() {
+    let wagon = "examples/scenarios/field-survey-wagon.json";
+    let said = |arguments: &[&str]| {
+        let output = run("assess", arguments, "");
+        assert_eq!(output.status.code(), Some(0), "{arguments:?}");
+        String::from_utf8(output.stdout).unwrap()
+    };
+    let diameter = said(&["--explain", "overall_diameter", wagon]);
+    assert_eq!(diameter, said(&[wagon, "--explain", "overall_diameter"]));
+    let words = diameter.split_whitespace().collect::<Vec<_>>().join(" ");
+    for line in [
+        "front overall diameter (move) ",
+        "rear overall diameter (finding) ",
+        "section height H of the proposed 225/45R17 = round(225 × 45 / 100) = 101 mm",
+        "overall diameter D of the proposed 225/45R17 = 432 + 2 × 101 = 634 mm, source as in 3 ",
+        "= 113 mm, UN R30 / UN R54, §6.1.2, §6.1.5 (from memory)",
+        "change of overall diameter = (634 − 632) / 632 × 100 = 0.3164557 %",
+        "Result: 0.3164557 %, at least -3 and at most 3 %, margin = ",
+    ] {
+        assert!(words.contains(line), "no {line:?} in\n{diameter}");
+    }
+    let load = said(&["--explain", "tire_load@rear", "--units", "us", wagon]);
+    assert!(load.starts_with("rear tire load (finding)\n") && load.contains(" kg (1477.1 lb)"), "{load}");
+    assert_eq!(load.matches("(finding)").count(), 1, "{load}");
+    let page = said(&["--explain", "odometer", "--markdown", wagon]);
+    assert!(
+        page.starts_with("## front odometer (effect)\n\n1. nominal section width of 205/55R16 = "),
+        "{page}"
+    );
+    let all = said(&["--explain", "all", wagon]);
+    assert!(all.lines().all(|line| line.chars().count() <= 80), "{all}");
+    let titles = |kind: &str| all.lines().filter(|line| line.ends_with(kind)).count();
+    let json: Value = serde_json::from_str(&said(&["--json", wagon])).unwrap();
+    let rows =
+        |list: &str, kind: &str| assert_eq!(titles(kind), json[list].as_array().unwrap().len(), "{list}");
+    rows("checks", " (finding)");
+    rows("moves", " (move)");
+    rows("effects", " (effect)");
+    assert_eq!(said(&["--explain", "odometer@rear", wagon]), "nothing of this was found there\n");
+
+    for wrong in [
+        &["--explain", "speed", wagon][..],
+        &["--explain", wagon],
+        &["--explain", "tire_load", "--json", wagon],
+    ] {
+        let output = run("assess", wrong, "");
+        assert_eq!(output.status.code(), Some(2), "{wrong:?}");
+        assert!(output.stdout.is_empty() && !output.stderr.is_empty(), "{wrong:?}");
+    }
+}
+
+#[test]
 fn draw_puts_the_verdict_of_a_corner_above_its_drawing() {
     let van = "examples/scenarios/one-tonne-panel-van.json";
     let output = run("draw", &[van, "front", "right"], "");

@@ -1,25 +1,25 @@
 //! The checks, one file a family.
 
-mod axles;
+pub(super) mod axles;
 pub(super) mod brake;
-mod chains;
+pub(super) mod chains;
 pub(super) mod clearance;
-mod condition;
+pub(super) mod condition;
 mod definition;
-mod duals;
-mod effects;
-mod engagement;
-mod fasteners;
+pub(super) mod duals;
+pub(super) mod effects;
+pub(super) mod engagement;
+pub(super) mod fasteners;
 pub(super) mod geometry;
-mod guard;
-mod hub;
-mod load;
-mod pressure;
-mod ride;
-mod rim;
+pub(super) mod guard;
+pub(super) mod hub;
+pub(super) mod load;
+pub(super) mod pressure;
+pub(super) mod ride;
+pub(super) mod rim;
 pub(super) mod rolling;
 mod rules;
-mod seats;
+pub(super) mod seats;
 pub(super) mod swept;
 
 use super::check::CheckId;

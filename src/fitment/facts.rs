@@ -360,7 +360,8 @@ fn allows_towing_allowance(on: &AxleFacts<'_>) -> bool {
 
 /// The speed at which the load is asked of the tire: the top speed in use, or that of a snow tire which
 /// the caller's jurisdiction lets be slower.
-fn load_speed(on: &AxleFacts<'_>, setup: &Setup) -> Option<Velocity> {
+#[inline(always)]
+pub(super) fn load_speed(on: &AxleFacts<'_>, setup: &Setup) -> Option<Velocity> {
     let speed = on.speed_in_use?;
     let floor = on.limits.snow_speed_floor().filter(|_| setup.is_snow());
     Some(match (floor, setup.tire().service().map(|s| s.speed().speed())) {

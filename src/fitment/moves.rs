@@ -5,16 +5,18 @@
 
 use core::fmt;
 
-use super::checks::rolling::{is_driven, true_speed_share};
+use super::checks::rolling::{is_driven, tell_true_speed_share, true_speed_share};
 use super::facts::{AxleFacts, SetupFacts};
 use super::layout::{Cell, Maybe};
 use super::position::Position;
+use super::told;
 use super::value::{In, Rounded, UnitSystem, Value};
 use super::{Change, Limits};
-use crate::Toleranced;
 use crate::record::words;
+use crate::step::{End, Teller};
 use crate::units::{self, Length, in_kmh, in_mm};
 use crate::vehicle::Vehicle;
+use crate::{Citation, Toleranced};
 
 words! {
     /// What can move, from the hub outward.
@@ -380,4 +382,93 @@ fn row(
 ) -> fmt::Result {
     let [before, after] = [before, after].map(|value| Cell(Maybe(value.map(|value| In(value, units)))));
     write!(f, "  {name:<20}{before:>12}{after:>12}")
+}
+
+/// Tells how a move comes about: before the change, after it, and the change.
+pub(super) fn tell(vehicle: &Vehicle, change: &Change, found: &Move, tell: &mut Teller<'_>) -> Option<()> {
+    let limits = Limits::default();
+    let axle = AxleFacts::in_any_use(found.place, vehicle, &limits);
+    let [original, proposed] = change.on(found.place).map(|setup| SetupFacts::of(setup, &axle));
+    let (before, after) = if found.id == MoveId::TrueSpeed {
+        let name = format_args!("true speed before, as shown");
+        let before = tell.given(name, found.before?.nominal(), "km/h", None);
+        let share = tell_shown_share(original.as_ref()?, proposed.as_ref()?, tell)?;
+        let form = ("{0} × {1}", &[before, share][..]);
+        (
+            Some(before),
+            Some(tell.worked(format_args!("true speed after"), form, before * share, "km/h", None)),
+        )
+    } else {
+        let mut of = |setup: &Option<SetupFacts<'_>>, whose| {
+            tell_dimension(found.id, &axle, setup.as_ref()?, whose, tell)
+        };
+        (of(&original, told::ORIGINAL), of(&proposed, told::PROPOSED))
+    };
+    let (before, after) = before.zip(after)?;
+    let unit = if found.id == MoveId::TrueSpeed { "km/h" } else { "mm" };
+    tell.worked(format_args!("change"), ("{0} − {1}", &[after, before]), after - before, unit, None);
+    Some(())
+}
+
+/// Tells how the nominal of [`shown_share`] comes about.
+fn tell_shown_share(old: &SetupFacts<'_>, new: &SetupFacts<'_>, tell: &mut Teller<'_>) -> Option<f64> {
+    if true_speed_share(old, new).is_ok() {
+        return tell_true_speed_share(old, new, End::Nominal, tell);
+    }
+    let before = told::diameter(old, told::ORIGINAL, End::Nominal, false, tell)?;
+    let after = told::diameter(new, told::PROPOSED, End::Nominal, false, tell)?;
+    let name =
+        format_args!("true speed behind an indication, of that before, as the diameters of like tires");
+    Some(tell.worked(name, ("{0} / {1}", &[after, before]), after / before, "", None))
+}
+
+/// Tells how one nominal dimension of a setup comes about.
+fn tell_dimension(
+    id: MoveId,
+    on: &AxleFacts<'_>,
+    setup: &SetupFacts<'_>,
+    whose: &str,
+    tell: &mut Teller<'_>,
+) -> Option<f64> {
+    dimension(id, setup)?;
+    let nominal = End::Nominal;
+    let inset = |tell: &mut Teller<'_>| {
+        let inset = in_mm(setup.wheel().inset()?.length());
+        Some(tell.given(format_args!("inset of the {whose} wheel"), inset, "mm", Citation::DESIGNATION))
+    };
+    let face = |is_tire: bool, is_outer: bool, tell: &mut Teller<'_>| {
+        let half = if is_tire {
+            told::half_tire(setup, whose, nominal, tell)?
+        } else {
+            told::half_rim(setup, whose, nominal, tell)
+        };
+        let centre = told::centre(on, setup, whose, is_outer, tell)?;
+        let (form, face) =
+            if is_outer { ("{0} + {1}", centre + half) } else { ("{0} − {1}", centre - half) };
+        let side = if is_outer { "outer" } else { "inner" };
+        let what = if is_tire { "tire" } else { "rim" };
+        let name = format_args!("{side} face of the {whose} {what}, outboard of the hub face");
+        Some(tell.worked(name, (form, &[centre, half]), face, "mm", None))
+    };
+    match id {
+        MoveId::Inset => inset(tell),
+        MoveId::Backspacing => {
+            let half = told::half_rim(setup, whose, nominal, tell);
+            let inset = inset(tell)?;
+            let name = format_args!("backspacing of the {whose} wheel");
+            Some(tell.worked(name, ("{0} + {1}", &[inset, half]), inset + half, "mm", None))
+        }
+        MoveId::RimOuterFace => face(false, true, tell),
+        MoveId::RimInnerFace => face(false, false, tell),
+        MoveId::TireOuterFace => face(true, true, tell),
+        MoveId::TireInnerFace => face(true, false, tell),
+        MoveId::SectionWidth => {
+            setup.tire().size().tell_section_width_on(setup.wheel().size().width(), nominal, tell)
+        }
+        MoveId::SectionHeight => setup.tire().size().tell_section_height(whose, tell),
+        MoveId::OverallDiameter => told::diameter(setup, whose, nominal, false, tell),
+        MoveId::RideHeight => told::radius(setup, whose, nominal, false, tell),
+        MoveId::RollingCircumference => told::circumference(setup, whose, nominal, tell),
+        MoveId::TrueSpeed => None,
+    }
 }

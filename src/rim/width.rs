@@ -1,5 +1,7 @@
 //! Rim width.
 
+use crate::Citation;
+use crate::step::Teller;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 
@@ -229,6 +231,16 @@ impl RimWidth {
             Some(millimetres) => units::mm(millimetres as f64),
             None => units::inches(self.inches()),
         }
+    }
+
+    /// Tells how wide it is in mm.
+    pub(crate) fn tell_length(self, tell: &mut Teller<'_>) -> f64 {
+        if let Some(millimetres) = self.millimetres() {
+            let name = format_args!("rim width");
+            return tell.given(name, f64::from(millimetres), "mm", Citation::DESIGNATION);
+        }
+        let inches = tell.given(format_args!("rim width code"), self.inches(), "in", Citation::DESIGNATION);
+        tell.worked(format_args!("rim width A"), ("{0} × 25.4", &[inches]), self.mm(), "mm", None)
     }
 }
 

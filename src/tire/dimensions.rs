@@ -1,6 +1,7 @@
 //! Overall diameter and section width.
 
 use crate::rim::RimWidth;
+use crate::step::{End, Teller};
 use crate::tire::size::{annex::Listing, by_aspect};
 use crate::tire::{Structure, TireSize};
 use crate::units::{self, Length, in_mm};
@@ -222,5 +223,130 @@ impl TireSize {
             Self::Flotation(_) => Citation::DESIGNATION,
             _ => Citation::OVERALL_DIAMETER,
         }
+    }
+
+    /// Tells how one end of the overall diameter comes about, of a tire that is called so.
+    pub(crate) fn tell_overall_diameter(&self, whose: &str, end: End, tell: &mut Teller<'_>) -> Option<f64> {
+        let source = self.overall_diameter_citation();
+        let Some(span) = self.overall_diameter().filter(|_| end != End::Nominal) else {
+            return self.tell_diameter_nominal(whose, tell);
+        };
+        if self.listing().is_some_and(|row| row.limits.is_some()) {
+            let name = format_args!("{}listed overall diameter of the {whose} {self}", end.word());
+            return Some(tell.given(name, in_mm(end.of(span)), "mm", Citation::LISTED_DIMENSIONS));
+        }
+        let limits = self.rules().overall_diameter.as_ref()?;
+        let nominal = self.tell_diameter_nominal(whose, tell)?;
+        let most = match self.structure() {
+            Structure::Radial => limits.most_radial,
+            Structure::Diagonal | Structure::BiasBelted => limits.most_crossed,
+        };
+        let (d, b) =
+            (f64::from(self.rim_diameter().whole_mm()), end.of(Toleranced::ordered(limits.least, 1.0, most)));
+        tell.given(
+            format_args!("nominal rim diameter d of code {}", self.rim_diameter()),
+            d,
+            "mm",
+            Citation::OVERALL_DIAMETER,
+        );
+        tell.given(format_args!("{}share b of 2H", end.word()), b, "", Citation::OVERALL_DIAMETER);
+        let name = format_args!("{}overall diameter of the {whose} {self}", end.word());
+        let by_formula = tell.worked(
+            name,
+            ("{0} + ({1} − {0}) × {2}", &[d, nominal, b]),
+            d + (nominal - d) * b,
+            "mm",
+            source,
+        );
+        let Some(row) = self.older_row() else { return Some(by_formula) };
+        let listed = f64::from(row.overall_diameter);
+        tell.given(
+            format_args!("overall diameter of {self} in an older table"),
+            listed,
+            "mm",
+            Citation::LISTED_DIMENSIONS,
+        );
+        let numbers = [by_formula, d, listed, b];
+        let form = if end == End::Most {
+            "max({0}, {1} + ({2} − {1}) × {3})"
+        } else {
+            "min({0}, {1} + ({2} − {1}) × {3})"
+        };
+        let name = format_args!("{}overall diameter by either", end.word());
+        Some(tell.worked(name, (form, &numbers), in_mm(end.of(span)), "mm", source))
+    }
+
+    /// The same without its limits.
+    fn tell_diameter_nominal(&self, whose: &str, tell: &mut Teller<'_>) -> Option<f64> {
+        let source = self.overall_diameter_citation();
+        let nominal = in_mm(self.overall_diameter_nominal()?);
+        if self.decisive_row().is_some() {
+            let name = format_args!("listed overall diameter D of the {whose} {self}");
+            return Some(tell.given(name, nominal, "mm", Citation::LISTED_DIMENSIONS));
+        }
+        let Self::Metric(size) = self else {
+            let name = format_args!("overall diameter D of the {whose} {self}, as stamped");
+            return Some(tell.given(name, nominal, "mm", source));
+        };
+        let d = f64::from(size.rim_diameter().whole_mm());
+        let height = self.tell_section_height(whose, tell)?;
+        tell.given(format_args!("nominal rim diameter d of code {}", size.rim_diameter()), d, "mm", source);
+        let name = format_args!("overall diameter D of the {whose} {self}");
+        Some(tell.worked(name, ("{0} + 2 × {1}", &[d, height]), nominal, "mm", source))
+    }
+
+    /// Tells how the section height comes about.
+    pub(crate) fn tell_section_height(&self, whose: &str, tell: &mut Teller<'_>) -> Option<f64> {
+        let Self::Metric(size) = self else { return None };
+        let (width, aspect) = (f64::from(size.width_mm()), f64::from(size.aspect_ratio()));
+        tell.given(format_args!("nominal section width of {self}"), width, "mm", Citation::DESIGNATION);
+        tell.given(format_args!("aspect ratio of {self}"), aspect, "%", Citation::DESIGNATION);
+        let name = format_args!("section height H of the {whose} {self}");
+        let form = ("round({0} × {1} / 100)", &[width, aspect][..]);
+        Some(tell.worked(name, form, in_mm(size.section_height()), "mm", Citation::OVERALL_DIAMETER))
+    }
+
+    /// Tells how one end of the section width on a rim comes about.
+    pub(crate) fn tell_section_width_on(
+        &self,
+        rim: RimWidth,
+        end: End,
+        tell: &mut Teller<'_>,
+    ) -> Option<f64> {
+        let span = self.section_width_on(rim)?;
+        let limits = self.rules().overall_width.as_ref()?;
+        let over = match self.structure() {
+            Structure::Radial => limits.over_radial,
+            Structure::Diagonal | Structure::BiasBelted => limits.over_crossed,
+        };
+        let wide = rim.tell_length(tell);
+        let on = |basis: Option<(f64, f64)>, of: &str, listed: bool, tell: &mut Teller<'_>| {
+            let (basis_rim, basis_width) = basis?;
+            let source = Citation::SECTION_WIDTH;
+            let of_basis = if listed { Citation::LISTED_DIMENSIONS } else { source };
+            tell.given(format_args!("section width S1 of {self}{of}"), basis_width, "mm", of_basis);
+            tell.given(format_args!("rim width A1 that S1 is of{of}"), basis_rim, "mm", of_basis);
+            let nominal = libm::floor(basis_width + WIDTH_PER_RIM * (rim.mm() - basis_rim) + 0.5);
+            let form = ("round({0} + 0.4 × ({1} − {2}))", &[basis_width, wide, basis_rim][..]);
+            let name = format_args!("section width S on a rim of {rim}{of}");
+            Some(tell.worked(name, form, nominal, "mm", source))
+        };
+        let nominal = on(self.width_basis(), "", self.decisive_row().is_some(), tell)?;
+        if end == End::Nominal {
+            return Some(nominal);
+        }
+        let older = self.older_row().and_then(|row| on(row.width_basis(), " in an older table", true, tell));
+        let source = if end == End::Most { limits.citation } else { Citation::LEAST_WIDTH };
+        let share = if end == End::Most { 1.0 + over } else { 1.0 - WIDTH_BELOW };
+        tell.given(format_args!("{}share of S", end.word()), share, "", source);
+        let name = format_args!("{}width of {self} on a rim of {rim}", end.word());
+        let width = in_mm(end.of(span));
+        Some(match older {
+            Some(older) => {
+                let form = if end == End::Most { "max({0}, {1}) × {2}" } else { "min({0}, {1}) × {2}" };
+                tell.worked(name, (form, &[nominal, older, share]), width, "mm", source)
+            }
+            None => tell.worked(name, ("{0} × {1}", &[nominal, share]), width, "mm", source),
+        })
     }
 }

@@ -17,11 +17,13 @@ pub use factors::{
 };
 pub use model::{InflationDomain, InflationModel};
 pub use p_metric::PMetricFormula;
+pub(crate) use speed_load::tell_camber_load_factor;
 pub use speed_load::{SpeedRule, camber_load_factor, camber_pressure_factor};
 pub use speed_variation::{SpeedVariation, TruckSizes, TruckSpeedBand};
 
 use model::MOST_KPA;
 
+use crate::step::Teller;
 use crate::tire::{Formation, LoadIndex, SizeClass, Tire, TireSize};
 use crate::units::{self, Angle, Mass, Pressure, Velocity, in_kg, in_kmh, in_kpa};
 use crate::{Citation, OutOfRange};
@@ -407,5 +409,45 @@ impl Inflation {
         original_pressure: Pressure,
     ) -> Result<Pressure, OutOfRange> {
         self.pressure_for(original.load_at(original_pressure)?)
+    }
+
+    /// Tells the load and the pressure that the law refers to.
+    pub(crate) fn tell_reference(&self, whose: &str, tell: &mut Teller<'_>) {
+        tell.given(
+            format_args!("load Q of the {whose} load index"),
+            in_kg(self.load),
+            "kg",
+            Citation::LOAD_INDEX,
+        );
+        let name = format_args!("pressure P that the {whose} tire carries Q at");
+        tell.given(name, in_kpa(self.reference), "kPa", self.reference_citation);
+    }
+
+    /// Tells how the load at a pressure comes about; below the least pressure of the law, that of the least.
+    pub(crate) fn tell_load_at(&self, pressure: Pressure, whose: &str, tell: &mut Teller<'_>) -> Option<f64> {
+        self.tell_reference(whose, tell);
+        let held = pressure.max(self.min_pressure());
+        tell.given(format_args!("pressure of the {whose} tire"), in_kpa(held), "kPa", None);
+        let numbers = [in_kg(self.load), in_kpa(self.reference), in_kpa(held)];
+        let load = in_kg(self.load_at(held).ok()?);
+        let name = format_args!("load that the {whose} tire carries there");
+        Some(tell.worked(name, (self.model.forms()[0], &numbers), load, "kg", self.model.citation()))
+    }
+
+    /// Tells how the least pressure for a load comes about.
+    pub(crate) fn tell_pressure_for(&self, load: Mass, tell: &mut Teller<'_>) -> Option<f64> {
+        let pressure = in_kpa(self.pressure_for(load).ok()?);
+        self.tell_reference("proposed", tell);
+        let least = in_kpa(self.min_pressure());
+        tell.given(format_args!("least pressure of the law"), least, "kPa", self.model.citation());
+        let numbers = [in_kg(self.load), in_kpa(self.reference), in_kg(load), least];
+        let form = (self.model.forms()[1], &numbers[..]);
+        Some(tell.worked(
+            format_args!("least pressure for the load"),
+            form,
+            pressure,
+            "kPa",
+            self.model.citation(),
+        ))
     }
 }

@@ -4,10 +4,13 @@ use super::definition::{Definition, DependsOn, Harm, Run};
 use crate::Citation;
 use crate::Toleranced;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, Why, at_most};
-use crate::fitment::value::Value;
+use crate::fitment::told;
+use crate::fitment::value::{Bound, Value};
+use crate::step::{End, Teller};
+use crate::text::Name;
 use crate::units::{self, in_mm};
 use crate::vehicle::Drive;
 
@@ -70,4 +73,49 @@ fn ratio_kept(case: &Case<'_>, change: f64) -> Found {
     };
     let why = Why::either(Reason::AxlesMatch, Reason::RatioChanged);
     Ok(at_most(Toleranced::exact(units::ratio(change)), limit.value(), Value::Ratio, why, limit.citation()))
+}
+
+pub(in crate::fitment) fn tell_axle_match(
+    axles: &[Option<Case<'_>>; 2],
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let [Some(front), Some(rear)] = axles else { return None };
+    let [(old_front, new_front), (old_rear, new_rear)] = [front.both().ok()?, rear.both().ok()?];
+    for (place, setup) in [("front", new_front), ("rear", new_rear)] {
+        let size = setup.tire().size();
+        let season = if setup.is_snow() { "snow tire" } else { "no snow tire" };
+        let words = format_args!("{}, {season}", Name(size.structure().name()));
+        tell.words(format_args!("{place} {size}"), words, Citation::MIXED_AXLES);
+    }
+    check.measured()?;
+    let Bound::AtMost(most) = check.limit()? else { return None };
+    told::value(tell, format_args!("greatest change of the ratio"), most, check.citation());
+    let turn = |setup, whose: &str, place: &str, tell: &mut Teller<'_>| {
+        let turn = told::circumference(setup, whose, End::Nominal, tell)?;
+        let name = format_args!("the same, {place}");
+        Some(tell.worked(name, ("{0}", &[turn]), turn, "mm", None))
+    };
+    let old_front = turn(old_front, told::ORIGINAL, "front", tell)?;
+    let old_rear = turn(old_rear, told::ORIGINAL, "rear", tell)?;
+    let new_front = turn(new_front, told::PROPOSED, "front", tell)?;
+    let new_rear = turn(new_rear, told::PROPOSED, "rear", tell)?;
+    let old = tell.worked(
+        format_args!("ratio before"),
+        ("{0} / {1}", &[old_front, old_rear]),
+        old_front / old_rear,
+        "",
+        None,
+    );
+    let new = tell.worked(
+        format_args!("ratio after"),
+        ("{0} / {1}", &[new_front, new_rear]),
+        new_front / new_rear,
+        "",
+        None,
+    );
+    let change = ((new / old).max(old / new) - 1.0) * 100.0;
+    let form = ("(max({0} / {1}, {1} / {0}) − 1) × 100", &[new, old][..]);
+    tell.worked(format_args!("change of the ratio"), form, change, "%", None);
+    Some(())
 }

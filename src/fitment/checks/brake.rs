@@ -3,10 +3,12 @@
 use super::definition::{Definition, DependsOn, Harm, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::rim::Contour;
+use crate::step::{End, Teller};
 use crate::units::{Length, in_mm, inches, mm};
 use crate::wheel::{Barrel, WheelSize};
 use crate::{Citation, Toleranced};
@@ -186,4 +188,148 @@ fn axial(case: &Case<'_>, setup: &Setup) -> Found {
     let before = |setup: &Setup, back| Toleranced::exact(back + hub_spacing(setup) - face);
     let original = case.original.and_then(|original| Some(before(original, original.spoke_back()?)));
     Ok(gap(case, before(setup, back), original, Reason::SpokesTouchBrake))
+}
+
+pub(in crate::fitment) fn tell_brake_clearance(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    let brake = case.axle.brake();
+    let size = setup.wheel().size();
+    check.measured()?;
+    match check.reason() {
+        Reason::BarrelContradicts => {
+            told::seat(&size, End::Nominal, tell);
+            told::measured(tell, "radius of the barrel", setup.barrel_radius()?);
+            return Some(());
+        }
+        Reason::DiscUnusual => {
+            let Bound::AtMost(usual) = check.limit()? else { return None };
+            match size.diameter().max_usual_disc() {
+                Some(_) => {
+                    let name = format_args!("largest usual disc under a rim of code {}", size.diameter());
+                    told::value(tell, name, usual, Citation::BRAKE_DISC);
+                }
+                None => {
+                    let seat = in_mm(size.diameter().specified()?.nominal());
+                    tell.given(
+                        format_args!("diameter of the bead seat"),
+                        seat,
+                        "mm",
+                        Citation::RIM_SPECIFIED,
+                    );
+                    let less = in_mm(RIM_OVER_DISC);
+                    tell.given(
+                        format_args!("what the largest usual disc is smaller"),
+                        less,
+                        "mm",
+                        Citation::BRAKE_DISC,
+                    );
+                    let form = ("{0} − {1}", &[seat, less][..]);
+                    tell.worked(
+                        format_args!("largest usual disc"),
+                        form,
+                        seat - less,
+                        "mm",
+                        Citation::BRAKE_DISC,
+                    );
+                }
+            }
+            told::measured(tell, "diameter of the disc", brake?.disc()?);
+            return Some(());
+        }
+        _ => {}
+    }
+    if let Bound::AtMost(_) = check.limit()? {
+        tell_inside(setup, End::Most, tell)?;
+        let disc = told::measured(tell, "diameter of the disc", brake?.disc()?);
+        let more = in_mm(CALIPER_AROUND_DISC);
+        tell.given(format_args!("caliper around it"), more, "mm", Citation::CALIPER_AROUND_DISC);
+        let form = ("{0} / 2 + {1}", &[disc, more][..]);
+        tell.worked(
+            format_args!("radius of disc and caliper"),
+            form,
+            disc / 2.0 + more,
+            "mm",
+            Citation::CALIPER_AROUND_DISC,
+        );
+        return Some(());
+    }
+    let axial = || {
+        let (back, face) = (setup.spoke_back()?, brake?.caliper_face()?);
+        let spacing = if case.is_dual { Length::default() } else { setup.hub_spacing() };
+        Some(in_mm(back + spacing - face))
+    };
+    let is_axial = axial().is_some_and(|axial| told::is_measured(check, axial));
+    let gap = |setup, whose: &str, tell: &mut Teller<'_>| {
+        if is_axial { tell_before(case, setup, whose, tell) } else { tell_around(case, setup, whose, tell) }
+    };
+    if check.citation() == Some(Citation::ORIGINAL) {
+        gap(case.original?, told::ORIGINAL, tell)?;
+    } else {
+        told::limit(tell, "least gap", case.limits.brake_clearance());
+    }
+    gap(setup, told::PROPOSED, tell)?;
+    Some(())
+}
+
+/// The least gap around the brake.
+fn tell_around(case: &Case<'_>, setup: &Setup, whose: &str, tell: &mut Teller<'_>) -> Option<f64> {
+    let envelope = told::measured(tell, "radius that the brake needs", case.axle.brake()?.envelope_radius()?);
+    let inside = tell_inside(setup, End::Least, tell)?;
+    let name = format_args!("gap between the barrel of the {whose} wheel and the brake");
+    Some(tell.worked(name, ("{0} − {1}", &[inside, envelope]), inside - envelope, "mm", None))
+}
+
+/// The least gap between spokes and brake.
+fn tell_before(case: &Case<'_>, setup: &Setup, whose: &str, tell: &mut Teller<'_>) -> Option<f64> {
+    let face = told::measured(
+        tell,
+        "face of the caliper, outboard of the hub face",
+        case.axle.brake()?.caliper_face()?,
+    );
+    let back = told::measured(tell, "back of the spokes, outboard of the mounting face", setup.spoke_back()?);
+    let spacing = if case.is_dual {
+        tell.given(format_args!("spacing under the inner wheel of a pair"), 0.0, "mm", None)
+    } else {
+        told::spacing(setup, whose, tell)
+    };
+    let name = format_args!("gap between the spokes of the {whose} wheel and the brake");
+    Some(tell.worked(name, ("{0} + {1} − {2}", &[back, spacing, face]), back + spacing - face, "mm", None))
+}
+
+/// The inside radius of a barrel: measured, of the standard, or no larger than the largest of it.
+fn tell_inside(setup: &Setup, end: End, tell: &mut Teller<'_>) -> Option<f64> {
+    let size = setup.wheel().size();
+    let Some((inside, _)) = barrel(setup) else {
+        let well = size.contour().unwrap_or(Contour::J).well_depth(size.diameter(), size.width());
+        let seat = told::seat(&size, End::Most, tell);
+        let name = format_args!("least depth of the well, none where no standard has it");
+        let well = tell.given(name, in_mm(well.unwrap_or_default()), "mm", Citation::RIM_CONTOUR);
+        let name = format_args!("radius inside the largest barrel of the standard, without metal");
+        return Some(tell.worked(
+            name,
+            ("{0} − {1}", &[seat, well]),
+            seat - well,
+            "mm",
+            Citation::RIM_CONTOUR,
+        ));
+    };
+    if let Some(measured) = setup.barrel_radius() {
+        return Some(told::measured(tell, "radius inside the barrel", measured));
+    }
+    let seat = told::seat(&size, end, tell);
+    let metal = told::measured(tell, "thickness of its metal", setup.barrel_thickness()?);
+    let well = in_mm(size.contour()?.well_depth(size.diameter(), size.width())?);
+    tell.given(format_args!("least depth of the well"), well, "mm", Citation::RIM_CONTOUR);
+    let form = ("{0} − {1} − {2}", &[seat, metal, well][..]);
+    Some(tell.worked(
+        format_args!("radius inside the barrel"),
+        form,
+        in_mm(end.of(inside)),
+        "mm",
+        Citation::RIM_CONTOUR,
+    ))
 }

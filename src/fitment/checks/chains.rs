@@ -4,10 +4,14 @@ use super::clearance::{GapChange, of_gap};
 use super::definition::{Definition, DependsOn, Harm, Run};
 use super::rolling::is_driven;
 use crate::Citation;
+use crate::fitment::Limit;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{CheckId, Reason};
+use crate::fitment::check::{Check, CheckId, Reason};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
-use crate::fitment::value::Value;
+use crate::fitment::told;
+use crate::fitment::value::{Bound, Value};
+use crate::step::Teller;
+use crate::units::in_mm;
 
 pub(super) const CHAIN_CLEARANCE: Definition =
     Definition::new(CheckId::ChainClearance, Harm::Contact, Run::Axle(chain_clearance), DependsOn::Inset)
@@ -30,4 +34,19 @@ fn chain_clearance(case: &Case<'_>) -> Found {
     let (above, inboard) = (above.left(), inboard.left());
     let inboard_is_tighter = inboard.min() - sidewall < above.min() - tread;
     Ok(of_gap(case, held(above, tread).graver(held(inboard, sidewall), inboard_is_tighter)))
+}
+
+pub(in crate::fitment) fn tell_chain_clearance(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (tread, sidewall) = case.conditions.traction_device()?.room();
+    let above = GapChange::above(case).ok()?.left().min();
+    let is_of = |least| check.limit() == Some(Bound::AtLeast(Value::Length(least)));
+    let is_above = is_of(tread) && told::is_measured(check, in_mm(above));
+    let least = if is_above { tread } else { sidewall };
+    let name = "room that the device needs";
+    told::limit(tell, name, Limit::new(least, Citation::TRACTION_DEVICE));
+    GapChange::tell_gap(case, is_above, tell)
 }

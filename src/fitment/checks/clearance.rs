@@ -4,10 +4,12 @@ use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use super::effects::MONITOR_SHARE;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Missing, Reason, Verdict};
 use crate::fitment::facts::{Centres, SetupFacts};
 use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
+use crate::step::{End, Teller};
 use crate::units::{self, Length, in_kpa};
 use crate::vehicle::MeasuredTire;
 use crate::{Citation, Toleranced};
@@ -205,6 +207,7 @@ impl GapChange {
     }
 
     /// With the proposed assembly.
+    #[inline]
     fn beside(case: &Case<'_>, side: Side) -> Result<(Self, Assembly), Missing> {
         let gap = Gap::beside(case, side)?;
         let (original, proposed) = case.both()?;
@@ -306,4 +309,169 @@ pub(super) fn same_body(a: &Setup, b: &Setup) -> bool {
         && a.wheel() == b.wheel()
         && a.hub_spacing() == b.hub_spacing()
         && a.is_snow() == b.is_snow()
+}
+
+impl Assembly {
+    /// Tells how far what stands there ends on a side, at one end of its span.
+    fn tell_reach(
+        case: &Case<'_>,
+        (setup, whose): (&SetupFacts<'_>, &str),
+        side: Side,
+        end: End,
+        tell: &mut Teller<'_>,
+    ) -> Option<f64> {
+        let width = measured_tire(case).and_then(|tire| tire.width()).filter(|_| whose == told::ORIGINAL);
+        let tire = match width {
+            Some(width) => {
+                let width =
+                    told::measured(tell, "width of the tire that was on when the gap was measured", width);
+                let name = format_args!("half of the width of that tire");
+                tell.worked(name, ("{0} / 2", &[width]), width / 2.0, "mm", None)
+            }
+            None => told::half_tire(setup, whose, end, tell)?,
+        };
+        let rim = told::half_rim(setup, whose, end, tell);
+        let is_outer = matches!(side, Side::Outboard);
+        let centre = told::centre(case, setup, whose, is_outer, tell)?;
+        let (form, toward, what) = match side {
+            Side::Outboard => ("{0} + max({1}, {2})", centre, "outboard"),
+            Side::Inboard => ("max({1}, {2}) − {0}", -centre, "inboard"),
+        };
+        let name = format_args!("{}reach of the {whose} wheel {what} of the hub face", end.word());
+        Some(tell.worked(name, (form, &[centre, tire, rim]), toward + tire.max(rim), "mm", None))
+    }
+
+    /// Tells how far a proposed wheel reaches at most beyond the least of the original one.
+    pub(super) fn tell_growth(case: &Case<'_>, side: Side, tell: &mut Teller<'_>) -> Option<[f64; 2]> {
+        let (original, proposed) = case.both().ok()?;
+        let old = Self::tell_reach(case, (original, told::ORIGINAL), side, End::Least, tell)?;
+        let new = Self::tell_reach(case, (proposed, told::PROPOSED), side, End::Most, tell)?;
+        Some([old, new])
+    }
+}
+
+/// Tells the gap and by how much it may be off, and works out what is left at worst.
+pub(super) fn tell_left(
+    gap: (&str, Length),
+    case: &Case<'_>,
+    growth: Option<[f64; 2]>,
+    tell: &mut Teller<'_>,
+) -> f64 {
+    let measured = told::measured(tell, gap.0, gap.1);
+    let off = told::measured(tell, "what that may be off", case.gap_uncertainty());
+    let name = format_args!("least that is left");
+    match growth {
+        Some([old, new]) => {
+            let left = measured - off - (new - old);
+            tell.worked(name, ("{0} − {1} − ({2} − {3})", &[measured, off, new, old]), left, "mm", None)
+        }
+        None => tell.worked(name, ("{0} − {1}", &[measured, off]), measured - off, "mm", None),
+    }
+}
+
+impl GapChange {
+    /// Tells how a finding of it comes about.
+    fn tell(
+        &self,
+        case: &Case<'_>,
+        check: &Check,
+        name: &str,
+        growth: impl FnOnce(&mut Teller<'_>) -> Option<[f64; 2]>,
+        tell: &mut Teller<'_>,
+    ) -> Option<()> {
+        let gap = self.gap.measured;
+        let Bound::AtLeast(least) = check.limit()? else { return None };
+        if check.reason() == Reason::Unchanged {
+            told::value(tell, format_args!("least gap, or what there was"), least, check.citation());
+            told::measured(tell, name, gap);
+            return Some(());
+        }
+        told::value(tell, format_args!("least that must be left"), least, check.citation());
+        let growth = if self.is_unchanged() { None } else { Some(growth(tell)?) };
+        tell_left((name, gap), case, growth, tell);
+        Some(())
+    }
+
+    /// Tells what is left of a gap above or inboard of the tire.
+    pub(super) fn tell_gap(case: &Case<'_>, is_above: bool, tell: &mut Teller<'_>) -> Option<()> {
+        let (change, name) = if is_above {
+            (Self::above(case).ok()?, "gap above the tire")
+        } else {
+            (Self::inboard(case).ok()?, "gap inboard of the wheel")
+        };
+        let growth = match change.is_unchanged() {
+            true => None,
+            false if is_above => Some(tell_radii(case, tell)?),
+            false => Some(Assembly::tell_growth(case, Side::Inboard, tell)?),
+        };
+        tell_left((name, change.gap.measured), case, growth, tell);
+        Some(())
+    }
+}
+
+fn tell_lateral(case: &Case<'_>, check: &Check, side: Side, name: &str, tell: &mut Teller<'_>) -> Option<()> {
+    let (change, _) = GapChange::beside(case, side).ok()?;
+    change.tell(case, check, name, |tell| Assembly::tell_growth(case, side, tell), tell)
+}
+
+pub(in crate::fitment) fn tell_outer_clearance(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    tell_lateral(case, check, Side::Outboard, "gap outboard of the wheel", tell)
+}
+
+pub(in crate::fitment) fn tell_inner_clearance(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    tell_lateral(case, check, Side::Inboard, "gap inboard of the wheel", tell)
+}
+
+pub(in crate::fitment) fn tell_upper_clearance(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let change = GapChange::above(case).ok()?;
+    change.tell(case, check, "gap above the tire", |tell| tell_radii(case, tell), tell)
+}
+
+/// The least radius of the tire that the gap was measured with, and the largest of the proposed one.
+fn tell_radii(case: &Case<'_>, tell: &mut Teller<'_>) -> Option<[f64; 2]> {
+    let (original, proposed) = case.both().ok()?;
+    let old = tell_original_radius(case, original, End::Least, tell)?;
+    Some([old, told::radius(proposed, told::PROPOSED, End::Most, true, tell)?])
+}
+
+/// Tells how one end of [`original_radius`] comes about.
+pub(super) fn tell_original_radius(
+    case: &Case<'_>,
+    original: &SetupFacts<'_>,
+    end: End,
+    tell: &mut Teller<'_>,
+) -> Option<f64> {
+    let measured = measured_tire(case);
+    if let Some(diameter) = measured.and_then(|tire| tire.diameter()) {
+        let diameter = told::measured(tell, "diameter of the tire that was on", diameter);
+        return Some(tell.worked(
+            format_args!("its radius"),
+            ("{0} / 2", &[diameter]),
+            diameter / 2.0,
+            "mm",
+            None,
+        ));
+    }
+    let new = told::radius(original, told::ORIGINAL, end, false, tell)?;
+    let Some(depth) = measured.and_then(|tire| tire.tread_depth()).filter(|_| end == End::Least) else {
+        return Some(new);
+    };
+    let deepest = original.tire().size().rules().new_tread_mm;
+    tell.given(format_args!("tread of a new tire"), deepest, "mm", Citation::NEW_TREAD);
+    let depth = told::measured(tell, "tread of the tire that was on", depth);
+    let worn = new - (deepest - depth).max(0.0);
+    let form = ("{0} − max({1} − {2}, 0)", &[new, deepest, depth][..]);
+    Some(tell.worked(format_args!("its least radius"), form, worn, "mm", Citation::NEW_TREAD))
 }

@@ -2,9 +2,12 @@
 
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
+use crate::step::Teller;
+use crate::text::Name;
 use crate::tire::condition::{AgeLimit, Mounting, Remedy, SpreadLimit, TreadLimit, VehicleSide};
 use crate::units::{Length, in_mm, years};
 use crate::vehicle::Drive;
@@ -98,4 +101,45 @@ pub(in crate::fitment) fn treads_are_uneven(axles: &[Option<Case<'_>>; 2]) -> bo
     is_beyond(SpreadLimit::ONE_AXLE, front)
         || is_beyond(SpreadLimit::ONE_AXLE, rear)
         || all_driven && is_beyond(SpreadLimit::ALL_WHEEL_DRIVE, extremes)
+}
+
+pub(in crate::fitment) fn tell_tire_age(
+    case: &Case<'_>,
+    side: VehicleSide,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let code = case.proposed?.tire_on(side)?.date_code()?;
+    check.measured()?;
+    let limit = case.limits.tire_age();
+    let years = f64::from(limit.years());
+    tell.given(format_args!("greatest age of a tire"), years, "years", limit.citation());
+    code.tell_age(case.conditions.date()?.parts(), tell)?;
+    Some(())
+}
+
+pub(in crate::fitment) fn tell_tread(
+    case: &Case<'_>,
+    _: VehicleSide,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    case.proposed?;
+    told::as_given(check, [("least depth of tread", check.citation()), ("depth of the tread", None)], tell)
+}
+
+pub(in crate::fitment) fn tell_mounting(
+    case: &Case<'_>,
+    side: VehicleSide,
+    _: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let tire = case.proposed?.tire_on(side)?;
+    let said = |known: Option<&'static str>| known.map_or("not said", |word| word);
+    let arrow = said(tire.arrow().map(|arrow| arrow.name()));
+    let facing = said(tire.facing_out().map(|side| side.name()));
+    tell.words(format_args!("side of the vehicle"), format_args!("{}", Name(side.name())), None);
+    tell.words(format_args!("turn of the arrow"), format_args!("{}", Name(arrow)), Citation::ROTATION_MARK);
+    tell.words(format_args!("side that faces out"), format_args!("{}", Name(facing)), Citation::OUTSIDE_MARK);
+    Some(())
 }

@@ -1,11 +1,14 @@
 //! Do the tires of a pair keep apart?
 
 use super::definition::{Definition, DependsOn, Harm, Run};
+use crate::fitment::Limit;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least, no_more};
+use crate::fitment::told;
 use crate::fitment::value::Value;
+use crate::step::{End, Teller};
 use crate::units::{Length, in_mm};
 use crate::{Citation, Toleranced};
 
@@ -47,4 +50,39 @@ fn dual_spacing(case: &Case<'_>) -> Found {
 fn nominal_gap(setup: &SetupFacts<'_>) -> Option<Length> {
     let centres = setup.centres?;
     Some(centres.outer - centres.inner - setup.half_tire?.nominal() * 2.0)
+}
+
+pub(in crate::fitment) fn tell_dual_spacing(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    let (worst, nominal) = (End::Most, End::Nominal);
+    let is_own = case.limits.own_dual_gap().is_some();
+    let is_as_built = !is_own && !matches!(check.reason(), Reason::DualsTouch);
+    check.measured()?;
+    if let Some(least) = case.limits.own_dual_gap() {
+        told::limit(tell, "least gap between the tires", Limit::new(least, Citation::CALLER));
+    } else if is_as_built {
+        tell_gap(case, case.original?, told::ORIGINAL, nominal, tell)?;
+    } else {
+        told::nothing(tell, Citation::DUAL_SPACING);
+    }
+    tell_gap(case, setup, told::PROPOSED, if is_as_built { nominal } else { worst }, tell)
+}
+
+fn tell_gap(
+    case: &Case<'_>,
+    setup: &SetupFacts<'_>,
+    whose: &str,
+    end: End,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let half = told::half_tire(setup, whose, end, tell)?;
+    let outer = told::centre(case, setup, whose, true, tell)?;
+    let inner = told::centre(case, setup, whose, false, tell)?;
+    let form = ("{0} − {1} − 2 × {2}", &[outer, inner, half][..]);
+    tell.worked(format_args!("gap between the {whose} tires"), form, outer - inner - 2.0 * half, "mm", None);
+    Some(())
 }

@@ -2,10 +2,12 @@
 
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, least_or_as_built, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::fitment::{Limit, Setup};
+use crate::step::Teller;
 use crate::units::{Length, in_mm, in_ratio, ratio};
 use crate::vehicle::Fastening;
 use crate::wheel::{FastenerKind, Thread};
@@ -105,6 +107,7 @@ struct Joint {
     depth: Option<Length>,
 }
 
+#[inline(always)]
 fn joint(case: &Case<'_>, setup: &Setup) -> Result<Joint, Missing> {
     if let Some(adaptor) = setup.adaptor() {
         need!(thread = adaptor.thread() => AdaptorThread, kind = adaptor.fastener_kind() => AdaptorFastenerKind);
@@ -157,4 +160,72 @@ fn engagement(case: &Case<'_>, setup: &Setup, joint: &Joint) -> Result<(Length, 
         (None, None) => return Err(missing.and(stud_input.into()).and(Input::UsableLength.into())),
     };
     Ok((engaged, missing))
+}
+
+pub(in crate::fitment) fn tell_thread_engagement(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    let joint = joint(case, setup).ok()?;
+    let thread = joint.thread;
+    check.measured()?;
+    if check.reason() == Reason::BoltBottoms {
+        told::measured(tell, "depth of the threaded hole", joint.depth?);
+    } else if check.citation() == Some(Citation::ORIGINAL) {
+        tell_engaged(case, case.original?, &joint, told::ORIGINAL, tell)?;
+    } else {
+        let some = Limit::new(ratio(1.0), Citation::DESIGNATION);
+        let turns = case.limits.engagement_turns(thread).unwrap_or(some);
+        let (count, pitch) = (in_ratio(turns.value()), in_mm(thread.pitch_length()));
+        tell.given(format_args!("least turns of {thread}"), count, "", turns.citation());
+        tell.given(format_args!("pitch of {thread}"), pitch, "mm", Citation::DESIGNATION);
+        let form = ("{0} × {1}", &[count, pitch][..]);
+        tell.worked(format_args!("least thread that must hold"), form, count * pitch, "mm", turns.citation());
+    }
+    tell_engaged(case, setup, &joint, told::PROPOSED, tell)
+}
+
+/// Tells how much thread holds a setup.
+fn tell_engaged(
+    case: &Case<'_>,
+    setup: &Setup,
+    joint: &Joint,
+    whose: &str,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (engaged, _) = engagement(case, setup, joint).ok()?;
+    let length = |name: &str, length: Length, tell: &mut Teller<'_>| told::measured(tell, name, length);
+    let disc = length(
+        "thickness of the disc, none where it is not known",
+        setup.disc_thickness().unwrap_or_default(),
+        tell,
+    );
+    let discs = if case.is_dual { 2.0 } else { 1.0 };
+    tell.given(format_args!("discs that the thread goes through"), discs, "", None);
+    let spacer = setup.spacer().filter(|_| setup.adaptor().is_none()).unwrap_or_default();
+    let spacer = length("spacer that it goes through", spacer, tell);
+    let usable = setup.fasteners().and_then(|f| f.usable_length());
+    let name = format_args!("thread that holds the {whose} wheel");
+    let stud = joint.stud.filter(|_| joint.kind == FastenerKind::Nut);
+    let engaged = in_mm(engaged);
+    match (stud, usable) {
+        (Some(stud), Some(usable)) => {
+            let stud = length("length of the studs", stud, tell);
+            let usable = length("thread of the nuts", usable, tell);
+            let form = "min({0} − ({1} × {2} + {3}), {4})";
+            tell.worked(name, (form, &[stud, disc, discs, spacer, usable]), engaged, "mm", None);
+        }
+        (Some(whole), None) | (None, Some(whole)) if stud.is_some() || joint.kind == FastenerKind::Bolt => {
+            let whole = length("thread of bolt or stud from where the wheel lies", whole, tell);
+            let form = ("{0} − ({1} × {2} + {3})", &[whole, disc, discs, spacer][..]);
+            tell.worked(name, form, engaged, "mm", None);
+        }
+        (_, Some(usable)) => {
+            length("thread of the nuts", usable, tell);
+        }
+        (_, None) => return None,
+    }
+    Some(())
 }

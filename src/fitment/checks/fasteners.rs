@@ -3,11 +3,13 @@
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, Why, at_best, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
-use crate::units::{in_nm, ratio};
+use crate::step::Teller;
+use crate::units::{in_megapascals, in_mm, in_newtons, in_nm, ratio};
 use crate::vehicle::Fastening;
 use crate::wheel::{FastenerKind, PropertyClass, Seat, Thread, tightening::NutFactor};
 use crate::{Citation, Toleranced};
@@ -153,4 +155,57 @@ pub(super) fn on_adaptor(setup: &Setup, finding: Finding) -> Finding {
     } else {
         finding
     }
+}
+
+pub(in crate::fitment) fn tell_fastener_thread(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    let Some(Value::Torque(_)) = check.measured() else {
+        let known = strength_of(setup, case.original).zip(case.original.and_then(|o| strength_of(o, None)));
+        if let (Reason::ClassLower, Some(((own, _), (its, _)))) = (check.reason(), known) {
+            let source = Citation::PROPERTY_CLASS;
+            tell.words(format_args!("class of the original fasteners"), format_args!("{its}"), source);
+            tell.words(format_args!("class of the fasteners"), format_args!("{own}"), source);
+        }
+        return told::as_given(
+            check,
+            [("thread that they go into", None), ("thread of the fasteners", None)],
+            tell,
+        );
+    };
+    let thread = setup.fasteners().and_then(|f| f.thread());
+    let hub = case.axle.hub().and_then(|h| h.thread());
+    let on = setup.adaptor().and_then(|adaptor| adaptor.thread());
+    let thread = thread.or(on).or(hub)?;
+    let class = strength_of(setup, case.original).map_or(PropertyClass::C12_9, |(class, _)| class);
+    let seat = setup.seat().unwrap_or(Seat::Cone60);
+    let factor = if seat.cone_angle().is_some() { 0.28 - 0.03 } else { 0.20 - 0.05 };
+    tell.given(
+        format_args!("least nut factor of a seat {seat}, how far it scatters by common practice"),
+        factor,
+        "",
+        Citation::NUT_FACTOR,
+    );
+    let (across, ds) = (in_mm(thread.major_diameter()), in_mm(thread.stress_diameter()));
+    tell.given(format_args!("diameter of {thread}"), across, "mm", Citation::DESIGNATION);
+    tell.given(format_args!("stress diameter of {thread}"), ds, "mm", Citation::THREAD_STRESS_AREA);
+    let stress = in_megapascals(class.proof_stress(thread)?);
+    tell.given(format_args!("proof stress of class {class}"), stress, "MPa", class.citation());
+    let proof = in_newtons(class.proof_load(thread)?);
+    let form = ("{0} × π / 4 × {1}^2", &[stress, ds][..]);
+    tell.worked(format_args!("proof load"), form, proof, "N", class.citation());
+    let most = factor * proof * across / 1000.0;
+    let name = format_args!("least torque that may reach the proof load");
+    tell.worked(
+        name,
+        ("{0} × {1} × {2} / 1000", &[factor, proof, across]),
+        most,
+        "N·m",
+        Citation::NUT_FACTOR,
+    );
+    tell.given(format_args!("torque"), in_nm(setup.torque()?), "N·m", None);
+    Some(())
 }

@@ -3,11 +3,13 @@
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::Limit;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Missing, Reason, Verdict};
 use crate::fitment::facts::Centres;
 use crate::fitment::finding::{Finding, Found, PLAIN, at_most, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
-use crate::units::{self, Angle, Length, Ratio, in_mm};
+use crate::step::{End, Teller};
+use crate::units::{self, Angle, Length, Ratio, in_mm, in_percent};
 use crate::wheel::position::{SteeringGeometry, track_change};
 use crate::{Citation, Status, Toleranced};
 
@@ -39,6 +41,7 @@ struct TwoSided {
 
 impl TwoSided {
     /// Of the overall diameter of an original.
+    #[inline(always)]
     fn of_diameter(case: &Case<'_>, old: Length) -> Self {
         let limits = case.limits;
         Self {
@@ -169,4 +172,132 @@ fn scrub_radius(case: &Case<'_>) -> Found {
         (Verdict::Within, Reason::ScrubKept)
     };
     Ok(Finding::new(verdict, reason, lean.citation()).reading(Value::Length(after), bound))
+}
+
+impl TwoSided {
+    /// Tells how much an original diameter may change on either side, in percent of it.
+    fn tell_of_diameter(case: &Case<'_>, old: Length, tell: &mut Teller<'_>) {
+        let limits = case.limits;
+        let Self { loss, growth } = Self::of_diameter(case, old);
+        let sides = [
+            ("greatest loss", loss, limits.diameter_loss_share(), "0 − {0}", "0 − {0} / {1} × 100", -1.0),
+            ("greatest growth", growth, limits.diameter_growth_share(), "{0}", "{0} / {1} × 100", 1.0),
+        ];
+        for (what, most, share, of_share, of_length, sign) in sides {
+            if most == share_of(old, share) {
+                let share =
+                    tell.given(format_args!("{what}"), in_percent(share.value()), "%", share.citation());
+                tell.worked(
+                    format_args!("{what}, with its sign"),
+                    (of_share, &[share]),
+                    sign * share,
+                    "%",
+                    None,
+                );
+            } else {
+                let length = told::limit(tell, what, most);
+                let (numbers, share) = ([length, in_mm(old)], sign * length / in_mm(old) * 100.0);
+                let name = format_args!("{what}, in percent of the original");
+                tell.worked(name, (of_length, &numbers), share, "%", most.citation());
+            }
+        }
+    }
+}
+
+pub(in crate::fitment) fn tell_overall_diameter(
+    case: &Case<'_>,
+    _: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (old, new) = told_diameters(case, tell)?;
+    TwoSided::tell_of_diameter(case, units::mm(old), tell);
+    let name = format_args!("change of overall diameter");
+    tell.worked(name, ("({0} − {1}) / {1} × 100", &[new, old]), (new - old) / old * 100.0, "%", None);
+    Some(())
+}
+
+/// Nominal diameters, the original one first.
+fn told_diameters(case: &Case<'_>, tell: &mut Teller<'_>) -> Option<(f64, f64)> {
+    let (original, proposed) = case.both().ok()?;
+    let old = told::diameter(original, told::ORIGINAL, End::Nominal, false, tell)?;
+    Some((old, told::diameter(proposed, told::PROPOSED, End::Nominal, false, tell)?))
+}
+
+pub(in crate::fitment) fn tell_ride_height(case: &Case<'_>, _: &Check, tell: &mut Teller<'_>) -> Option<()> {
+    let most = Limit::new(case.limits.own_ride_height_change()?, Citation::CALLER);
+    let most = told::limit(tell, "greatest change of height", most);
+    tell.worked(format_args!("the same of a loss"), ("0 − {0}", &[most]), -most, "mm", None);
+    let (old, new) = told_diameters(case, tell)?;
+    tell.worked(
+        format_args!("change of height"),
+        ("({0} − {1}) / 2", &[new, old]),
+        (new - old) / 2.0,
+        "mm",
+        None,
+    );
+    Some(())
+}
+
+pub(in crate::fitment) fn tell_track(case: &Case<'_>, check: &Check, tell: &mut Teller<'_>) -> Option<()> {
+    let (original, proposed) = case.both().ok()?;
+    let limits = case.limits;
+    if let (Some(Bound::AtMost(Value::Length(most))), source) = (check.limit(), check.citation()) {
+        let is = |limit: Limit<Length>| limit.value() == most && Some(limit.citation()) == source;
+        match (
+            limits.track_growth().filter(|&limit| is(limit)),
+            limits.track_growth_share(),
+            case.axle.track(),
+        ) {
+            (Some(length), ..) => {
+                told::limit(tell, "greatest growth of track", length);
+            }
+            (None, Some(share), Some(track)) => {
+                let track = told::measured(tell, "track", track);
+                let percent = in_percent(share.value());
+                tell.given(
+                    format_args!("share of it that the track may grow"),
+                    percent,
+                    "%",
+                    share.citation(),
+                );
+                let form = ("{0} × {1} / 100", &[track, percent][..]);
+                tell.worked(format_args!("greatest growth of track"), form, in_mm(most), "mm", source);
+            }
+            _ => {
+                told::nothing(tell, share_source(case)?);
+            }
+        }
+    }
+    let old = told::middle(case, original, told::ORIGINAL, tell)?;
+    let new = told::middle(case, proposed, told::PROPOSED, tell)?;
+    let name = format_args!("growth of track");
+    tell.worked(name, ("2 × ({0} − {1})", &[new, old]), 2.0 * (new - old), "mm", None);
+    Some(())
+}
+
+fn share_source(case: &Case<'_>) -> Option<Citation> {
+    Some(case.limits.track_growth_share()?.citation())
+}
+
+pub(in crate::fitment) fn tell_scrub_radius(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (original, proposed) = case.both().ok()?;
+    let steering = case.axle.steering()?;
+    let scrub = told::measured(tell, "scrub radius before", steering.scrub_radius()?);
+    let old = told::middle(case, original, told::ORIGINAL, tell)?;
+    let new = told::middle(case, proposed, told::PROPOSED, tell)?;
+    let (old_diameter, new_diameter) = told_diameters(case, tell)?;
+    let camber = units::in_deg(case.axle.camber().unwrap_or_default());
+    let inclination = units::in_deg(steering.kingpin_inclination()?);
+    tell.given(format_args!("kingpin inclination"), inclination, "deg", None);
+    tell.given(format_args!("camber"), camber, "deg", None);
+    told::nothing(tell, Citation::SCRUB);
+    let Value::Length(after) = check.measured()? else { return None };
+    let form = "{0} + ({1} − {2}) × cos({3} + {4}) / cos({3}) − ({5} − {6}) / 2 × (tan({3}) + tan({4}))";
+    let numbers = [scrub, new, old, inclination, camber, new_diameter, old_diameter];
+    tell.worked(format_args!("scrub radius after"), (form, &numbers), in_mm(after), "mm", Citation::SCRUB);
+    Some(())
 }

@@ -1,12 +1,14 @@
 //! Does the wheel guard still cover the tire?
 
-use super::clearance::{Assembly, Side, of_gap};
+use super::clearance::{Assembly, Side, of_gap, tell_left};
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::LimitSet;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{CheckId, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Reason, Verdict};
 use crate::fitment::finding::{Found, PLAIN, Why, at_least};
-use crate::fitment::value::Value;
+use crate::fitment::told;
+use crate::fitment::value::{Bound, Value};
+use crate::step::Teller;
 use crate::units::Length;
 use crate::{Citation, Toleranced};
 
@@ -43,4 +45,17 @@ fn wheel_guard(case: &Case<'_>) -> Found {
     } else {
         finding.marginal_if(Verdict::Beyond, Reason::GuardTooNarrow)
     })
+}
+
+pub(in crate::fitment) fn tell_wheel_guard(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let overhang = case.axle.space()?.guard_overhang()?;
+    let Bound::AtLeast(least) = check.limit()? else { return None };
+    told::value(tell, format_args!("least cover, none or what there was"), least, check.citation());
+    let growth = Assembly::tell_growth(case, Side::Outboard, tell)?;
+    tell_left(("cover of the guard beyond the wheel", overhang), case, Some(growth), tell);
+    Some(())
 }

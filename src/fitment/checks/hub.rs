@@ -2,10 +2,12 @@
 
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found, Why, at_most, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::fitment::{Limit, Setup};
+use crate::step::Teller;
 use crate::units::{Length, in_mm, mm};
 use crate::wheel::{BoltCircle, Bore, Seat, Spigot, Thread, drilling::NEAR_MISS};
 use crate::{Citation, Toleranced};
@@ -183,3 +185,110 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
 
 /// The thickest wall of a centring ring that is usually made. Common practice, no source.
 const THICKEST_RING: Length = mm(12.0);
+
+pub(in crate::fitment) fn tell_bolt_circle(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let stamped = Some(Citation::DESIGNATION);
+    case.proposed?;
+    told::as_given(
+        check,
+        [("bolt circle that they go on", stamped), ("bolt circle of the holes", stamped)],
+        tell,
+    )
+}
+
+pub(in crate::fitment) fn tell_centre_bore(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    let hub = case.axle.hub()?;
+    let spigot = hub.spigot()?;
+    let adaptor = setup.adaptor();
+    let height =
+        |tell: &mut Teller<'_>| Some(told::measured(tell, "height of the spigot", hub.spigot_height()?));
+    match check.reason() {
+        Reason::SpigotThroughAdaptor => {
+            told::spacing(setup, told::PROPOSED, tell);
+            return height(tell).map(|_| ());
+        }
+        Reason::BoreReachesHoles => return tell_holes(case, check, tell),
+        _ => {}
+    }
+    let fits = [
+        (Some(spigot), adaptor.map_or(setup.wheel().bore(), |adaptor| adaptor.hub_bore())),
+        (adaptor.and_then(|adaptor| adaptor.wheel_spigot()), setup.wheel().bore()),
+    ];
+    let is_ring = matches!(check.reason(), Reason::RingCentres | Reason::RingThick);
+    let walls = if is_ring { 2.0 } else { 1.0 };
+    let fits = fits.into_iter().filter_map(|(spigot, bore)| spigot.zip(bore));
+    let shown = fits
+        .into_iter()
+        .find(|(spigot, bore)| told::is_measured(check, in_mm(spigot.play_in(*bore)) / walls));
+    let is_of_height = matches!(check.limit()?, Bound::AtLeast(_)) && check.reason() != Reason::BoreTooSmall;
+    if let Some((spigot, bore)) = shown.filter(|_| !is_of_height) {
+        match check.limit()? {
+            Bound::AtMost(most) => {
+                told::value(tell, format_args!("thickest wall of a ring"), most, check.citation())
+            }
+            Bound::Between(_, most) => {
+                told::nothing(tell, Citation::DESIGNATION);
+                told::value(tell, format_args!("most play that still centres"), most, check.citation())
+            }
+            _ => Some(told::nothing(tell, Citation::DESIGNATION)),
+        };
+        let [bore, spigot] = [bore.length(), spigot.length()].map(in_mm);
+        tell.given(format_args!("bore"), bore, "mm", Citation::DESIGNATION);
+        tell.given(format_args!("spigot that it goes on"), spigot, "mm", None);
+        let play =
+            tell.worked(format_args!("play"), ("{0} − {1}", &[bore, spigot]), bore - spigot, "mm", None);
+        if is_ring {
+            tell.worked(
+                format_args!("wall of the ring"),
+                ("{0} / 2", &[play]),
+                play / 2.0,
+                "mm",
+                Citation::CENTRING,
+            );
+        }
+        return Some(());
+    }
+    told::limit(tell, "least height of spigot in the bore", case.limits.spigot_engagement());
+    let height = height(tell)?;
+    let spacer = told::measured(tell, "spacer", setup.spacer()?);
+    let name = format_args!("height of spigot in the bore");
+    tell.worked(name, ("{0} − {1}", &[height, spacer]), height - spacer, "mm", None);
+    Some(())
+}
+
+/// Up to where a bore leaves metal before the holes.
+fn tell_holes(case: &Case<'_>, check: &Check, tell: &mut Teller<'_>) -> Option<()> {
+    let setup = case.proposed?;
+    let (hub, wheel) = (case.axle.hub(), setup.wheel());
+    let drillings = [wheel.bolt_circle(), wheel.second_bolt_circle()].into_iter().flatten();
+    let inner = drillings.min_by(|a, b| a.diameter().value.total_cmp(&b.diameter().value));
+    let of_wheel = inner.or(hub.and_then(|h| h.bolt_circle()));
+    let hub_thread = hub.and_then(|h| h.thread());
+    let own_thread = setup.fasteners().and_then(|f| f.thread()).or(hub_thread);
+    let of_adaptor = setup.adaptor().and_then(|adaptor| adaptor.hub_bolt_circle());
+    let Bound::AtMost(Value::Length(most)) = check.limit()? else { return None };
+    let all = [(of_adaptor, hub_thread), (of_wheel, own_thread)].into_iter();
+    let known = all.filter_map(|(circle, thread)| Some((circle?, thread)));
+    let room = |circle: BoltCircle, thread: Option<Thread>| {
+        circle.diameter() - thread.map_or(mm(0.0), |thread| thread.major_diameter()) - mm(1.0)
+    };
+    let mut known = known.filter(|&(circle, thread)| told::is_same(in_mm(room(circle, thread)), in_mm(most)));
+    let (circle, thread) = known.next()?;
+    let across = in_mm(circle.diameter());
+    let wide = thread.map_or(0.0, |thread| in_mm(thread.major_diameter()));
+    tell.given(format_args!("diameter of the bolt circle {circle}"), across, "mm", Citation::DESIGNATION);
+    tell.given(format_args!("width of the thread in its holes"), wide, "mm", Citation::DESIGNATION);
+    let name = format_args!("greatest bore that leaves metal before holes a millimetre wider");
+    tell.worked(name, ("{0} − {1} − 1", &[across, wide]), in_mm(most), "mm", Citation::DESIGNATION);
+    told::value(tell, format_args!("bore"), check.measured()?, Citation::DESIGNATION);
+    Some(())
+}

@@ -2,10 +2,12 @@
 
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need, same_tire};
-use crate::fitment::check::{CheckId, Input, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Reason, Verdict};
 use crate::fitment::facts::{Law, SetupFacts};
 use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least, at_most, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
+use crate::step::Teller;
 use crate::tire::SizeSpeedLetter;
 use crate::tire::inflation::factors::TOWING_SHARE;
 use crate::units::{self, Mass, in_kg, in_mm, in_ratio};
@@ -228,4 +230,147 @@ fn wheel_load(case: &Case<'_>) -> Found {
     }
     let finding = at_least(Toleranced::exact(rating), share, Value::Mass, why, Citation::WHEEL_RATING);
     at_best(finding, missing)
+}
+
+pub(in crate::fitment) fn tell_tire_load(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    told::greatest_share(case, setup, tell)?;
+    let index = setup.index.unwrap_or(setup.tire().service()?.single());
+    let load = in_kg(index.load());
+    let factor = told::factor(case, setup, tell);
+    let speed = told::speed_share(case, setup, tell);
+    tell.given(format_args!("load of the load index {index}"), load, "kg", Citation::LOAD_INDEX);
+    let capacity = load * factor * speed / 100.0;
+    let source = check.citation().filter(|&source| source != Citation::TOWING);
+    let name = format_args!("load that the tire carries");
+    let carries =
+        tell.worked(name, ("{0} × {1} × {2} / 100", &[load, factor, speed]), capacity, "kg", source);
+    if !told::is_measured(check, carries) {
+        let towing = carries * TOWING_SHARE;
+        let name = format_args!("load that it carries while towing");
+        tell.worked(name, ("{0} × 1.15", &[carries]), towing, "kg", Citation::TOWING);
+    }
+    Some(())
+}
+
+pub(in crate::fitment) fn tell_tire_load_vs_original(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (original, proposed) = case.both().ok()?;
+    match check.measured()? {
+        Value::Pressure(_) => {
+            let held = ("pressure of the placard", Some(Citation::PLACARD));
+            told::as_given(check, [held, ("intended pressure of the same tire", None)], tell)
+        }
+        Value::Mass(_) => {
+            // Of two pressures that a letter may mean, the pair that the finding shows.
+            let shown = |law: &Law, pressure, number: Option<Value>| {
+                let lower = law.lower();
+                let load = |law: &Law| in_kg(law.capacity(pressure).0);
+                let is_it =
+                    |law: &Law| number.and_then(Value::number).is_some_and(|n| told::is_same(load(law), n));
+                if is_it(law) { *law } else { lower.filter(is_it).unwrap_or(*law) }
+            };
+            let (placard, pressure) = (case.axle.placard()?, proposed.pressure()?);
+            let Bound::AtLeast(least) = check.limit()? else { return None };
+            let (old, new) = (original.law.as_ref().ok()?, proposed.law.as_ref().ok()?);
+            told::capacity(&shown(old, placard, Some(least)), placard, told::ORIGINAL, tell)?;
+            told::capacity(&shown(new, pressure, check.measured()), pressure, told::PROPOSED, tell)?;
+            Some(())
+        }
+        _ => {
+            let of_index = Some(Citation::DESIGNATION);
+            told::as_given(check, [("load index of the original", of_index), ("load index", of_index)], tell)
+        }
+    }
+}
+
+pub(in crate::fitment) fn tell_load_reserve(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    let law = setup.law.as_ref().ok()?;
+    let load = tell.given(
+        format_args!("normal load of the axle group"),
+        in_kg(case.axle.normal_load()?),
+        "kg",
+        None,
+    );
+    let share = told::share(case, setup, load, tell);
+    let Value::Ratio(taken) = check.measured()? else {
+        let elsewhere = setup.elsewhere.unwrap_or(1.0);
+        if elsewhere > 1.0 {
+            let name =
+                format_args!("share that counts against the index of a passenger tire on such a vehicle");
+            let source = Citation::PASSENGER_TIRE_ON_TRUCK;
+            tell.worked(name, ("{0} × 1.10", &[share]), share * elsewhere, "kg", source);
+        }
+        let name = format_args!("load of the load index");
+        tell.given(name, in_kg(law.reference_load()), "kg", Citation::LOAD_INDEX);
+        return Some(());
+    };
+    let limit = case.limits.load_reserve();
+    tell.given(
+        format_args!("most that may be taken"),
+        units::in_percent(limit.value()),
+        "%",
+        limit.citation(),
+    );
+    let taken_by = |law: &Law| law.at_placard.map(|(capacity, _)| share / in_kg(capacity));
+    let is_shown = |law: &Law| taken_by(law).is_some_and(|by| told::is_same(by, in_ratio(taken)));
+    let law = if is_shown(law) { *law } else { law.lower().filter(is_shown).unwrap_or(*law) };
+    let capacity = told::capacity(&law, case.axle.placard()?, told::PROPOSED, tell)?;
+    let name = format_args!("share of it that the normal load takes");
+    tell.worked(
+        name,
+        ("{0} / {1} × 100", &[share, capacity]),
+        share / capacity * 100.0,
+        "%",
+        limit.citation(),
+    );
+    Some(())
+}
+
+pub(in crate::fitment) fn tell_speed_symbol(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let tire = case.proposed?.tire();
+    let source = if tire.service().is_some() { Citation::SPEED_SYMBOL } else { Citation::SPEED_IN_SIZE };
+    let floor = case.limits.snow_speed_floor();
+    let held =
+        match floor.filter(|floor| check.limit() == Some(Bound::AtLeast(Value::Velocity(floor.value())))) {
+            Some(floor) => ("least speed of a snow tire", Some(floor.citation())),
+            None => ("speed that the vehicle can reach", None),
+        };
+    told::as_given(check, [held, ("speed that the tire is made for", Some(source))], tell)
+}
+
+pub(in crate::fitment) fn tell_wheel_load(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (load, _) = case.greatest_load.ok()?;
+    let load = tell.given(format_args!("greatest load of the axle group"), in_kg(load), "kg", None);
+    tell.given(format_args!("wheels that carry it"), case.wheels, "", None);
+    let name = format_args!("share of one wheel");
+    tell.worked(name, ("{0} / {1}", &[load, case.wheels]), load / case.wheels, "kg", Citation::WHEEL_RATING);
+    let of_adaptor = check.reason() == Reason::AdaptorOverloaded;
+    let rated = if of_adaptor {
+        "load that the adaptor is rated for"
+    } else {
+        "least load that wheel and adaptor are rated for"
+    };
+    told::value(tell, format_args!("{rated}"), check.measured()?, None);
+    Some(())
 }

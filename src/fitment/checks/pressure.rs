@@ -4,11 +4,13 @@ use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use super::load::{by_law, carried_at_placard};
 use crate::Citation;
 use crate::fitment::case::{Case, need, same_tire};
-use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
-use crate::fitment::facts::{AtSpeed, SetupFacts};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::facts::{AtSpeed, Law, SetupFacts, load_speed};
 use crate::fitment::finding::{Finding, Found, at_best, no_more};
 use crate::fitment::pressures::{Assumes, Needed, Pressures};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
+use crate::step::Teller;
 use crate::tire::inflation::Inflation;
 use crate::tire::inflation::factors::{TOWING_KPA, TOWING_SHARE};
 use crate::units::{self, Mass, Pressure, in_kg, in_kpa};
@@ -36,6 +38,7 @@ impl Ceiling {
 }
 
 /// What is molded on the tire, marked on the wheel or known of the valve: the least of them.
+#[inline(always)]
 fn stated_ceiling(setup: &SetupFacts<'_>) -> Option<Ceiling> {
     let ceiling = |most: Option<Pressure>, citation| most.map(|most| Ceiling { most, citation });
     let given = Citation::MAXIMUM_PRESSURE_GIVEN;
@@ -67,6 +70,7 @@ fn permitted(setup: &SetupFacts<'_>) -> Option<Ceiling> {
 const OVER_REFERENCE: f64 = 1.10;
 
 /// What a tire of no molded maximum bears by its class. Never less than the regulations ask for.
+#[inline(always)]
 fn class_ceiling(setup: &SetupFacts<'_>, law: &Inflation, asked: Pressure) -> Option<Ceiling> {
     if setup.max_pressure().is_some() {
         return None;
@@ -200,6 +204,7 @@ impl Need {
 }
 
 /// What the greatest load needs at top speed.
+#[inline(always)]
 fn full_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> Result<Need, Missing> {
     let GreatestLoad { load, at_speed, missing } = GreatestLoad::of(case, setup)?;
     let mut need = Need {
@@ -225,6 +230,7 @@ fn full_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> R
 }
 
 /// What the normal load needs.
+#[inline(always)]
 fn normal_load_need(case: &Case<'_>, setup: &SetupFacts<'_>, law: &Inflation) -> Result<Need, Missing> {
     need!(normal_load = case.axle.normal_load() => NormalLoad);
     let load = setup.share(case, normal_load) / setup.factors.capacity;
@@ -384,4 +390,213 @@ fn up_to_permitted(setup: &SetupFacts<'_>, finding: Finding) -> Finding {
         }
         _ => finding,
     }
+}
+
+pub(in crate::fitment) fn tell_inflation(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    match check.limit()? {
+        Bound::AtMost(most) => tell_most(case, setup, check, most, tell)?,
+        Bound::AtLeast(least) => tell_least(case, setup, check, least, tell)?,
+        Bound::Between(least, most) => {
+            tell_least(case, setup, check, least, tell)?;
+            let source = permitted(setup)?.citation;
+            told::value(tell, format_args!("most pressure that is permitted"), most, source);
+        }
+        Bound::Equals(_) => return None,
+    }
+    let (what, source) = match check.measured()? {
+        Value::Mass(_) => ("load of the load index", Some(Citation::LOAD_INDEX)),
+        _ => ("intended pressure", None),
+    };
+    told::value(tell, format_args!("{what}"), check.measured()?, source);
+    Some(())
+}
+
+/// The laws that a finding may rest on: where a letter leaves two pressures, both.
+fn laws(setup: &SetupFacts<'_>) -> impl Iterator<Item = Law> {
+    let law = setup.law.ok();
+    law.into_iter().chain(law.and_then(|law| law.lower()))
+}
+
+/// Tells how the most that a pressure may be comes about.
+fn tell_most(
+    case: &Case<'_>,
+    setup: &SetupFacts<'_>,
+    check: &Check,
+    most: Value,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let is_it = |pressure: Pressure| most.number().is_some_and(|most| told::is_same(in_kpa(pressure), most));
+    let stated = [stated_ceiling(setup), symbol_ceiling(setup)].into_iter().flatten();
+    let mut stated =
+        stated.filter(|ceiling| check.reason() == Reason::PressureTooHigh && is_it(ceiling.most));
+    if let Some(ceiling) = stated.next() {
+        told::pressure(tell, "most pressure that is permitted", ceiling.most, Some(ceiling.citation));
+        return Some(());
+    }
+    let asked_by = |law: &Inflation| {
+        let need = full_load_need(case, setup, law).ok().and_then(|need| need.pressure());
+        need.unwrap_or(law.reference_pressure()).max(law.reference_pressure())
+    };
+    let is_ceiling =
+        |law: &Inflation| class_ceiling(setup, law, asked_by(law)).is_some_and(|most| is_it(most.most));
+    let law = laws(setup).find(|law| is_it(asked_by(law)) || is_ceiling(law))?;
+    let is_asked = is_it(asked_by(&law));
+    let need = full_load_need(case, setup, &law).ok().filter(|need| need.pressure().is_some());
+    let need = need.and_then(|_| tell_need(case, setup, &law, true, tell));
+    let source = law.reference_citation();
+    let reference = told::pressure(
+        tell,
+        "pressure that the load index is carried at",
+        law.reference_pressure(),
+        Some(source),
+    );
+    let asked = match need {
+        Some(need) => {
+            let form = ("max({0}, {1})", &[need, reference][..]);
+            tell.worked(format_args!("most that the load asks for"), form, need.max(reference), "kPa", None)
+        }
+        None => reference,
+    };
+    if is_asked {
+        return Some(());
+    }
+    let name = format_args!("most pressure of a tire of no molded maximum");
+    let most = most.number()?;
+    match symbol_ceiling(setup) {
+        Some(ceiling) => {
+            let symbol =
+                told::pressure(tell, "most by the speed symbol", ceiling.most, Some(ceiling.citation));
+            tell.worked(name, ("max({0}, {1})", &[symbol, asked]), most, "kPa", ceiling.citation);
+        }
+        None => {
+            let form = ("max({0} × 1.10, {1})", &[reference, asked][..]);
+            tell.worked(name, form, most, "kPa", Citation::MAXIMUM_PRESSURE_PRACTICE);
+        }
+    }
+    Some(())
+}
+
+/// Tells how the least that a pressure may be comes about.
+fn tell_least(
+    case: &Case<'_>,
+    setup: &SetupFacts<'_>,
+    check: &Check,
+    least: Value,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    if check.citation() == Some(Citation::PLACARD) {
+        told::value(tell, format_args!("pressure of the placard"), least, Citation::PLACARD);
+        return Some(());
+    }
+    if check.reason() == Reason::PressureBelowFloor {
+        told::value(tell, format_args!("least pressure of such a tire"), least, check.citation());
+        return Some(());
+    }
+    let least_number = least.number()?;
+    let is_it = |need: &Need| match least {
+        Value::Mass(_) => need.pressure().is_none() && told::is_same(in_kg(need.load), least_number),
+        _ => need.pressure().is_some_and(|pressure| told::is_same(in_kpa(pressure), least_number)),
+    };
+    for law in laws(setup) {
+        for (need, is_full) in
+            [(full_load_need(case, setup, &law), true), (normal_load_need(case, setup, &law), false)]
+        {
+            if need.is_ok_and(|need| is_it(&need)) {
+                if let Value::Mass(_) = least {
+                    tell_needed_load(case, setup, is_full, tell)?;
+                } else {
+                    tell_need(case, setup, &law, is_full, tell)?;
+                }
+                return Some(());
+            }
+        }
+    }
+    None
+}
+
+/// Tells how a load that is referred to the load index comes about.
+fn tell_needed_load(
+    case: &Case<'_>,
+    setup: &SetupFacts<'_>,
+    is_full: bool,
+    tell: &mut Teller<'_>,
+) -> Option<f64> {
+    let name = format_args!("load that the load index must stand for");
+    if is_full {
+        let share = told::greatest_share(case, setup, tell)?;
+        let factor = told::factor(case, setup, tell);
+        let speed = told::speed_share(case, setup, tell);
+        let load = share / (factor * speed / 100.0);
+        return Some(tell.worked(
+            name,
+            ("{0} / ({1} × {2} / 100)", &[share, factor, speed]),
+            load,
+            "kg",
+            None,
+        ));
+    }
+    let normal = tell.given(
+        format_args!("normal load of the axle group"),
+        in_kg(case.axle.normal_load()?),
+        "kg",
+        None,
+    );
+    let share = told::share(case, setup, normal, tell);
+    let factor = told::factor(case, setup, tell);
+    Some(tell.worked(name, ("{0} / {1}", &[share, factor]), share / factor, "kg", None))
+}
+
+/// Tells how the pressure that a load needs comes about.
+fn tell_need(
+    case: &Case<'_>,
+    setup: &SetupFacts<'_>,
+    law: &Inflation,
+    is_full: bool,
+    tell: &mut Teller<'_>,
+) -> Option<f64> {
+    let load = tell_needed_load(case, setup, is_full, tell)?;
+    let need =
+        if is_full { full_load_need(case, setup, law) } else { normal_load_need(case, setup, law) }.ok()?;
+    let least = in_kpa(need.pressure()?);
+    let extra = |tell: &mut Teller<'_>| {
+        let speed = load_speed(case, setup).map(units::in_kmh);
+        let told = speed.and_then(|kmh| setup.tire().tell_pressure_at_speed(kmh, tell));
+        told.unwrap_or_else(|| {
+            let none = setup.at_speed.extra;
+            told::pressure(
+                tell,
+                "pressure to add for speed, at best",
+                none,
+                Some(setup.at_speed.pressure_citation),
+            )
+        })
+    };
+    if need.citation == Some(Citation::TOWING) {
+        law.tell_reference(told::PROPOSED, tell);
+        let reference = in_kpa(law.reference_pressure());
+        let extra = extra(tell);
+        let placard = case.axle.placard().unwrap_or(law.reference_pressure());
+        let placard =
+            told::pressure(tell, "pressure of the placard, or the same", placard, Some(Citation::PLACARD));
+        let form = ("{0} + {1} + max({2} − {0} − {1}, 0) + 20", &[reference, extra, placard][..]);
+        return Some(tell.worked(
+            format_args!("least pressure while towing"),
+            form,
+            least,
+            "kPa",
+            Citation::TOWING,
+        ));
+    }
+    let for_load = law.tell_pressure_for(units::kg(load), tell)?;
+    if !is_full {
+        return Some(for_load);
+    }
+    let extra = extra(tell);
+    let form = ("{0} + {1}", &[for_load, extra][..]);
+    Some(tell.worked(format_args!("least pressure at that speed"), form, least, "kPa", need.citation))
 }

@@ -3,11 +3,15 @@
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::Citation;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Input, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::rim::{Hump, RimWidth, SeatTaper};
+use crate::step::Teller;
+use crate::text::Name;
 use crate::tire::{RimRange, RimRangeBasis, Structure, TireSize};
+use crate::units::in_mm;
 use crate::wheel::WheelSize;
 
 pub(super) const BEAD_DIAMETER: Definition =
@@ -124,4 +128,58 @@ const HALF_INCH: i32 = 2;
 fn inside_by(range: &RimRange, quarters: u16) -> i32 {
     let quarters = i32::from(quarters);
     (quarters - i32::from(range.min().quarters())).min(i32::from(range.max().quarters()) - quarters)
+}
+
+pub(in crate::fitment) fn tell_bead_diameter(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let stamped = Some(Citation::DESIGNATION);
+    case.proposed?;
+    told::as_given(
+        check,
+        [("rim diameter code on the tire", stamped), ("rim diameter code on the wheel", stamped)],
+        tell,
+    )
+}
+
+pub(in crate::fitment) fn tell_rim_width(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let setup = case.proposed?;
+    let (tire, width) = (setup.tire().size(), setup.wheel().size().width());
+    if check.reason() == Reason::RimImpossible {
+        let (nominal, (least, most)) = (in_mm(tire.nominal_width()?), tire.rules().possible_rim);
+        tell.given(format_args!("nominal width of {tire}"), nominal, "mm", Citation::DESIGNATION);
+        for (word, share) in [("least", least), ("greatest", most)] {
+            let name = format_args!("{word} share of it that a rim is wide");
+            tell.given(name, share, "", Citation::RIM_SANITY);
+            let name = format_args!("{word} width of a rim");
+            tell.worked(name, ("{0} × {1}", &[nominal, share]), nominal * share, "mm", Citation::RIM_SANITY);
+        }
+        width.tell_length(tell);
+        return Some(());
+    }
+    let range = check.citation();
+    told::as_given(
+        check,
+        [("rim width code", range), ("rim width code on the wheel", Some(Citation::DESIGNATION))],
+        tell,
+    )
+}
+
+pub(in crate::fitment) fn tell_rim_contour(case: &Case<'_>, _: &Check, tell: &mut Teller<'_>) -> Option<()> {
+    let setup = case.proposed?;
+    let (tire, rim) = (setup.tire().size(), setup.wheel().size());
+    let said = Citation::DESIGNATION;
+    tell.words(format_args!("structure of {tire}"), format_args!("{}", Name(tire.structure().name())), said);
+    tell.words(
+        format_args!("hump of the rim {rim}"),
+        format_args!("{}", rim.hump().map_or("none stamped", |_| "stamped")),
+        said,
+    );
+    Some(())
 }

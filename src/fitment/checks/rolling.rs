@@ -1,15 +1,17 @@
 //! What the driven wheels tell the speedometer, the odometer and the gearbox.
 
 use super::definition::{Definition, DependsOn, Harm, Run};
-use crate::Toleranced;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Input, Missing, Position, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Position, Reason, Verdict};
 use crate::fitment::facts::{AxleFacts, SetupFacts};
 use crate::fitment::finding::{Finding, Found, Why, no_more};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
+use crate::step::{End, Teller};
 use crate::tire::rolling::SpeedometerLaw;
-use crate::units::{self, in_mm, in_ratio};
+use crate::units::{self, in_kmh, in_mm, in_percent, in_ratio};
 use crate::vehicle::{Drive, Kind};
+use crate::{Citation, Toleranced};
 
 pub(in crate::fitment) fn is_driven(axle: &AxleFacts<'_>, drive: Drive) -> bool {
     matches!(
@@ -54,6 +56,7 @@ pub(in crate::fitment) fn true_speed_share(
     })
 }
 
+#[inline(always)]
 fn over_read(case: &Case<'_>, legal: f64) -> Result<OverRead, Missing> {
     let (original, proposed) = case.both()?;
     let x = true_speed_share(original, proposed)?;
@@ -103,6 +106,7 @@ fn speedometer(axles: &[Option<Case<'_>>; 2]) -> Found {
 }
 
 /// The finding for one driven axle, and the room it leaves on its tighter side.
+#[inline(always)]
 fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
     need!(kind = case.vehicle.kind() => Kind, top_speed = case.vehicle.top_speed() => TopSpeed);
     let law = law_for(kind);
@@ -130,4 +134,54 @@ fn axle_speedometer(case: &Case<'_>) -> Result<(Finding, f64), Missing> {
     let finding =
         Finding::new(verdict, reason, law.citation()).reading(Value::Ratio(units::ratio(worst)), bound);
     Ok((finding, worst.min(legal - worst)))
+}
+
+pub(in crate::fitment) fn tell_speedometer(
+    axles: &[Option<Case<'_>>; 2],
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let driven = |case: &&Case<'_>| case.vehicle.drive().is_some_and(|drive| is_driven(case, drive));
+    let case = axles.iter().flatten().filter(driven).find(|case| {
+        let finding = axle_speedometer(case).ok();
+        finding.is_some_and(|(finding, _)| {
+            finding.measured == check.measured() && finding.reason == check.reason()
+        })
+    })?;
+    let (original, proposed) = case.both().ok()?;
+    tell.given(format_args!("least legal over-read"), 0.0, "%", check.citation());
+    let legal = law_for(case.vehicle.kind()?).tell_max_over_read(in_kmh(case.vehicle.top_speed()?), tell)?;
+    let over = over_read(case, legal / 100.0).ok()?;
+    let is_least = told::is_measured(check, over.least * 100.0);
+    let before = match case.vehicle.over_read() {
+        Some(before) => tell.given(format_args!("over-read before"), in_percent(before), "%", None),
+        None if is_least => {
+            tell.given(format_args!("least legal over-read before"), 0.0, "%", check.citation())
+        }
+        None => legal,
+    };
+    let share =
+        tell_true_speed_share(original, proposed, if is_least { End::Most } else { End::Least }, tell)?;
+    let after = if is_least { over.least } else { over.greatest } * 100.0;
+    let word = if is_least { "least" } else { "greatest" };
+    let form = ("((1 + {0} / 100) / {1} − 1) × 100", &[before, share][..]);
+    tell.worked(format_args!("{word} over-read after"), form, after, "%", check.citation());
+    Some(())
+}
+
+/// Tells how one end of [`true_speed_share`] comes about.
+pub(in crate::fitment) fn tell_true_speed_share(
+    original: &SetupFacts<'_>,
+    proposed: &SetupFacts<'_>,
+    end: End,
+    tell: &mut Teller<'_>,
+) -> Option<f64> {
+    if original.tire().size() == proposed.tire().size() {
+        let name = format_args!("true speed behind an indication, of that before: the size stays");
+        return Some(tell.given(name, 1.0, "", Citation::DESIGNATION));
+    }
+    let old = told::circumference(original, told::ORIGINAL, End::Nominal, tell)?;
+    let new = told::circumference(proposed, told::PROPOSED, end, tell)?;
+    let name = format_args!("{}true speed behind an indication, of that before", end.word());
+    Some(tell.worked(name, ("{0} / {1}", &[new, old]), new / old, "", None))
 }

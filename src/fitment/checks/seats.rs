@@ -4,9 +4,11 @@ use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use super::fasteners::on_adaptor;
 use crate::Citation;
 use crate::fitment::case::{Case, need};
-use crate::fitment::check::{CheckId, Input, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Reason, Verdict};
 use crate::fitment::finding::{Finding, Found};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
+use crate::step::Teller;
 use crate::wheel::Seat;
 
 pub(super) const FASTENER_SEAT: Definition =
@@ -40,4 +42,13 @@ fn seats(seat: Seat, wheel: Seat) -> Finding {
     };
     Finding::new(verdict, reason, Citation::SEAT_MATCH)
         .reading(Value::Seat(seat), Bound::Equals(Value::Seat(wheel)))
+}
+
+pub(in crate::fitment) fn tell_fastener_seat(
+    case: &Case<'_>,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    case.proposed?;
+    told::as_given(check, [("seat in the wheel", None), ("seat of the fasteners", None)], tell)
 }

@@ -4,19 +4,22 @@ use super::brake::{barrel, seat};
 use super::clearance::{Assembly, of_gap, same_body};
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::facts::SetupFacts;
 use crate::fitment::finding::{Finding, Found, no_more};
-use crate::fitment::space::Approach;
+use crate::fitment::space::{Approach, part_name};
+use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::rim::Contour;
+use crate::step::Teller;
 use crate::sweep::{
     ContactPatch, Corner, Effort, Obstacle, Obstacles, Profile, RimSection, SteeringAxis, Swept, TireSection,
 };
+use crate::text::Name;
 use crate::tire::condition::VehicleSide;
-use crate::units::{Angle, Length, in_mm, mm};
+use crate::units::{Angle, Length, in_deg, in_mm, mm};
 use crate::vehicle::{AxleType, BodyKind, GapSide, NearbyBody, Travel};
-use crate::{OutOfRange, Toleranced};
+use crate::{Citation, OutOfRange, Toleranced};
 
 pub(super) const SWEPT_CLEARANCE: Definition =
     Definition::new(CheckId::SweptClearance, Harm::Contact, Run::BothEnds, DependsOn::Movement)
@@ -458,4 +461,100 @@ fn sections(
     RimSection::new(centre, size.of(setup.half_rim), size.of(flange), size.of_inside(barrel))
         .and_then(|rim| Ok((rim, TireSection::new(size.of(half_tire), size.of(diameter * 0.5))?)))
         .map_err(|_| Input::TireDimensions.into())
+}
+
+pub(in crate::fitment) fn tell_swept_clearance(
+    case: &Case<'_>,
+    side: VehicleSide,
+    check: &Check,
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (original, proposed) = case.both().ok()?;
+    let Value::Length(left) = check.measured()? else { return None };
+    let corner = corner(case, original).ok()?;
+    let mut around = Obstacles::new();
+    place(&mut around, case, original, side, Size::Worst).ok()?;
+    let centres = proposed.centres?;
+    let allowance = case.limits.dynamic_allowance().value();
+    for wheel in [Wheel::closed(proposed), Wheel::open(proposed)] {
+        for centre in [centres.outer, centres.inner] {
+            let profile = sections(wheel, centre, Size::Worst).and_then(outline).ok()?;
+            let swept = corner.clearance_of(&profile, around.as_slice(), Effort::default()).ok()??;
+            if told::is_same(in_mm(swept.lower() - allowance), in_mm(left)) {
+                let obstacle = around.as_slice().get(swept.obstacle())?;
+                let body = bodies_on(case, side).nth(swept.obstacle())?.kind();
+                return tell_nearest(case, &corner, &profile, (&swept, obstacle, body), tell);
+            }
+        }
+    }
+    None
+}
+
+/// Tells where a wheel comes nearest to a body, how near, and what is left of that.
+fn tell_nearest(
+    case: &Case<'_>,
+    corner: &Corner,
+    profile: &Profile,
+    (swept, obstacle, body): (&Swept, &Obstacle, BodyKind),
+    tell: &mut Teller<'_>,
+) -> Option<()> {
+    let (found, limits) = (Citation::SWEPT, case.limits);
+    told::limit(tell, "least that must be left over all steer and travel", limits.swept_clearance());
+    let part = part_name(swept.profile_point().part());
+    tell.words(format_args!("nearest"), format_args!("{part} to {}", Name(body.name())), found);
+    tell.given(format_args!("steer there, positive as the inner wheel"), in_deg(swept.steer()), "deg", found);
+    tell.given(format_args!("travel there, positive in jounce"), in_mm(swept.travel()), "mm", found);
+    let pose = corner.wheel_pose(swept.pose());
+    let point = pose.carried(obstacle.carrier(), swept.point()).ok()?;
+    for (way, length) in
+        [("ahead of", point.forward()), ("outboard of", point.outboard()), ("above", point.up())]
+    {
+        tell.given(
+            format_args!("point of the body there, {way} the hub at rest"),
+            in_mm(length),
+            "mm",
+            found,
+        );
+    }
+    let [along, up, forward] = pose.along_and_across(point).map(in_mm);
+    tell.given(format_args!("the same in the wheel, outboard along its spindle"), along, "mm", found);
+    tell.given(format_args!("across the spindle, up"), up, "mm", found);
+    tell.given(format_args!("across the spindle, forward"), forward, "mm", found);
+    let from_spindle = libm::hypot(up, forward);
+    let form = ("√({0}^2 + {1}^2)", &[up, forward][..]);
+    tell.worked(format_args!("its distance from the spindle"), form, from_spindle, "mm", None);
+    let (distance, place) = profile.distance(mm(along), mm(from_spindle));
+    let shape = Citation::TIRE_SHAPE;
+    let [axial, radial] = [place.axial(), place.radial()].map(in_mm);
+    tell.given(
+        format_args!("nearest place of the outline of the largest tire and its rim, along"),
+        axial,
+        "mm",
+        shape,
+    );
+    tell.given(format_args!("that place from the spindle"), radial, "mm", shape);
+    let distance = in_mm(distance);
+    let form = if distance < 0.0 {
+        "0 − √(({0} − {1})^2 + ({2} − {3})^2)"
+    } else {
+        "√(({0} − {1})^2 + ({2} − {3})^2)"
+    };
+    let numbers = [along, axial, from_spindle, radial];
+    tell.worked(format_args!("distance, negative inside"), (form, &numbers), distance, "mm", None);
+    let radius = told::measured(tell, "radius of the body about that point", obstacle.radius());
+    let off = told::measured(
+        tell,
+        "what the point may be off, with the span of the tire it was measured from",
+        obstacle.uncertainty(),
+    );
+    let (upper, lower) = (in_mm(swept.upper()), in_mm(swept.lower()));
+    let form = ("{0} − {1} − {2}", &[distance, radius, off][..]);
+    tell.worked(format_args!("nearest that was found"), form, upper, "mm", None);
+    let open = tell.given(format_args!("what the search leaves open below it"), upper - lower, "mm", found);
+    let name = format_args!("certified: no position is nearer");
+    tell.worked(name, ("{0} − {1}", &[upper, open]), lower, "mm", found);
+    let allowance = told::limit(tell, "movement of rubber and bushes under load", limits.dynamic_allowance());
+    let name = format_args!("left at worst");
+    tell.worked(name, ("{0} − {1}", &[lower, allowance]), lower - allowance, "mm", None);
+    Some(())
 }

@@ -1,6 +1,8 @@
 //! The date of manufacture: a week, and a year or its last digit.
 
+use crate::Citation;
 use crate::calendar::{self, Civil};
+use crate::step::Teller;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
 
 /// Part 574 began in May 1971 (from memory): the first week with a day in that month.
@@ -406,6 +408,27 @@ impl DateCode {
         let [_, newest] = newest.days();
         let age = |made: Civil| calendar::years_between(made.min(day), day);
         age(newest).zip(age(oldest))
+    }
+
+    /// Tells how the greatest age of [`DateCode::years_on`] comes about.
+    pub(crate) fn tell_age(self, day: Civil, tell: &mut Teller<'_>) -> Option<f64> {
+        let mut made = self.candidates().filter(|week| week.first_possible_day() <= day);
+        let newest = made.next()?;
+        let [first, _] = made.next_back().unwrap_or(newest).days();
+        let [years, days, of] = calendar::years_and_days(first.min(day), day)?;
+        let (y, m, d) = first.min(day);
+        let name = "first day of the earliest week that the date code may mean";
+        tell.words(format_args!("{name}"), format_args!("{y}-{m:02}-{d:02}"), Citation::DATE_CODE);
+        tell.words(
+            format_args!("day of the report"),
+            format_args!("{}-{:02}-{:02}", day.0, day.1, day.2),
+            None,
+        );
+        tell.given(format_args!("whole years between them"), years, "years", Citation::DATE_CODE);
+        tell.given(format_args!("days since the last anniversary"), days, "days", Citation::DATE_CODE);
+        tell.given(format_args!("days of the year that began there"), of, "days", Citation::DATE_CODE);
+        let form = ("{0} + {1} / {2}", &[years, days, of][..]);
+        Some(tell.worked(format_args!("greatest age"), form, years + days / of, "years", None))
     }
 
     /// Whether a week that is yet to come begins no more than seven days after a day.

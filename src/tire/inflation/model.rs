@@ -151,6 +151,18 @@ impl InflationModel {
         }
     }
 
+    /// The load of a pressure and the pressure of a load as they are written, of reference load and pressure, what
+    /// is asked, and the least pressure.
+    pub(super) const fn forms(self) -> [&'static str; 2] {
+        match self {
+            Self::PMetricFormula => ["{0} × min(1, {2} / {1})^0.5", "max({1} × ({2} / {0})^(1 / 0.5), {3})"],
+            Self::LightTruck => ["{0} × min(1, {2} / {1})^0.7", "max({1} × ({2} / {0})^(1 / 0.7), {3})"],
+            Self::MetricPassenger | Self::PMetric | Self::Commercial | Self::Trailer | Self::Temporary => {
+                ["{0} × min(1, {2} / {1})^0.8", "max({1} × ({2} / {0})^(1 / 0.8), {3})"]
+            }
+        }
+    }
+
     /// The lowest pressure that the law knows of, kPa.
     pub(super) const fn floor_kpa(self) -> f64 {
         match self {

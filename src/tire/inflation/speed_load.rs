@@ -1,5 +1,6 @@
 //! What speed and camber do to the load a tire may carry and the pressure it needs.
 
+use crate::step::Teller;
 use crate::tire::size::AtSpeed;
 use crate::tire::{SpeedSymbol, Tire, inflation::SpeedVariation};
 use crate::units::{self, Angle, Pressure, Ratio, Velocity, at_most, in_deg, in_kmh, in_ratio};
@@ -127,6 +128,71 @@ impl Tire {
             pressure_citation,
         })
     }
+}
+
+/// Tells how a share or a pressure comes about between the rows of a table.
+fn tell_between(
+    corners: &[(f64, f64)],
+    kmh: f64,
+    what: &str,
+    unit: &'static str,
+    source: Citation,
+    tell: &mut Teller<'_>,
+) -> f64 {
+    let y = between(corners, kmh);
+    let row = corners.windows(2).rev().find(|pair| matches!(pair, [(x0, _), _] if kmh > *x0));
+    let Some([(x0, y0), (x1, y1)]) = row else {
+        return tell.given(format_args!("{what}, read from the table"), y, unit, source);
+    };
+    tell.given(format_args!("row of the table below: speed"), *x0, "km/h", source);
+    tell.given(format_args!("{what} in that row"), *y0, unit, source);
+    tell.given(format_args!("row of the table above: speed"), *x1, "km/h", source);
+    tell.given(format_args!("{what} in that row"), *y1, unit, source);
+    let numbers = [*y0, *y1, kmh, *x0, *x1];
+    let form = ("{0} + ({1} − {0}) × (min({2}, {4}) − {3}) / ({4} − {3})", &numbers[..]);
+    tell.worked(format_args!("{what} at that speed"), form, y, unit, source)
+}
+
+impl Tire {
+    /// Tells how the share of load of [`Tire::at_speed`] comes about, in percent.
+    pub(crate) fn tell_load_at_speed(&self, kmh: f64, tell: &mut Teller<'_>) -> Option<f64> {
+        let rule = self.at_speed(units::kmh(kmh))?;
+        let (share, source) = (in_ratio(rule.load_share()?) * 100.0, rule.load_citation());
+        let what = "share of the load index";
+        let corners = match (self.size().rules().at_speed, self.service()?.speed()) {
+            (AtSpeed::Passenger, SpeedSymbol::Y | SpeedSymbol::AboveY) => Y_LOAD,
+            (AtSpeed::Passenger, SpeedSymbol::W | SpeedSymbol::AboveW) => W_LOAD,
+            (AtSpeed::Passenger, SpeedSymbol::V) => V_LOAD,
+            _ => {
+                let name = format_args!("{what} at that speed, read from the table");
+                return Some(tell.given(name, share, "%", source));
+            }
+        };
+        Some(tell_between(corners, kmh, what, "%", source, tell))
+    }
+
+    /// The same of the pressure that is added.
+    pub(crate) fn tell_pressure_at_speed(&self, kmh: f64, tell: &mut Teller<'_>) -> Option<f64> {
+        let rule = self.at_speed(units::kmh(kmh))?;
+        let (extra, source) = (rule.pressure_increase()?, rule.pressure_citation());
+        let what = "pressure to add";
+        let corners = match (self.size().rules().at_speed, self.service()?.speed()) {
+            (AtSpeed::Passenger, SpeedSymbol::W | SpeedSymbol::AboveW) => W_PRESSURE,
+            (AtSpeed::Passenger, SpeedSymbol::Y | SpeedSymbol::AboveY) | (AtSpeed::Indexed, _) => {
+                let name = format_args!("{what} at that speed, read from the table");
+                return Some(tell.given(name, units::in_kpa(extra), "kPa", source));
+            }
+            _ => R_TO_V_PRESSURE,
+        };
+        Some(tell_between(corners, kmh, what, "kPa", source, tell))
+    }
+}
+
+/// Tells how the factor of [`camber_load_factor`] comes about at so many degrees.
+pub(crate) fn tell_camber_load_factor(degrees: f64, tell: &mut Teller<'_>) -> Option<f64> {
+    let factor = in_ratio(camber_load_factor(units::deg(degrees)).ok()?);
+    let form = ("1 − 0.05 × max({0} − 2, 0)", &[degrees][..]);
+    Some(tell.worked(format_args!("share of the load at that camber"), form, factor, "", Citation::CAMBER))
 }
 
 /// The share of its load that a passenger tire carries at a camber: all of it up to 2°, then

@@ -2,6 +2,7 @@
 
 use core::ops::RangeInclusive;
 
+use crate::step::Teller;
 use crate::units::{self, Length, Ratio, Velocity, in_kmh, in_ratio};
 use crate::{Citation, OutOfRange};
 
@@ -86,6 +87,16 @@ impl SpeedometerLaw {
             Some(constant) => units::ratio(R39_SHARE + constant / in_kmh(true_speed)),
             None => *shown.end() / true_speed - units::ratio(1.0),
         })
+    }
+
+    /// Tells how the greatest legal over-read comes about, in percent; nothing of the rule without a constant.
+    pub(crate) fn tell_max_over_read(self, kmh: f64, tell: &mut Teller<'_>) -> Option<f64> {
+        let (constant, source) = (self.constant_kmh()?, self.citation());
+        tell.given(format_args!("true speed"), kmh, "km/h", None);
+        tell.given(format_args!("speed that may be shown above a tenth"), constant, "km/h", source);
+        let most = (R39_SHARE + constant / kmh) * 100.0;
+        let form = ("(0.1 + {0} / {1}) × 100", &[constant, kmh][..]);
+        Some(tell.worked(format_args!("greatest legal over-read"), form, most, "%", source))
     }
 
     /// The source of the rule.

@@ -4,6 +4,8 @@
 
 #[macro_use]
 mod common;
+#[path = "laws/explain.rs"]
+mod explain;
 
 use beadseat::Count;
 use beadseat::fitment::measure::{Input, Preparation};

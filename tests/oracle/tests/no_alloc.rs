@@ -166,6 +166,23 @@ fn an_assessment_and_its_printing_allocate_nothing() {
 }
 
 #[test]
+fn telling_how_a_number_came_about_allocates_nothing() {
+    use beadseat::fitment::derivation::Subject;
+
+    let text = include_str!("../../../examples/scenarios/one-tonne-panel-van.json");
+    let scenario: beadseat::scenario::Scenario = serde_json::from_str(text).expect("a scenario");
+    let mut printed = String::with_capacity(512 * 1024);
+    let counted = allocations(|| {
+        for subject in Subject::all() {
+            let explanation = scenario.derivations().explain(subject);
+            write!(printed, "{explanation}{}", explanation.in_markdown()).expect("room for all");
+        }
+    });
+    assert_eq!(counted, 0);
+    assert!(printed.len() > 10_000);
+}
+
+#[test]
 fn what_to_measure_and_the_room_there_is_allocate_nothing() {
     use beadseat::fitment::space::AvailableSpace;
 
