@@ -2,7 +2,9 @@
 //!
 //! Any self-describing serde format will do; JSON is what the examples read. Every key that is a
 //! quantity ends in its unit. In place of `_mm`, `_kpa`, `_kg`, `_kmh` and `_nm` it may end in `_in`, `_psi` or `_bar`,
-//! `_lb`, `_mph` and `_ftlb`; what is written is metric. What is not known is left out; `null` is not needed. Unknown
+//! `_lb`, `_mph` and `_ftlb`; what is written is metric. A quantity may also be a text with its unit, under a key without
+//! one: `"track": "60 1/2 in"`, `"pressure": "2,2 bar"`, `"torque": "90 ft-lb"`; a number alone is refused there.
+//! What is not known is left out; `null` is not needed. Unknown
 //! keys, keys given twice, be it in two units, arrays instead of objects and values out of range are errors, and the
 //! error arises where the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
 //! [`schema`] is the same for other programs.

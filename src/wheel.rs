@@ -9,7 +9,7 @@ mod designation;
 pub mod drilling;
 mod fastener;
 mod inset;
-mod phrase;
+pub(crate) mod phrase;
 pub mod position;
 mod rating;
 mod ring;

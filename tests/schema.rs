@@ -31,15 +31,27 @@ fn is_valid(root: &Value, schema: &Value, value: &Value) -> bool {
             let at = of.as_str().unwrap().strip_prefix('#').unwrap();
             is_valid(root, root.pointer(at).unwrap(), value)
         }
-        "type" => match of.as_str().unwrap() {
-            "object" => value.is_object(),
-            "array" => value.is_array(),
-            "string" => value.is_string(),
-            "boolean" => value.is_boolean(),
-            "number" => value.is_number(),
-            "integer" => value.is_u64(),
-            other => panic!("{other}"),
-        },
+        "type" => {
+            let is = |kind: &Value| match kind.as_str().unwrap() {
+                "object" => value.is_object(),
+                "array" => value.is_array(),
+                "string" => value.is_string(),
+                "boolean" => value.is_boolean(),
+                "number" => value.is_number(),
+                "integer" => value.is_u64(),
+                other => panic!("{other}"),
+            };
+            of.as_array().map_or_else(|| is(of), |kinds| kinds.iter().any(is))
+        }
+        // Of an amount, the only one there is.
+        "pattern" => {
+            assert_eq!(of, "^\\s*[-+\u{2212}]?[0-9\u{bc}-\u{be}]");
+            value.as_str().is_none_or(|text| {
+                let text = text.trim_start();
+                let number = text.strip_prefix(['-', '+', '\u{2212}']).unwrap_or(text);
+                number.starts_with(|c: char| c.is_ascii_digit() || ('\u{bc}'..='\u{be}').contains(&c))
+            })
+        }
         "enum" => of.as_array().unwrap().contains(value),
         "minimum" => value.as_f64().is_none_or(|number| number >= of.as_f64().unwrap()),
         "maximum" => value.as_f64().is_none_or(|number| number <= of.as_f64().unwrap()),
@@ -207,7 +219,12 @@ fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
         let others = properties.keys().filter(|&key| !keys.contains(key) && key != "name");
         let others: Vec<_> = others.collect();
         let units = ["_in", "_psi", "_bar", "_lb", "_mph", "_ftlb"];
-        assert!(others.iter().all(|key| units.iter().any(|unit| key.ends_with(unit))), "{name}: {others:?}");
+        let is_without_unit = |other: &str| {
+            let ends = ["mm", "kpa", "kg", "kmh", "nm", "deg", "percent", "years", "turns", "in"];
+            ends.iter().any(|end| keys.contains(&format!("{other}_{end}")))
+        };
+        let is_known = |key: &&&String| units.iter().any(|unit| key.ends_with(unit)) || is_without_unit(key);
+        assert!(others.iter().all(|key| is_known(&key)), "{name}: {others:?}");
         own += keys.len();
     }
     assert!(own > 130, "{own}");
@@ -273,4 +290,57 @@ fn a_scenario_in_other_units_is_the_same_scenario() {
         }
         assert_eq!(metric.assess().overall(), other.assess().overall());
     }
+}
+
+/// The wagon with a value at a place; what says the same in another spelling goes.
+fn wagon_with(place: &str, value: Value, own: &str) -> Value {
+    let mut document = spelled_out("field-survey-wagon");
+    let (parent, key) = place.rsplit_once('/').unwrap();
+    let object = document.pointer_mut(parent).unwrap().as_object_mut().unwrap();
+    object.remove(own);
+    object.insert(key.into(), value);
+    document
+}
+
+#[test]
+fn an_amount_with_its_unit_is_the_number_of_its_key() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/cases/amounts.csv");
+    let mut rows = csv::Reader::from_path(path).unwrap();
+    let (mut read, mut refused) = (0, 0);
+    for row in rows.records() {
+        let row = row.unwrap();
+        let [place, value, outcome, why] = [0, 1, 2, 3].map(|n| &row[n]);
+        assert!(!why.is_empty());
+        let value: Value = serde_json::from_str(value).unwrap();
+        let (parent, key) = place.rsplit_once('/').unwrap();
+        let Some((own, number)) = outcome.split_once('=') else {
+            let wanted = outcome.strip_prefix("error: ").unwrap();
+            let own =
+                if key == "track_change" { "track_change_percent".into() } else { key.replace("_in", "_mm") };
+            let mut document = wagon_with(place, value, &own);
+            for end in ["_mm", "_kpa", "_kg"] {
+                document.pointer_mut(parent).unwrap().as_object_mut().unwrap().remove(&format!("{key}{end}"));
+            }
+            let error = reads(&document).expect_err(place);
+            assert!(error.contains(wanted), "{place}: {error}");
+            refused += 1;
+            continue;
+        };
+        let document = wagon_with(place, value, own);
+        assert!(accepts(&written(), &document), "{place}: {why}");
+        let [of_text, of_number] =
+            [document, wagon_with(&format!("{parent}/{own}"), serde_json::from_str(number).unwrap(), own)]
+                .map(|document| {
+                    serde_json::to_value(reads(&document).unwrap_or_else(|error| panic!("{place}: {error}")))
+                        .unwrap()
+                });
+        let at = format!("{parent}/{own}");
+        let [a, b] = [&of_text, &of_number].map(|value| value.pointer(&at).unwrap_or_else(|| panic!("{at}")));
+        match (a.as_f64(), b.as_f64()) {
+            (Some(a), Some(b)) => assert!((a - b).abs() <= 1e-9 * b.abs(), "{place}: {a} {b}"),
+            _ => assert_eq!(a, b, "{place}"),
+        }
+        read += 1;
+    }
+    assert!(read > 35 && refused > 12, "{read} {refused}");
 }

@@ -6,10 +6,11 @@ use alloc::vec::Vec;
 
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
-use crate::file::{Content, Entry, OTHER_UNITS, Object, OtherUnit};
+use crate::file::{Content, Entry, Object, Quantity, Unit, without_unit};
 
 /// The shape of a scenario file, as JSON Schema (draft 2020-12): which keys each object has and needs, which words,
-/// numbers and lists stand behind them, and the units a key may end in. It is written by any serde format.
+/// numbers and lists stand behind them, and the units a key may end in. A quantity may be a text with its unit, and
+/// behind a key without a unit it must. It is written by any serde format.
 ///
 /// What it refuses is no scenario. What it accepts may still be refused: it does not read designations, and knows
 /// nothing of values that contradict each other.
@@ -87,10 +88,14 @@ impl Serialize for Definition {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let Object { entries, one_of, .. } = self.0;
         let needed = entries.iter().filter(|entry| entry.is_needed);
-        let any_unit: Vec<_> = needed.map(|entry| AnyOf(keys(entry).map(Needs).collect())).collect();
-        let one_unit: Vec<_> = entries.iter().flat_map(pairs).collect();
-        let one_of: Vec<_> =
-            entries.iter().filter(|entry| one_of.contains(&entry.key)).flat_map(keys).map(Needs).collect();
+        let any_unit: Vec<_> = needed.map(|entry| AnyOf(keys(entry, entries).map(Needs).collect())).collect();
+        let one_unit: Vec<_> = entries.iter().flat_map(|entry| pairs(entry, entries)).collect();
+        let one_of: Vec<_> = entries
+            .iter()
+            .filter(|entry| one_of.contains(&entry.key))
+            .flat_map(|entry| keys(entry, entries))
+            .map(Needs)
+            .collect();
         let lists = [any_unit.is_empty(), one_unit.is_empty(), one_of.is_empty()];
         let mut map = serializer.serialize_map(Some(3 + lists.into_iter().filter(|empty| !empty).count()))?;
         map.serialize_entry("type", "object")?;
@@ -109,15 +114,41 @@ impl Serialize for Definition {
     }
 }
 
-/// A key in each of its units, its own first.
-fn keys(entry: &Entry) -> impl Iterator<Item = [String; 1]> + Clone {
-    let itself = core::iter::once([entry.key.into()]);
-    itself.chain(other_units(entry).map(|(key, _)| [key]))
+/// How the quantity of a key is spelled.
+#[derive(Clone, Copy)]
+enum Spelling {
+    /// As the key is written, or of no unit at all.
+    Own,
+    /// With another unit at the end of the key.
+    InUnit(&'static Unit),
+    /// Without a unit in the key, which the text must tell.
+    AsText,
 }
 
-/// Two units of one key.
-fn pairs(entry: &'static Entry) -> Vec<Needs<2>> {
-    let keys: Vec<_> = keys(entry).collect();
+/// A key in each of its spellings, its own first.
+fn spellings(
+    entry: &'static Entry,
+    beside: &'static [Entry],
+) -> impl Iterator<Item = (String, Spelling)> + Clone {
+    let quantity = Quantity::of(entry.key).filter(|_| is_of_numbers(&entry.content));
+    let other = quantity.into_iter().flat_map(|(quantity, base)| {
+        let units = quantity.units.iter().skip(1).filter(|unit| !unit.suffix.is_empty());
+        units.map(move |unit| (format!("{base}{}", unit.suffix), Spelling::InUnit(unit)))
+    });
+    let without = quantity.and_then(|(_, base)| {
+        let keys = beside.iter().map(|entry| entry.key);
+        without_unit(base, keys).map(|_| (base.into(), Spelling::AsText))
+    });
+    core::iter::once((entry.key.into(), Spelling::Own)).chain(other).chain(without)
+}
+
+fn keys(entry: &'static Entry, beside: &'static [Entry]) -> impl Iterator<Item = [String; 1]> + Clone {
+    spellings(entry, beside).map(|(key, _)| [key])
+}
+
+/// Two spellings of one key.
+fn pairs(entry: &'static Entry, beside: &'static [Entry]) -> Vec<Needs<2>> {
+    let keys: Vec<_> = keys(entry, beside).collect();
     let pair = |(n, one): (usize, &[String; 1])| {
         let one = one[0].clone();
         keys.iter().skip(n + 1).map(move |[other]| Needs([one.clone(), other.clone()])).collect::<Vec<_>>()
@@ -125,18 +156,9 @@ fn pairs(entry: &'static Entry) -> Vec<Needs<2>> {
     keys.iter().enumerate().flat_map(pair).collect()
 }
 
-/// The same key in other units.
-fn other_units(entry: &Entry) -> impl Iterator<Item = (String, &'static OtherUnit)> + Clone {
-    let (key, is_number) = (entry.key, is_of_numbers(&entry.content));
-    OTHER_UNITS
-        .iter()
-        .filter(move |_| is_number)
-        .filter_map(move |unit| Some((format!("{}{}", key.strip_suffix(unit.written)?, unit.suffix), unit)))
-}
-
 fn is_of_numbers(content: &Content) -> bool {
     match content {
-        Content::Number { .. } => true,
+        Content::Number { .. } | Content::Whole { .. } => true,
         Content::List { of, .. } => is_of_numbers(of),
         _ => false,
     }
@@ -163,55 +185,87 @@ struct Properties(&'static [Entry]);
 
 impl Serialize for Properties {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let in_units = |entry: &'static Entry| {
-            let of = |unit| Property { content: entry.content, unit };
-            let others = other_units(entry).map(move |(key, unit)| (key, of(Some(unit))));
-            core::iter::once((entry.key.into(), of(None))).chain(others)
+        let of = |entry: &'static Entry| {
+            let is_quantity = Quantity::of(entry.key).is_some();
+            let property = move |spelling| Property { content: entry.content, spelling, is_quantity };
+            spellings(entry, self.0).map(move |(key, spelling)| (key, property(spelling)))
         };
-        serializer.collect_map(self.0.iter().flat_map(in_units))
+        serializer.collect_map(self.0.iter().flat_map(of))
     }
 }
 
-/// What stands behind a key, of a unit that is not its own.
+/// A text with a number and a unit; which units, no schema says.
+const AMOUNT: &str = "^\\s*[-+\u{2212}]?[0-9\u{bc}-\u{be}]";
+
+/// What stands behind a key.
 #[derive(Clone, Copy)]
 struct Property {
     content: Content,
-    unit: Option<&'static OtherUnit>,
+    spelling: Spelling,
+    is_quantity: bool,
+}
+
+impl Property {
+    /// A number in a range, or a text in its place.
+    fn number<S: Serializer>(&self, serializer: S, kind: &str, ends: [f64; 2]) -> Result<S::Ok, S::Error> {
+        let ends = ends.map(|end| match self.spelling {
+            Spelling::InUnit(unit) => (unit.from_written)(end),
+            _ => end,
+        });
+        let is_text_only = matches!(self.spelling, Spelling::AsText);
+        let mut map = serializer
+            .serialize_map(Some(1 + usize::from(self.is_quantity) + if is_text_only { 0 } else { 2 }))?;
+        match (self.is_quantity, is_text_only) {
+            (_, true) => map.serialize_entry("type", "string")?,
+            (true, false) => map.serialize_entry("type", &[kind, "string"])?,
+            (false, false) => map.serialize_entry("type", kind)?,
+        }
+        if !is_text_only {
+            let [least, most] = ends;
+            if kind == "integer" {
+                map.serialize_entry("minimum", &(least as u8))?;
+                map.serialize_entry("maximum", &(most as u8))?;
+            } else {
+                map.serialize_entry("minimum", &least)?;
+                map.serialize_entry("maximum", &most)?;
+            }
+        }
+        if self.is_quantity {
+            map.serialize_entry("pattern", AMOUNT)?;
+        }
+        map.end()
+    }
 }
 
 impl Serialize for Property {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let in_unit = |number| self.unit.map_or(number, |unit| (unit.from_written)(number));
-        let entries = match self.content {
-            Content::Number { .. } | Content::Whole { .. } => 3,
-            Content::List { .. } => 4,
-            _ => 1,
-        };
-        let mut map = serializer.serialize_map(Some(entries))?;
         match self.content {
+            Content::Number { least, most } => return self.number(serializer, "number", [least, most]),
+            Content::Whole { least, most } => {
+                return self.number(serializer, "integer", [least, most].map(f64::from));
+            }
+            _ => {}
+        }
+        let mut map = serializer.serialize_map(Some(if matches!(self.content, Content::List { .. }) {
+            4
+        } else {
+            1
+        }))?;
+        match self.content {
+            Content::Number { .. } | Content::Whole { .. } => {}
             Content::Flag => map.serialize_entry("type", "boolean")?,
             Content::Text => map.serialize_entry("type", "string")?,
             Content::Words(words) => map.serialize_entry("enum", words)?,
-            Content::Number { least, most } => {
-                map.serialize_entry("type", "number")?;
-                map.serialize_entry("minimum", &in_unit(least))?;
-                map.serialize_entry("maximum", &in_unit(most))?;
-            }
-            Content::Whole { least, most } => {
-                map.serialize_entry("type", "integer")?;
-                map.serialize_entry("minimum", &least)?;
-                map.serialize_entry("maximum", &most)?;
-            }
             Content::List { of, least, most } => {
                 map.serialize_entry("type", "array")?;
-                map.serialize_entry("items", &Self { content: *of, unit: self.unit })?;
+                map.serialize_entry("items", &Self { content: *of, ..*self })?;
                 map.serialize_entry("minItems", &least)?;
                 map.serialize_entry("maxItems", &most)?;
             }
             Content::Object(object) => map.serialize_entry("$ref", &path(object))?,
             Content::SameOr(object) => {
                 let either = [Content::Words(&["same"]), Content::Object(object)];
-                map.serialize_entry("anyOf", &either.map(|content| Self { content, unit: None }))?;
+                map.serialize_entry("anyOf", &either.map(|content| Self { content, ..*self }))?;
             }
         }
         map.end()
