@@ -4,11 +4,13 @@
 ///
 /// A field is `name: Type = "key"` for a value that is valid by its type, or
 /// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity. `Type [lent]` is read
-/// by reference: it is large, or owns what it holds.
+/// by reference: it is large, or owns what it holds. `also { name = "key" [constructor "unit" least to most] by method; }`
+/// is read by a method that may refuse it, and is not written.
 macro_rules! record {
     (
         $(#[$doc:meta])*
-        $name:ident $(blank $blank:ident)? $(one_of [$($one_of:literal)+])? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
+        $name:ident $(blank $blank:ident)? $(one_of [$($one_of:literal)+])? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })?
+        $(also { $($also:tt)+ })? {
             $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? $([$lent:ident])? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
         }
     ) => {
@@ -34,6 +36,7 @@ macro_rules! record {
         crate::record::read_as_object! {
             $name $(one_of [$($one_of)+])?
             needs { $($($need: $ntype = $nkey;)+)? }
+            $(also { $($also)+ })?
             { $($field: $type = $key $([$ctor $unit $least $most])?;)* }
         }
 
@@ -94,6 +97,7 @@ macro_rules! read_as_object {
     (
         $name:ident $(one_of [$($one_of:literal)+])?
         needs { $($need:ident: $ntype:ty = $nkey:literal;)* }
+        $(also { $also:ident = $akey:literal [$actor:ident $aunit:literal $aleast:literal to $amost:literal] by $apply:ident; })?
         { $($field:ident: $type:ty = $key:literal $([$ctor:ident $unit:literal $least:literal $most:literal])?;)* }
     ) => {
         impl $name {
@@ -103,6 +107,7 @@ macro_rules! read_as_object {
                 entries: &[
                     $(crate::file::Entry::needed($nkey, <$ntype as crate::file::Shaped>::CONTENT),)*
                     $(crate::file::Entry::optional($key, crate::record::content!($type $([$least $most])?)),)*
+                    $(crate::file::Entry::optional($akey, crate::file::Content::Number { least: $aleast as f64, most: $amost as f64 }),)?
                 ],
                 one_of: &[$($($one_of),+)?],
             };
@@ -123,22 +128,29 @@ macro_rules! read_as_object {
                     }
 
                     fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
-                        const KEYS: &[&str] = &[$($nkey,)* $($key,)*];
+                        const KEYS: &[&str] = &[$($nkey,)* $($key,)* $($akey,)?];
                         let mut given = crate::file::Given::default();
                         $(let mut $need: Option<$ntype> = None;)*
                         $(let mut $field: Option<$type> = None;)*
+                        $(let mut $also = None;)?
                         while let Some(text) = map.next_key::<alloc::string::String>()? {
                             let key = given.key(text, KEYS)?;
                             match key.name {
                                 $($nkey => $need = Some(key.value(&mut map)?),)*
                                 $($key => $field = Some(crate::record::read!(map, key $key $([$ctor $unit $least $most])?)),)*
+                                $($akey => $also = Some(crate::record::read!(map, key $akey [$actor $aunit $aleast $amost])),)?
                                 _ => {}
                             }
                         }
-                        Ok($name {
+                        let read = $name {
                             $($need: $need.ok_or_else(|| <A::Error as serde::de::Error>::missing_field($nkey))?,)*
                             $($field,)*
-                        })
+                        };
+                        $(let read = match $also {
+                            Some(told) => read.$apply(told).map_err(<A::Error as serde::de::Error>::custom)?,
+                            None => read,
+                        };)?
+                        Ok(read)
                     }
                 }
                 deserializer.deserialize_map(Reader).map_err(crate::text::bounded)

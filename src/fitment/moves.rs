@@ -6,7 +6,7 @@
 use core::fmt;
 
 use super::checks::rolling::{is_driven, true_speed_share};
-use super::facts::{AxleFacts, SetupFacts};
+use super::facts::{AxleFacts, Centres, SetupFacts};
 use super::layout::{Cell, Maybe};
 use super::position::Position;
 use super::value::{In, Rounded, UnitSystem, Value};
@@ -304,12 +304,22 @@ fn speeds(top: Option<f64>) -> impl Iterator<Item = f64> {
 fn dimension(id: MoveId, setup: &SetupFacts<'_>) -> Option<Toleranced<Length>> {
     let diameter = || setup.diameter.or(setup.nominal_diameter.map(Toleranced::exact));
     let [rim, tire] = [Some(setup.half_rim), setup.half_tire];
-    let outer = |half: Option<Toleranced<Length>>| Some(Toleranced::exact(setup.centres?.outer) + half?);
-    let inner = |half: Option<Toleranced<Length>>| Some(Toleranced::exact(setup.centres?.inner) - half?);
-    let inset = || Some(Toleranced::exact(setup.wheel().inset()?.length()));
+    let doubt = setup.doubt_of_place();
+    let outer = |half: Option<Toleranced<Length>>| {
+        let Centres { outer, inner } = setup.centres?;
+        let doubt = if outer == inner { doubt } else { Toleranced::exact(Length::default()) - doubt };
+        Some(Toleranced::exact(outer) + doubt + half?)
+    };
+    let inner =
+        |half: Option<Toleranced<Length>>| Some(Toleranced::exact(setup.centres?.inner) + doubt - half?);
+    let inset = || setup.wheel().inset_span();
+    let backspacing = || match setup.wheel().backspacing() {
+        Some(told) => Some(Toleranced::exact(told.length())),
+        None => Some(inset()? + rim?),
+    };
     match id {
         MoveId::Inset => inset(),
-        MoveId::Backspacing => Some(inset()? + rim?),
+        MoveId::Backspacing => backspacing(),
         MoveId::RimOuterFace => outer(rim),
         MoveId::RimInnerFace => inner(rim),
         MoveId::TireOuterFace => outer(tire),

@@ -407,7 +407,7 @@ impl<'a> Candidates<'a> {
         let away = core::array::from_fn::<_, 2, _>(|n| {
             let (trial, setup) =
                 self.trials().get(n).copied().flatten().zip(setups.get(n).copied().flatten())?;
-            Some((trial, setup, setup.at(away_from(trial.original()?.wheel().inset()))))
+            Some((trial, setup, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
         });
         let tried = |is_away: bool| {
             core::array::from_fn::<_, 2, _>(|n| {
@@ -448,7 +448,7 @@ impl<'a> Candidates<'a> {
         let with_needs = |n: usize| {
             let (trial, setup) =
                 self.trials().get(n).copied().flatten().zip((*bought.get(n)?).map(|b| b.0))?;
-            Some((trial, setup.at(away_from(trial.original()?.wheel().inset()))))
+            Some((trial, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
         };
         let away = [with_needs(0), with_needs(1)];
         let moving = |n: usize| away.get(n)?.as_ref().map(|(trial, setup)| trial.tried(setup));
@@ -477,7 +477,8 @@ impl<'a> Candidates<'a> {
         both: &mut Both<'_>,
     ) -> Result<(Candidate, Option<Inset>), Rejected> {
         for (tried, setup) in both.iter_mut().zip(setups) {
-            let (Some(tried), Some(inset)) = (tried.as_mut(), setup.as_ref().and_then(|s| s.wheel().inset()))
+            let (Some(tried), Some(inset)) =
+                (tried.as_mut(), setup.as_ref().and_then(|s| s.wheel().inset_or_assumed()))
             else {
                 continue;
             };
@@ -495,7 +496,7 @@ impl<'a> Candidates<'a> {
     fn kept(&self, setups: &[Option<Setup>; 2]) -> Result<Candidate, Rejected> {
         let bought = self.bought(setups).map_err(Rejected::by)?;
         let only = |setup: &Setup| {
-            let inset = RangeEnd::new(setup.wheel().inset()?, None);
+            let inset = RangeEnd::new(setup.wheel().inset_or_assumed()?, None);
             Some(InsetRange::between(inset, inset))
         };
         let insets = bought.map(|bought| bought.and_then(|(setup, _)| only(&setup)));
@@ -524,7 +525,7 @@ impl<'a> Candidates<'a> {
         for ((place, trial), setup) in built.iter_mut().zip(self.trials()).zip(setups) {
             let (Some(trial), Some(setup)) = (trial, setup) else { continue };
             let original = trial.original()?;
-            let setup = setup.at(original.wheel().inset()?);
+            let setup = setup.at(original.wheel().inset_or_assumed()?);
             let is_same = setup.wheel() == original.wheel()
                 && setup.tire().size() == original.tire().size()
                 && setup.hub_spacing() == original.hub_spacing();
@@ -538,7 +539,8 @@ impl<'a> Candidates<'a> {
     }
 
     fn is_as_built(&self, candidate: &Candidate) -> bool {
-        let of_front = |setups: [Option<Setup>; 2]| setups.into_iter().flatten().next()?.wheel().inset();
+        let of_front =
+            |setups: [Option<Setup>; 2]| setups.into_iter().flatten().next()?.wheel().inset_or_assumed();
         let inset = self.built().and_then(of_front);
         inset.is_some_and(|inset| candidate.choices().all(|choice| choice.insets().contains(inset)))
     }
@@ -546,7 +548,7 @@ impl<'a> Candidates<'a> {
 
 /// A setup where it does not stand.
 pub(super) fn away(setup: &Setup) -> Setup {
-    setup.at(away_from(setup.wheel().inset()))
+    setup.at(away_from(setup.wheel().inset_or_assumed()))
 }
 
 /// An inset that is not another.
@@ -558,7 +560,7 @@ fn away_from(inset: Option<Inset>) -> Inset {
 /// The inset of the original, or none to speak of.
 fn setups_near(trials: &[Option<&Trial<'_>>; 2]) -> Inset {
     let mut originals = trials.iter().flatten().filter_map(|trial| trial.original());
-    originals.find_map(|original| original.wheel().inset()).unwrap_or(Inset::from_hundredths(0))
+    originals.find_map(|original| original.wheel().inset_or_assumed()).unwrap_or(Inset::from_hundredths(0))
 }
 
 /// The first check of the vehicle as a whole that is beyond.
