@@ -4,6 +4,8 @@ mod amount;
 mod near;
 mod shape;
 mod units;
+mod words;
 
 pub(crate) use shape::{Content, Entry, Object, Shaped};
 pub(crate) use units::{Given, Quantity, Unit, without_unit};
+pub(crate) use words::{designation, others, word};

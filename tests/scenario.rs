@@ -309,9 +309,10 @@ fn a_backspacing_and_what_the_wheel_says_agree() {
 fn what_moves_beside_a_wheel_told_by_its_backspacing_is_never_within() {
     use beadseat::fitment::{CheckId, Position, Reason, Verdict};
     let mut document = wagon();
-    let setup = json!({ "tire": "205/55R16 91V", "wheel": "6.5Jx16 H2 BS 141.25mm 5x112 57.1" });
-    document["original"]["front"] = setup.clone();
-    document["proposed"]["front"] = setup;
+    for setups in ["original", "proposed"] {
+        document[setups]["front"]["tire"] = json!("205/55R16 91V");
+        document[setups]["front"]["wheel"] = json!("6.5Jx16 H2 BS 141.25mm 5x112 57.1");
+    }
     let report = common::parse_scenario(&document.to_string()).unwrap().assess();
     let of = |id, place| report.get(id, place).map(|check| (check.verdict(), check.reason()));
     assert_eq!(of(CheckId::Track, Position::Front), Some((Verdict::Within, Reason::Inside)));

@@ -33,7 +33,7 @@ pub(crate) fn unknown_key<E: Error>(key: &str, known: &'static [&'static str]) -
     }
 }
 
-/// The nearest of some words: with a third of its letters wrong at most, or as a part of the other.
+/// The nearest of some words: with two letters in five wrong at most, or as a part of the other.
 pub(crate) fn nearest(word: &str, known: &[&'static str]) -> Option<&'static str> {
     /// Longer than any word of a file.
     const LONGEST: usize = 60;
@@ -50,11 +50,9 @@ pub(crate) fn nearest(word: &str, known: &[&'static str]) -> Option<&'static str
     let far = |known: &str| {
         let known = plain(known);
         let shorter = wanted.len().min(known.len());
-        if shorter >= 4 && (known.contains(&*wanted) || wanted.contains(&*known)) {
-            return Some(1);
-        }
+        let is_part = shorter >= 4 && (known.contains(&*wanted) || wanted.contains(&*known));
         let steps = distance(wanted.as_bytes(), known.as_bytes());
-        (3 * steps <= shorter).then_some(steps + 1)
+        (is_part || 5 * steps <= 2 * shorter).then_some(steps)
     };
     known
         .iter()

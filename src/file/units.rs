@@ -14,6 +14,8 @@ use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Unex
 
 use super::amount::{self, NoAmount};
 use super::near;
+use super::shape::Shaped;
+use super::words::Question;
 use crate::text::{Excerpt, Scanner};
 use crate::units::{
     bar, in_bar, in_inches, in_kg, in_kmh, in_kpa, in_lb, in_lbf_ft, in_mm, in_mph, in_nm, in_psi, inches,
@@ -164,45 +166,109 @@ impl Key {
         })
     }
 
-    /// The value of the key in its own unit.
-    pub(crate) fn value<'de, A: MapAccess<'de>, T: Deserialize<'de>>(
+    /// The value of the key in its own unit; nothing where it is `null`, or an object of nothing else.
+    pub(crate) fn value<'de, A: MapAccess<'de>, T: Shaped + Deserialize<'de>>(
         &self,
         map: &mut A,
-    ) -> Result<T, A::Error> {
-        self.value_by(map, PhantomData)
+    ) -> Result<Option<T>, A::Error> {
+        self.value_by(map, Known(PhantomData)).map(Option::flatten)
     }
 
-    /// The same by what reads it.
+    /// The same by what reads it; nothing where it is `null`.
     pub(crate) fn value_by<'de, A: MapAccess<'de>, S: DeserializeSeed<'de>>(
         &self,
         map: &mut A,
         seed: S,
-    ) -> Result<S::Value, A::Error> {
+    ) -> Result<Option<S::Value>, A::Error> {
         match self.of {
             Some((quantity, unit)) => {
-                map.next_value_seed(Measured { of: seed, key: self.name, quantity, unit })
+                map.next_value_seed(OrNull(Measured { of: seed, key: self.name, quantity, unit }))
             }
-            None => map.next_value_seed(seed),
+            None => map.next_value_seed(OrNull(seed)),
         }
+    }
+}
+
+/// A value as its type reads it.
+struct Known<T>(PhantomData<T>);
+
+impl<'de, T: Shaped + Deserialize<'de>> DeserializeSeed<'de> for Known<T> {
+    type Value = Option<T>;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Option<T>, D::Error> {
+        T::read(deserializer)
+    }
+}
+
+/// A value, or nothing where it is `null`.
+struct OrNull<S>(S);
+
+impl<'de, S: DeserializeSeed<'de>> DeserializeSeed<'de> for OrNull<S> {
+    type Value = Option<S::Value>;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        deserializer.deserialize_option(self)
+    }
+}
+
+impl<'de, S: DeserializeSeed<'de>> Visitor<'de> for OrNull<S> {
+    type Value = Option<S::Value>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a value, or `null` where it is not known")
+    }
+
+    fn visit_none<E: Error>(self) -> Result<Self::Value, E> {
+        Ok(None)
+    }
+
+    fn visit_unit<E: Error>(self) -> Result<Self::Value, E> {
+        Ok(None)
+    }
+
+    fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        self.0.deserialize(deserializer).map(Some)
     }
 }
 
 /// The keys that an object gave so far.
 #[derive(Default)]
-pub(crate) struct Given(Vec<(&'static str, String)>);
+pub(crate) struct Given {
+    keys: Vec<(&'static str, String)>,
+    has_questions: bool,
+}
 
 impl Given {
+    /// Whether there is any key, be it a question.
+    pub(crate) const fn is_anything(&self) -> bool {
+        !self.keys.is_empty() || self.has_questions
+    }
+
+    /// Passes over a key that is a question, which begins with `?`; false where it is none.
+    pub(crate) fn pass_question<'de, A: MapAccess<'de>>(
+        &mut self,
+        text: &str,
+        map: &mut A,
+    ) -> Result<bool, A::Error> {
+        let is_question = text.starts_with('?');
+        if is_question {
+            map.next_value::<Question>()?;
+            self.has_questions = true;
+        }
+        Ok(is_question)
+    }
+
     /// Which of the known keys comes next.
     ///
     /// # Errors
     /// A key that is not known, or whose value is there already, be it in another unit.
     pub(crate) fn key<E: Error>(&mut self, text: String, known: &'static [&'static str]) -> Result<Key, E> {
         let key = Key::of(&text, known).ok_or_else(|| near::unknown_key(&text, known))?;
-        match self.0.iter().find(|(name, _)| *name == key.name) {
+        match self.keys.iter().find(|(name, _)| *name == key.name) {
             Some((name, before)) if *before == text => Err(E::duplicate_field(name)),
             Some((_, before)) => Err(E::custom(format!("`{before}` and `{text}` say the same in two units"))),
             None => {
-                self.0.push((key.name, text));
+                self.keys.push((key.name, text));
                 Ok(key)
             }
         }

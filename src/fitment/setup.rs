@@ -79,7 +79,9 @@ record! {
         tire: Tire = "tire";
         /// The wheel of this setup.
         wheel: Wheel = "wheel";
-    } also { backspacing = "backspacing_mm" [mm "mm" 25 to 400] by with_backspacing; } {
+    } also {
+        /// Backspacing of the wheel, from its mounting face to a straightedge over the inner edge of the rim, in place of the inset.
+        backspacing = "backspacing_mm" [mm "mm" 25 to 400] by with_backspacing; } {
         /// Thickness of a spacer between hub and wheel.
         spacer / with_spacer: Length = "spacer_mm" [mm in_mm "mm" 0 to 200];
         /// An adaptor that is bolted to the hub and carries the wheel.

@@ -4,15 +4,16 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use serde::ser::{Serialize, SerializeMap, Serializer};
+use serde::Serialize;
+use serde::ser::{SerializeMap, Serializer};
 
-use crate::file::{Content, Entry, Object, Quantity, Unit, without_unit};
+use crate::file::{Content, Entry, Object, Quantity, Unit, others, without_unit};
 
 /// The shape of a scenario file, as JSON Schema (draft 2020-12): which keys each object has and needs, which words,
 /// numbers and lists stand behind them, and the units a key may end in. A quantity may be a text with its unit, and
 /// behind a key without a unit it must. It is written by any serde format.
 ///
-/// What it refuses is no scenario. What it accepts may still be refused: it does not read designations, and knows
+/// What it refuses is no scenario, but for words in capitals or with a hyphen, which are read as well. What it accepts may still be refused: it does not read designations, and knows
 /// nothing of values that contradict each other.
 ///
 /// ```
@@ -78,7 +79,76 @@ struct Definitions<'a>(&'a [&'static Object]);
 
 impl Serialize for Definitions<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(self.0.iter().map(|object| (object.name, Definition(object))))
+        let mut map = serializer.serialize_map(Some(self.0.len() + 1))?;
+        for object in self.0 {
+            map.serialize_entry(object.name, &Definition(object))?;
+        }
+        map.serialize_entry(BLANK, &Blank)?;
+        map.end()
+    }
+}
+
+/// An object that is not filled in.
+const BLANK: &str = "Blank";
+
+struct Blank;
+
+impl Serialize for Blank {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(4))?;
+        map.serialize_entry("type", "object")?;
+        map.serialize_entry("minProperties", &1)?;
+        map.serialize_entry("patternProperties", &Questions)?;
+        map.serialize_entry("additionalProperties", &Choice(&[Kind::Null, Kind::Blank, Kind::Blanks]))?;
+        map.end()
+    }
+}
+
+/// A key that begins with `?` is a question.
+struct Questions;
+
+impl Serialize for Questions {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map([("^\\?", Kind::Text)])
+    }
+}
+
+/// What a place may hold.
+#[derive(Clone, Copy)]
+enum Kind {
+    Null,
+    Text,
+    Blank,
+    Blanks,
+    Same,
+    Object(&'static Object),
+}
+
+impl Serialize for Kind {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let blank = format!("#/$defs/{BLANK}");
+        match self {
+            Self::Null => serializer.collect_map([("type", "null")]),
+            Self::Text => serializer.collect_map([("type", "string")]),
+            Self::Blank => serializer.collect_map([("$ref", blank)]),
+            Self::Blanks => {
+                let mut map = serializer.serialize_map(Some(3))?;
+                map.serialize_entry("type", "array")?;
+                map.serialize_entry("minItems", &1)?;
+                map.serialize_entry("items", &Self::Blank)?;
+                map.end()
+            }
+            Self::Same => serializer.collect_map([("enum", ["same"])]),
+            Self::Object(object) => serializer.collect_map([("$ref", path(object))]),
+        }
+    }
+}
+
+struct Choice<'a>(&'a [Kind]);
+
+impl Serialize for Choice<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map([("anyOf", self.0)])
     }
 }
 
@@ -94,12 +164,13 @@ impl Serialize for Definition {
             .iter()
             .filter(|entry| one_of.contains(&entry.key))
             .flat_map(|entry| keys(entry, entries))
-            .map(Needs)
+            .map(NeedsKnown)
             .collect();
         let lists = [any_unit.is_empty(), one_unit.is_empty(), one_of.is_empty()];
-        let mut map = serializer.serialize_map(Some(3 + lists.into_iter().filter(|empty| !empty).count()))?;
+        let mut map = serializer.serialize_map(Some(4 + lists.into_iter().filter(|empty| !empty).count()))?;
         map.serialize_entry("type", "object")?;
         map.serialize_entry("properties", &Properties(entries))?;
+        map.serialize_entry("patternProperties", &Questions)?;
         map.serialize_entry("additionalProperties", &false)?;
         if !any_unit.is_empty() {
             map.serialize_entry("allOf", &any_unit)?;
@@ -173,6 +244,31 @@ impl<const N: usize> Serialize for Needs<N> {
     }
 }
 
+/// That a key is there, and not `null`.
+struct NeedsKnown([String; 1]);
+
+impl Serialize for NeedsKnown {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        struct Not(Kind);
+        impl Serialize for Not {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.collect_map([("not", self.0)])
+            }
+        }
+        struct Known<'a>(&'a str);
+        impl Serialize for Known<'_> {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.collect_map([(self.0, Not(Kind::Null))])
+            }
+        }
+        let [key] = &self.0;
+        let mut map = serializer.serialize_map(Some(2))?;
+        map.serialize_entry("required", &self.0)?;
+        map.serialize_entry("properties", &Known(key))?;
+        map.end()
+    }
+}
+
 struct AnyOf<T>(Vec<T>);
 
 impl<T: Serialize> Serialize for AnyOf<T> {
@@ -187,7 +283,13 @@ impl Serialize for Properties {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let of = |entry: &'static Entry| {
             let is_quantity = Quantity::of(entry.key).is_some();
-            let property = move |spelling| Property { content: entry.content, spelling, is_quantity };
+            let property = move |spelling| Property {
+                content: entry.content,
+                about: entry.about.trim(),
+                spelling,
+                is_quantity,
+                may_be_null: !entry.is_needed,
+            };
             spellings(entry, self.0).map(move |(key, spelling)| (key, property(spelling)))
         };
         serializer.collect_map(self.0.iter().flat_map(of))
@@ -201,73 +303,110 @@ const AMOUNT: &str = "^\\s*[-+\u{2212}]?[0-9\u{bc}-\u{be}]";
 #[derive(Clone, Copy)]
 struct Property {
     content: Content,
+    about: &'static str,
     spelling: Spelling,
     is_quantity: bool,
+    may_be_null: bool,
 }
 
 impl Property {
-    /// A number in a range, or a text in its place.
-    fn number<S: Serializer>(&self, serializer: S, kind: &str, ends: [f64; 2]) -> Result<S::Ok, S::Error> {
-        let ends = ends.map(|end| match self.spelling {
-            Spelling::InUnit(unit) => (unit.from_written)(end),
-            _ => end,
-        });
-        let is_text_only = matches!(self.spelling, Spelling::AsText);
-        let mut map = serializer
-            .serialize_map(Some(1 + usize::from(self.is_quantity) + if is_text_only { 0 } else { 2 }))?;
-        match (self.is_quantity, is_text_only) {
-            (_, true) => map.serialize_entry("type", "string")?,
-            (true, false) => map.serialize_entry("type", &[kind, "string"])?,
-            (false, false) => map.serialize_entry("type", kind)?,
+    /// The kinds of value that it may be.
+    fn kinds<M: SerializeMap>(&self, map: &mut M, own: &'static str) -> Result<(), M::Error> {
+        let is_text_only = self.is_quantity && matches!(self.spelling, Spelling::AsText);
+        let is_amount =
+            matches!(self.content, Content::Number { .. } | Content::Whole { .. }) && self.is_quantity;
+        let own = Some(own).filter(|_| !(is_text_only && is_amount));
+        let kinds =
+            own.into_iter().chain(is_amount.then_some("string")).chain(self.may_be_null.then_some("null"));
+        let kinds: Vec<_> = kinds.collect();
+        match kinds.as_slice() {
+            [only] => map.serialize_entry("type", only),
+            several => map.serialize_entry("type", several),
         }
-        if !is_text_only {
+    }
+
+    /// A range of numbers; of a text that must tell its unit, none.
+    fn ends<M: SerializeMap, T: Serialize>(&self, map: &mut M, ends: [T; 2]) -> Result<(), M::Error> {
+        if !matches!(self.spelling, Spelling::AsText) {
             let [least, most] = ends;
-            if kind == "integer" {
-                map.serialize_entry("minimum", &(least as u8))?;
-                map.serialize_entry("maximum", &(most as u8))?;
-            } else {
-                map.serialize_entry("minimum", &least)?;
-                map.serialize_entry("maximum", &most)?;
-            }
+            map.serialize_entry("minimum", &least)?;
+            map.serialize_entry("maximum", &most)?;
         }
         if self.is_quantity {
             map.serialize_entry("pattern", AMOUNT)?;
         }
-        map.end()
+        Ok(())
     }
 }
 
 impl Serialize for Property {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        match self.content {
-            Content::Number { least, most } => return self.number(serializer, "number", [least, most]),
-            Content::Whole { least, most } => {
-                return self.number(serializer, "integer", [least, most].map(f64::from));
-            }
-            _ => {}
+        let mut map = serializer.serialize_map(None)?;
+        if !self.about.is_empty() {
+            map.serialize_entry("description", self.about)?;
         }
-        let mut map = serializer.serialize_map(Some(if matches!(self.content, Content::List { .. }) {
-            4
-        } else {
-            1
-        }))?;
         match self.content {
-            Content::Number { .. } | Content::Whole { .. } => {}
-            Content::Flag => map.serialize_entry("type", "boolean")?,
-            Content::Text => map.serialize_entry("type", "string")?,
-            Content::Words(words) => map.serialize_entry("enum", words)?,
+            Content::Number { least, most } => {
+                self.kinds(&mut map, "number")?;
+                let in_unit = |end| match self.spelling {
+                    Spelling::InUnit(unit) => (unit.from_written)(end),
+                    _ => end,
+                };
+                self.ends(&mut map, [least, most].map(in_unit))?;
+            }
+            Content::Whole { least, most } => {
+                self.kinds(&mut map, "integer")?;
+                self.ends(&mut map, [least, most])?;
+            }
+            Content::Flag => {
+                let words: Vec<_> =
+                    [Word::Flag(true), Word::Flag(false), Word::Is("yes"), Word::Is("no")].into();
+                map.serialize_entry("enum", &self.or_null(words))?;
+            }
+            Content::Text => self.kinds(&mut map, "string")?,
+            Content::Words(words) => {
+                let said = words.iter().copied().chain(others(words));
+                map.serialize_entry("enum", &self.or_null(said.map(Word::Is).collect()))?;
+            }
             Content::List { of, least, most } => {
-                map.serialize_entry("type", "array")?;
-                map.serialize_entry("items", &Self { content: *of, ..*self })?;
+                self.kinds(&mut map, "array")?;
+                match of {
+                    Content::Object(object) => {
+                        map.serialize_entry("items", &Choice(&[Kind::Object(object), Kind::Blank]))?;
+                    }
+                    of => {
+                        let item = Self { content: *of, about: "", may_be_null: false, ..*self };
+                        map.serialize_entry("items", &item)?;
+                    }
+                }
                 map.serialize_entry("minItems", &least)?;
                 map.serialize_entry("maxItems", &most)?;
             }
-            Content::Object(object) => map.serialize_entry("$ref", &path(object))?,
+            Content::Object(object) if !self.may_be_null => map.serialize_entry("$ref", &path(object))?,
+            Content::Object(object) => {
+                map.serialize_entry("anyOf", &[Kind::Object(object), Kind::Null, Kind::Blank])?;
+            }
             Content::SameOr(object) => {
-                let either = [Content::Words(&["same"]), Content::Object(object)];
-                map.serialize_entry("anyOf", &either.map(|content| Self { content, ..*self }))?;
+                let kinds = [Kind::Same, Kind::Object(object), Kind::Null, Kind::Blank];
+                map.serialize_entry("anyOf", &kinds)?;
             }
         }
         map.end()
+    }
+}
+
+/// One of some values.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Word {
+    Is(&'static str),
+    Flag(bool),
+    Null,
+}
+
+impl Property {
+    fn or_null(&self, mut words: Vec<Word>) -> Vec<Word> {
+        words.extend(self.may_be_null.then_some(Word::Null));
+        words
     }
 }
