@@ -240,7 +240,7 @@ pub(crate) struct Given {
 
 impl Given {
     /// Whether there is any key, be it a question.
-    pub(crate) const fn is_anything(&self) -> bool {
+    pub(crate) fn is_anything(&self) -> bool {
         !self.keys.is_empty() || self.has_questions
     }
 
@@ -386,7 +386,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Measured<V> {
 /// A number as its kind is visited: a whole one may be a count.
 fn visit<'de, V: Visitor<'de>, E: Error>(number: f64, visitor: V) -> Result<V::Value, E> {
     const EXACT: f64 = 9_007_199_254_740_992.0;
-    if number >= 0.0 && number < EXACT && libm::trunc(number) == number && number.is_sign_positive() {
+    if (0.0..EXACT).contains(&number) && libm::trunc(number) == number && number.is_sign_positive() {
         visitor.visit_u64(number as u64)
     } else {
         visitor.visit_f64(number)

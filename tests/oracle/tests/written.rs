@@ -84,9 +84,12 @@ fn written(scenario: &Scenario) -> Value {
     serde_json::to_value(scenario).unwrap()
 }
 
-/// The units of a number's key, each with what one of it is in the unit of the key, and the end of a key in it.
-fn units(place: &str) -> &'static [(&'static str, f64, &'static str)] {
-    const UNITS: &[(&str, &[(&str, f64, &str)])] = &[
+/// A unit, what one of it is in the unit of the key, and the end of a key in it.
+type Unit = (&'static str, f64, &'static str);
+
+/// The units of a number's key.
+fn units(place: &str) -> &'static [Unit] {
+    const UNITS: &[(&str, &[Unit])] = &[
         (
             "_mm",
             &[
