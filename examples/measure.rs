@@ -1,4 +1,5 @@
-//! What to measure next on a vehicle: `measure SCENARIO.json [--units metric|us|both]`.
+//! What to measure next on a vehicle: `measure SCENARIO.json [--units metric|us|both]`; or a scenario to fill in:
+//! `measure --new KIND`.
 //!
 //! Reads a scenario, judges it, and lists the facts that would settle what could not be assessed, the one
 //! that settles most first: what to take, with what, where to write it down, and what it is for. Exit code 0
@@ -11,15 +12,21 @@ use std::process::ExitCode;
 use beadseat::Excerpt;
 use beadseat::fitment::measure::{Measurement, Preparation};
 use beadseat::fitment::{Check, Report, UnitSystem};
+use beadseat::scenario::Template;
+use beadseat::vehicle::Kind;
 use common::Arguments;
 
 const HELP: &str = "\
 measure SCENARIO.json [--units metric|us|both]
+measure --new KIND
 
 Lists the facts that would settle what an assessment left open, the one that settles most first: what to take, with
 what, what comes first, where to write it down, and what it is for.
 
   --units    the keys to write at: metric, us, or both
+  --new      writes a scenario to fill in: every key with its question beside it. KIND is car, multipurpose, van,
+             pickup, truck, bus, trailer or motorcycle. Four designations, of tires and wheels, are enough to begin with:
+             what is left null is not known
 
 Exit code 0 whatever the verdict, 2 where the scenario cannot be read: then it says where and why.
 ";
@@ -29,11 +36,24 @@ fn main() -> ExitCode {
         Ok(arguments) => arguments,
         Err(code) => return code,
     };
-    let ([file], []) = (words.as_slice(), flags.as_slice()) else { return common::misuse(HELP) };
+    let flags: Vec<&str> = flags.iter().map(String::as_str).collect();
+    let ([file], true) = (words.as_slice(), flags.is_empty()) else {
+        return match (words.as_slice(), flags.as_slice()) {
+            ([kind], ["--new"]) => template(kind),
+            _ => common::misuse(HELP),
+        };
+    };
     common::answer(file, |scenario| {
         let name = Excerpt(scenario.name().unwrap_or("vehicle without a name"));
         Ok(format!("{name}\n\n{}", list(&scenario.assess(), units)))
     })
+}
+
+/// A scenario to fill in, or what is wrong with the kind.
+fn template(kind: &str) -> ExitCode {
+    let kind: Result<Kind, serde_json::Error> = serde_json::from_value(kind.into());
+    let text = kind.and_then(|kind| serde_json::to_string_pretty(&Template::new(kind)));
+    common::say(text.map(|text| text + "\n").map_err(|error| format!("kind of vehicle: {error}")))
 }
 
 fn list(report: &Report, units: UnitSystem) -> String {

@@ -51,13 +51,22 @@ impl MoldedLoad {
             return Err(scanner.range(Field::MaximumLoad, at));
         }
         scanner.skip_space();
+        match Self::scan_unit(scanner, number) {
+            Some(load) => Ok(load),
+            None => Err(scanner.missing(Field::MaximumLoad)),
+        }
+    }
+
+    /// The unit of a number.
+    #[inline]
+    pub(crate) const fn scan_unit(scanner: &mut Scanner<'_>, number: u16) -> Option<Self> {
         if scanner.eat_word("KG") || scanner.eat_word("KGS") {
-            Ok(Self::Kilograms(number))
+            Some(Self::Kilograms(number))
         } else if scanner.eat_word("LBS") || scanner.eat_word("LB") {
             scanner.eat(b'.');
-            Ok(Self::Pounds(number))
+            Some(Self::Pounds(number))
         } else {
-            Err(scanner.missing(Field::MaximumLoad))
+            None
         }
     }
 
@@ -133,37 +142,47 @@ impl MoldedPressure {
         let whole = hundredths % 100 == 0;
         let number = (hundredths / 100) as u16;
         let short = if hundredths < 10_000 { hundredths as u16 } else { 0 };
-        let pressure = if scanner.eat_word("KPA") {
-            if !whole || number < 10 || number > 1500 {
-                return Err(end.range(Field::MaximumPressure, at));
+        let pressure = match Self::scan_unit(scanner, number, short) {
+            Some(pressure @ (Self::Kilopascals(_) | Self::Psi(_))) => {
+                if !whole || number < 10 || number > 1500 {
+                    return Err(end.range(Field::MaximumPressure, at));
+                }
+                return Ok(pressure);
             }
-            return Ok(Self::Kilopascals(number));
-        } else if scanner.eat_word("PSI") {
-            if !whole || number < 10 || number > 1500 {
-                return Err(end.range(Field::MaximumPressure, at));
-            }
-            return Ok(Self::Psi(number));
-        } else if scanner.eat_word("BAR") {
-            Self::Bar(short)
-        } else if scanner.eat_str("KP/CM") || scanner.eat_str("KGF/CM") || scanner.eat_str("KG/CM") {
-            if !(scanner.eat_str("\u{b2}") || scanner.eat(b'2')) {
-                return Err(scanner.missing(Field::MaximumPressure));
-            }
-            Self::TechnicalAtmospheres(short)
-        } else if scanner.eat_str("AT\u{fc}")
-            || scanner.eat_str("AT\u{dc}")
-            || scanner.eat_word("ATU")
-            || scanner.eat_word("ATUE")
-        {
-            Self::TechnicalAtmospheres(short)
-        } else {
-            return Err(scanner.missing(Field::MaximumPressure));
+            Some(pressure) => pressure,
+            None => return Err(scanner.missing(Field::MaximumPressure)),
         };
         let kpa = in_kpa(pressure.pressure());
         if kpa < LEAST_KPA || kpa > MOST_KPA {
             return Err(end.range(Field::MaximumPressure, at));
         }
         Ok(pressure)
+    }
+
+    /// The unit of a number, which is told whole and in hundredths.
+    #[inline]
+    pub(crate) const fn scan_unit(scanner: &mut Scanner<'_>, whole: u16, hundredths: u16) -> Option<Self> {
+        if scanner.eat_word("KPA") {
+            Some(Self::Kilopascals(whole))
+        } else if scanner.eat_word("PSI") {
+            Some(Self::Psi(whole))
+        } else if scanner.eat_word("BAR") {
+            Some(Self::Bar(hundredths))
+        } else if scanner.eat_str("KP/CM") || scanner.eat_str("KGF/CM") || scanner.eat_str("KG/CM") {
+            if scanner.eat_str("\u{b2}") || scanner.eat(b'2') {
+                Some(Self::TechnicalAtmospheres(hundredths))
+            } else {
+                None
+            }
+        } else if scanner.eat_str("AT\u{fc}")
+            || scanner.eat_str("AT\u{dc}")
+            || scanner.eat_word("ATU")
+            || scanner.eat_word("ATUE")
+        {
+            Some(Self::TechnicalAtmospheres(hundredths))
+        } else {
+            None
+        }
     }
 
     pub(crate) fn write(self, text: &mut Text) {
@@ -211,7 +230,7 @@ impl MoldedSpeed {
         matches!(ahead.peek(0), b'K' | b'M') && Self::scan_unit(&mut ahead, 0).is_some()
     }
 
-    const fn scan_unit(scanner: &mut Scanner<'_>, number: u16) -> Option<Self> {
+    pub(crate) const fn scan_unit(scanner: &mut Scanner<'_>, number: u16) -> Option<Self> {
         if scanner.eat_word("KM/H") || scanner.eat_word("KMH") || scanner.eat_word("KPH") {
             Some(Self::KilometresPerHour(number))
         } else if scanner.eat_word("MPH") {

@@ -4,12 +4,14 @@
 ///
 /// A field is `name: Type = "key"` for a value that is valid by its type, or
 /// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity. `Type [lent]` is read
-/// by reference: it is large, or owns what it holds.
+/// by reference: it is large, or owns what it holds. `also { name = "key" [constructor "unit" least to most] by method; }`
+/// is read by a method that may refuse it, and is not written.
 macro_rules! record {
     (
         $(#[$doc:meta])*
-        $name:ident $(blank $blank:ident)? $(one_of [$($one_of:literal)+])? $(needs { $($(#[$ndoc:meta])* $need:ident: $ntype:ty = $nkey:literal;)+ })? {
-            $($(#[$fdoc:meta])* $field:ident / $with:ident: $type:ty $(as $from:ty)? $([$lent:ident])? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
+        $name:ident $(blank $blank:ident)? $(one_of [$($one_of:literal)+])? $(needs { $($(#[doc = $ndoc:literal])* $need:ident: $ntype:ty = $nkey:literal;)+ })?
+        $(also { $($also:tt)+ })? {
+            $($(#[doc = $fdoc:literal])* $field:ident / $with:ident: $type:ty $(as $from:ty)? $([$lent:ident])? = $key:literal $([$ctor:ident $read:ident $unit:literal $least:literal to $most:literal])?;)*
         }
     ) => {
         $(#[$doc])*
@@ -22,10 +24,10 @@ macro_rules! record {
         impl $name {
             crate::record::constructor!($($blank)? ; $($($need: $ntype,)+)? ; $($field)*);
 
-            $($($(#[$ndoc])* pub const fn $need(&self) -> $ntype { self.$need })+)?
+            $($($(#[doc = $ndoc])* pub const fn $need(&self) -> $ntype { self.$need })+)?
 
             $(
-                crate::record::getter!($(#[$fdoc])* $field $type $([$lent])?);
+                crate::record::getter!($(#[doc = $fdoc])* $field $type $([$lent])?);
                 crate::record::setter!($field $with $key $type $(as $from)? $([$lent])? $([$read $unit $least $most])?);
             )*
         }
@@ -33,8 +35,9 @@ macro_rules! record {
         #[cfg(feature = "serde")]
         crate::record::read_as_object! {
             $name $(one_of [$($one_of)+])?
-            needs { $($($need: $ntype = $nkey;)+)? }
-            { $($field: $type = $key $([$ctor $unit $least $most])?;)* }
+            needs { $($($(#[doc = $ndoc])* $need: $ntype = $nkey;)+)? }
+            $(also { $($also)+ })?
+            { $($(#[doc = $fdoc])* $field: $type = $key $([$ctor $unit $least $most])?;)* }
         }
 
         #[cfg(feature = "serde")]
@@ -76,8 +79,8 @@ macro_rules! read_as_object {
     (
         $(#[$doc:meta])*
         struct $name:ident $(one_of $one_of:tt)?
-        needs { $($need:ident: $ntype:ty = $nkey:literal;)* }
-        { $($field:ident: $type:ty = $key:literal $([$($range:tt)+])?;)* }
+        needs { $($(#[doc = $ndoc:literal])* $need:ident: $ntype:ty = $nkey:literal;)* }
+        { $($(#[doc = $fdoc:literal])* $field:ident: $type:ty = $key:literal $([$($range:tt)+])?;)* }
     ) => {
         $(#[$doc])*
         struct $name {
@@ -87,22 +90,24 @@ macro_rules! read_as_object {
 
         crate::record::read_as_object! {
             $name $(one_of $one_of)?
-            needs { $($need: $ntype = $nkey;)* }
-            { $($field: $type = $key $([$($range)+])?;)* }
+            needs { $($(#[doc = $ndoc])* $need: $ntype = $nkey;)* }
+            { $($(#[doc = $fdoc])* $field: $type = $key $([$($range)+])?;)* }
         }
     };
     (
         $name:ident $(one_of [$($one_of:literal)+])?
-        needs { $($need:ident: $ntype:ty = $nkey:literal;)* }
-        { $($field:ident: $type:ty = $key:literal $([$ctor:ident $unit:literal $least:literal $most:literal])?;)* }
+        needs { $($(#[doc = $ndoc:literal])* $need:ident: $ntype:ty = $nkey:literal;)* }
+        $(also { $(#[doc = $adoc:literal])* $also:ident = $akey:literal [$actor:ident $aunit:literal $aleast:literal to $amost:literal] by $apply:ident; })?
+        { $($(#[doc = $fdoc:literal])* $field:ident: $type:ty = $key:literal $([$ctor:ident $unit:literal $least:literal $most:literal])?;)* }
     ) => {
         impl $name {
             /// What its files hold.
             pub(crate) const OBJECT: &'static crate::file::Object = &crate::file::Object {
                 name: stringify!($name),
                 entries: &[
-                    $(crate::file::Entry::needed($nkey, <$ntype as crate::file::Shaped>::CONTENT),)*
-                    $(crate::file::Entry::optional($key, crate::record::content!($type $([$least $most])?)),)*
+                    $(crate::file::Entry::needed($nkey, <$ntype as crate::file::Shaped>::CONTENT, concat!($($ndoc),*)),)*
+                    $(crate::file::Entry::optional($key, crate::record::content!($type $([$least $most])?), concat!($($fdoc),*)),)*
+                    $(crate::file::Entry::optional($akey, crate::file::Content::Number { least: $aleast as f64, most: $amost as f64 }, concat!($($adoc),*)),)?
                 ],
                 one_of: &[$($($one_of),+)?],
             };
@@ -110,38 +115,67 @@ macro_rules! read_as_object {
 
         impl crate::file::Shaped for $name {
             const CONTENT: crate::file::Content = crate::file::Content::Object(Self::OBJECT);
+
+            fn read<'de, D: serde::Deserializer<'de>>(deserializer: D) -> Result<Option<Self>, D::Error> {
+                Self::read_or_blank(deserializer, true)
+            }
         }
 
         impl<'de> serde::Deserialize<'de> for $name {
             fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                struct Reader;
+                use serde::de::Error;
+                Self::read_or_blank(deserializer, false)?.ok_or_else(|| D::Error::custom("nothing is told"))
+            }
+        }
+
+        impl $name {
+            /// Nothing for an object that has keys and nothing behind them, where that may be.
+            fn read_or_blank<'de, D: serde::Deserializer<'de>>(
+                deserializer: D,
+                may_be_blank: bool,
+            ) -> Result<Option<Self>, D::Error> {
+                struct Reader(bool);
                 impl<'de> serde::de::Visitor<'de> for Reader {
-                    type Value = $name;
+                    type Value = Option<$name>;
 
                     fn expecting(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
                         f.write_str(concat!("an object with the facts of a ", stringify!($name)))
                     }
 
-                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<$name, A::Error> {
-                        const KEYS: &[&str] = &[$($nkey,)* $($key,)*];
+                    fn visit_map<A: serde::de::MapAccess<'de>>(self, mut map: A) -> Result<Option<$name>, A::Error> {
+                        const KEYS: &[&str] = &[$($nkey,)* $($key,)* $($akey,)?];
                         let mut given = crate::file::Given::default();
                         $(let mut $need: Option<$ntype> = None;)*
                         $(let mut $field: Option<$type> = None;)*
+                        $(let mut $also = None;)?
                         while let Some(text) = map.next_key::<alloc::string::String>()? {
+                            if given.pass_question(&text, &mut map)? {
+                                continue;
+                            }
                             let key = given.key(text, KEYS)?;
                             match key.name {
-                                $($nkey => $need = Some(key.value(&mut map)?),)*
-                                $($key => $field = Some(crate::record::read!(map, key $key $([$ctor $unit $least $most])?)),)*
+                                $($nkey => $need = key.value(&mut map)?,)*
+                                $($key => $field = crate::record::read!(map, key $key $([$ctor $unit $least $most])?),)*
+                                $($akey => $also = crate::record::read!(map, key $akey [$actor $aunit $aleast $amost]),)?
                                 _ => {}
                             }
                         }
-                        Ok($name {
+                        let known = [false, $($need.is_some(),)* $($field.is_some(),)* $($also.is_some(),)?];
+                        if self.0 && given.is_anything() && !known.contains(&true) {
+                            return Ok(None);
+                        }
+                        let read = $name {
                             $($need: $need.ok_or_else(|| <A::Error as serde::de::Error>::missing_field($nkey))?,)*
                             $($field,)*
-                        })
+                        };
+                        $(let read = match $also {
+                            Some(told) => read.$apply(told).map_err(<A::Error as serde::de::Error>::custom)?,
+                            None => read,
+                        };)?
+                        Ok(Some(read))
                     }
                 }
-                deserializer.deserialize_map(Reader).map_err(crate::text::bounded)
+                deserializer.deserialize_map(Reader(may_be_blank)).map_err(crate::text::bounded)
             }
         }
     };
@@ -229,7 +263,7 @@ macro_rules! read {
     ($map:ident, $found:ident $key:literal [$ctor:ident $unit:literal $least:literal $most:literal]) => {{
         let range =
             crate::record::InRange { what: $key, unit: $unit, least: $least as f64, most: $most as f64 };
-        crate::units::$ctor($found.value_by(&mut $map, range)?)
+        $found.value_by(&mut $map, range)?.map(crate::units::$ctor)
     }};
 }
 #[cfg(feature = "serde")]

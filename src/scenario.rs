@@ -2,7 +2,11 @@
 //!
 //! Any self-describing serde format will do; JSON is what the examples read. Every key that is a
 //! quantity ends in its unit. In place of `_mm`, `_kpa`, `_kg`, `_kmh` and `_nm` it may end in `_in`, `_psi` or `_bar`,
-//! `_lb`, `_mph` and `_ftlb`; what is written is metric. What is not known is left out; `null` is not needed. Unknown
+//! `_lb`, `_mph` and `_ftlb`; what is written is metric. A quantity may also be a text with its unit, under a key without
+//! one: `"track": "60 1/2 in"`, `"pressure": "2,2 bar"`, `"torque": "90 ft-lb"`; a number alone is refused there.
+//! What is not known is left out, or `null`; so is an object with nothing but `null` in it. A key that begins with `?` is
+//! a question, whose text is passed over: [`Template`] writes all of them. Common words are understood where they have
+//! one meaning (`rwd`, `car`, `conical`, `yes`). Unknown
 //! keys, keys given twice, be it in two units, arrays instead of objects and values out of range are errors, and the
 //! error arises where the value stands, so that a deserializer that tracks places (`serde_path_to_error`) can name it.
 //! [`schema`] is the same for other programs.
@@ -41,8 +45,10 @@
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
 mod schema;
+mod template;
 
 pub use schema::Schema;
+pub use template::Template;
 
 use alloc::string::String;
 use core::fmt;
@@ -130,7 +136,14 @@ impl Scenario {
 
 read_as_object! {
     /// Setups as they stand in a file.
-    struct SetupsFile needs {} { front: Setup = "front"; rear: RearSetup = "rear"; }
+    struct SetupsFile
+    needs {}
+    {
+        /// What is on the front axle.
+        front: Setup = "front";
+        /// What is on the rear axle, or the only one of a trailer; `"same"` as on the front one.
+        rear: RearSetup = "rear";
+    }
 }
 
 impl Shaped for Setups {
@@ -152,30 +165,35 @@ struct RearSetup(Option<Setup>);
 
 impl Shaped for RearSetup {
     const CONTENT: Content = Content::SameOr(Setup::OBJECT);
-}
 
-impl<'de> Deserialize<'de> for RearSetup {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+    fn read<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Self>, D::Error> {
         struct SameOrObject;
         impl<'de> Visitor<'de> for SameOrObject {
-            type Value = RearSetup;
+            type Value = Option<RearSetup>;
 
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str("`\"same\"` or an object with a setup")
             }
 
-            fn visit_str<E: Error>(self, text: &str) -> Result<RearSetup, E> {
+            fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
                 match text {
-                    "same" => Ok(RearSetup(None)),
+                    "same" => Ok(Some(RearSetup(None))),
                     _ => Err(unknown_variant(text, &["same"])),
                 }
             }
 
-            fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<RearSetup, A::Error> {
-                Setup::deserialize(MapAccessDeserializer::new(map)).map(|setup| RearSetup(Some(setup)))
+            fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
+                let setup = Setup::read(MapAccessDeserializer::new(map))?;
+                Ok(setup.map(|setup| RearSetup(Some(setup))))
             }
         }
         deserializer.deserialize_any(SameOrObject).map_err(bounded)
+    }
+}
+
+impl<'de> Deserialize<'de> for RearSetup {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Self::read(deserializer)?.ok_or_else(|| D::Error::missing_field("tire"))
     }
 }
 
@@ -202,7 +220,7 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for AllButName<'_, A> {
             if self.name.is_some() {
                 return Err(A::Error::duplicate_field("name"));
             }
-            *self.name = Some(self.map.next_value()?);
+            *self.name = self.map.next_value()?;
         }
         Ok(None)
     }
@@ -218,7 +236,8 @@ impl Shaped for Named {
 }
 
 const NAMED_VEHICLE: [Entry; 1 + Vehicle::OBJECT.entries.len()] = {
-    let mut entries = [Entry::optional("name", Content::Text); 1 + Vehicle::OBJECT.entries.len()];
+    let mut entries = [Entry::optional("name", Content::Text, " What you call the vehicle.");
+        1 + Vehicle::OBJECT.entries.len()];
     let mut number = 1;
     while number < entries.len() {
         entries[number] = Vehicle::OBJECT.entries[number - 1];
@@ -250,8 +269,20 @@ impl<'de> Deserialize<'de> for Named {
 read_as_object! {
     /// A scenario as it stands in a file.
     struct ScenarioFile
-    needs { vehicle: Named = "vehicle"; original: Setups = "original"; proposed: Setups = "proposed"; }
-    { conditions: Conditions = "use"; limits: Limits = "limits"; }
+    needs {
+        /// The vehicle as its maker built it, and what was measured on it.
+        vehicle: Named = "vehicle";
+        /// What its maker put on it.
+        original: Setups = "original";
+        /// What is to go on.
+        proposed: Setups = "proposed";
+    }
+    {
+        /// How it is used.
+        conditions: Conditions = "use";
+        /// The limits that the change is held against; without them, those of common practice.
+        limits: Limits = "limits";
+    }
 }
 
 impl<'de> Deserialize<'de> for Scenario {

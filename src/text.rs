@@ -13,6 +13,8 @@ pub use error::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind};
 pub(crate) use messages::messages;
 #[cfg(feature = "serde")]
 pub(crate) use serial::{FromText, FromWord, bounded, unknown_field, unknown_variant};
+#[cfg(feature = "serde")]
+pub(crate) use word::Listed;
 pub(crate) use word::Name;
 pub use word::UnknownWord;
 pub(crate) use worded::worded;

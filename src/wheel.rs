@@ -9,7 +9,7 @@ mod designation;
 pub mod drilling;
 mod fastener;
 mod inset;
-mod phrase;
+pub(crate) mod phrase;
 pub mod position;
 mod rating;
 mod ring;
@@ -23,7 +23,7 @@ pub mod tightening;
 mod valve;
 
 pub use adaptor::{Adaptor, Thickness};
-pub use backspacing::Backspacing;
+pub use backspacing::{Backspacing, BackspacingError};
 pub use barrel::{Barrel, BarrelError};
 pub use bolt_circle::{BoltCircle, HoleCentre};
 pub use bore::{Bore, Spigot};

@@ -557,3 +557,21 @@ fn search_refuses_what_it_cannot_read() {
     assert_eq!(help.status.code(), Some(0));
     assert!(String::from_utf8_lossy(&help.stdout).contains("examples\n"));
 }
+
+#[test]
+fn measure_writes_a_scenario_to_fill_in() {
+    for kind in ["car", "van", "pickup", "truck", "trailer", "motorcycle"] {
+        let output = run("measure", &["--new", kind], "");
+        assert_eq!(output.status.code(), Some(0), "{kind}");
+        let path = std::env::temp_dir().join(format!("beadseat-new-{kind}-{}.json", std::process::id()));
+        fs::write(&path, &output.stdout).unwrap();
+        let output = run("measure", &[path.to_str().unwrap()], "");
+        fs::remove_file(&path).unwrap();
+        assert_eq!(output.status.code(), Some(0), "{kind}: {}", String::from_utf8_lossy(&output.stderr));
+        assert!(String::from_utf8_lossy(&output.stdout).contains("proposed"), "{kind}");
+    }
+    let output = run("measure", &["--new", "tank"], "");
+    assert_eq!(output.status.code(), Some(2));
+    assert!(String::from_utf8_lossy(&output.stderr).contains("`tank`"));
+    assert_eq!(run("measure", &["--new"], "").status.code(), Some(2));
+}

@@ -236,3 +236,96 @@ fn a_match_of_tires_is_not_changed_by_what_is_not_theirs() {
     }
     assert!(told > 60, "{told}");
 }
+
+/// The end of a key, and each unit of its quantity with what one of it is in the unit of the key.
+type Units = (&'static str, &'static [(&'static str, &'static str, f64)]);
+
+/// By definition, but for those of the pound a square inch and the pound-foot, which follow from the pound, the foot and
+/// the standard fall.
+const UNITS: [Units; 10] = [
+    ("_mm", &[("_mm", "mm", 1.0), ("_in", "in", 25.4), ("", "cm", 10.0), ("", "ft", 304.8)]),
+    (
+        "_kpa",
+        &[
+            ("_kpa", "kPa", 1.0),
+            ("_psi", "psi", 0.453_592_37 * 9.806_65 / (25.4 * 25.4) * 1000.0),
+            ("_bar", "bar", 100.0),
+            ("", "kp/cm²", 98.0665),
+        ],
+    ),
+    ("_kg", &[("_kg", "kg", 1.0), ("_lb", "lb", 0.453_592_37)]),
+    ("_kmh", &[("_kmh", "km/h", 1.0), ("_mph", "mph", 1.609_344)]),
+    ("_nm", &[("_nm", "N·m", 1.0), ("_ftlb", "ft-lb", 0.453_592_37 * 9.806_65 * 0.3048)]),
+    ("_deg", &[("_deg", "°", 1.0)]),
+    ("_percent", &[("_percent", "%", 1.0)]),
+    ("_years", &[("_years", "years", 1.0)]),
+    ("_turns", &[("_turns", "turns", 1.0)]),
+    ("_in", &[("_in", "in", 1.0)]),
+];
+
+/// Every number of a value, by what makes another value of it.
+fn each_number(value: &Value, make: &dyn Fn(f64) -> Value) -> Value {
+    match value {
+        Value::Array(list) => list.iter().map(|value| each_number(value, make)).collect(),
+        number => make(number.as_f64().unwrap()),
+    }
+}
+
+/// Whether two values are the same but for what conversion rounds.
+fn is_near(a: &Value, b: &Value) -> bool {
+    match (a, b) {
+        (Value::Array(a), Value::Array(b)) => {
+            a.len() == b.len() && a.iter().zip(b).all(|(a, b)| is_near(a, b))
+        }
+        (Value::Number(a), Value::Number(b)) => {
+            let [a, b] = [a, b].map(|number| number.as_f64().unwrap());
+            (a - b).abs() <= 1e-9 * b.abs().max(1.0)
+        }
+        _ => a == b,
+    }
+}
+
+#[test]
+fn a_quantity_in_any_of_its_units_finds_the_same() {
+    let (mut spelled, mut keys) = (0, BTreeSet::new());
+    for Pair { pointer, a: document, .. } in pairs() {
+        let (parent, key) = pointer.rsplit_once('/').unwrap();
+        let Some((end, units)) = UNITS.iter().find(|(end, _)| key.ends_with(end)) else { continue };
+        let base = key.strip_suffix(end).unwrap();
+        let number = document.pointer(&pointer).unwrap();
+        for (suffix, unit, one) in *units {
+            let text = each_number(number, &|number| json!(format!("{} {unit}", number / one)));
+            let in_key = each_number(number, &|number| json!(number / one));
+            let is_told_apart = base == "track_change";
+            let spellings = [
+                (!is_told_apart).then(|| (base.to_owned(), text.clone())),
+                (!suffix.is_empty()).then(|| (format!("{base}{suffix}"), text)),
+                (!suffix.is_empty() && *end != "_years").then(|| (format!("{base}{suffix}"), in_key)),
+            ];
+            for (spelling, value) in spellings.into_iter().flatten() {
+                let mut other = document.clone();
+                let object = other.pointer_mut(parent).unwrap().as_object_mut().unwrap();
+                object.remove(key).unwrap();
+                object.insert(spelling.clone(), value.clone());
+                let read: Scenario = serde_json::from_value(other.clone())
+                    .unwrap_or_else(|error| panic!("{pointer} as {spelling}: {error}"));
+                let read = serde_json::to_value(read).unwrap().pointer(&pointer).unwrap_or(number).clone();
+                assert!(is_near(&read, number), "{pointer} as {spelling}: {value} is {read}");
+                // The very number, for what is the same as another is equal to it to the last digit.
+                let mut same = document.clone();
+                *same.pointer_mut(&pointer).unwrap() = read;
+                assert_eq!(
+                    findings(&other).unwrap(),
+                    findings(&same).unwrap(),
+                    "{pointer} as {spelling}: {value}"
+                );
+                spelled += 1;
+            }
+        }
+        keys.insert(key_at(&pointer));
+    }
+    let of_quantities: BTreeSet<_> =
+        accepted_keys().into_iter().filter(|key| UNITS.iter().any(|(end, _)| key.ends_with(end))).collect();
+    assert_eq!(keys, of_quantities);
+    assert!(spelled > 600, "{spelled}");
+}

@@ -78,7 +78,7 @@ fn every_move_goes_as_its_row_says() {
         }
         rows += 1;
     }
-    assert_eq!(rows, 26);
+    assert_eq!(rows, 30);
 }
 
 /// Both spacer and span, which a row has no room for.

@@ -276,3 +276,47 @@ fn an_unknown_key_is_cut_and_what_is_known_stands_behind_it() {
         assert!(message.starts_with(&cut) && message.contains(known), "{message}");
     }
 }
+
+#[test]
+fn a_backspacing_and_what_the_wheel_says_agree() {
+    let told = |wheel: &str, backspacing: Value| {
+        let mut document = wagon();
+        document["proposed"]["front"]["wheel"] = json!(wheel);
+        document["proposed"]["front"]["backspacing_mm"] = backspacing;
+        document.to_string()
+    };
+    // 7.5 in of width and a flange of 11 to 13 mm: 150 mm make 41.75 to 43.75 mm, and an eighth of an inch is forgiven.
+    for inset in ["ET38.6", "ET42", "ET46.9"] {
+        let read = common::parse_scenario(&told(&format!("7.5Jx17 {inset}"), json!(150))).unwrap();
+        let wheel = read.change().proposed.front.unwrap().wheel();
+        assert_eq!(wheel.to_string(), format!("7.5Jx17 {inset}"));
+    }
+    for inset in ["ET38.5", "ET47", "ET-42"] {
+        let message = format!("inset {inset} and backspacing BS 150 contradict each other");
+        refused(&told(&format!("7.5Jx17 {inset}"), json!(150)), "proposed.front", &message);
+    }
+    let read = common::parse_scenario(&told("7.5Jx17", json!("150 mm"))).unwrap();
+    assert_eq!(read.change().proposed.front.unwrap().wheel().to_string(), "7.5Jx17 BS 150");
+    assert!(common::parse_scenario(&told("7.5Jx17 BS 5.9in", json!(150))).is_ok());
+    let message = "backspacing BS 150 contradicts that of the wheel, 7.5Jx17 BS 127";
+    refused(&told("7.5Jx17 BS 5in", json!(150)), "proposed.front", message);
+    refused(&told("7.5Jx17", json!(20)), "proposed.front.backspacing_mm", "is not in 25 to 400 mm");
+    refused(&told("4Jx17", json!(390)), "proposed.front", "inset 326.5 mm is not in -300 to 300 mm");
+}
+
+/// A wheel that stays is off by as much before and after, but not from what it moves beside.
+#[test]
+fn what_moves_beside_a_wheel_told_by_its_backspacing_is_never_within() {
+    use beadseat::fitment::{CheckId, Position, Reason, Verdict};
+    let mut document = wagon();
+    for setups in ["original", "proposed"] {
+        document[setups]["front"]["tire"] = json!("205/55R16 91V");
+        document[setups]["front"]["wheel"] = json!("6.5Jx16 H2 BS 141.25mm 5x112 57.1");
+    }
+    let report = common::parse_scenario(&document.to_string()).unwrap().assess();
+    let of = |id, place| report.get(id, place).map(|check| (check.verdict(), check.reason()));
+    assert_eq!(of(CheckId::Track, Position::Front), Some((Verdict::Within, Reason::Inside)));
+    let swept = of(CheckId::SweptClearance, Position::FrontLeft);
+    assert_eq!(swept, Some((Verdict::Marginal, Reason::InsetAssumed)));
+    assert!(report.to_string().contains("flange of 12.7 mm"));
+}

@@ -5,10 +5,15 @@
 #[path = "common/scenario.rs"]
 mod scenario;
 
-use beadseat::scenario::{Scenario, schema};
+use beadseat::fitment::moves::Moves;
+use beadseat::fitment::{Change, Setups, Verdict};
+use beadseat::scenario::{Scenario, Template, schema};
 use beadseat::units::{in_kg, in_kmh, in_kpa, in_mm, in_nm, inches, lb, lbf_ft, mph, psi};
+use beadseat::vehicle::{Kind, Vehicle};
 use scenario::spelled_out;
 use serde_json::{Map, Value, json};
+
+const NOTHING: Setups = Setups { front: None, rear: None };
 
 const SCENARIOS: [&str; 3] = ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"];
 
@@ -26,20 +31,33 @@ fn is_valid(root: &Value, schema: &Value, value: &Value) -> bool {
     let rules = schema.as_object().unwrap().iter();
     let object = value.as_object();
     rules.map(|(rule, of)| (rule.as_str(), of)).all(|(rule, of)| match rule {
-        "$schema" | "$defs" => true,
+        "$schema" | "$defs" | "description" => true,
         "$ref" => {
             let at = of.as_str().unwrap().strip_prefix('#').unwrap();
             is_valid(root, root.pointer(at).unwrap(), value)
         }
-        "type" => match of.as_str().unwrap() {
-            "object" => value.is_object(),
-            "array" => value.is_array(),
-            "string" => value.is_string(),
-            "boolean" => value.is_boolean(),
-            "number" => value.is_number(),
-            "integer" => value.is_u64(),
-            other => panic!("{other}"),
-        },
+        "type" => {
+            let is = |kind: &Value| match kind.as_str().unwrap() {
+                "object" => value.is_object(),
+                "array" => value.is_array(),
+                "string" => value.is_string(),
+                "null" => value.is_null(),
+                "boolean" => value.is_boolean(),
+                "number" => value.is_number(),
+                "integer" => value.is_u64(),
+                other => panic!("{other}"),
+            };
+            of.as_array().map_or_else(|| is(of), |kinds| kinds.iter().any(is))
+        }
+        // Of an amount, the only one there is.
+        "pattern" => {
+            assert_eq!(of, "^\\s*[-+\u{2212}]?[0-9\u{bc}-\u{be}]");
+            value.as_str().is_none_or(|text| {
+                let text = text.trim_start();
+                let number = text.strip_prefix(['-', '+', '\u{2212}']).unwrap_or(text);
+                number.starts_with(|c: char| c.is_ascii_digit() || ('\u{bc}'..='\u{be}').contains(&c))
+            })
+        }
         "enum" => of.as_array().unwrap().contains(value),
         "minimum" => value.as_f64().is_none_or(|number| number >= of.as_f64().unwrap()),
         "maximum" => value.as_f64().is_none_or(|number| number <= of.as_f64().unwrap()),
@@ -49,10 +67,17 @@ fn is_valid(root: &Value, schema: &Value, value: &Value) -> bool {
         "properties" => object.is_none_or(|object| {
             object.iter().all(|(key, value)| of.get(key).is_none_or(|of| is_valid(root, of, value)))
         }),
-        "additionalProperties" => {
-            assert_eq!(of, false);
-            object.is_none_or(|object| object.keys().all(|key| schema["properties"].get(key).is_some()))
-        }
+        // Of questions, the only one there is.
+        "patternProperties" => object.is_none_or(|object| {
+            let questions = object.iter().filter(|(key, _)| key.starts_with('?'));
+            questions.into_iter().all(|(_, value)| is_valid(root, &of["^\\?"], value))
+        }),
+        "additionalProperties" => object.is_none_or(|object| {
+            let is_known = |key: &str| schema["properties"].get(key).is_some() || key.starts_with('?');
+            let mut others = object.iter().filter(|(key, _)| !is_known(key));
+            others.all(|(_, value)| *of != json!(false) && is_valid(root, of, value))
+        }),
+        "minProperties" => object.is_none_or(|object| object.len() as u64 >= of.as_u64().unwrap()),
         "required" => {
             let wanted = of.as_array().unwrap().iter().map(|key| key.as_str().unwrap());
             object.is_none_or(|object| wanted.into_iter().all(|key| object.contains_key(key)))
@@ -192,7 +217,7 @@ fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
         ("Conditions", "/use"),
         ("Limits", "/limits"),
     ];
-    const ELSEWHERE: [&str; 3] = ["Adaptor", "TireInUse", "MeasuredTire"];
+    const ELSEWHERE: [&str; 4] = ["Adaptor", "TireInUse", "MeasuredTire", "Blank"];
     let schema = written();
     let mut own = 0;
     for (name, place) in PLACES {
@@ -207,7 +232,12 @@ fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
         let others = properties.keys().filter(|&key| !keys.contains(key) && key != "name");
         let others: Vec<_> = others.collect();
         let units = ["_in", "_psi", "_bar", "_lb", "_mph", "_ftlb"];
-        assert!(others.iter().all(|key| units.iter().any(|unit| key.ends_with(unit))), "{name}: {others:?}");
+        let is_without_unit = |other: &str| {
+            let ends = ["mm", "kpa", "kg", "kmh", "nm", "deg", "percent", "years", "turns", "in"];
+            ends.iter().any(|end| keys.contains(&format!("{other}_{end}")))
+        };
+        let is_known = |key: &&&String| units.iter().any(|unit| key.ends_with(unit)) || is_without_unit(key);
+        assert!(others.iter().all(|key| is_known(&key)), "{name}: {others:?}");
         own += keys.len();
     }
     assert!(own > 130, "{own}");
@@ -273,4 +303,215 @@ fn a_scenario_in_other_units_is_the_same_scenario() {
         }
         assert_eq!(metric.assess().overall(), other.assess().overall());
     }
+}
+
+/// The wagon with a value at a place; what says the same in another spelling goes.
+fn wagon_with(place: &str, value: Value, own: &str) -> Value {
+    let mut document = spelled_out("field-survey-wagon");
+    let (parent, key) = place.rsplit_once('/').unwrap();
+    let object = document.pointer_mut(parent).unwrap().as_object_mut().unwrap();
+    object.remove(own);
+    object.insert(key.into(), value);
+    document
+}
+
+#[test]
+fn an_amount_with_its_unit_is_the_number_of_its_key() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/cases/amounts.csv");
+    let mut rows = csv::Reader::from_path(path).unwrap();
+    let (mut read, mut refused) = (0, 0);
+    for row in rows.records() {
+        let row = row.unwrap();
+        let [place, value, outcome, why] = [0, 1, 2, 3].map(|n| &row[n]);
+        assert!(!why.is_empty());
+        let value: Value = serde_json::from_str(value).unwrap();
+        let (parent, key) = place.rsplit_once('/').unwrap();
+        let Some((own, number)) = outcome.split_once('=') else {
+            let wanted = outcome.strip_prefix("error: ").unwrap();
+            let own =
+                if key == "track_change" { "track_change_percent".into() } else { key.replace("_in", "_mm") };
+            let mut document = wagon_with(place, value, &own);
+            for end in ["_mm", "_kpa", "_kg"] {
+                document.pointer_mut(parent).unwrap().as_object_mut().unwrap().remove(&format!("{key}{end}"));
+            }
+            let error = reads(&document).expect_err(place);
+            assert!(error.contains(wanted), "{place}: {error}");
+            refused += 1;
+            continue;
+        };
+        let document = wagon_with(place, value, own);
+        assert!(accepts(&written(), &document), "{place}: {why}");
+        let [of_text, of_number] =
+            [document, wagon_with(&format!("{parent}/{own}"), serde_json::from_str(number).unwrap(), own)]
+                .map(|document| {
+                    serde_json::to_value(reads(&document).unwrap_or_else(|error| panic!("{place}: {error}")))
+                        .unwrap()
+                });
+        let at = format!("{parent}/{own}");
+        let [a, b] = [&of_text, &of_number].map(|value| value.pointer(&at).unwrap_or_else(|| panic!("{at}")));
+        match (a.as_f64(), b.as_f64()) {
+            (Some(a), Some(b)) => assert!((a - b).abs() <= 1e-9 * b.abs(), "{place}: {a} {b}"),
+            _ => assert_eq!(a, b, "{place}"),
+        }
+        read += 1;
+    }
+    assert!(read > 35 && refused > 12, "{read} {refused}");
+}
+
+/// The keys of an object's table, in the schema: those that are written so, with what they are.
+fn written_keys(schema: &Value, object: &str) -> Vec<String> {
+    let units = ["_in", "_psi", "_bar", "_lb", "_mph", "_ftlb"];
+    let properties = schema["$defs"][object]["properties"].as_object().unwrap();
+    let is_other = |key: &str| {
+        let has = |end: &str| properties.contains_key(&format!("{key}{end}"));
+        let ends = ["_mm", "_kpa", "_kg", "_kmh", "_nm", "_deg", "_percent", "_years", "_turns"];
+        let in_unit = units.iter().filter_map(|unit| key.strip_suffix(unit));
+        let is_in_unit = in_unit
+            .into_iter()
+            .any(|base| ends.iter().any(|end| properties.contains_key(&format!("{base}{end}"))));
+        is_in_unit || ends.into_iter().chain(["_in"]).any(has)
+    };
+    properties.keys().filter(|key| !is_other(key)).cloned().collect()
+}
+
+#[test]
+fn a_template_asks_for_every_key_and_tells_nothing() {
+    let schema = written();
+    for &kind in Kind::ALL {
+        let template = serde_json::to_value(Template::new(kind)).unwrap();
+        assert!(accepts(&schema, &template), "{kind}");
+        let report = reads(&template).unwrap_or_else(|error| panic!("{kind}: {error}")).assess();
+        let of_kind = Scenario::new(
+            Vehicle::new(kind),
+            Change { original: NOTHING, proposed: NOTHING },
+            Default::default(),
+            Default::default(),
+        );
+        assert_eq!(report, of_kind.assess(), "{kind}: something is told by nothing");
+        let is_open = |verdict| matches!(verdict, Verdict::NotAssessed | Verdict::NotApplicable);
+        assert!(report.checks().all(|check| is_open(check.verdict())), "{kind}");
+        // Objects of every type, each with its keys and the question of each.
+        let axle = if kind == Kind::Trailer { "rear" } else { "front" };
+        let at = |path: &str| {
+            template.pointer(&path.replace('*', axle)).unwrap_or_else(|| panic!("{kind}: {path}")).clone()
+        };
+        for (object, path) in [
+            ("ScenarioFile", ""),
+            ("NamedVehicle", "/vehicle"),
+            ("Axle", "/vehicle/*"),
+            ("Hub", "/vehicle/*/hub"),
+            ("Steering", "/vehicle/*/steering"),
+            ("Travel", "/vehicle/*/travel"),
+            ("Space", "/vehicle/*/space"),
+            ("MeasuredTire", "/vehicle/*/space/measured_tire"),
+            ("Body", "/vehicle/*/space/obstacles/0"),
+            ("Brake", "/vehicle/*/brake"),
+            ("SetupsFile", "/proposed"),
+            ("Setup", "/proposed/*"),
+            ("Setup", "/original/*"),
+            ("Fasteners", "/proposed/*/fasteners"),
+            ("Adaptor", "/proposed/*/adaptor"),
+            ("TireInUse", "/proposed/*/left"),
+            ("TireInUse", "/proposed/*/right"),
+            ("Conditions", "/use"),
+            ("Limits", "/limits"),
+        ] {
+            let asked = at(path);
+            for key in written_keys(&schema, object) {
+                if kind == Kind::Trailer && key == "front" {
+                    continue;
+                }
+                assert!(asked.get(&key).is_some(), "{kind}: {path}: {key}");
+                let question =
+                    asked[format!("?{key}")].as_str().unwrap_or_else(|| panic!("no question: {path} {key}"));
+                assert!(question.len() > 10, "{path} {key}: {question}");
+            }
+        }
+    }
+}
+
+/// What is told in a template counts, and where nothing else is, four designations are an answer.
+#[test]
+fn four_designations_in_a_template_are_an_answer() {
+    for (kind, axle, old, new, duals) in [
+        (
+            Kind::Passenger,
+            "front",
+            ["205/55R16 91V", "6.5Jx16 ET46"],
+            ["225/45R17 94W", "7.5Jx17 ET42"],
+            false,
+        ),
+        (Kind::Trailer, "rear", ["155/80R13 79T", "4.5Jx13 ET30"], ["165/70R13 79T", "5Jx13 ET30"], false),
+        (
+            Kind::Truck,
+            "rear",
+            ["295/80R22.5 152/148M", "8.25x22.5 ET160"],
+            ["315/80R22.5 156/150L", "9.00x22.5 ET175"],
+            true,
+        ),
+        (Kind::Motorcycle, "front", ["110/80-17 57H", "MT2.75x17"], ["120/70-17 58H", "MT3.50x17"], false),
+    ] {
+        let mut document = serde_json::to_value(Template::new(kind)).unwrap();
+        for (setups, [tire, wheel]) in [("original", old), ("proposed", new)] {
+            document[setups][axle]["tire"] = json!(tire);
+            document[setups][axle]["wheel"] = json!(wheel);
+        }
+        if duals {
+            document["vehicle"]["rear"]["wheels_per_side"] = json!(2);
+        }
+        assert!(accepts(&written(), &document), "{kind}");
+        let scenario = reads(&document).unwrap_or_else(|error| panic!("{kind}: {error}"));
+        let report = scenario.assess();
+        let moved = Moves::of(scenario.vehicle(), scenario.change()).iter().count();
+        let judged = report
+            .checks()
+            .filter(|check| matches!(check.verdict(), Verdict::Within | Verdict::Marginal | Verdict::Beyond))
+            .count();
+        assert!(moved >= 5 && judged >= 2, "{kind}: {moved} moves, {judged} findings");
+        // Half of a setup is not passed over, and no answer is taken for a question.
+        document["proposed"][axle]["wheel"] = json!(null);
+        assert!(reads(&document).unwrap_err().contains("missing field `wheel`"), "{kind}");
+        document["proposed"][axle]["wheel"] = json!(new[1]);
+        document["vehicle"]["?top_speed_kmh"] = json!(180);
+        let error = reads(&document).unwrap_err();
+        assert!(error.contains("the answer goes at the key without `?`"), "{kind}: {error}");
+    }
+}
+
+/// Text of a key or a word of people: what it is read as, or asked.
+#[test]
+fn common_words_are_understood_or_answered() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/cases/words.csv");
+    let mut rows = csv::Reader::from_path(path).unwrap();
+    let mut count = 0;
+    for row in rows.records() {
+        let row = row.unwrap();
+        let [place, value, outcome, why] = [0, 1, 2, 3].map(|n| &row[n]);
+        assert!(!why.is_empty());
+        let mut document = spelled_out("field-survey-wagon");
+        let (parent, key) = place.rsplit_once('/').unwrap();
+        let object = document.pointer_mut(parent).unwrap().as_object_mut().unwrap();
+        object.insert(key.into(), serde_json::from_str(value).unwrap());
+        match outcome.strip_prefix("error: ") {
+            Some(wanted) => {
+                let error = reads(&document).expect_err(place);
+                let at = error.find(wanted).unwrap_or_else(|| panic!("{place} {value}: {error}"));
+                assert!(at + wanted.len() <= 120, "{place} {value}: cut before {wanted}");
+            }
+            None => {
+                let read = serde_json::to_value(
+                    reads(&document).unwrap_or_else(|error| panic!("{place} {value}: {error}")),
+                )
+                .unwrap();
+                let wanted: Value = serde_json::from_str(outcome).unwrap();
+                assert_eq!(read.pointer(place), Some(&wanted), "{place} {value}");
+                // In capitals and with a hyphen they are read too.
+                if !value.contains(|c: char| c.is_uppercase() || c == '-') {
+                    assert!(accepts(&written(), &document), "{place} {value}");
+                }
+            }
+        }
+        count += 1;
+    }
+    assert!(count > 40, "{count}");
 }

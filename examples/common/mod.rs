@@ -53,7 +53,12 @@ pub(crate) fn misuse(help: &str) -> ExitCode {
 
 /// Prints what is said of the scenario in a file, or what is wrong with it: then the exit code is 2.
 pub(crate) fn answer(path: &str, say: impl FnOnce(&Scenario) -> Result<String, String>) -> ExitCode {
-    match read_scenario(path).and_then(|scenario| say(&scenario)) {
+    self::say(read_scenario(path).and_then(|scenario| say(&scenario)))
+}
+
+/// Prints a text, or what is wrong: then the exit code is 2.
+pub(crate) fn say(text: Result<String, String>) -> ExitCode {
+    match text {
         Ok(text) => print(&text),
         Err(message) => {
             eprintln!("{message}");

@@ -1,5 +1,7 @@
 //! Which keys an object has and what each may hold, as tables.
 
+use serde::de::{Deserialize, Deserializer};
+
 /// An object of a file.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Object {
@@ -15,15 +17,17 @@ pub(crate) struct Entry {
     pub(crate) key: &'static str,
     pub(crate) is_needed: bool,
     pub(crate) content: Content,
+    /// What it is, for people.
+    pub(crate) about: &'static str,
 }
 
 impl Entry {
-    pub(crate) const fn needed(key: &'static str, content: Content) -> Self {
-        Self { key, is_needed: true, content }
+    pub(crate) const fn needed(key: &'static str, content: Content, about: &'static str) -> Self {
+        Self { key, is_needed: true, content, about }
     }
 
-    pub(crate) const fn optional(key: &'static str, content: Content) -> Self {
-        Self { key, is_needed: false, content }
+    pub(crate) const fn optional(key: &'static str, content: Content, about: &'static str) -> Self {
+        Self { key, is_needed: false, content, about }
     }
 }
 
@@ -54,13 +58,25 @@ pub(crate) enum Content {
 }
 
 /// What can be read from a file.
-pub(crate) trait Shaped {
+pub(crate) trait Shaped: Sized {
     /// What must stand there.
     const CONTENT: Content;
+
+    /// What stands there; nothing in an object that has keys and nothing but `null` and questions behind them.
+    fn read<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Self>, D::Error>
+    where
+        Self: Deserialize<'de>,
+    {
+        Self::deserialize(deserializer).map(Some)
+    }
 }
 
 impl Shaped for bool {
     const CONTENT: Content = Content::Flag;
+
+    fn read<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Self>, D::Error> {
+        super::words::flag(deserializer).map(Some)
+    }
 }
 
 impl<T: Shaped, const N: usize> Shaped for [T; N] {

@@ -1,136 +1,351 @@
-//! Units in keys: `track_mm`, of which a file may also say `track_in`.
+//! Units of quantities: `track_mm`, of which a file may also say `track_in`, or `track` with its unit in a text.
 //!
 //! A quantity is written in the unit of its own key. It may be read in any other unit of this table; a key that means
 //! something as it stands (`rim_range_in`) is never taken for another.
 
 use alloc::format;
-use alloc::string::String;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt;
 use core::marker::PhantomData;
 
 use serde::Deserialize;
-use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Unexpected, Visitor};
 
-use crate::text::unknown_field;
+use super::amount::{self, NoAmount};
+use super::near;
+use super::shape::Shaped;
+use super::words::Question;
+use crate::text::{Excerpt, Scanner};
 use crate::units::{
     bar, in_bar, in_inches, in_kg, in_kmh, in_kpa, in_lb, in_lbf_ft, in_mm, in_mph, in_nm, in_psi, inches,
     kg, kmh, kpa, lb, lbf_ft, mm, mph, nm, psi,
 };
+use crate::wheel::phrase::eat_inches;
+use crate::{MoldedLoad, MoldedPressure, MoldedSpeed};
 
-/// A unit that a key may end in instead of the unit it is written in.
+/// A quantity, by the end of the keys it is written with.
 #[derive(Debug)]
-pub(crate) struct OtherUnit {
-    pub(crate) suffix: &'static str,
-    /// The end of the key it is written with.
+pub(crate) struct Quantity {
+    /// The end of a key.
     pub(crate) written: &'static str,
+    /// Its units, the one it is written in first.
+    pub(crate) units: &'static [Unit],
+}
+
+/// A unit of a quantity.
+#[derive(Debug)]
+pub(crate) struct Unit {
+    /// What a key may end in instead; nothing where no key ends in this unit.
+    pub(crate) suffix: &'static str,
+    /// What it is called in a text.
+    pub(crate) name: &'static str,
+    /// Steps over it in a text.
+    pub(super) eat: fn(&mut Scanner<'_>) -> bool,
     to_written: fn(f64) -> f64,
     pub(crate) from_written: fn(f64) -> f64,
 }
 
-macro_rules! other_units {
-    ($($suffix:literal for $written:literal: $make:ident $read:ident, $make_written:ident $read_written:ident;)*) => {
+macro_rules! quantities {
+    ($($written:literal $make_written:ident $read_written:ident {
+        $($suffix:literal $name:literal: |$number:ident| $make:expr, |$quantity:ident| $read:expr, $eat:expr;)*
+    })*) => {
         /// Every one.
-        pub(crate) const OTHER_UNITS: &[OtherUnit] = &[$(OtherUnit {
-            suffix: $suffix,
+        pub(crate) const QUANTITIES: &[Quantity] = &[$(Quantity {
             written: $written,
-            to_written: |number| $read_written($make(number)),
-            from_written: |number| $read($make_written(number)),
+            units: &[$(Unit {
+                suffix: $suffix,
+                name: $name,
+                eat: $eat,
+                to_written: |$number| $read_written($make),
+                from_written: |number| {
+                    let $quantity = $make_written(number);
+                    $read
+                },
+            },)*],
         },)*];
     };
 }
 
-other_units! {
-    "_in" for "_mm": inches in_inches, mm in_mm;
-    "_psi" for "_kpa": psi in_psi, kpa in_kpa;
-    "_bar" for "_kpa": bar in_bar, kpa in_kpa;
-    "_lb" for "_kg": lb in_lb, kg in_kg;
-    "_mph" for "_kmh": mph in_mph, kmh in_kmh;
-    "_ftlb" for "_nm": lbf_ft in_lbf_ft, nm in_nm;
+quantities! {
+    "_mm" mm in_mm {
+        "_mm" "mm": |n| mm(n), |q| in_mm(q), |s| s.eat_any(&["MM", "MILLIMETRES", "MILLIMETERS"]);
+        "_in" "in": |n| inches(n), |q| in_inches(q), eat_inches;
+        "" "cm": |n| mm(10.0 * n), |q| in_mm(q) / 10.0, |s| s.eat_any(&["CM", "CENTIMETRES", "CENTIMETERS"]);
+        "" "ft": |n| inches(12.0 * n), |q| in_inches(q) / 12.0, |s| s.eat_any(&["FT", "FEET", "FOOT"]) || s.eat(b'\'');
+    }
+    "_kpa" kpa in_kpa {
+        "_kpa" "kPa": |n| kpa(n), |q| in_kpa(q), |s| is_pressure(s, MoldedPressure::Kilopascals(1));
+        "_psi" "psi": |n| psi(n), |q| in_psi(q), |s| is_pressure(s, MoldedPressure::Psi(1));
+        "_bar" "bar": |n| bar(n), |q| in_bar(q), |s| is_pressure(s, MoldedPressure::Bar(100));
+        "" "kp/cm²": |n| kpa(98.0665 * n), |q| in_kpa(q) / 98.0665,
+            |s| is_pressure(s, MoldedPressure::TechnicalAtmospheres(100));
+    }
+    "_kg" kg in_kg {
+        "_kg" "kg": |n| kg(n), |q| in_kg(q), |s| MoldedLoad::scan_unit(s, 1) == Some(MoldedLoad::Kilograms(1));
+        "_lb" "lb": |n| lb(n), |q| in_lb(q), |s| MoldedLoad::scan_unit(s, 1) == Some(MoldedLoad::Pounds(1));
+    }
+    "_kmh" kmh in_kmh {
+        "_kmh" "km/h": |n| kmh(n), |q| in_kmh(q),
+            |s| MoldedSpeed::scan_unit(s, 1) == Some(MoldedSpeed::KilometresPerHour(1));
+        "_mph" "mph": |n| mph(n), |q| in_mph(q), |s| MoldedSpeed::scan_unit(s, 1) == Some(MoldedSpeed::MilesPerHour(1));
+    }
+    "_nm" nm in_nm {
+        "_nm" "N·m": |n| nm(n), |q| in_nm(q), |s| s.eat_any(&["N M", "N\u{b7}M", "N*M", "N.M"]);
+        "_ftlb" "ft-lb": |n| lbf_ft(n), |q| in_lbf_ft(q), |s| s.eat_any(&[
+            "FT LB", "FT LBS", "FT LBF", "LB FT", "LBS FT", "LBF FT", "FT\u{b7}LB", "FT\u{b7}LBF", "LB\u{b7}FT",
+            "LBF\u{b7}FT", "FOOT POUNDS", "POUND FEET",
+        ]);
+    }
+    "_deg" plain plain {
+        "_deg" "°": |n| n, |q| q, |s| s.eat_str("\u{b0}") || s.eat_any(&["DEG", "DEGREES", "DEGREE"]);
+    }
+    "_percent" plain plain {
+        "_percent" "%": |n| n, |q| q, |s| s.eat(b'%') || s.eat_any(&["PERCENT", "PER CENT"]);
+    }
+    "_years" plain plain {
+        "_years" "years": |n| n, |q| q, |s| s.eat_any(&["YEARS", "YEAR"]);
+    }
+    "_turns" plain plain {
+        "_turns" "turns": |n| n, |q| q, |s| s.eat_any(&["TURNS", "TURN"]);
+    }
+    "_in" plain plain {
+        "_in" "in": |n| n, |q| q, eat_inches;
+    }
 }
 
-/// A key of an object, as it is written, and what makes its numbers those of its own unit.
+/// A number whose unit is not converted.
+fn plain(number: f64) -> f64 {
+    number
+}
+
+fn is_pressure(scanner: &mut Scanner<'_>, of: MoldedPressure) -> bool {
+    MoldedPressure::scan_unit(scanner, 1, 100) == Some(of)
+}
+
+impl Quantity {
+    /// The quantity that a key is written for, and the key without its unit.
+    pub(crate) fn of(key: &'static str) -> Option<(&'static Self, &'static str)> {
+        QUANTITIES.iter().find_map(|quantity| Some((quantity, key.strip_suffix(quantity.written)?)))
+    }
+}
+
+/// Which quantity a key has no unit for: a text must tell it.
+pub(crate) fn without_unit(
+    key: &str,
+    known: impl Iterator<Item = &'static str> + Clone,
+) -> Option<&'static str> {
+    let mut named = known.filter(|known| Quantity::of(known).is_some_and(|(_, base)| base == key));
+    // Two quantities of one name are told apart by their units alone.
+    named.next().filter(|_| named.next().is_none())
+}
+
+/// A key of an object, and what makes its numbers those of its own unit.
 pub(crate) struct Key {
     pub(crate) name: &'static str,
-    unit: Option<&'static OtherUnit>,
+    /// The quantity, and the unit in which the key is; nothing where it has none.
+    of: Option<(&'static Quantity, Option<&'static Unit>)>,
 }
 
 impl Key {
     /// Which of the known keys one is.
     fn of(key: &str, known: &[&'static str]) -> Option<Self> {
-        let itself = known.iter().find(|&&name| name == key).map(|&name| Self { name, unit: None });
-        let elsewhere = || {
-            OTHER_UNITS.iter().find_map(|unit| {
-                let base = key.strip_suffix(unit.suffix)?;
-                let name = known.iter().find(|name| name.strip_suffix(unit.written) == Some(base))?;
-                Some(Self { name, unit: Some(unit) })
-            })
-        };
-        itself.or_else(elsewhere)
+        if let Some(&name) = known.iter().find(|&&name| name == key) {
+            let of = Quantity::of(name).map(|(quantity, _)| (quantity, quantity.units.first()));
+            return Some(Self { name, of });
+        }
+        let elsewhere = known.iter().find_map(|&name| {
+            let (quantity, base) = Quantity::of(name)?;
+            let suffix = key.strip_prefix(base)?;
+            let unit = quantity.units.iter().find(|unit| !suffix.is_empty() && unit.suffix == suffix)?;
+            Some(Self { name, of: Some((quantity, Some(unit))) })
+        });
+        elsewhere.or_else(|| {
+            let name = without_unit(key, known.iter().copied())?;
+            Some(Self { name, of: Some((Quantity::of(name)?.0, None)) })
+        })
     }
 
-    /// The value of the key in its own unit.
-    pub(crate) fn value<'de, A: MapAccess<'de>, T: Deserialize<'de>>(
+    /// The value of the key in its own unit; nothing where it is `null`, or an object of nothing else.
+    pub(crate) fn value<'de, A: MapAccess<'de>, T: Shaped + Deserialize<'de>>(
         &self,
         map: &mut A,
-    ) -> Result<T, A::Error> {
-        self.value_by(map, PhantomData)
+    ) -> Result<Option<T>, A::Error> {
+        self.value_by(map, Known(PhantomData)).map(Option::flatten)
     }
 
-    /// The same by what reads it.
+    /// The same by what reads it; nothing where it is `null`.
     pub(crate) fn value_by<'de, A: MapAccess<'de>, S: DeserializeSeed<'de>>(
         &self,
         map: &mut A,
         seed: S,
-    ) -> Result<S::Value, A::Error> {
-        match self.unit {
-            Some(unit) => map.next_value_seed(Converted { of: seed, by: unit.to_written }),
-            None => map.next_value_seed(seed),
+    ) -> Result<Option<S::Value>, A::Error> {
+        match self.of {
+            Some((quantity, unit)) => {
+                map.next_value_seed(OrNull(Measured { of: seed, key: self.name, quantity, unit }))
+            }
+            None => map.next_value_seed(OrNull(seed)),
         }
+    }
+}
+
+/// A value as its type reads it.
+struct Known<T>(PhantomData<T>);
+
+impl<'de, T: Shaped + Deserialize<'de>> DeserializeSeed<'de> for Known<T> {
+    type Value = Option<T>;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Option<T>, D::Error> {
+        T::read(deserializer)
+    }
+}
+
+/// A value, or nothing where it is `null`.
+struct OrNull<S>(S);
+
+impl<'de, S: DeserializeSeed<'de>> DeserializeSeed<'de> for OrNull<S> {
+    type Value = Option<S::Value>;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        deserializer.deserialize_option(self)
+    }
+}
+
+impl<'de, S: DeserializeSeed<'de>> Visitor<'de> for OrNull<S> {
+    type Value = Option<S::Value>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a value, or `null` where it is not known")
+    }
+
+    fn visit_none<E: Error>(self) -> Result<Self::Value, E> {
+        Ok(None)
+    }
+
+    fn visit_unit<E: Error>(self) -> Result<Self::Value, E> {
+        Ok(None)
+    }
+
+    fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<Self::Value, D::Error> {
+        self.0.deserialize(deserializer).map(Some)
     }
 }
 
 /// The keys that an object gave so far.
 #[derive(Default)]
-pub(crate) struct Given(Vec<(&'static str, String)>);
+pub(crate) struct Given {
+    keys: Vec<(&'static str, String)>,
+    has_questions: bool,
+}
 
 impl Given {
+    /// Whether there is any key, be it a question.
+    pub(crate) fn is_anything(&self) -> bool {
+        !self.keys.is_empty() || self.has_questions
+    }
+
+    /// Passes over a key that is a question, which begins with `?`; false where it is none.
+    pub(crate) fn pass_question<'de, A: MapAccess<'de>>(
+        &mut self,
+        text: &str,
+        map: &mut A,
+    ) -> Result<bool, A::Error> {
+        let is_question = text.starts_with('?');
+        if is_question {
+            map.next_value::<Question>()?;
+            self.has_questions = true;
+        }
+        Ok(is_question)
+    }
+
     /// Which of the known keys comes next.
     ///
     /// # Errors
     /// A key that is not known, or whose value is there already, be it in another unit.
     pub(crate) fn key<E: Error>(&mut self, text: String, known: &'static [&'static str]) -> Result<Key, E> {
-        let key = Key::of(&text, known).ok_or_else(|| unknown_field(&text, known))?;
-        match self.0.iter().find(|(name, _)| *name == key.name) {
+        let key = Key::of(&text, known).ok_or_else(|| near::unknown_key(&text, known))?;
+        match self.keys.iter().find(|(name, _)| *name == key.name) {
             Some((name, before)) if *before == text => Err(E::duplicate_field(name)),
             Some((_, before)) => Err(E::custom(format!("`{before}` and `{text}` say the same in two units"))),
             None => {
-                self.0.push((key.name, text));
+                self.keys.push((key.name, text));
                 Ok(key)
             }
         }
     }
 }
 
-/// A reader of numbers of another unit, in lists too.
-struct Converted<T> {
+/// A reader of numbers of a quantity, in lists too.
+struct Measured<T> {
     of: T,
-    by: fn(f64) -> f64,
+    key: &'static str,
+    quantity: &'static Quantity,
+    unit: Option<&'static Unit>,
 }
 
-impl<'de, S: DeserializeSeed<'de>> DeserializeSeed<'de> for Converted<S> {
-    type Value = S::Value;
+impl<T> Measured<T> {
+    fn around<U>(&self, of: U) -> Measured<U> {
+        Measured { of, key: self.key, quantity: self.quantity, unit: self.unit }
+    }
 
-    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<S::Value, D::Error> {
-        self.of.deserialize(Converted { of: deserializer, by: self.by })
+    /// A number in the unit of the key, in that which it is written in.
+    fn number<E: Error>(&self, number: f64) -> Result<f64, E> {
+        match self.unit {
+            Some(unit) => Ok((unit.to_written)(number)),
+            None => Err(E::custom(format_args!(
+                "{number} has no unit: {}, in a text such as \"{number} {}\" or in the key, as `{}`",
+                self.quantity.names(),
+                self.quantity.units.first().map_or("", |unit| unit.name),
+                self.key,
+            ))),
+        }
+    }
+
+    /// The number of a text, in the unit that its own key is written in.
+    fn text<E: Error>(&self, text: &str) -> Result<f64, E> {
+        let (number, unit) = amount::read(text, self.quantity).map_err(|error| match error {
+            NoAmount::NoNumber => {
+                E::invalid_type(Unexpected::Str(&Excerpt(text).to_string()), &Wanted(self.quantity))
+            }
+            NoAmount::Wrong(words) => E::custom(words),
+        })?;
+        match self.unit {
+            Some(of_key) if of_key.name != unit.name => Err(E::custom(format_args!(
+                "`{}` is in {}, and the key says {}: end the key in no unit, as `{}`",
+                Excerpt(text),
+                unit.name,
+                of_key.name,
+                self.key.strip_suffix(self.quantity.written).unwrap_or(self.key),
+            ))),
+            _ => Ok((unit.to_written)(number)),
+        }
     }
 }
 
-impl<'de, D: Deserializer<'de>> Deserializer<'de> for Converted<D> {
+/// What may stand for a quantity.
+struct Wanted(&'static Quantity);
+
+impl serde::de::Expected for Wanted {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "a number, or a text of a number and its unit: {}", self.0.names())
+    }
+}
+
+impl<'de, S: DeserializeSeed<'de>> DeserializeSeed<'de> for Measured<S> {
+    type Value = S::Value;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<S::Value, D::Error> {
+        let wrapped = self.around(deserializer);
+        self.of.deserialize(wrapped)
+    }
+}
+
+impl<'de, D: Deserializer<'de>> Deserializer<'de> for Measured<D> {
     type Error = D::Error;
 
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, D::Error> {
-        self.of.deserialize_any(Converted { of: visitor, by: self.by })
+        let visitor = self.around(visitor);
+        self.of.deserialize_any(visitor)
     }
 
     serde::forward_to_deserialize_any! {
@@ -139,7 +354,7 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Converted<D> {
     }
 }
 
-impl<'de, V: Visitor<'de>> Visitor<'de> for Converted<V> {
+impl<'de, V: Visitor<'de>> Visitor<'de> for Measured<V> {
     type Value = V::Value;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -147,7 +362,7 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Converted<V> {
     }
 
     fn visit_f64<E: Error>(self, number: f64) -> Result<V::Value, E> {
-        self.of.visit_f64((self.by)(number))
+        visit(self.number(number)?, self.of)
     }
 
     fn visit_u64<E: Error>(self, number: u64) -> Result<V::Value, E> {
@@ -158,16 +373,32 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Converted<V> {
         self.visit_f64(number as f64)
     }
 
+    fn visit_str<E: Error>(self, text: &str) -> Result<V::Value, E> {
+        visit(self.text(text)?, self.of)
+    }
+
     fn visit_seq<A: SeqAccess<'de>>(self, list: A) -> Result<V::Value, A::Error> {
-        self.of.visit_seq(Converted { of: list, by: self.by })
+        let list = self.around(list);
+        self.of.visit_seq(list)
     }
 }
 
-impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for Converted<A> {
+/// A number as its kind is visited: a whole one may be a count.
+fn visit<'de, V: Visitor<'de>, E: Error>(number: f64, visitor: V) -> Result<V::Value, E> {
+    const EXACT: f64 = 9_007_199_254_740_992.0;
+    if (0.0..EXACT).contains(&number) && libm::trunc(number) == number && number.is_sign_positive() {
+        visitor.visit_u64(number as u64)
+    } else {
+        visitor.visit_f64(number)
+    }
+}
+
+impl<'de, A: SeqAccess<'de>> SeqAccess<'de> for Measured<A> {
     type Error = A::Error;
 
     fn next_element_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, A::Error> {
-        self.of.next_element_seed(Converted { of: seed, by: self.by })
+        let seed = self.around(seed);
+        self.of.next_element_seed(seed)
     }
 
     fn size_hint(&self) -> Option<usize> {

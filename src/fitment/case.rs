@@ -4,7 +4,7 @@ use core::ops::Deref;
 
 use super::Setup;
 use super::check::{Input, Missing, Reason, Verdict};
-use super::checks::Rules;
+use super::checks::{Definition, DependsOn, Rules};
 use super::facts::{AxleFacts, SetupFacts};
 use super::finding::{Finding, Found, no_more};
 use super::value::Value;
@@ -22,6 +22,8 @@ pub(super) struct Case<'a> {
     /// Whether the dimensions of either tire rest on a table that is remembered, not read: it makes no change
     /// beyond.
     pub(super) is_remembered: bool,
+    /// Whether the inset of either wheel follows from its backspacing.
+    pub(super) is_inset_assumed: bool,
 }
 
 impl<'a> Deref for Case<'a> {
@@ -56,8 +58,10 @@ pub(super) fn both_of<A, B>(a: Result<A, Missing>, b: Result<B, Missing>) -> Res
 
 impl<'a> Case<'a> {
     pub(super) fn new(on: &'a AxleFacts<'a>, [original, proposed]: [Option<&'a SetupFacts<'a>>; 2]) -> Self {
-        let is_remembered = [original, proposed].into_iter().flatten().any(|setup| setup.is_remembered);
-        Self { on, original, proposed, is_remembered }
+        let setups = || [original, proposed].into_iter().flatten();
+        let is_remembered = setups().any(|setup| setup.is_remembered);
+        let is_inset_assumed = setups().any(|setup| setup.is_inset_assumed);
+        Self { on, original, proposed, is_remembered, is_inset_assumed }
     }
 
     pub(super) fn proposed(&self) -> Result<&'a SetupFacts<'a>, Missing> {
@@ -124,9 +128,32 @@ impl<'a> Case<'a> {
         limit.margin(value).is_some_and(|margin| no_more(0.0, margin + doubt))
     }
 
-    /// A finding as it stands: what rests on dimensions known from a remembered table alone makes no change beyond.
-    pub(super) fn settled<'f>(&self, is_by_dimensions: bool, found: &'f mut Found) -> &'f Found {
-        if self.is_remembered && is_by_dimensions {
+    /// Whether an inset that follows from a backspacing decides a check: for what is asked of the change alone, one wheel
+    /// on both setups is off by the same.
+    fn rests_on_backspacing(&self, depends_on: DependsOn) -> bool {
+        let setups = [self.original, self.proposed];
+        let [original, proposed] = setups.map(|setup| setup.filter(|setup| setup.is_inset_assumed));
+        let place = |setup: &SetupFacts<'_>| (setup.wheel().size(), setup.wheel().backspacing());
+        match depends_on {
+            DependsOn::Movement => original.or(proposed).is_some(),
+            DependsOn::Inset => {
+                original.map(place) != proposed.map(place) || self.is_dual && proposed.is_some()
+            }
+            _ => false,
+        }
+    }
+
+    /// A finding as it stands: what rests on dimensions known from a remembered table alone makes no change beyond, and
+    /// what rests on an inset that follows from a backspacing makes none within.
+    pub(super) fn settled<'f>(&self, definition: &Definition, found: &'f mut Found) -> &'f Found {
+        if self.is_inset_assumed && self.rests_on_backspacing(definition.depends_on) {
+            if let Ok(finding) = found {
+                if finding.verdict == Verdict::Within {
+                    (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::InsetAssumed);
+                }
+            }
+        }
+        if self.is_remembered && definition.is_by_dimensions {
             if let Ok(finding) = found {
                 if finding.verdict == Verdict::Beyond && self.is_in_doubt_of_a_row(finding) {
                     (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FromMemoryOnly);

@@ -28,6 +28,8 @@ words! {
         ColdPressure = "cold_pressure",
         /// Spacers and changed inset.
         Bearings = "bearings",
+        /// An inset follows from a backspacing, with a flange that is assumed.
+        InsetFromBackspacing = "inset_from_backspacing",
         /// What a spacer takes from the thread.
         SpacerThread = "spacer_thread",
         /// Bolts that may be too long.
@@ -74,6 +76,11 @@ impl Caution {
             Self::Bearings => {
                 "Spacers and a changed inset load bearings, studs and steering differently from what was built."
             }
+            Self::InsetFromBackspacing => {
+                "An inset here follows from a backspacing: less half the width of the rim, and less a flange of 12.7 mm (half an \
+                 inch), which is assumed (common practice; by its contour 10 to 13 mm). What rests on it is marginal at best: \
+                 read the inset behind the spokes, or measure the rim over its edges."
+            }
             Self::SpacerThread => {
                 "A spacer takes thread engagement away: count the turns by hand, on every fastener, before tightening."
             }
@@ -115,6 +122,9 @@ pub(super) fn cautions(case: &Case<'_>, swept: usize, mut give: impl FnMut(Cauti
     }
     if proposed.wheel().size().is_multi_piece() {
         give(Caution::MultiPiece);
+    }
+    if case.is_inset_assumed {
+        give(Caution::InsetFromBackspacing);
     }
     let moved = case.original.is_some_and(|original| original.centres != proposed.centres);
     let spaced = proposed.hub_spacing().value > 0.0;

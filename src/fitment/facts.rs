@@ -6,7 +6,6 @@ use core::ops::Deref;
 use super::check::{Input, Missing, Position};
 use super::finding::no_more;
 use super::{Conditions, Limits, Setup};
-use crate::rim::Contour;
 use crate::tire::inflation::factors::{DUAL_SHARE, ELSEWHERE, TOWING_TOP_KMH};
 use crate::tire::{
     Formation, LoadIndex, Tire,
@@ -165,6 +164,8 @@ pub(super) struct SetupFacts<'a> {
     pub(super) half_rim: Toleranced<Length>,
     /// Where the rims stand.
     pub(super) centres: Option<Centres>,
+    /// Whether that follows from a backspacing, with the width of a flange that is assumed.
+    pub(super) is_inset_assumed: bool,
     /// The load index that applies. Passenger tires have none for pairs: a larger share of the load stands for it
     /// ([`SetupFacts::share`]).
     pub(super) index: Option<LoadIndex>,
@@ -213,7 +214,8 @@ impl<'a> SetupFacts<'a> {
             largest_diameter: if setup.is_snow() { size.overall_diameter_snow() } else { diameter },
             half_tire: half_tire(setup),
             half_rim: half_rim(&rim),
-            centres: setup.wheel().inset().map(|inset| on.centres(inset, setup.hub_spacing())),
+            centres: setup.wheel().inset_or_assumed().map(|inset| on.centres(inset, setup.hub_spacing())),
+            is_inset_assumed: setup.wheel().backspacing().is_some(),
             index: tire.service().and_then(|service| service.index(formation)),
             law: law.map(|law| Law::new(law, elsewhere, on.axle.placard())).map_err(missing_for_law),
             elsewhere,
@@ -228,6 +230,12 @@ impl<'a> SetupFacts<'a> {
     /// Rolling circumference of a new tire.
     pub(super) fn circumference(&self) -> Option<Toleranced<Length>> {
         Some(crate::tire::rolling::Rolling::of(&self.tire().size(), self.diameter?).circumference())
+    }
+
+    /// How far outboard of its assumed place the middle of a single rim may stand.
+    pub(super) fn doubt_of_place(&self) -> Toleranced<Length> {
+        let span = self.wheel().inset_span().filter(|_| self.is_inset_assumed);
+        span.map_or(Toleranced::exact(Length::default()), |span| Toleranced::exact(span.nominal()) - span)
     }
 
     /// What one tire carries of an axle group's load.
@@ -291,7 +299,7 @@ pub(super) fn half_tire(setup: &Setup) -> Option<Toleranced<Length>> {
 
 /// Half the width of a rim over its flanges; a contour that is not known is taken as J.
 pub(super) fn half_rim(size: &WheelSize) -> Toleranced<Length> {
-    Toleranced::exact(size.width().length() / 2.0) + size.contour().unwrap_or(Contour::J).flange_width()
+    Toleranced::exact(size.width().length() / 2.0) + size.flange_width()
 }
 
 /// The input that would settle why there is no law for the proposed tire.

@@ -6,17 +6,17 @@
 use core::fmt;
 
 use super::checks::rolling::{is_driven, tell_true_speed_share, true_speed_share};
-use super::facts::{AxleFacts, SetupFacts};
+use super::facts::{AxleFacts, Centres, SetupFacts};
 use super::layout::{Cell, Maybe};
 use super::position::Position;
 use super::told;
 use super::value::{In, Rounded, UnitSystem, Value};
 use super::{Change, Limits};
+use crate::Toleranced;
 use crate::record::words;
 use crate::step::{End, Teller};
 use crate::units::{self, Length, in_kmh, in_mm};
 use crate::vehicle::Vehicle;
-use crate::{Citation, Toleranced};
 
 words! {
     /// What can move, from the hub outward.
@@ -306,12 +306,22 @@ fn speeds(top: Option<f64>) -> impl Iterator<Item = f64> {
 fn dimension(id: MoveId, setup: &SetupFacts<'_>) -> Option<Toleranced<Length>> {
     let diameter = || setup.diameter.or(setup.nominal_diameter.map(Toleranced::exact));
     let [rim, tire] = [Some(setup.half_rim), setup.half_tire];
-    let outer = |half: Option<Toleranced<Length>>| Some(Toleranced::exact(setup.centres?.outer) + half?);
-    let inner = |half: Option<Toleranced<Length>>| Some(Toleranced::exact(setup.centres?.inner) - half?);
-    let inset = || Some(Toleranced::exact(setup.wheel().inset()?.length()));
+    let doubt = setup.doubt_of_place();
+    let outer = |half: Option<Toleranced<Length>>| {
+        let Centres { outer, inner } = setup.centres?;
+        let doubt = if outer == inner { doubt } else { Toleranced::exact(Length::default()) - doubt };
+        Some(Toleranced::exact(outer) + doubt + half?)
+    };
+    let inner =
+        |half: Option<Toleranced<Length>>| Some(Toleranced::exact(setup.centres?.inner) + doubt - half?);
+    let inset = || setup.wheel().inset_span();
+    let backspacing = || match setup.wheel().backspacing() {
+        Some(told) => Some(Toleranced::exact(told.length())),
+        None => Some(inset()? + rim?),
+    };
     match id {
         MoveId::Inset => inset(),
-        MoveId::Backspacing => Some(inset()? + rim?),
+        MoveId::Backspacing => backspacing(),
         MoveId::RimOuterFace => outer(rim),
         MoveId::RimInnerFace => inner(rim),
         MoveId::TireOuterFace => outer(tire),
@@ -432,10 +442,6 @@ fn tell_dimension(
 ) -> Option<f64> {
     dimension(id, setup)?;
     let nominal = End::Nominal;
-    let inset = |tell: &mut Teller<'_>| {
-        let inset = in_mm(setup.wheel().inset()?.length());
-        Some(tell.given(format_args!("inset of the {whose} wheel"), inset, "mm", Citation::DESIGNATION))
-    };
     let face = |is_tire: bool, is_outer: bool, tell: &mut Teller<'_>| {
         let half = if is_tire {
             told::half_tire(setup, whose, nominal, tell)?
@@ -451,13 +457,16 @@ fn tell_dimension(
         Some(tell.worked(name, (form, &[centre, half]), face, "mm", None))
     };
     match id {
-        MoveId::Inset => inset(tell),
-        MoveId::Backspacing => {
-            let half = told::half_rim(setup, whose, nominal, tell);
-            let inset = inset(tell)?;
-            let name = format_args!("backspacing of the {whose} wheel");
-            Some(tell.worked(name, ("{0} + {1}", &[inset, half]), inset + half, "mm", None))
-        }
+        MoveId::Inset => told::inset(setup, whose, tell),
+        MoveId::Backspacing => match setup.wheel().backspacing() {
+            Some(backspacing) => Some(told::backspacing(backspacing, whose, tell)),
+            None => {
+                let half = told::half_rim(setup, whose, nominal, tell);
+                let inset = told::inset(setup, whose, tell)?;
+                let name = format_args!("backspacing of the {whose} wheel");
+                Some(tell.worked(name, ("{0} + {1}", &[inset, half]), inset + half, "mm", None))
+            }
+        },
         MoveId::RimOuterFace => face(false, true, tell),
         MoveId::RimInnerFace => face(false, false, tell),
         MoveId::TireOuterFace => face(true, true, tell),

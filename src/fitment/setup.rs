@@ -9,7 +9,9 @@ use crate::tire::{
     identification::DateCode,
 };
 use crate::units::{Length, Mass, Pressure, Torque};
-use crate::wheel::{Adaptor, FastenerKind, Inset, PropertyClass, Seat, Thread, Valve, Wheel};
+use crate::wheel::{
+    Adaptor, Backspacing, BackspacingError, FastenerKind, Inset, PropertyClass, Seat, Thread, Valve, Wheel,
+};
 
 record! {
     /// Bolts or nuts that come with a wheel.
@@ -77,7 +79,9 @@ record! {
         tire: Tire = "tire";
         /// The wheel of this setup.
         wheel: Wheel = "wheel";
-    } {
+    } also {
+        /// Backspacing of the wheel, from its mounting face to a straightedge over the inner edge of the rim, in place of the inset.
+        backspacing = "backspacing_mm" [mm "mm" 25 to 400] by with_backspacing; } {
         /// Thickness of a spacer between hub and wheel.
         spacer / with_spacer: Length = "spacer_mm" [mm in_mm "mm" 0 to 200];
         /// An adaptor that is bolted to the hub and carries the wheel.
@@ -144,6 +148,27 @@ impl Setup {
     /// ```
     pub const fn parse(tire: &str, wheel: &str) -> Result<Self, ParseError> {
         Ok(Self::new(tri!(Tire::parse(tire)), tri!(Wheel::parse(wheel))))
+    }
+
+    /// The same with the backspacing of its wheel, where that is not stamped with its inset: in files `backspacing_mm`.
+    ///
+    /// The inset that follows takes half the width of the rim and a flange of 12.7 mm off it. The flange is assumed, so
+    /// that nothing which rests on it is better than marginal.
+    ///
+    /// # Errors
+    /// Outside 25 to 400 mm, or if it contradicts what the wheel is stamped with
+    /// ([`Wheel::with_backspacing`]).
+    ///
+    /// ```
+    /// use beadseat::{fitment::Setup, units::inches};
+    /// let setup = Setup::parse("225/45R17", "7.5Jx17")?.with_backspacing(inches(5.5))?;
+    /// assert_eq!(setup.wheel().to_string(), "7.5Jx17 BS 139.7");
+    /// assert!(Setup::parse("225/45R17", "7.5Jx17 ET10")?.with_backspacing(inches(5.5)).is_err());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn with_backspacing(self, backspacing: Length) -> Result<Self, BackspacingError> {
+        let wheel = self.wheel.with_backspacing(Backspacing::from_length(backspacing)?)?;
+        Ok(Self { wheel, ..self })
     }
 
     /// The tire on one end, as far as it is described.

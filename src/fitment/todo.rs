@@ -161,6 +161,9 @@ impl fmt::Display for Todo {
                 f.write_str("ask the tire's maker for the figure that a table only remembers")
             }
             Reason::FlangeAssumed => f.write_str("measure the wheel over the edges of its rim"),
+            Reason::InsetAssumed => {
+                f.write_str("read the inset behind the spokes, or measure the rim over its edges")
+            }
             Reason::MeasuredSoft => f.write_str("inflate to the placard pressure and measure the gap again"),
             Reason::LargerOfSameSize => f.write_str("measure the gap again beside the new tire"),
 

@@ -5,12 +5,11 @@ use super::facts::{AxleFacts, Law, SetupFacts, load_speed};
 use super::limits::Limit;
 use super::setup::Setup;
 use super::value::{Bound, Value};
-use crate::rim::Contour;
 use crate::step::{End, Teller};
 use crate::tire::Structure;
 use crate::tire::inflation::tell_camber_load_factor;
 use crate::units::{Length, Pressure, in_deg, in_kg, in_kmh, in_kpa, in_mm, mm};
-use crate::wheel::WheelSize;
+use crate::wheel::{Backspacing, WheelSize};
 use crate::{Citation, Toleranced};
 
 /// Which of two setups it is.
@@ -130,7 +129,7 @@ fn half(tell: &mut Teller<'_>, whole: f64, name: core::fmt::Arguments<'_>) -> f6
 pub(super) fn half_rim(setup: &SetupFacts<'_>, whose: &str, end: End, tell: &mut Teller<'_>) -> f64 {
     let size = setup.wheel().size();
     let width = size.width().tell_length(tell);
-    let flange = in_mm(end.of(size.contour().unwrap_or(Contour::J).flange_width()));
+    let flange = in_mm(end.of(size.flange_width()));
     match end {
         End::Least => tell.given(format_args!("least width of a flange"), flange, "mm", Citation::FLANGE),
         _ => {
@@ -142,6 +141,27 @@ pub(super) fn half_rim(setup: &SetupFacts<'_>, whose: &str, end: End, tell: &mut
     tell.worked(name, ("{0} / 2 + {1}", &[width, flange]), in_mm(end.of(setup.half_rim)), "mm", None)
 }
 
+/// The inset of a wheel, where it is told or follows from its backspacing.
+pub(super) fn inset(setup: &SetupFacts<'_>, whose: &str, tell: &mut Teller<'_>) -> Option<f64> {
+    let wheel = setup.wheel();
+    let inset = in_mm(wheel.inset_or_assumed()?.length());
+    let name = format_args!("inset of the {whose} wheel");
+    Some(match wheel.backspacing() {
+        None => tell.given(name, inset, "mm", Citation::DESIGNATION),
+        Some(told) => {
+            let half = half_rim(setup, whose, End::Nominal, tell);
+            let told = backspacing(told, whose, tell);
+            tell.worked(name, ("{0} − {1}", &[told, half]), inset, "mm", None)
+        }
+    })
+}
+
+/// The backspacing of a wheel that states it.
+pub(super) fn backspacing(told: Backspacing, whose: &str, tell: &mut Teller<'_>) -> f64 {
+    let name = format_args!("backspacing of the {whose} wheel");
+    tell.given(name, in_mm(told.length()), "mm", Citation::DESIGNATION)
+}
+
 /// The middle of the outermost rim, or of the innermost one, outboard of the hub face.
 pub(super) fn centre(
     on: &AxleFacts<'_>,
@@ -151,8 +171,7 @@ pub(super) fn centre(
     tell: &mut Teller<'_>,
 ) -> Option<f64> {
     let centres = setup.centres?;
-    let inset = in_mm(setup.wheel().inset()?.length());
-    tell.given(format_args!("inset of the {whose} wheel"), inset, "mm", Citation::DESIGNATION);
+    let inset = inset(setup, whose, tell)?;
     let is_inner_of_pair = on.is_dual && !is_outer;
     let spacing = if is_inner_of_pair { 0.0 } else { spacing(setup, whose, tell) };
     let (form, what) = match (on.is_dual, is_outer) {

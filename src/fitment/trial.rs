@@ -96,7 +96,7 @@ impl<'a> Trial<'a> {
             return None;
         }
         let half_width = half_tire(setup)?.nominal().max(half_rim(&setup.wheel().size()).nominal());
-        let middle = self.on.centres(setup.wheel().inset()?, setup.hub_spacing()).middle();
+        let middle = self.on.centres(setup.wheel().inset_or_assumed()?, setup.hub_spacing()).middle();
         let diameter = size.overall_diameter_nominal()?;
         (!size.rests_on_remembered_row()).then_some([half_width, middle, diameter])
     }
@@ -127,7 +127,7 @@ impl Tried<'_> {
             Run::SteeredAxle(check) if steered => case.by_rules(definition.rules, || check(case)),
             Run::SteeredAxle(_) | Run::End(_) | Run::BothEnds | Run::Vehicle(_) => return None,
         };
-        case.settled(definition.is_by_dimensions, &mut found);
+        case.settled(definition, &mut found);
         Some(found)
     }
 
@@ -228,7 +228,8 @@ impl Tried<'_> {
     pub(crate) fn keeping_scrub(&mut self, range: InsetRange) -> Option<InsetRange> {
         let keeps = |inset| {
             self.stand_at(inset);
-            self.verdict_of(CheckId::ScrubRadius) != Verdict::Marginal
+            let found = self.found(&self.case(), &DEFINITIONS[CheckId::ScrubRadius as usize]);
+            !matches!(found, Some(Ok(finding)) if finding.reason == Reason::ScrubReversed)
         };
         range.within(CheckId::ScrubRadius, keeps)
     }
@@ -318,7 +319,7 @@ fn of_vehicle(cases: &[Option<Case<'_>>; 2], any: &Case<'_>) -> Option<CheckId> 
     definitions.find_map(|definition| {
         let Run::Vehicle(check) = definition.run else { return None };
         let mut found = check(cases);
-        let found = any.settled(definition.is_by_dimensions, &mut found);
+        let found = any.settled(definition, &mut found);
         matches!(found, Ok(finding) if finding.verdict == Verdict::Beyond).then_some(definition.id)
     })
 }

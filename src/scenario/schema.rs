@@ -4,14 +4,16 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use serde::ser::{Serialize, SerializeMap, Serializer};
+use serde::Serialize;
+use serde::ser::{SerializeMap, Serializer};
 
-use crate::file::{Content, Entry, OTHER_UNITS, Object, OtherUnit};
+use crate::file::{Content, Entry, Object, Quantity, Unit, others, without_unit};
 
 /// The shape of a scenario file, as JSON Schema (draft 2020-12): which keys each object has and needs, which words,
-/// numbers and lists stand behind them, and the units a key may end in. It is written by any serde format.
+/// numbers and lists stand behind them, and the units a key may end in. A quantity may be a text with its unit, and
+/// behind a key without a unit it must. It is written by any serde format.
 ///
-/// What it refuses is no scenario. What it accepts may still be refused: it does not read designations, and knows
+/// What it refuses is no scenario, but for words in capitals or with a hyphen, which are read as well. What it accepts may still be refused: it does not read designations, and knows
 /// nothing of values that contradict each other.
 ///
 /// ```
@@ -77,7 +79,76 @@ struct Definitions<'a>(&'a [&'static Object]);
 
 impl Serialize for Definitions<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(self.0.iter().map(|object| (object.name, Definition(object))))
+        let mut map = serializer.serialize_map(Some(self.0.len() + 1))?;
+        for object in self.0 {
+            map.serialize_entry(object.name, &Definition(object))?;
+        }
+        map.serialize_entry(BLANK, &Blank)?;
+        map.end()
+    }
+}
+
+/// An object that is not filled in.
+const BLANK: &str = "Blank";
+
+struct Blank;
+
+impl Serialize for Blank {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(4))?;
+        map.serialize_entry("type", "object")?;
+        map.serialize_entry("minProperties", &1)?;
+        map.serialize_entry("patternProperties", &Questions)?;
+        map.serialize_entry("additionalProperties", &Choice(&[Kind::Null, Kind::Blank, Kind::Blanks]))?;
+        map.end()
+    }
+}
+
+/// A key that begins with `?` is a question.
+struct Questions;
+
+impl Serialize for Questions {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map([("^\\?", Kind::Text)])
+    }
+}
+
+/// What a place may hold.
+#[derive(Clone, Copy)]
+enum Kind {
+    Null,
+    Text,
+    Blank,
+    Blanks,
+    Same,
+    Object(&'static Object),
+}
+
+impl Serialize for Kind {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let blank = format!("#/$defs/{BLANK}");
+        match self {
+            Self::Null => serializer.collect_map([("type", "null")]),
+            Self::Text => serializer.collect_map([("type", "string")]),
+            Self::Blank => serializer.collect_map([("$ref", blank)]),
+            Self::Blanks => {
+                let mut map = serializer.serialize_map(Some(3))?;
+                map.serialize_entry("type", "array")?;
+                map.serialize_entry("minItems", &1)?;
+                map.serialize_entry("items", &Self::Blank)?;
+                map.end()
+            }
+            Self::Same => serializer.collect_map([("enum", ["same"])]),
+            Self::Object(object) => serializer.collect_map([("$ref", path(object))]),
+        }
+    }
+}
+
+struct Choice<'a>(&'a [Kind]);
+
+impl Serialize for Choice<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map([("anyOf", self.0)])
     }
 }
 
@@ -87,14 +158,19 @@ impl Serialize for Definition {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let Object { entries, one_of, .. } = self.0;
         let needed = entries.iter().filter(|entry| entry.is_needed);
-        let any_unit: Vec<_> = needed.map(|entry| AnyOf(keys(entry).map(Needs).collect())).collect();
-        let one_unit: Vec<_> = entries.iter().flat_map(pairs).collect();
-        let one_of: Vec<_> =
-            entries.iter().filter(|entry| one_of.contains(&entry.key)).flat_map(keys).map(Needs).collect();
+        let any_unit: Vec<_> = needed.map(|entry| AnyOf(keys(entry, entries).map(Needs).collect())).collect();
+        let one_unit: Vec<_> = entries.iter().flat_map(|entry| pairs(entry, entries)).collect();
+        let one_of: Vec<_> = entries
+            .iter()
+            .filter(|entry| one_of.contains(&entry.key))
+            .flat_map(|entry| keys(entry, entries))
+            .map(NeedsKnown)
+            .collect();
         let lists = [any_unit.is_empty(), one_unit.is_empty(), one_of.is_empty()];
-        let mut map = serializer.serialize_map(Some(3 + lists.into_iter().filter(|empty| !empty).count()))?;
+        let mut map = serializer.serialize_map(Some(4 + lists.into_iter().filter(|empty| !empty).count()))?;
         map.serialize_entry("type", "object")?;
         map.serialize_entry("properties", &Properties(entries))?;
+        map.serialize_entry("patternProperties", &Questions)?;
         map.serialize_entry("additionalProperties", &false)?;
         if !any_unit.is_empty() {
             map.serialize_entry("allOf", &any_unit)?;
@@ -109,15 +185,41 @@ impl Serialize for Definition {
     }
 }
 
-/// A key in each of its units, its own first.
-fn keys(entry: &Entry) -> impl Iterator<Item = [String; 1]> + Clone {
-    let itself = core::iter::once([entry.key.into()]);
-    itself.chain(other_units(entry).map(|(key, _)| [key]))
+/// How the quantity of a key is spelled.
+#[derive(Clone, Copy)]
+enum Spelling {
+    /// As the key is written, or of no unit at all.
+    Own,
+    /// With another unit at the end of the key.
+    InUnit(&'static Unit),
+    /// Without a unit in the key, which the text must tell.
+    AsText,
 }
 
-/// Two units of one key.
-fn pairs(entry: &'static Entry) -> Vec<Needs<2>> {
-    let keys: Vec<_> = keys(entry).collect();
+/// A key in each of its spellings, its own first.
+fn spellings(
+    entry: &'static Entry,
+    beside: &'static [Entry],
+) -> impl Iterator<Item = (String, Spelling)> + Clone {
+    let quantity = Quantity::of(entry.key).filter(|_| is_of_numbers(&entry.content));
+    let other = quantity.into_iter().flat_map(|(quantity, base)| {
+        let units = quantity.units.iter().skip(1).filter(|unit| !unit.suffix.is_empty());
+        units.map(move |unit| (format!("{base}{}", unit.suffix), Spelling::InUnit(unit)))
+    });
+    let without = quantity.and_then(|(_, base)| {
+        let keys = beside.iter().map(|entry| entry.key);
+        without_unit(base, keys).map(|_| (base.into(), Spelling::AsText))
+    });
+    core::iter::once((entry.key.into(), Spelling::Own)).chain(other).chain(without)
+}
+
+fn keys(entry: &'static Entry, beside: &'static [Entry]) -> impl Iterator<Item = [String; 1]> + Clone {
+    spellings(entry, beside).map(|(key, _)| [key])
+}
+
+/// Two spellings of one key.
+fn pairs(entry: &'static Entry, beside: &'static [Entry]) -> Vec<Needs<2>> {
+    let keys: Vec<_> = keys(entry, beside).collect();
     let pair = |(n, one): (usize, &[String; 1])| {
         let one = one[0].clone();
         keys.iter().skip(n + 1).map(move |[other]| Needs([one.clone(), other.clone()])).collect::<Vec<_>>()
@@ -125,18 +227,9 @@ fn pairs(entry: &'static Entry) -> Vec<Needs<2>> {
     keys.iter().enumerate().flat_map(pair).collect()
 }
 
-/// The same key in other units.
-fn other_units(entry: &Entry) -> impl Iterator<Item = (String, &'static OtherUnit)> + Clone {
-    let (key, is_number) = (entry.key, is_of_numbers(&entry.content));
-    OTHER_UNITS
-        .iter()
-        .filter(move |_| is_number)
-        .filter_map(move |unit| Some((format!("{}{}", key.strip_suffix(unit.written)?, unit.suffix), unit)))
-}
-
 fn is_of_numbers(content: &Content) -> bool {
     match content {
-        Content::Number { .. } => true,
+        Content::Number { .. } | Content::Whole { .. } => true,
         Content::List { of, .. } => is_of_numbers(of),
         _ => false,
     }
@@ -148,6 +241,31 @@ struct Needs<const N: usize>([String; N]);
 impl<const N: usize> Serialize for Needs<N> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.collect_map([("required", self.0.as_slice())])
+    }
+}
+
+/// That a key is there, and not `null`.
+struct NeedsKnown([String; 1]);
+
+impl Serialize for NeedsKnown {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        struct Not(Kind);
+        impl Serialize for Not {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.collect_map([("not", self.0)])
+            }
+        }
+        struct Known<'a>(&'a str);
+        impl Serialize for Known<'_> {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.collect_map([(self.0, Not(Kind::Null))])
+            }
+        }
+        let [key] = &self.0;
+        let mut map = serializer.serialize_map(Some(2))?;
+        map.serialize_entry("required", &self.0)?;
+        map.serialize_entry("properties", &Known(key))?;
+        map.end()
     }
 }
 
@@ -163,57 +281,132 @@ struct Properties(&'static [Entry]);
 
 impl Serialize for Properties {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let in_units = |entry: &'static Entry| {
-            let of = |unit| Property { content: entry.content, unit };
-            let others = other_units(entry).map(move |(key, unit)| (key, of(Some(unit))));
-            core::iter::once((entry.key.into(), of(None))).chain(others)
+        let of = |entry: &'static Entry| {
+            let is_quantity = Quantity::of(entry.key).is_some();
+            let property = move |spelling| Property {
+                content: entry.content,
+                about: entry.about.trim(),
+                spelling,
+                is_quantity,
+                may_be_null: !entry.is_needed,
+            };
+            spellings(entry, self.0).map(move |(key, spelling)| (key, property(spelling)))
         };
-        serializer.collect_map(self.0.iter().flat_map(in_units))
+        serializer.collect_map(self.0.iter().flat_map(of))
     }
 }
 
-/// What stands behind a key, of a unit that is not its own.
+/// A text with a number and a unit; which units, no schema says.
+const AMOUNT: &str = "^\\s*[-+\u{2212}]?[0-9\u{bc}-\u{be}]";
+
+/// What stands behind a key.
 #[derive(Clone, Copy)]
 struct Property {
     content: Content,
-    unit: Option<&'static OtherUnit>,
+    about: &'static str,
+    spelling: Spelling,
+    is_quantity: bool,
+    may_be_null: bool,
+}
+
+impl Property {
+    /// The kinds of value that it may be.
+    fn kinds<M: SerializeMap>(&self, map: &mut M, own: &'static str) -> Result<(), M::Error> {
+        let is_text_only = self.is_quantity && matches!(self.spelling, Spelling::AsText);
+        let is_amount =
+            matches!(self.content, Content::Number { .. } | Content::Whole { .. }) && self.is_quantity;
+        let own = Some(own).filter(|_| !(is_text_only && is_amount));
+        let kinds =
+            own.into_iter().chain(is_amount.then_some("string")).chain(self.may_be_null.then_some("null"));
+        let kinds: Vec<_> = kinds.collect();
+        match kinds.as_slice() {
+            [only] => map.serialize_entry("type", only),
+            several => map.serialize_entry("type", several),
+        }
+    }
+
+    /// A range of numbers; of a text that must tell its unit, none.
+    fn ends<M: SerializeMap, T: Serialize>(&self, map: &mut M, ends: [T; 2]) -> Result<(), M::Error> {
+        if !matches!(self.spelling, Spelling::AsText) {
+            let [least, most] = ends;
+            map.serialize_entry("minimum", &least)?;
+            map.serialize_entry("maximum", &most)?;
+        }
+        if self.is_quantity {
+            map.serialize_entry("pattern", AMOUNT)?;
+        }
+        Ok(())
+    }
 }
 
 impl Serialize for Property {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let in_unit = |number| self.unit.map_or(number, |unit| (unit.from_written)(number));
-        let entries = match self.content {
-            Content::Number { .. } | Content::Whole { .. } => 3,
-            Content::List { .. } => 4,
-            _ => 1,
-        };
-        let mut map = serializer.serialize_map(Some(entries))?;
+        let mut map = serializer.serialize_map(None)?;
+        if !self.about.is_empty() {
+            map.serialize_entry("description", self.about)?;
+        }
         match self.content {
-            Content::Flag => map.serialize_entry("type", "boolean")?,
-            Content::Text => map.serialize_entry("type", "string")?,
-            Content::Words(words) => map.serialize_entry("enum", words)?,
             Content::Number { least, most } => {
-                map.serialize_entry("type", "number")?;
-                map.serialize_entry("minimum", &in_unit(least))?;
-                map.serialize_entry("maximum", &in_unit(most))?;
+                self.kinds(&mut map, "number")?;
+                let in_unit = |end| match self.spelling {
+                    Spelling::InUnit(unit) => (unit.from_written)(end),
+                    _ => end,
+                };
+                self.ends(&mut map, [least, most].map(in_unit))?;
             }
             Content::Whole { least, most } => {
-                map.serialize_entry("type", "integer")?;
-                map.serialize_entry("minimum", &least)?;
-                map.serialize_entry("maximum", &most)?;
+                self.kinds(&mut map, "integer")?;
+                self.ends(&mut map, [least, most])?;
+            }
+            Content::Flag => {
+                let words: Vec<_> =
+                    [Word::Flag(true), Word::Flag(false), Word::Is("yes"), Word::Is("no")].into();
+                map.serialize_entry("enum", &self.or_null(words))?;
+            }
+            Content::Text => self.kinds(&mut map, "string")?,
+            Content::Words(words) => {
+                let said = words.iter().copied().chain(others(words));
+                map.serialize_entry("enum", &self.or_null(said.map(Word::Is).collect()))?;
             }
             Content::List { of, least, most } => {
-                map.serialize_entry("type", "array")?;
-                map.serialize_entry("items", &Self { content: *of, unit: self.unit })?;
+                self.kinds(&mut map, "array")?;
+                match of {
+                    Content::Object(object) => {
+                        map.serialize_entry("items", &Choice(&[Kind::Object(object), Kind::Blank]))?;
+                    }
+                    of => {
+                        let item = Self { content: *of, about: "", may_be_null: false, ..*self };
+                        map.serialize_entry("items", &item)?;
+                    }
+                }
                 map.serialize_entry("minItems", &least)?;
                 map.serialize_entry("maxItems", &most)?;
             }
-            Content::Object(object) => map.serialize_entry("$ref", &path(object))?,
+            Content::Object(object) if !self.may_be_null => map.serialize_entry("$ref", &path(object))?,
+            Content::Object(object) => {
+                map.serialize_entry("anyOf", &[Kind::Object(object), Kind::Null, Kind::Blank])?;
+            }
             Content::SameOr(object) => {
-                let either = [Content::Words(&["same"]), Content::Object(object)];
-                map.serialize_entry("anyOf", &either.map(|content| Self { content, unit: None }))?;
+                let kinds = [Kind::Same, Kind::Object(object), Kind::Null, Kind::Blank];
+                map.serialize_entry("anyOf", &kinds)?;
             }
         }
         map.end()
+    }
+}
+
+/// One of some values.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Word {
+    Is(&'static str),
+    Flag(bool),
+    Null,
+}
+
+impl Property {
+    fn or_null(&self, mut words: Vec<Word>) -> Vec<Word> {
+        words.extend(self.may_be_null.then_some(Word::Null));
+        words
     }
 }

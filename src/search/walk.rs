@@ -416,7 +416,7 @@ impl<'a> Candidates<'a> {
         let away = core::array::from_fn::<_, 2, _>(|n| {
             let (trial, setup) =
                 self.trials().get(n).copied().flatten().zip(setups.get(n).copied().flatten())?;
-            Some((trial, setup, setup.at(away_from(trial.original()?.wheel().inset()))))
+            Some((trial, setup, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
         });
         let tried = |is_away: bool| {
             core::array::from_fn::<_, 2, _>(|n| {
@@ -457,7 +457,7 @@ impl<'a> Candidates<'a> {
         let with_needs = |n: usize| {
             let (trial, setup) =
                 self.trials().get(n).copied().flatten().zip((*bought.get(n)?).map(|b| b.0))?;
-            Some((trial, setup.at(away_from(trial.original()?.wheel().inset()))))
+            Some((trial, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
         };
         let away = [with_needs(0), with_needs(1)];
         let moving = |n: usize| away.get(n)?.as_ref().map(|(trial, setup)| trial.tried(setup));
@@ -486,7 +486,8 @@ impl<'a> Candidates<'a> {
         both: &mut Both<'_>,
     ) -> Result<(Candidate, Option<Inset>), Rejected> {
         for (tried, setup) in both.iter_mut().zip(setups) {
-            let (Some(tried), Some(inset)) = (tried.as_mut(), setup.as_ref().and_then(|s| s.wheel().inset()))
+            let (Some(tried), Some(inset)) =
+                (tried.as_mut(), setup.as_ref().and_then(|s| s.wheel().inset_or_assumed()))
             else {
                 continue;
             };
@@ -504,7 +505,7 @@ impl<'a> Candidates<'a> {
     fn kept(&self, setups: &[Option<Setup>; 2]) -> Result<Candidate, Rejected> {
         let bought = self.bought(setups).map_err(Rejected::by)?;
         let only = |setup: &Setup| {
-            let inset = RangeEnd::new(setup.wheel().inset()?, None);
+            let inset = RangeEnd::new(setup.wheel().inset_or_assumed()?, None);
             Some(InsetRange::between(inset, inset))
         };
         let insets = bought.map(|bought| bought.and_then(|(setup, _)| only(&setup)));
@@ -528,7 +529,7 @@ impl<'a> Candidates<'a> {
 
     /// The insets of one of the places where the original's wheels stand; nothing where it is told by another already.
     fn original_insets(&self, place: usize) -> Option<[Option<Inset>; 2]> {
-        let own = self.trials().map(|trial| trial?.original()?.wheel().inset());
+        let own = self.trials().map(|trial| trial?.original()?.wheel().inset_or_assumed());
         let only_own = self.search.wishes.keep() == Keep::Wheels || own[0] == own[1];
         match (place, own) {
             (0, _) => Some(own),
@@ -550,7 +551,7 @@ impl<'a> Candidates<'a> {
             let original = trial.original()?;
             let setup = setup.at(inset?);
             is_any_same |= setup.wheel().size() == original.wheel().size()
-                && setup.wheel().inset() == original.wheel().inset()
+                && inset == original.wheel().inset_or_assumed()
                 && setup.hub_spacing() == original.hub_spacing();
             *to = Some(setup);
         }
@@ -590,7 +591,7 @@ impl<'a> Candidates<'a> {
 
 /// A setup where it does not stand.
 pub(super) fn away(setup: &Setup) -> Setup {
-    setup.at(away_from(setup.wheel().inset()))
+    setup.at(away_from(setup.wheel().inset_or_assumed()))
 }
 
 /// An inset that is not another.
@@ -602,7 +603,7 @@ fn away_from(inset: Option<Inset>) -> Inset {
 /// The inset of the original, or none to speak of.
 fn setups_near(trials: &[Option<&Trial<'_>>; 2]) -> Inset {
     let mut originals = trials.iter().flatten().filter_map(|trial| trial.original());
-    originals.find_map(|original| original.wheel().inset()).unwrap_or(Inset::from_hundredths(0))
+    originals.find_map(|original| original.wheel().inset_or_assumed()).unwrap_or(Inset::from_hundredths(0))
 }
 
 /// The first check of the vehicle as a whole that is beyond.

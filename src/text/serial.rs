@@ -42,7 +42,10 @@ impl<T: FromStr<Err = ParseError>> Visitor<'_> for FromText<T> {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<T, E> {
-        text.parse().map_err(E::custom)
+        text.parse().or_else(|error| match crate::file::designation(text) {
+            Some(found) => found.map_err(E::custom),
+            None => Err(E::custom(error)),
+        })
     }
 }
 
@@ -66,6 +69,6 @@ impl<T: FromStr<Err = UnknownWord>> Visitor<'_> for FromWord<T> {
     }
 
     fn visit_str<E: Error>(self, word: &str) -> Result<T, E> {
-        word.parse().map_err(|_| unknown_variant(word, self.words))
+        word.parse().or_else(|_| crate::file::word(word, self.words))
     }
 }

@@ -3,6 +3,7 @@
 use core::num::NonZeroU32;
 
 use super::phrase;
+use crate::Toleranced;
 use crate::order::ordered;
 use crate::rim::{CodeOf, Contour, Hump, RimDiameter, RimSeries, RimWidth};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
@@ -503,6 +504,18 @@ ordered!(WheelSize, |size| (
 ));
 designation!(WheelSize in "beadseat::wheel", "6 1/2 J × 16 h2" => "6.5Jx16 H2", wrong "7Jx16.2");
 
+impl WheelSize {
+    /// What each flange adds to the width of the rim; of a contour that is not known, what J adds.
+    pub(crate) fn flange_width(&self) -> Toleranced<Length> {
+        self.contour().unwrap_or(Contour::J).flange_width()
+    }
+
+    /// The inset of a backspacing, as far as the width of the flange leaves it open.
+    pub(crate) fn inset_by(&self, backspacing: Backspacing) -> Toleranced<Length> {
+        Toleranced::exact(backspacing.length() - self.width().length() / 2.0) - self.flange_width()
+    }
+}
+
 /// A wheel: size, inset, bolt circle, centre bore.
 ///
 /// # Syntax
@@ -784,6 +797,47 @@ impl Wheel {
         let mut text = Text::new();
         wheel.write(&mut text);
         Self::parse(text.as_str()).unwrap_or(self)
+    }
+
+    /// The inset that is stamped, or that follows from the backspacing with flanges of nominal width, which is assumed:
+    /// 12.7 mm, common practice, no source. Nothing where neither is told.
+    ///
+    /// ```
+    /// use beadseat::wheel::Wheel;
+    /// // 114.3 − 177.8 / 2 − 12.7
+    /// assert_eq!(Wheel::parse("7Jx17 BS 4.5in")?.inset_or_assumed(), Some("ET12.7".parse()?));
+    /// assert_eq!(Wheel::parse("7Jx17 ET45")?.inset_or_assumed(), Some("ET45".parse()?));
+    /// assert_eq!(Wheel::parse("7Jx17")?.inset_or_assumed(), None);
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub fn inset_or_assumed(&self) -> Option<Inset> {
+        match self.place? {
+            Place::Inset(inset) => Some(inset),
+            Place::Backspacing(backspacing) => {
+                Inset::from_length(self.size.inset_by(backspacing).nominal()).ok()
+            }
+        }
+    }
+
+    /// The inset between the least and the most that the width of the flanges may make of a backspacing; one that is
+    /// stamped has no span. Nothing where neither is told.
+    ///
+    /// ```
+    /// use beadseat::{units::mm, wheel::Wheel};
+    /// let span = Wheel::parse("7Jx17 BS 4.5in")?.inset_span().ok_or("not told")?;
+    /// assert!((span.min() - mm(12.4)).abs() < mm(1e-9) && (span.max() - mm(14.4)).abs() < mm(1e-9));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn inset_span(&self) -> Option<Toleranced<Length>> {
+        Some(match self.place? {
+            Place::Inset(inset) => Toleranced::exact(inset.length()),
+            Place::Backspacing(backspacing) => self.size.inset_by(backspacing),
+        })
+    }
+
+    /// The same with a backspacing and no inset.
+    pub(super) const fn standing_at(self, backspacing: Backspacing) -> Self {
+        Self { place: Some(Place::Backspacing(backspacing)), ..self }
     }
 
     /// The same with another inset.

@@ -95,7 +95,7 @@ pub(super) const fn is_at_inches(scanner: &Scanner<'_>) -> bool {
 }
 
 /// Steps over a unit of inches.
-pub(super) const fn eat_inches(scanner: &mut Scanner<'_>) -> bool {
+pub(crate) const fn eat_inches(scanner: &mut Scanner<'_>) -> bool {
     scanner.eat_word("INCHES")
         || scanner.eat_word("INCH")
         || scanner.eat_word("IN")
@@ -106,7 +106,7 @@ pub(super) const fn eat_inches(scanner: &mut Scanner<'_>) -> bool {
 }
 
 /// A fraction behind whole inches, in millionths: `1/2`, `-1/2`, `½`.
-const fn scan_fraction(scanner: &mut Scanner<'_>) -> Option<i64> {
+pub(crate) const fn scan_fraction(scanner: &mut Scanner<'_>) -> Option<i64> {
     let mut ahead = *scanner;
     if !ahead.eat(b'-') {
         ahead.skip_space();
@@ -119,7 +119,7 @@ const fn scan_fraction(scanner: &mut Scanner<'_>) -> Option<i64> {
         750_000
     } else {
         let (Ok(numerator), true) = (ahead.whole(Field::Text), ahead.eat(b'/')) else { return None };
-        let Ok(denominator @ (2 | 4 | 8 | 16)) = ahead.whole(Field::Text) else { return None };
+        let Ok(denominator @ (2 | 4 | 8 | 16 | 32)) = ahead.whole(Field::Text) else { return None };
         // What goes on with threads to the inch is a thread.
         if numerator == 0 || numerator >= denominator || ahead.is_at(b'-') {
             return None;

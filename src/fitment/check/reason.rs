@@ -71,6 +71,7 @@ reasons! {
     InputMissing = "not assessed: an input is missing",
     Inside = "inside the limit, worst case included",
     FlangeAssumed = "inside the limit, but the rim edge decides it and its flange width is assumed: measure it",
+    InsetAssumed = "inside the limit, but an inset follows from a backspacing with an assumed width of flange: read the inset, or measure the rim over its edges",
     MeasuredSoft = "inside the limit, but the gap was measured beside an under-inflated tire: measure it again at placard pressure",
     LargerOfSameSize = "nothing changes in size, but a new tire may be larger than the one that was measured",
     InsideAtNominalOnly = "inside the limit at nominal size, not at the worst case of tolerance and measurement",

@@ -21,7 +21,8 @@ use crate::wheel::{Inset, Wheel};
 /// limit is the caller's, the unchanged original is inside whatever it measures; and where the rim stands out
 /// further than its tire, or the gaps were measured beside an under-inflated one, a check that is inside is called
 /// marginal ([`Reason::FlangeAssumed`](crate::fitment::Reason::FlangeAssumed),
-/// [`Reason::MeasuredSoft`](crate::fitment::Reason::MeasuredSoft)).
+/// [`Reason::MeasuredSoft`](crate::fitment::Reason::MeasuredSoft)), and so is every check of a wheel whose inset follows
+/// from its backspacing ([`Reason::InsetAssumed`](crate::fitment::Reason::InsetAssumed)).
 ///
 /// What it does not look at stays to be judged: load, brake, scrub radius, lock and jounce.
 ///
@@ -111,7 +112,7 @@ impl<'a> AvailableSpace<'a> {
     ) -> Result<Option<RangeEnd<Length>>, MissingFacts> {
         self.answer(|case, original| {
             let inset = || {
-                need!(inset = wheel.inset() => WheelInset);
+                need!(inset = wheel.inset_or_assumed() => WheelInset);
                 Ok(inset)
             };
             let (inset, beside) = both_of(inset(), beside(case, original))?;

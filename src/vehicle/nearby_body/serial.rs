@@ -84,21 +84,51 @@ impl<'de> Deserialize<'de> for Outline {
 read_as_object! {
     /// A body as it stands in a file.
     struct Body one_of ["points_mm" "arc_mm" "disc_mm" "gap_mm"]
-    needs { what: BodyKind = "what"; }
+    needs {
+        /// What body it is.
+        what: BodyKind = "what"; }
     {
+
+        /// Points on it, up to eight, each forward of, outboard of and above the middle of the hub face.
         points: Outline = "points_mm";
+
+        /// Three points of an arc, as of an arch lip.
         arc: [Point; 3] = "arc_mm";
+
+        /// Its middle and a point on its axis, of a disc.
         disc: [Point; 2] = "disc_mm";
+
+        /// Radius of the disc.
         disc_radius: Length = "disc_radius_mm" [mm "mm" 0 1000];
+
+        /// How far from the tire it is, where only that was measured.
         gap: Length = "gap_mm" [mm "mm" -100 500];
+
+        /// On which side of the tire the gap is.
         gap_side: GapSide = "gap_side";
+
+        /// How high above the middle of the hub the gap is.
         height: Length = "height_mm" [mm "mm" -1000 1000];
+
+        /// How far ahead of the middle of the hub the gap is.
         forward: Length = "forward_mm" [mm "mm" -1000 1000];
+
+        /// How far its surface is from those points.
         radius: Length = "radius_mm" [mm "mm" 0 1000];
+
+        /// How far the measurement may be off.
         uncertainty: Length = "uncertainty_mm" [mm "mm" 0 100];
+
+        /// What it moves with.
         carrier: CarrierWord = "carrier";
+
+        /// Where its arm or rod is hinged to the body.
         pivot: Point = "pivot_mm";
+
+        /// The other end of its arm or rod.
         end: Point = "end_mm";
+
+        /// The side of the vehicle it is on, if only on one.
         side: VehicleSide = "side";
     }
 }
@@ -207,6 +237,31 @@ impl Serialize for NearbyBody {
 
 impl Shaped for NearbyBodies {
     const CONTENT: Content = Content::List { of: &Body::CONTENT, least: 0, most: 2 * MAX_OBSTACLES };
+
+    fn read<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Self>, D::Error> {
+        let (mut around, mut blank, mut told) = (Self::new(), false, false);
+        read_each(deserializer, "a list of bodies, up to 16 around a wheel", |body: OrBlank| {
+            match body.0 {
+                Some(body) => {
+                    told = true;
+                    around.push(body)?;
+                }
+                None => blank = true,
+            }
+            Ok(())
+        })?;
+        Ok((told || !blank).then_some(around))
+    }
+}
+
+/// A body, or nothing in an object of nothing but `null`.
+struct OrBlank(Option<NearbyBody>);
+
+impl<'de> Deserialize<'de> for OrBlank {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let body = Body::read(deserializer)?;
+        Ok(Self(body.map(|body| body.body()).transpose()?))
+    }
 }
 
 impl Serialize for NearbyBodies {
@@ -217,9 +272,7 @@ impl Serialize for NearbyBodies {
 
 impl<'de> Deserialize<'de> for NearbyBodies {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let mut around = Self::new();
-        read_each(deserializer, "a list of bodies, up to 16 around a wheel", |body| around.push(body))?;
-        Ok(around)
+        Ok(Self::read(deserializer)?.unwrap_or_default())
     }
 }
 

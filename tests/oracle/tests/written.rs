@@ -84,6 +84,74 @@ fn written(scenario: &Scenario) -> Value {
     serde_json::to_value(scenario).unwrap()
 }
 
+/// A unit, what one of it is in the unit of the key, and the end of a key in it.
+type Unit = (&'static str, f64, &'static str);
+
+/// The units of a number's key.
+fn units(place: &str) -> &'static [Unit] {
+    const UNITS: &[(&str, &[Unit])] = &[
+        (
+            "_mm",
+            &[
+                ("mm", 1.0, "_mm"),
+                ("in", 25.4, "_in"),
+                ("\u{2033}", 25.4, "_in"),
+                ("cm", 10.0, ""),
+                ("ft", 304.8, ""),
+            ],
+        ),
+        (
+            "_kpa",
+            &[
+                ("kPa", 1.0, "_kpa"),
+                ("psi", 6.894_757_293_168, "_psi"),
+                ("bar", 100.0, "_bar"),
+                ("atü", 98.0665, ""),
+            ],
+        ),
+        ("_kg", &[("kg", 1.0, "_kg"), ("lb", 0.453_592_37, "_lb"), ("LBS.", 0.453_592_37, "_lb")]),
+        ("_kmh", &[("km/h", 1.0, "_kmh"), ("mph", 1.609_344, "_mph")]),
+        ("_deg", &[("°", 1.0, "_deg"), ("degrees", 1.0, "_deg")]),
+        ("_percent", &[("%", 1.0, "_percent")]),
+        ("_turns", &[("turns", 1.0, "_turns")]),
+    ];
+    UNITS.iter().find(|(end, _)| place.ends_with(end)).map_or(&[], |(_, units)| units)
+}
+
+proptest! {
+    /// A text with any unit of its quantity, under the key without a unit and under the key of that unit.
+    #[test]
+    fn an_amount_in_a_text_is_the_number_in_its_unit(
+        ((place, ..), number) in (0..=4).prop_flat_map(measured), which in any::<prop::sample::Index>(), comma in any::<bool>(),
+    ) {
+        let units = units(place);
+        prop_assume!(!units.is_empty());
+        let (unit, one, end) = units[which.index(units.len())];
+        let mut text = format!("{} {unit}", number / one);
+        let decimals = text.split_once('.').map_or(0, |(_, behind)| behind.bytes().take_while(u8::is_ascii_digit).count());
+        if comma && decimals != 3 {
+            text = text.replacen('.', ",", 1);
+        }
+        let (parent, key) = place.rsplit_once('/').unwrap();
+        let base = key.rsplit_once('_').unwrap().0;
+        let metric = written(&read(&with(place, number)));
+        let keys = [base.to_owned(), if end.is_empty() { base.to_owned() } else { format!("{base}{end}") }];
+        for spelling in keys.into_iter().filter(|key| key != "track_change") {
+            let mut document = with(place, number);
+            let object = document.pointer_mut(parent).and_then(Value::as_object_mut).unwrap();
+            object.remove(key);
+            object.insert(spelling.clone(), json!(text));
+            let other = written(&read(&document));
+            let [a, b] = [&other, &metric].map(|value| value.pointer(place).and_then(Value::as_f64).unwrap());
+            prop_assert!((a - b).abs() <= 1e-9 * b.abs().max(1e-3), "{} {}: {} {}", spelling, text, a, b);
+            // No other unit is read there.
+            let object = document.pointer_mut(parent).and_then(Value::as_object_mut).unwrap();
+            object.insert(spelling.clone(), json!(format!("{number}")));
+            prop_assert!(serde_json::from_value::<Scenario>(document).is_err(), "{}", spelling);
+        }
+    }
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 1500, ..ProptestConfig::default() })]
 
