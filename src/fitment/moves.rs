@@ -9,10 +9,11 @@ use super::checks::rolling::{is_driven, true_speed_share};
 use super::facts::{AxleFacts, SetupFacts};
 use super::layout::{Cell, Maybe};
 use super::position::Position;
-use super::value::{In, Rounded, UnitSystem, Value};
+use super::value::{In, Rounded, Value};
 use super::{Change, Limits};
 use crate::Toleranced;
 use crate::record::words;
+use crate::unit_system::UnitSystem;
 use crate::units::{self, Length, in_kmh, in_mm};
 use crate::vehicle::Vehicle;
 
