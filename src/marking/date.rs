@@ -8,8 +8,14 @@ pub(super) fn is_past(code: DateCode, present: ManufactureWeek) -> bool {
     code.candidates().any(|week| week <= present)
 }
 
+/// The longest of two numbers: `03/2021`.
+const LONGEST: usize = 7;
+
 /// Two numbers of digits and a stroke, a point or a dash between them.
 fn parted(text: &str) -> Option<(&str, u8, &str)> {
+    if text.len() > LONGEST {
+        return None;
+    }
     let at = text.find(['/', '.', '-'])?;
     let (first, second) = (text.get(..at)?, text.get(at + 1..)?);
     let are_digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());

@@ -581,8 +581,7 @@ fn anything(text: &str, present: ManufactureWeek, list: &mut List) -> Option<Par
         return date::parse(text).map(|code| push_date(code, present, list)).err();
     }
     // Behind the word of a permit stands its number and nothing else.
-    if text.get(..3).is_some_and(|word| word.eq_ignore_ascii_case("KBA") || word.eq_ignore_ascii_case("ABE"))
-    {
+    if claims_permit(bytes) {
         return match Approval::parse(text) {
             Ok(approval) => {
                 list.push(Marking::Approval(approval), OTHER);
@@ -747,6 +746,11 @@ fn certified(text: &str, present: ManufactureWeek, list: &mut List) -> Option<Pa
         return None;
     }
     numbers(text, present, list)
+}
+
+/// Whether the word of a permit stands in front.
+fn claims_permit(bytes: &[u8]) -> bool {
+    matches!(bytes, [b'K' | b'k', b'B' | b'b', b'A' | b'a', ..] | [b'A' | b'a', b'B' | b'b', b'E' | b'e', ..])
 }
 
 /// Whether a week with its year is written out.
