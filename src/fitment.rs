@@ -58,6 +58,7 @@ mod told;
 mod trial;
 mod value;
 
+pub use crate::unit_system::UnitSystem;
 pub use caution::Caution;
 pub use check::{Check, CheckId, Reason, Verdict};
 pub(crate) use checks::DependsOn;
@@ -72,7 +73,7 @@ pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use summary::Summary;
 pub use todo::Todo;
 pub(crate) use trial::{Trial, Tried, fails_alone, fails_together, share_left};
-pub use value::{Bound, UnitSystem, Value};
+pub use value::{Bound, Value};
 
 use core::ops::ControlFlow;
 

@@ -12,6 +12,7 @@ extern crate std;
 
 mod calendar;
 mod citation;
+mod decimals;
 #[cfg(feature = "svg")]
 pub mod draw;
 mod error;
@@ -34,6 +35,7 @@ pub mod sweep;
 mod text;
 pub mod tire;
 mod toleranced;
+mod unit_system;
 pub mod units;
 mod vector;
 pub mod vehicle;
@@ -47,5 +49,6 @@ pub use own_source::OwnSource;
 pub use record::Count;
 pub use text::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind, UnknownWord};
 pub use toleranced::Toleranced;
+pub use unit_system::UnitSystem;
 pub use units::OutOfRange;
 pub use uom;

@@ -30,6 +30,7 @@ pub use bore::{Bore, Spigot};
 pub use designation::{Wheel, WheelSize};
 pub use fastener::{FastenerKind, PropertyClass};
 pub use inset::{EdgeChange, Inset, RimEdges};
+pub(crate) use phrase::counts_holes;
 pub use rating::WheelLoad;
 pub use ring::{CentringRing, RingError};
 pub use seat::Seat;

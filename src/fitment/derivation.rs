@@ -17,12 +17,14 @@ use super::facts::SIDES;
 use super::finding::finish;
 use super::layout::wrapped;
 use super::moves::{self, Move, MoveId, MoveIn, Moves};
-use super::value::{Bound, Decimals, UnitSystem, Value};
+use super::value::{Bound, Value};
 use super::{Change, Conditions, Limits, judge, with_axles};
 use crate::Citation;
+use crate::decimals::Decimals;
 use crate::step::{Digits, Teller, write_form};
 pub use crate::step::{Figure, Step};
 use crate::text::Name;
+use crate::unit_system::UnitSystem;
 use crate::units;
 use crate::vehicle::Vehicle;
 

@@ -7,8 +7,8 @@ use super::moves::Moves;
 use super::position::Position;
 use super::report::Report;
 use super::todo::Todo;
-use super::value::UnitSystem;
 use super::{Change, Setup};
+use crate::unit_system::UnitSystem;
 use crate::vehicle::Vehicle;
 
 /// A report with the vehicle and the change that it judges.

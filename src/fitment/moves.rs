@@ -10,11 +10,12 @@ use super::facts::{AxleFacts, Centres, SetupFacts};
 use super::layout::{Cell, Maybe};
 use super::position::Position;
 use super::told;
-use super::value::{In, Rounded, UnitSystem, Value};
+use super::value::{In, Rounded, Value};
 use super::{Change, Limits};
 use crate::Toleranced;
 use crate::record::words;
 use crate::step::{End, Teller};
+use crate::unit_system::UnitSystem;
 use crate::units::{self, Length, in_kmh, in_mm};
 use crate::vehicle::Vehicle;
 

@@ -12,8 +12,10 @@ use super::moves;
 use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
 use super::todo::Todo;
-use super::value::{Bound, Decimals, In, Rounded, UnitSystem, Value};
+use super::value::{Bound, In, Rounded, Value};
+use crate::decimals::Decimals;
 use crate::text::{Excerpt, Name};
+use crate::unit_system::UnitSystem;
 use crate::{Citation, OwnSource};
 
 /// A margin with its sign.

@@ -9,8 +9,9 @@ use super::moves::{Move, MoveId, MoveIn, Moves};
 use super::position::Position;
 use super::print::{Held, not_judged};
 use super::todo::Todo;
-use super::value::{Bound, In, UnitSystem};
+use super::value::{Bound, In};
 use crate::text::{Excerpt, Name};
+use crate::unit_system::UnitSystem;
 
 /// The shortest of a report that a person can act on: the verdict, what decides, what moves, what was not judged and
 /// what to do next, in at most 15 lines of 80 columns. What is left out stands in the whole report.

@@ -2,9 +2,10 @@
 
 use core::fmt;
 
-use crate::record::words;
+use crate::decimals::Decimals;
 use crate::rim::{RimDiameter, RimWidth};
 use crate::tire::{LoadIndex, SpeedSymbol};
+use crate::unit_system::UnitSystem;
 use crate::units::{self, Length, Mass, Pressure, Ratio, Time, Torque, Velocity};
 use crate::wheel::{BoltCircle, Seat, Thread};
 
@@ -121,34 +122,6 @@ impl Value {
     }
 }
 
-words! {
-    /// The units that a report is printed in. What is stamped keeps its own, and what is written for programs is metric.
-    ///
-    /// ```
-    /// use beadseat::fitment::UnitSystem;
-    /// assert_eq!("us".parse(), Ok(UnitSystem::Us));
-    /// ```
-    UnitSystem closed {
-        /// Millimetres, kilograms, kilopascals, kilometres an hour, newton metres.
-        Metric = "metric",
-        /// Inches, pounds, pounds a square inch, miles an hour, pound feet.
-        Us = "us",
-        /// Metric first, with the others behind.
-        Both = "both",
-    }
-}
-
-impl UnitSystem {
-    /// One at a time, as rows of a table have them.
-    pub(super) const fn each(self) -> &'static [Self] {
-        match self {
-            Self::Metric => &[Self::Metric],
-            Self::Us => &[Self::Us],
-            Self::Both => &[Self::Metric, Self::Us],
-        }
-    }
-}
-
 impl Value {
     /// The number in the other units, how many decimals it is told with, and the unit; nothing of what has one unit only.
     pub(super) fn in_us(self) -> Option<(f64, u8, &'static str)> {
@@ -204,20 +177,6 @@ impl fmt::Display for In<Bound> {
                 (UnitSystem::Both, Some(_)) => write!(f, "{bound} ({})", In(bound, UnitSystem::Us)),
             },
         }
-    }
-}
-
-/// A number with so many decimals at most, no trailing zeros, no negative zero.
-pub(super) struct Decimals(pub(super) f64, pub(super) u8);
-
-impl fmt::Display for Decimals {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self(value, most) = *self;
-        let steps = |decimals: u8| libm::exp10(f64::from(decimals));
-        let rounded = libm::round(value * steps(most)) / steps(most) + 0.0;
-        let whole = |&decimals: &u8| libm::round(rounded * steps(decimals)) / steps(decimals) == rounded;
-        let decimals = (0..=most).find(whole).unwrap_or(most);
-        write!(f, "{rounded:.0$}", usize::from(decimals))
     }
 }
 

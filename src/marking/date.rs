@@ -8,6 +8,45 @@ pub(super) fn is_past(code: DateCode, present: ManufactureWeek) -> bool {
     code.candidates().any(|week| week <= present)
 }
 
+/// The longest of two numbers: `03/2021`.
+const LONGEST: usize = 7;
+
+/// Two numbers of digits and a stroke, a point or a dash between them.
+fn parted(text: &str) -> Option<(&str, u8, &str)> {
+    if text.len() > LONGEST {
+        return None;
+    }
+    let at = text.find(['/', '.', '-'])?;
+    let (first, second) = (text.get(..at)?, text.get(at + 1..)?);
+    let are_digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
+    (are_digits(first) && are_digits(second)).then_some((first, text.as_bytes()[at], second))
+}
+
+fn is_year(digits: &str) -> bool {
+    matches!(digits.parse(), Ok(1950..=2099_u16)) && digits.len() == 4
+}
+
+/// Whether a number of a month or a week stands beside a year of four digits: `03/2021`, `2021-03`.
+pub(super) fn is_year_beside_number(text: &str) -> bool {
+    let is_small = |digits: &str| digits.len() <= 2 && matches!(digits.parse(), Ok(1..=53_u16));
+    parted(text).is_some_and(|(first, _, second)| {
+        is_year(first) && is_small(second) || is_small(first) && is_year(second)
+    })
+}
+
+/// Whether two numbers with a stroke between them may be a date that no word tells: `17/25`, `03/12`.
+pub(super) fn is_two_numbers(text: &str) -> bool {
+    parted(text).is_some_and(|(first, sign, second)| sign == b'/' && first.len() <= 2 && second.len() == 2)
+}
+
+/// Whether what is read as a week may be a month: twelve and below, with its year apart, and no word of a week.
+pub(super) fn may_be_month(text: &str) -> bool {
+    parted(text).is_some_and(|(first, _, second)| {
+        let (number, other) = if is_year(first) { (second, first) } else { (first, second) };
+        matches!(number.parse(), Ok(1..=12_u16)) && (is_year(other) || other.len() == 2)
+    })
+}
+
 const WEEKS: &[&str] = &["WEEK", "WK", "KW", "W"];
 
 /// A date whose evidence stands elsewhere: `2725`, `317`, `27/25`, `week 27 2025`, `W27/2025`, `2025-W27`.

@@ -13,7 +13,7 @@ use crate::tire::{
     identification::{IdentificationForm, IdentificationNumber, ManufactureWeek},
     sidewall::{MoldedLimit, SidewallLine, SidewallMark, SidewallMarks},
 };
-use crate::wheel::{BoltCircle, Parts, Thread, Wheel, WheelStamp, drilling::DualDrilling};
+use crate::wheel::{BoltCircle, Parts, Thread, Wheel, WheelStamp, counts_holes, drilling::DualDrilling};
 
 /// What a word in front says that a text is.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -44,6 +44,7 @@ const CONE: &str = "the angle was not told: 60° as on nearly all cars, but 80°
 const DATE: &str = "a date of manufacture if it stands behind DOT on a tire; by itself it is any four digits";
 const NUMBER: &str = "an identification number if it is molded on a tire, where DOT stands in front";
 const TO_COME: &str = "the week is yet to come: it is misread, or false, or no date";
+const WEEK: &str = "the week and the year of a tire; on a wheel the month stands first";
 const OTHER: &str = "as it stands";
 
 /// A text without what people write around it: where it begins, and it.
@@ -141,7 +142,12 @@ fn of_claim(claim: Claim, text: &str, present: ManufactureWeek) -> Result<Readin
             SpeedSymbol::parse(text).map(|symbol| list.push(Marking::SpeedSymbol(symbol), OTHER)).err()
         }
         Claim::Number => numbers(text, present, &mut list),
-        Claim::Date => date::parse(text).map(|code| push_date(code, present, &mut list)).err(),
+        Claim::Date => date::parse(text)
+            .map(|code| match date::may_be_month(text) {
+                true if date::is_past(code, present) => list.push_doubtful(Marking::DateCode(code), WEEK),
+                _ => push_date(code, present, &mut list),
+            })
+            .err(),
         Claim::Nothing => anything(text, present, &mut list),
     };
     list.done().ok_or_else(|| error.unwrap_or(unrecognised(text)))
@@ -316,9 +322,10 @@ fn plausible_service(text: &str) -> Result<ServiceDescription, ParseError> {
     if is_plausible(service) { Ok(service) } else { Err(unrecognised(text)) }
 }
 
-/// Common practice, no source: tables have up to eight below.
+/// How far a second load index lies from the first. Common practice, no source: tables have up to eight below.
+const FURTHEST: u16 = 12;
+
 fn is_plausible(service: ServiceDescription) -> bool {
-    const FURTHEST: u16 = 12;
     const WIDEST_RIM: u16 = 14;
     // `7J` is the width and the contour of a rim.
     if service.single().number() <= WIDEST_RIM
@@ -328,6 +335,15 @@ fn is_plausible(service: ServiceDescription) -> bool {
         return false;
     }
     service.dual().is_none_or(|dual| service.single().number() - dual.number() <= FURTHEST)
+}
+
+/// The second service description is of the same tire: its load lies as near as that of a pair.
+fn has_plausible_services(marks: &SidewallMarks) -> bool {
+    let is_near = |second: ServiceDescription| {
+        let load = |service: ServiceDescription| service.single().number();
+        marks.service().is_none_or(|first| load(first).abs_diff(load(second)) <= FURTHEST)
+    };
+    marks.service().is_none_or(is_plausible) && marks.second_service().is_none_or(is_near)
 }
 
 /// Tires, wheels, and what two numbers alone can be beside them.
@@ -418,10 +434,15 @@ fn sizes(text: &str, list: &mut List) -> Result<(), ParseError> {
     }) {
         return Err(worst);
     }
+    if counts_holes(text) {
+        return Err(end_is_missing(text, Field::BoltCircle));
+    }
     // A month and a year could be holes on inches, and are neither.
-    if let Some(error) =
-        BoltCircle::parse(text).err().filter(|error| error.kind() == ParseErrorKind::Ambiguous)
-    {
+    let of_circle = BoltCircle::parse(text).err().filter(|error| error.kind() == ParseErrorKind::Ambiguous);
+    if date::is_two_numbers(text) && (text.starts_with('0') || of_circle.is_none()) {
+        return Err(ParseError::new(ParseErrorKind::Ambiguous, Field::DateCode, 0, text.len()));
+    }
+    if let Some(error) = of_circle {
         return Err(error);
     }
     let claims_size = parts.as_ref().is_ok_and(|parts| parts.size.is_none() && parts.is_anything());
@@ -552,8 +573,22 @@ fn anything(text: &str, present: ManufactureWeek, list: &mut List) -> Option<Par
     if claims_number {
         return certified(text, present, list);
     }
+    // A month and a year, or a week: nothing says which, nor of what.
+    if date::is_year_beside_number(text) {
+        return Some(ParseError::new(ParseErrorKind::Ambiguous, Field::DateCode, 0, text.len()));
+    }
     if is_date(text) {
         return date::parse(text).map(|code| push_date(code, present, list)).err();
+    }
+    // Behind the word of a permit stands its number and nothing else.
+    if claims_permit(bytes) {
+        return match Approval::parse(text) {
+            Ok(approval) => {
+                list.push(Marking::Approval(approval), OTHER);
+                None
+            }
+            Err(error) => Some(error),
+        };
     }
     let mut worst = match sizes(text, list) {
         Ok(()) => return None,
@@ -612,7 +647,7 @@ fn anything(text: &str, present: ManufactureWeek, list: &mut List) -> Option<Par
         return None;
     }
     match SidewallMarks::parse(text) {
-        Ok(marks) if marks.service().is_none_or(is_plausible) => {
+        Ok(marks) if has_plausible_services(&marks) => {
             list.push(of_marks(marks), OTHER);
             return None;
         }
@@ -711,6 +746,11 @@ fn certified(text: &str, present: ManufactureWeek, list: &mut List) -> Option<Pa
         return None;
     }
     numbers(text, present, list)
+}
+
+/// Whether the word of a permit stands in front.
+fn claims_permit(bytes: &[u8]) -> bool {
+    matches!(bytes, [b'K' | b'k', b'B' | b'b', b'A' | b'a', ..] | [b'A' | b'a', b'B' | b'b', b'E' | b'e', ..])
 }
 
 /// Whether a week with its year is written out.

@@ -83,6 +83,8 @@ marks! {
         F = "F",
         /// Commercial contour with the letter G.
         G = "G",
+        /// Of trucks on seats of 15°, for more load. From memory; of its flange nothing was seen.
+        Hc = "HC",
         /// Commercial contour with the letter H.
         H = "H",
         /// Commercial contour with the letter P.
@@ -199,7 +201,7 @@ impl Contour {
     /// Whether only rims of trucks have it: from code 16 and 5 in on, from memory. H, S and V before a dash are
     /// letters of speed on narrower or smaller tires.
     pub(crate) const fn is_of_trucks(self) -> bool {
-        matches!(self, Self::H | Self::P | Self::S | Self::T | Self::V)
+        matches!(self, Self::Hc | Self::H | Self::P | Self::S | Self::T | Self::V)
     }
 
     /// What the flange adds to the rim width on each side: the least flange width of the contour, 13 mm
@@ -268,7 +270,7 @@ impl Contour {
             Self::H | Self::S => (33.5, Citation::FLANGE_ROUGH),
             Self::T => (38.0, Citation::FLANGE_ROUGH),
             Self::V => (44.5, Citation::FLANGE_ROUGH),
-            Self::A | Self::B | Self::C | Self::J | Self::K => return None,
+            Self::A | Self::B | Self::C | Self::Hc | Self::J | Self::K => return None,
         };
         Some((units::mm(height), citation))
     }

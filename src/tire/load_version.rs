@@ -8,7 +8,7 @@ use crate::units::{self, Pressure};
 /// The load version of a passenger tire.
 ///
 /// # Syntax
-/// `XL`, `EXTRA LOAD`, `REINFORCED` or its short form `RNF`; `LL`; `HL` (which the canonical form of a size
+/// `XL`, `EXTRA LOAD`, `REINFORCED` or its short forms `REINF` and `RNF`; `LL`; `HL` (which the canonical form of a size
 /// carries in front). `Ord` is by load.
 ///
 /// ```
@@ -30,6 +30,10 @@ pub enum LoadVersion {
 impl LoadVersion {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         if scanner.eat_word("XL") || scanner.eat_word("REINFORCED") || scanner.eat_word("RNF") {
+            return Ok(Self::Extra);
+        }
+        if scanner.eat_word("REINF") {
+            scanner.eat(b'.');
             return Ok(Self::Extra);
         }
         let mut ahead = *scanner;
@@ -105,7 +109,7 @@ impl LoadRange {
             if scanner.eat_word("PLY") {
                 let mut ahead = *scanner;
                 ahead.skip_space();
-                if ahead.eat_word("RATING") {
+                if ahead.eat_word("RATING") || ahead.eat_word("RATED") {
                     *scanner = ahead;
                 }
             } else if !scanner.eat_word("PR") {
@@ -124,6 +128,7 @@ impl LoadRange {
             if !ahead.eat_str("LR") {
                 return Err(scanner.missing(Field::LoadRange));
             }
+            ahead.skip_space();
         }
         match Self::of_letter(ahead.peek(0)) {
             Some(range) if !ahead.peek(1).is_ascii_alphanumeric() => {

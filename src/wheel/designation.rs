@@ -5,7 +5,7 @@ use core::num::NonZeroU32;
 use super::phrase;
 use crate::Toleranced;
 use crate::order::ordered;
-use crate::rim::{CodeOf, Contour, Hump, RimDiameter, RimSeries, RimWidth};
+use crate::rim::{CodeOf, Contour, Hump, RimDiameter, RimSeries, RimWidth, SeatTaper};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 use crate::units::{self, Length};
 use crate::wheel::{Backspacing, BoltCircle, Bore, Inset, bolt_circle};
@@ -128,6 +128,9 @@ impl WheelSize {
             }
             multi_piece = tri!(Self::scan_separator(scanner));
             width = tri!(RimWidth::scan(scanner));
+            if width.millimetres().is_some() && diameter.is_in_millimetres() {
+                return Self::of_millimetric(scanner, width, diameter, start);
+            }
             skip_inch_sign(scanner);
             let at = scanner.at();
             contour = Self::scan_contour(scanner);
@@ -221,7 +224,8 @@ impl WheelSize {
         }
         if let Some(contour) = self.contour {
             let is_truck = width.quarters() >= 20 && diameter.tenths() >= 160;
-            if contour.is_of_trucks() && !is_truck {
+            let has_steep_seats = matches!(diameter.seat_taper(), SeatTaper::FifteenDegree);
+            if contour.is_of_trucks() && !is_truck || matches!(contour, Contour::Hc) && !has_steep_seats {
                 return Err(scanner.error(ParseErrorKind::Contradiction, Field::Contour, start));
             }
         }
@@ -327,10 +331,33 @@ impl WheelSize {
         if !diameter.is_in_millimetres() {
             return Err(scanner.range(Field::RimDiameter, if behind { start } else { at }));
         }
+        if behind {
+            return Self::of_millimetric(scanner, width, diameter, start);
+        }
+        Self::of_millimetres(scanner, width, diameter, start)
+    }
+
+    /// Both in millimetres, and behind them `TR`: `150x390 TR`, `365 x 150 TR`.
+    #[cold]
+    const fn of_millimetric(
+        scanner: &mut Scanner<'_>,
+        width: RimWidth,
+        diameter: RimDiameter,
+        start: usize,
+    ) -> Result<Self, ParseError> {
         scanner.skip_space();
-        if behind && !scanner.eat_alone("TR") {
+        if !scanner.eat_alone("TR") {
             return Err(scanner.missing(Field::RimDiameter));
         }
+        Self::of_millimetres(scanner, width, diameter, start)
+    }
+
+    const fn of_millimetres(
+        scanner: &mut Scanner<'_>,
+        width: RimWidth,
+        diameter: RimDiameter,
+        start: usize,
+    ) -> Result<Self, ParseError> {
         if matches!(width.millimetres(), Some(width) if width >= diameter.whole_mm()) {
             return Err(scanner.error(ParseErrorKind::Contradiction, Field::RimWidth, start));
         }

@@ -173,6 +173,21 @@ pub(super) const fn scan_length(
     }
 }
 
+/// The least diameter of the rims of road vehicles: 10 in.
+const LEAST_RIM: i32 = 254_000_000;
+
+/// Whether a text counts holes, and does not say on what diameter: `5 lug`, `6 holes`.
+pub(crate) fn counts_holes(text: &str) -> bool {
+    let mut scanner = Scanner::new(text);
+    if scanner.begin().is_err() || !scanner.at_digit() {
+        return false;
+    }
+    let count = scanner.whole(Field::HoleCount);
+    scanner.skip_space();
+    let wordy = scanner.peek(1).is_ascii_alphabetic() || scanner.is_at(b'-');
+    matches!(count, Ok(3..=12)) && wordy && eat_holes(&mut scanner) && scanner.finish().is_ok()
+}
+
 /// What a bolt circle is called.
 const CIRCLES: &[&str] = &["BOLT CIRCLE", "BOLT PATTERN", "LUG PATTERN", "LOCHKREIS", "PCD", "LK", "BC"];
 
@@ -225,10 +240,11 @@ pub(super) const fn scan_circle(scanner: &mut Scanner<'_>, named: bool) -> Optio
     let Ok(count @ 3..=12) = ahead.whole(Field::HoleCount) else { return None };
     let holes = eat_holes(&mut ahead);
     ahead.skip_space();
-    let on = if ahead.eat_str("-ON-") {
-        true
-    } else if ahead.eat_word("ON") || ahead.eat_word("BY") {
+    let by = ahead.eat_word("BY");
+    let on = if by || ahead.eat_word("ON") {
         ahead.skip_space();
+        true
+    } else if ahead.eat_str("-ON-") {
         true
     } else {
         let strict = ahead.eat_times() || ahead.eat(b'-');
@@ -238,7 +254,13 @@ pub(super) const fn scan_circle(scanner: &mut Scanner<'_>, named: bool) -> Optio
     if !on || !ahead.at_digit() {
         return None;
     }
+    let at = ahead.at();
     let Ok(diameter) = scan_length(&mut ahead, Field::BoltCircle, 60, 600) else { return None };
+    // `8 by 17` is a wheel: whole inches from ten on, of which no unit is told.
+    let digits = ahead.at() - at == 2;
+    if by && !named && !holes && digits && diameter.nm() >= LEAST_RIM {
+        return None;
+    }
     *scanner = ahead;
     BoltCircle::of(count as u8, diameter)
 }

@@ -5,6 +5,9 @@ use crate::rim::{Contour, Hump, RimDiameter, RimWidth};
 use crate::text::Scanner;
 use crate::wheel::WheelSize;
 
+/// The least rim of road vehicles, in tenths of an inch: from there on `by` is of a rim.
+const LEAST_RIM: u16 = 100;
+
 /// A size with quotes, with words, or without a sign behind its contour: `17" x 8"`, `8J17`, `17 in by 8 in`.
 pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
     let mut ahead = *scanner;
@@ -22,7 +25,8 @@ pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
     let mut quoted = eat_spaced_inches(&mut ahead);
     let contour = scan_contour(&mut ahead);
     ahead.skip_space();
-    let times = ahead.eat_times() || ahead.eat_word("BY");
+    let by = ahead.eat_word("BY");
+    let times = by || ahead.eat_times();
     ahead.skip_space();
     // Without a sign only the contours of cars tell a rim; `7.0D20` is a tire.
     let told = times || matches!(contour, Some(Contour::J | Contour::Jj | Contour::Jk | Contour::K));
@@ -33,7 +37,7 @@ pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
     if contour.is_none() {
         if let (Some(diameter), Ok(width)) = (diameter_first, RimWidth::scan(&mut second)) {
             if width.quarters() * 10 < diameter.tenths() * 4 && width.millimetres().is_none() {
-                quoted |= eat_spaced_inches(&mut second);
+                quoted |= eat_spaced_inches(&mut second) || by && diameter.tenths() >= LEAST_RIM;
                 let contour = scan_contour(&mut second);
                 let hump = scan_hump(&mut second);
                 let size = WheelSize::of(width, contour, diameter, &second, start);
@@ -51,7 +55,7 @@ pub(super) const fn scan(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
     let (Ok(width), Ok(diameter)) = (RimWidth::scan(&mut width_at), RimDiameter::scan(&mut ahead)) else {
         return None;
     };
-    quoted |= eat_spaced_inches(&mut ahead);
+    quoted |= eat_spaced_inches(&mut ahead) || by && diameter.tenths() >= LEAST_RIM;
     let hump = scan_hump(&mut ahead);
     // What goes on with letters or digits is something else.
     if ahead.peek(0).is_ascii_alphanumeric() || times && !quoted {

@@ -220,11 +220,13 @@ impl Thread {
         let at = ahead.at();
         let Ok(pitch) = Exact::scan_mm(&mut ahead, Field::ThreadPitch, 0, 4) else { return None };
         let has_decimal = ahead.at() > at + 1;
-        // Of a fastener: from M10 on, in steps of two.
-        let is_common = major.nm() % 2_000_000 == 0 && major.nm() >= 10_000_000 && pitch.nm() >= 1_000_000;
-        if pitch.nm() < 500_000
-            || !(metric && spaced || times && has_decimal && is_common && pitch.nm() < 3_000_000)
-        {
+        // Of a wheel fastener, ISO 261 from memory; `26x1.95` and `20x1.75` are tires of bicycles.
+        let is_common = match (major.nm() / 1_000_000, pitch.nm()) {
+            _ if major.nm() % 2_000_000 != 0 => false,
+            (10..=24, 1_500_000) | (10..=14, 1_250_000) | (12, 1_750_000) => true,
+            _ => false,
+        };
+        if pitch.nm() < 500_000 || !(metric && spaced || times && has_decimal && is_common) {
             return None;
         }
         *scanner = ahead;

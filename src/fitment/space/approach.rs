@@ -3,9 +3,10 @@
 use core::fmt;
 
 use crate::fitment::check::Position;
-use crate::fitment::value::{In, UnitSystem, Value};
+use crate::fitment::value::{In, Value};
 use crate::sweep::{Part, Swept};
 use crate::text::Name;
+use crate::unit_system::UnitSystem;
 use crate::units::{Angle, Length, in_deg, in_mm, mm};
 use crate::vehicle::BodyKind;
 

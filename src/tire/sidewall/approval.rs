@@ -304,13 +304,17 @@ impl Number {
 
     const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let start = scanner.at();
-        let mut value: u32 = 0;
+        let (mut value, mut digits): (u32, usize) = (0, 0);
         while scanner.at_digit() {
             // A number that is too long is refused below, whatever came of its value.
             value = value.wrapping_mul(10).wrapping_add((scanner.peek(0) - b'0') as u32);
             scanner.eat(scanner.peek(0));
+            digits += 1;
+            // The series of amendments may stand apart.
+            if digits == 2 && scanner.is_at(b' ') && scanner.peek(1).is_ascii_digit() {
+                scanner.skip_space();
+            }
         }
-        let digits = scanner.at() - start;
         if digits < Self::LEAST || digits > Self::MOST {
             return Err(scanner.range(Field::ApprovalMark, start));
         }

@@ -47,6 +47,17 @@ impl SidewallMarks {
         self.line.tire().service()
     }
 
+    /// The second service description, of another load at another speed, if one stands there.
+    ///
+    /// ```
+    /// let marks: beadseat::tire::sidewall::SidewallMarks = "104/102R (97T)".parse()?;
+    /// assert_eq!(marks.second_service().map(|s| s.to_string()).as_deref(), Some("97T"));
+    /// # Ok::<(), beadseat::ParseError>(())
+    /// ```
+    pub const fn second_service(&self) -> Option<ServiceDescription> {
+        self.line.second_service()
+    }
+
     /// The load version, if one stands there.
     pub const fn version(&self) -> Option<LoadVersion> {
         self.line.given_version()

@@ -103,7 +103,12 @@ fn readings_and_suggestions() {
         let counted = allocations(|| {
             let shown = black_box(readings(text)).map(|all| all.iter().count());
             let near = suggestions(text).map(|near| black_box(near.as_str().len())).sum::<usize>();
-            black_box((shown.is_ok(), near));
+            let facts = readings(text).map(|all| {
+                let marking = all.best().marking();
+                let told = |fact: beadseat::marking::Fact<'_>| (fact.values().count(), fact.source());
+                marking.facts().map(|fact| black_box(told(fact)).0).sum::<usize>()
+            });
+            black_box((shown.is_ok(), near, facts.is_ok()));
         });
         assert_eq!(counted, 0, "{text}");
     }

@@ -11,7 +11,7 @@ use crate::tire::Formation;
 /// limit    = load | pressure | speed
 /// load     = ( "MAX" "LOAD" [ "SINGLE" | "DUAL" ] | "SINGLE" | "DUAL" )
 ///            number ( "kg" | "lb" ) [ "(" number unit ")" ] [ "AT" number … ]
-/// pressure = "MAX" [ "PERMISSIBLE" ] [ "COLD" ] [ "INFLATION" ] ( "PRESS" | "PRESSURE" )
+/// pressure = "MAX" [ "PERMISSIBLE" ] [ "COLD" ] [ "INFLATION" | "INFL" ] ( "PRESS" | "PRESSURE" )
 ///            number ( "kPa" | "psi" ) [ "(" number unit ")" ]
 /// speed    = "MAX" [ "SPEED" ] number ( "km/h" | "mph" ) [ "(" number unit ")" ], or "MAX" behind the number
 /// ```
@@ -86,7 +86,7 @@ impl MoldedLimit {
             scanner.skip_space();
             return Ok(Self::Speed(tri!(MoldedSpeed::scan(scanner))));
         }
-        scan_words(scanner, &["PERMISSIBLE", "COLD", "INFLATION"]);
+        scan_words(scanner, &["PERMISSIBLE", "COLD", "INFLATION", "INFL"]);
         if !(scanner.eat_word("PRESSURE") || scanner.eat_word("PRESS")) {
             return Err(scanner.missing(Field::MaximumLoad));
         }
