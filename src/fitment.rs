@@ -229,14 +229,14 @@ fn judge(
                 _ => continue,
             };
             let mut found = case.by_rules(definition.rules, || check(case));
-            hear(definition, case.place, case.settled(definition, &mut found), None)?;
+            hear(definition, case.place, definition.settled(case, &mut found), None)?;
         }
         for definition in definitions() {
             match definition.run {
                 Run::BothEnds => {
                     let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
                     for ((place, _), mut swept) in case.ends().zip(swept) {
-                        let found = case.settled(definition, &mut swept.found);
+                        let found = definition.settled(case, &mut swept.found);
                         hear(definition, place, found, swept.nearest.as_ref())?;
                     }
                 }
@@ -244,12 +244,12 @@ fn judge(
                     let [left, right] =
                         SIDES.map(|side| case.by_rules(definition.rules, || check(case, side)));
                     let mut either = finding::of_either_side(left, right);
-                    hear(definition, case.place, case.settled(definition, &mut either), None)?;
+                    hear(definition, case.place, definition.settled(case, &mut either), None)?;
                 }
                 Run::End(check) => {
                     for (place, side) in case.ends() {
                         let mut found = case.by_rules(definition.rules, || check(case, side));
-                        hear(definition, place, case.settled(definition, &mut found), None)?;
+                        hear(definition, place, definition.settled(case, &mut found), None)?;
                     }
                 }
                 Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
@@ -263,7 +263,7 @@ fn judge(
     for definition in definitions() {
         if let Run::Vehicle(check) = definition.run {
             let mut found = check(axles);
-            hear(definition, Position::Vehicle, case.settled(definition, &mut found), None)?;
+            hear(definition, Position::Vehicle, definition.settled(case, &mut found), None)?;
         }
     }
     ControlFlow::Continue(())

@@ -63,7 +63,14 @@ use crate::fitment::derivation::Derivations;
 use crate::fitment::{Change, Conditions, Document, Limits, Report, Setup, Setups, assess};
 use crate::record::read_as_object;
 use crate::text::{bounded, unknown_variant};
-use crate::vehicle::Vehicle;
+use crate::vehicle::{Kind, Vehicle};
+
+impl Template {
+    /// Of a kind of vehicle; a trailer has no front axle.
+    pub const fn new(kind: Kind) -> Self {
+        Self::of(ScenarioFile::OBJECT, kind)
+    }
+}
 
 /// What a scenario file holds.
 #[derive(Clone, Debug, PartialEq)]

@@ -3,6 +3,8 @@
 mod error;
 mod messages;
 #[cfg(feature = "serde")]
+mod refused;
+#[cfg(feature = "serde")]
 mod serial;
 mod word;
 mod worded;
@@ -12,7 +14,9 @@ pub(crate) use error::is_plain;
 pub use error::{Excerpt, Field, MarkedText, ParseError, ParseErrorKind};
 pub(crate) use messages::messages;
 #[cfg(feature = "serde")]
-pub(crate) use serial::{FromText, FromWord, bounded, unknown_field, unknown_variant};
+pub(crate) use refused::{bounded, unknown_field, unknown_variant};
+#[cfg(feature = "serde")]
+pub(crate) use serial::{FromText, FromWord};
 #[cfg(feature = "serde")]
 pub(crate) use word::Listed;
 pub(crate) use word::Name;

@@ -1,50 +1,22 @@
 //! What was meant by a key or a word that is not known.
 
-use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
-use serde::de::Error;
-
-use super::units::{QUANTITIES, Quantity};
-use crate::text::{Excerpt, Listed, unknown_field};
-
-/// An error about a key that no object has at its place: which key is nearest, and which there are.
-pub(crate) fn unknown_key<E: Error>(key: &str, known: &'static [&'static str]) -> E {
-    let same_name: Vec<_> = known
-        .iter()
-        .filter(|known| Quantity::of(known).is_some_and(|(_, base)| base == key))
-        .map(|key| format!("`{key}`"))
-        .collect();
-    if !same_name.is_empty() {
-        return E::custom(format_args!(
-            "unknown field `{}`: say which, {}",
-            Excerpt(key),
-            same_name.join(" or ")
-        ));
-    }
-    match nearest(key, known) {
-        Some(near) => E::custom(format_args!(
-            "unknown field `{}`, is `{near}` meant? expected one of {}",
-            Excerpt(key),
-            Listed(known),
-        )),
-        None => unknown_field(key, known),
-    }
-}
-
-/// The nearest of some words: with two letters in five wrong at most, or as a part of the other.
-pub(crate) fn nearest(word: &str, known: &[&'static str]) -> Option<&'static str> {
+/// The nearest of some words: with two letters in five wrong at most, or as a part of the other; of each only what is
+/// told apart by.
+pub(super) fn nearest(
+    word: &str,
+    known: &[&'static str],
+    told_by: impl Fn(&str) -> &str,
+) -> Option<&'static str> {
     /// Longer than any word of a file.
     const LONGEST: usize = 60;
     if word.len() > LONGEST {
         return None;
     }
     let plain = |word: &str| -> String {
-        let mut units =
-            QUANTITIES.iter().flat_map(|quantity| quantity.units).filter(|unit| !unit.suffix.is_empty());
-        let word = units.find_map(|unit| word.strip_suffix(unit.suffix)).unwrap_or(word);
-        word.chars().filter(char::is_ascii_alphanumeric).map(|c| c.to_ascii_lowercase()).collect()
+        told_by(word).chars().filter(char::is_ascii_alphanumeric).map(|c| c.to_ascii_lowercase()).collect()
     };
     let wanted = plain(word);
     let far = |known: &str| {

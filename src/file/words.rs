@@ -56,7 +56,6 @@ const ASKED: &[(&str, &[&str])] = &[
 ];
 
 fn is_said(text: &str, word: &str) -> bool {
-    let text = text.trim();
     let same = |(a, b): (char, char)| a.eq_ignore_ascii_case(&b) || b == ' ' && matches!(a, '-' | '_');
     text.len() == word.len() && text.chars().zip(word.chars()).all(same)
 }
@@ -87,7 +86,7 @@ pub(crate) fn word<T: FromStr, E: Error>(text: &str, words: &'static [&'static s
     if let Some(question) = asked(text, |may| words.contains(&may)) {
         return Err(E::custom(question));
     }
-    match near::nearest(text, words) {
+    match near::nearest(text, words, |word| word) {
         Some(near) => Err(E::custom(format_args!(
             "unknown variant `{}`, is `{near}` meant? expected one of {}",
             Excerpt(text),

@@ -4,7 +4,7 @@ use core::ops::Deref;
 
 use super::Setup;
 use super::check::{Input, Missing, Reason, Verdict};
-use super::checks::{Definition, DependsOn, Rules};
+use super::checks::{DependsOn, Rules};
 use super::facts::{AxleFacts, SetupFacts};
 use super::finding::{Finding, Found, no_more};
 use super::value::Value;
@@ -145,15 +145,20 @@ impl<'a> Case<'a> {
 
     /// A finding as it stands: what rests on dimensions known from a remembered table alone makes no change beyond, and
     /// what rests on an inset that follows from a backspacing makes none within.
-    pub(super) fn settled<'f>(&self, definition: &Definition, found: &'f mut Found) -> &'f Found {
-        if self.is_inset_assumed && self.rests_on_backspacing(definition.depends_on) {
+    pub(super) fn settled<'f>(
+        &self,
+        depends_on: DependsOn,
+        is_by_dimensions: bool,
+        found: &'f mut Found,
+    ) -> &'f Found {
+        if self.is_inset_assumed && self.rests_on_backspacing(depends_on) {
             if let Ok(finding) = found {
                 if finding.verdict == Verdict::Within {
                     (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::InsetAssumed);
                 }
             }
         }
-        if self.is_remembered && definition.is_by_dimensions {
+        if self.is_remembered && is_by_dimensions {
             if let Ok(finding) = found {
                 if finding.verdict == Verdict::Beyond && self.is_in_doubt_of_a_row(finding) {
                     (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FromMemoryOnly);

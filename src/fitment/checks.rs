@@ -6,6 +6,7 @@ pub(super) mod chains;
 pub(super) mod clearance;
 pub(super) mod condition;
 mod definition;
+mod depends_on;
 pub(super) mod duals;
 pub(super) mod effects;
 pub(super) mod engagement;
@@ -98,8 +99,8 @@ impl CheckId {
 }
 
 pub(super) use condition::treads_are_uneven;
-pub(crate) use definition::DependsOn;
 pub(super) use definition::{Definition, Harm, Run};
+pub(crate) use depends_on::DependsOn;
 pub(super) use effects::effects;
 pub(super) use pressure::pressures;
 pub(super) use rules::Rules;

@@ -127,7 +127,7 @@ impl Tried<'_> {
             Run::SteeredAxle(check) if steered => case.by_rules(definition.rules, || check(case)),
             Run::SteeredAxle(_) | Run::End(_) | Run::BothEnds | Run::Vehicle(_) => return None,
         };
-        case.settled(definition, &mut found);
+        definition.settled(case, &mut found);
         Some(found)
     }
 
@@ -319,7 +319,7 @@ fn of_vehicle(cases: &[Option<Case<'_>>; 2], any: &Case<'_>) -> Option<CheckId> 
     definitions.find_map(|definition| {
         let Run::Vehicle(check) = definition.run else { return None };
         let mut found = check(cases);
-        let found = any.settled(definition, &mut found);
+        let found = definition.settled(any, &mut found);
         matches!(found, Ok(finding) if finding.verdict == Verdict::Beyond).then_some(definition.id)
     })
 }

@@ -199,6 +199,14 @@ fn numbers(text: &str, present: ManufactureWeek, list: &mut List) -> Option<Pars
             };
             match IdentificationNumber::parse(whole) {
                 Ok(read) => {
+                    // A week whose word is written in two, which would be shown as one.
+                    let mut shown = Text::new();
+                    read.write(&mut shown);
+                    let shown = shown.as_str();
+                    if let Ok(code) = date::parse(shown.strip_prefix("DOT ").unwrap_or(shown)) {
+                        push_date(code, present, list);
+                        return None;
+                    }
                     match read.date() {
                         Some(code) if read.form() == IdentificationForm::DateAlone => {
                             push_date(code, present, list);

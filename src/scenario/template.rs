@@ -6,7 +6,6 @@ use alloc::string::String;
 use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 
-use super::ScenarioFile;
 use crate::file::{Content, Entry, Object, Quantity};
 use crate::fitment::measure::Input;
 use crate::vehicle::Kind;
@@ -30,19 +29,20 @@ use crate::vehicle::Kind;
 /// ```
 #[derive(Clone, Copy, Debug)]
 pub struct Template {
+    object: &'static Object,
     kind: Kind,
 }
 
 impl Template {
-    /// Of a kind of vehicle; a trailer has no front axle.
-    pub const fn new(kind: Kind) -> Self {
-        Self { kind }
+    /// Of the keys of a file, for a kind of vehicle.
+    pub(super) const fn of(object: &'static Object, kind: Kind) -> Self {
+        Self { object, kind }
     }
 }
 
 impl Serialize for Template {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        Blank { object: ScenarioFile::OBJECT, path: String::new(), kind: self.kind }.serialize(serializer)
+        Blank { object: self.object, path: String::new(), kind: self.kind }.serialize(serializer)
     }
 }
 

@@ -5,6 +5,7 @@ use crate::fitment::check::CheckId;
 use crate::fitment::finding::Found;
 use crate::tire::condition::VehicleSide;
 
+pub(super) use super::depends_on::DependsOn;
 pub(super) use super::rules::Rules;
 
 /// What is at stake where a check is beyond, the worst first: the order of a report.
@@ -37,33 +38,6 @@ pub(in crate::fitment) enum Run {
     Vehicle(fn(&[Option<Case<'_>>; 2]) -> Found),
 }
 
-/// What a check depends on, of what a search chooses.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum DependsOn {
-    /// The size of the tire.
-    Size,
-    /// The tire, its rim and the hub.
-    Pair,
-    /// What is asked for when they are bought: load index, speed symbol, pressure, rating.
-    Purchase,
-    /// Where the wheel stands; it begins or ceases to be beyond once over all insets, if ever.
-    Inset,
-    /// Where the wheel stands, with all that moves.
-    Movement,
-    /// The very tires.
-    Wear,
-}
-
-impl DependsOn {
-    /// Whether it tells one candidate from another: the others ask what is bought to be just enough.
-    pub(crate) const fn tells_apart(self) -> bool {
-        match self {
-            Self::Size | Self::Inset | Self::Movement => true,
-            Self::Pair | Self::Purchase | Self::Wear => false,
-        }
-    }
-}
-
 /// A check: its name, what is at stake, whose rules, and the function that finds out.
 #[derive(Clone, Copy)]
 pub(in crate::fitment) struct Definition {
@@ -79,6 +53,11 @@ pub(in crate::fitment) struct Definition {
 }
 
 impl Definition {
+    /// A finding of this check as it stands on an axle.
+    pub(in crate::fitment) fn settled<'f>(&self, case: &Case<'_>, found: &'f mut Found) -> &'f Found {
+        case.settled(self.depends_on, self.is_by_dimensions, found)
+    }
+
     pub(super) const fn new(id: CheckId, harm: Harm, run: Run, depends_on: DependsOn) -> Self {
         Self { id, harm, run, depends_on, is_vital: false, rules: Rules::Any, is_by_dimensions: false }
     }

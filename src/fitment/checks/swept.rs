@@ -251,7 +251,7 @@ pub(in crate::fitment) fn slack(case: &Case<'_>) -> Result<Slack, Missing> {
                 let found = Finding::new(Verdict::Beyond, Reason::TouchesMoving, limit.citation());
                 let bound = Bound::AtLeast(Value::Length(limit.value()));
                 let mut found = Ok(found.reading(Value::Length(left), bound));
-                let found = case.settled(&SWEPT_CLEARANCE, &mut found);
+                let found = SWEPT_CLEARANCE.settled(case, &mut found);
                 slack.is_beyond |= matches!(found, Ok(finding) if finding.verdict == Verdict::Beyond);
             }
         }
