@@ -145,22 +145,27 @@ impl<'a> Case<'a> {
 
     /// A finding as it stands: what rests on dimensions known from a remembered table alone makes no change beyond, and
     /// what rests on an inset that follows from a backspacing makes none within.
+    #[inline(always)]
     pub(super) fn settled<'f>(&self, definition: &Definition, found: &'f mut Found) -> &'f Found {
-        if self.is_inset_assumed && self.rests_on_backspacing(definition.depends_on) {
+        if self.is_inset_assumed || self.is_remembered {
             if let Ok(finding) = found {
-                if finding.verdict == Verdict::Within {
-                    (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::InsetAssumed);
-                }
-            }
-        }
-        if self.is_remembered && definition.is_by_dimensions {
-            if let Ok(finding) = found {
-                if finding.verdict == Verdict::Beyond && self.is_in_doubt_of_a_row(finding) {
-                    (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FromMemoryOnly);
-                }
+                self.settle(definition, finding);
             }
         }
         found
+    }
+
+    #[cold]
+    #[inline(never)]
+    fn settle(&self, definition: &Definition, finding: &mut Finding) {
+        let may_not_pass = self.is_inset_assumed && self.rests_on_backspacing(definition.depends_on);
+        if may_not_pass && finding.verdict == Verdict::Within {
+            (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::InsetAssumed);
+        }
+        let may_not_fail = self.is_remembered && definition.is_by_dimensions;
+        if may_not_fail && finding.verdict == Verdict::Beyond && self.is_in_doubt_of_a_row(finding) {
+            (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FromMemoryOnly);
+        }
     }
 }
 
