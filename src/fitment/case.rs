@@ -145,27 +145,32 @@ impl<'a> Case<'a> {
 
     /// A finding as it stands: what rests on dimensions known from a remembered table alone makes no change beyond, and
     /// what rests on an inset that follows from a backspacing makes none within.
+    #[inline(always)]
     pub(super) fn settled<'f>(
         &self,
         depends_on: DependsOn,
         is_by_dimensions: bool,
         found: &'f mut Found,
     ) -> &'f Found {
-        if self.is_inset_assumed && self.rests_on_backspacing(depends_on) {
+        if self.is_inset_assumed || self.is_remembered {
             if let Ok(finding) = found {
-                if finding.verdict == Verdict::Within {
-                    (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::InsetAssumed);
-                }
-            }
-        }
-        if self.is_remembered && is_by_dimensions {
-            if let Ok(finding) = found {
-                if finding.verdict == Verdict::Beyond && self.is_in_doubt_of_a_row(finding) {
-                    (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FromMemoryOnly);
-                }
+                self.settle(depends_on, is_by_dimensions, finding);
             }
         }
         found
+    }
+
+    #[cold]
+    #[inline(never)]
+    fn settle(&self, depends_on: DependsOn, is_by_dimensions: bool, finding: &mut Finding) {
+        let may_not_pass = self.is_inset_assumed && self.rests_on_backspacing(depends_on);
+        if may_not_pass && finding.verdict == Verdict::Within {
+            (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::InsetAssumed);
+        }
+        let may_not_fail = self.is_remembered && is_by_dimensions;
+        if may_not_fail && finding.verdict == Verdict::Beyond && self.is_in_doubt_of_a_row(finding) {
+            (finding.verdict, finding.reason) = (Verdict::Marginal, Reason::FromMemoryOnly);
+        }
     }
 }
 
