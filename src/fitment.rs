@@ -47,6 +47,7 @@ mod position;
 pub mod pressures;
 mod print;
 mod report;
+mod rule_scope;
 #[cfg(feature = "serde")]
 mod serial;
 mod setup;
@@ -69,6 +70,7 @@ pub use limits::{Limit, LimitSet, Limits};
 pub use position::Position;
 pub use print::{Body, Headline};
 pub use report::Report;
+pub use rule_scope::{FieldOfLaw, RuleScope};
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use summary::Summary;
 pub use todo::Todo;
@@ -106,6 +108,7 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
     const NOTHING_YET: Report = Report::new();
     let mut report = NOTHING_YET;
     report.name_own_source(limits.own_source());
+    report.name_rules(RuleScope::new(limits.set(), conditions.date(), vehicle.kind()));
     with_axles(vehicle, change, conditions, limits, |axles| {
         let _: ControlFlow<()> = judge(
             axles,

@@ -489,3 +489,36 @@ fn treads_that_differ_call_for_a_caution() {
         assert_eq!(cautions(scenario, treads), expected, "{scenario} {treads:?}");
     }
 }
+
+/// The report names its rules and what is not held of them, by a list kept by hand.
+#[test]
+fn a_report_says_which_rules_it_holds_and_which_not() {
+    let mut rows = csv::Reader::from_path(root("tests/cases/not_held.csv")).unwrap();
+    let mut sets = std::collections::BTreeSet::new();
+    for row in rows.records() {
+        let row = row.unwrap();
+        let [set, kind, held, source] = row.iter().collect::<Vec<_>>().try_into().unwrap();
+        let kind = if kind.is_empty() { Value::Null } else { kind.into() };
+        let scenario = serde_json::json!({
+            "vehicle": { "name": "an invented vehicle", "kind": kind },
+            "original": { "front": { "tire": "205/55R16 91V", "wheel": "6.5Jx16 ET46" } },
+            "proposed": { "front": { "tire": "205/55R16 91V", "wheel": "6.5Jx16 ET46" } },
+            "limits": { "set": set },
+        });
+        let held: Vec<_> = held.split_whitespace().collect();
+        let fields = beadseat::fitment::FieldOfLaw::ALL.iter().map(|field| field.name());
+        let not_held: Vec<_> = fields.filter(|field| !held.contains(field)).collect();
+        let expected = serde_json::json!({ "set": set, "as_of": null, "not_held": not_held });
+        assert_eq!(report(&scenario)["rules"], expected, "{set} {kind} [{source}]");
+        sets.insert(set.to_owned());
+    }
+    let all = beadseat::fitment::LimitSet::ALL.iter().map(|set| set.name().to_owned());
+    assert_eq!(sets, all.collect());
+    let wagon: Scenario = serde_json::from_str(&scenario_text("field-survey-wagon")).unwrap();
+    let text = wagon.document(&wagon.assess()).to_string();
+    let (_, rules) = text.split_once("\nRules       ").unwrap();
+    let (rules, _) = rules.split_once("\n\nCautions").unwrap();
+    let rules = rules.split_whitespace().collect::<Vec<_>>().join(" ");
+    let day = wagon.conditions().date().map_or("no date given".to_owned(), |day| format!("as of {day}"));
+    assert!(rules.contains(&day) && rules.contains("lighting, noise, type approval"), "{rules}");
+}

@@ -77,6 +77,7 @@ enums! {
     fitment::EffectId;
     fitment::moves::MoveId;
     fitment::pressures::PressureBasis;
+    fitment::FieldOfLaw;
     fitment::LimitSet;
     fitment::Position;
     fitment::measure::Tool;

@@ -155,6 +155,12 @@ pub(crate) fn markdown(report: &Value) -> String {
         ("note", "caution"),
     ];
     table(&mut page, "Also changes", &effects, of("effects"));
+    let rules = &report["rules"];
+    let named = |key: &str| cell(&rules[key]).replace('_', " ");
+    let as_of = if rules["as_of"].is_null() { "no date given".into() } else { named("as_of") };
+    let not_held = rows(rules, "not_held").map(|field| on_page("id", field)).collect::<Vec<_>>().join(", ");
+    page += &format!("\n## Rules\n\nSet: {}. As of: {}. ", plain(&named("set")), plain(&as_of));
+    page += &format!("Law not held here, which may ask for more: {}.\n", plain(&not_held));
     page += "\n## Cautions\n\n";
     rows(report, "cautions").for_each(|caution| page += &format!("* {}\n", plain(&cell(caution))));
     let wanted = [("fact", "input"), ("how to come by it", "how")];

@@ -4,6 +4,7 @@ mod rows;
 
 pub use rows::LimitSet;
 use rows::Of;
+pub(super) use rows::has_own_row;
 
 use super::check::Position;
 use crate::record::record;

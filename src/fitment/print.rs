@@ -7,10 +7,12 @@ use super::checks::Harm;
 use super::document::{Document, Written};
 use super::effect::Effect;
 use super::layout::{Cell, Maybe, Wrap, wrapped};
+use super::limits::LimitSet;
 use super::measure::{Measurement, Preparation};
 use super::moves;
 use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
+use super::rule_scope::RuleScope;
 use super::todo::Todo;
 use super::value::{Bound, In, Rounded, Value};
 use crate::decimals::Decimals;
@@ -342,6 +344,8 @@ impl fmt::Display for Body<'_> {
         print_pressures(f, report, self.units())?;
         print_effects(f, report, self.units())?;
 
+        print_rules(f, report.rules())?;
+
         writeln!(f, "\nCautions")?;
         for caution in report.cautions() {
             f.write_str("  * ")?;
@@ -382,6 +386,25 @@ fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report, units: UnitSyst
         wrapped(f, 12, In(approach, units))?;
     }
     Ok(())
+}
+
+/// By which rules it was judged, as of which day, and what is not held of them.
+fn print_rules(f: &mut fmt::Formatter<'_>, rules: RuleScope) -> fmt::Result {
+    write!(f, "\n{:<12}", "Rules")?;
+    let mut wrap = Wrap::new(f, 12);
+    match rules.set() {
+        LimitSet::Default => write!(wrap, "default, of no jurisdiction; ")?,
+        set => write!(wrap, "{}; ", Name(set.name()))?,
+    }
+    match rules.as_of() {
+        Some(day) => write!(wrap, "as of {day}, the day given, of which nothing was looked up. ")?,
+        None => write!(wrap, "no date given. ")?,
+    }
+    write!(wrap, "Law not held here, which may ask for more:")?;
+    for (n, field) in rules.not_held().enumerate() {
+        write!(wrap, "{} {}", if n == 0 { "" } else { "," }, Name(field.name()))?;
+    }
+    wrap.end()
 }
 
 /// What changes beside, with axles of which the same is true together.

@@ -4,7 +4,9 @@ use super::caution::Caution;
 use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::ROWS;
 use super::effect::Effect;
+use super::limits::LimitSet;
 use super::pressures::Pressures;
+use super::rule_scope::RuleScope;
 use super::space::Approach;
 use crate::{Citation, OwnSource};
 
@@ -24,6 +26,7 @@ pub struct Report {
     len: u8,
     cautions: u32,
     own_source: Option<OwnSource>,
+    rules: RuleScope,
 }
 
 const _: () = assert!(ROWS <= u8::MAX as usize);
@@ -47,6 +50,7 @@ impl Report {
             len: 0,
             cautions: 0,
             own_source: None,
+            rules: RuleScope::new(LimitSet::Default, None, None),
         }
     }
 
@@ -85,6 +89,15 @@ impl Report {
 
     pub(super) const fn name_own_source(&mut self, own_source: Option<OwnSource>) {
         self.own_source = own_source;
+    }
+
+    pub(super) const fn name_rules(&mut self, rules: RuleScope) {
+        self.rules = rules;
+    }
+
+    /// The rules that the change was held against, and what the crate does not hold of them.
+    pub const fn rules(&self) -> RuleScope {
+        self.rules
     }
 
     /// The document that the caller named for its own limits, if any.

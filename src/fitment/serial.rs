@@ -11,6 +11,7 @@ use super::moves::Move;
 use super::position::Position;
 use super::pressures::{Needed, Pressures};
 use super::report::Report;
+use super::rule_scope::RuleScope;
 use super::space::{Approach, part_name};
 use super::value::{Bound, Value};
 use crate::OwnSource;
@@ -216,6 +217,16 @@ impl Serialize for Measurement<'_> {
     }
 }
 
+impl Serialize for RuleScope {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(3))?;
+        map.serialize_entry("set", &self.set())?;
+        map.serialize_entry("as_of", &self.as_of())?;
+        map.serialize_entry("not_held", &Each(|| self.not_held()))?;
+        map.end()
+    }
+}
+
 /// A sequence from an iterator that can be made again.
 struct Each<F>(F);
 
@@ -230,7 +241,7 @@ const SCHEMA: u32 = 2;
 
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(9))?;
+        let mut map = serializer.serialize_map(Some(10))?;
         write_verdict(&mut map, self)?;
         map.serialize_entry("checks", &Each(|| self.findings().map(|check| Sourced::of(self, check))))?;
         write_more(&mut map, self)?;
@@ -245,6 +256,7 @@ fn write_verdict<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M:
 }
 
 fn write_more<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
+    map.serialize_entry("rules", &report.rules())?;
     map.serialize_entry("approaches", &Each(|| report.approaches()))?;
     map.serialize_entry("pressures", &Each(|| report.pressures()))?;
     map.serialize_entry("effects", &Each(|| report.effects()))?;
@@ -288,7 +300,7 @@ impl Serialize for Move {
 impl Serialize for Document<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let moves = self.moves();
-        let mut map = serializer.serialize_map(Some(12))?;
+        let mut map = serializer.serialize_map(Some(13))?;
         write_verdict(&mut map, self.report())?;
         map.serialize_entry("name", &self.name())?;
         map.serialize_entry("setups", &Each(|| self.setups().map(|(place, setups)| OnAxle(place, setups))))?;

@@ -2,7 +2,6 @@
 
 use super::clearance::{Assembly, Side, of_gap, tell_left};
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
-use crate::fitment::LimitSet;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Check, CheckId, Reason, Verdict};
 use crate::fitment::finding::{Found, PLAIN, Why, at_least};
@@ -26,21 +25,16 @@ fn wheel_guard(case: &Case<'_>) -> Found {
     let uncertainty = case.gap_uncertainty();
     let left =
         Toleranced::within(overhang, uncertainty) - (new.reach(Side::Outboard) - old.reach(Side::Outboard));
-    let (citation, is_law) = match case.limits.set() {
-        LimitSet::EuropeanUnion => (Citation::WHEEL_GUARD_EU, true),
-        LimitSet::Vsb14 | LimitSet::Vsb14OffRoad | LimitSet::SouthAustralia => {
-            (Citation::WHEEL_GUARD_AU, true)
-        }
-        _ => (Citation::WHEEL_GUARD, false),
-    };
+    let law = case.limits.set().cover_law();
     // A guard that covered less than all of the original tire is not the change's doing.
     let least = if overhang < Length::default() { overhang } else { Length::default() };
     let why = Why { within: Reason::GuardCovers, beyond: Reason::GuardTooNarrow, ..PLAIN };
+    let citation = law.unwrap_or(Citation::WHEEL_GUARD);
     let finding = of_gap(case, at_least(left, least, Value::Length, why, citation));
     let unchanged = original.wheel() == proposed.wheel()
         && original.tire().size() == proposed.tire().size()
         && original.hub_spacing() == proposed.hub_spacing();
-    Ok(if is_law && !unchanged {
+    Ok(if law.is_some() && !unchanged {
         finding
     } else {
         finding.marginal_if(Verdict::Beyond, Reason::GuardTooNarrow)

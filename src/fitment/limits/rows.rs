@@ -1,6 +1,7 @@
 //! The limits of the named sets, a row a limit.
 
 use crate::Citation;
+use crate::fitment::rule_scope::FieldOfLaw;
 use crate::record::words;
 
 words! {
@@ -71,6 +72,28 @@ pub(super) enum Of {
     DynamicAllowance,
     /// Least clearance between wheel and brake, mm.
     BrakeClearance,
+}
+
+impl Of {
+    /// The field of law that a limit of it is in, if it is in one.
+    const fn field(self) -> Option<FieldOfLaw> {
+        match self {
+            Self::TrackShare | Self::Track => Some(FieldOfLaw::Track),
+            Self::DiameterGrowthShare
+            | Self::DiameterLossShare
+            | Self::DiameterGrowth
+            | Self::DiameterLoss => Some(FieldOfLaw::OverallDiameter),
+            Self::LoadReserve => Some(FieldOfLaw::LoadReserve),
+            Self::Clearance | Self::SweptClearance | Self::DynamicAllowance => {
+                Some(FieldOfLaw::SweptClearance)
+            }
+            Self::RatioAllWheelDrive
+            | Self::RatioStability
+            | Self::CentringPlay
+            | Self::SpigotEngagement
+            | Self::BrakeClearance => None,
+        }
+    }
 }
 
 /// A limit of one set: its value and owner, and whether it is law there.
@@ -149,6 +172,23 @@ const ROWS: &[Row] = &[
 pub(super) fn row(of: Of, set: LimitSet) -> Option<Row> {
     let in_set = |set| ROWS.iter().find(move |row| row.of == of && row.set == set).copied();
     in_set(set).or_else(|| in_set(LimitSet::Default)).filter(|row| row.value.is_some())
+}
+
+/// Whether a set has a limit of its own in a field of law, not one of the default set.
+pub(in crate::fitment) fn has_own_row(set: LimitSet, field: FieldOfLaw) -> bool {
+    let is_own = |row: &Row| row.set == set && row.value.is_some() && row.of.field() == Some(field);
+    set != LimitSet::Default && ROWS.iter().any(is_own)
+}
+
+impl LimitSet {
+    /// Whose law it is that a guard must cover the tire, if it is one.
+    pub(in crate::fitment) const fn cover_law(self) -> Option<Citation> {
+        match self {
+            Self::EuropeanUnion => Some(Citation::WHEEL_GUARD_EU),
+            Self::Vsb14 | Self::Vsb14OffRoad | Self::SouthAustralia => Some(Citation::WHEEL_GUARD_AU),
+            _ => None,
+        }
+    }
 }
 
 /// What every set has, because the default set does.
