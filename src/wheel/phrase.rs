@@ -185,6 +185,9 @@ pub(super) const fn eat_circle_word(scanner: &mut Scanner<'_>) -> bool {
 pub(super) const fn eat_circle_word_behind(scanner: &mut Scanner<'_>) {
     let mut ahead = *scanner;
     ahead.skip_space();
+    if !matches!(ahead.peek(0), b'B' | b'L' | b'P') {
+        return;
+    }
     // Before a number it is the next one's.
     let mut next = ahead;
     if eat_circle_word(&mut next) {

@@ -57,6 +57,9 @@ impl WheelDate {
 
     /// Whether one begins here: digits, a stroke and a year of four digits, or the week of a year.
     const fn is_next(scanner: &Scanner<'_>) -> bool {
+        if !matches!(scanner.peek(0), b'0'..=b'9' | b'W') {
+            return false;
+        }
         let mut ahead = *scanner;
         let by_week = ahead.eat(b'W');
         let at = ahead.at();
@@ -123,7 +126,9 @@ macro_rules! wheel_marks {
             }
 
             const fn scan(scanner: &mut Scanner<'_>) -> Option<Self> {
-                $(if scanner.eat_alone($mark) $(|| scanner.eat_alone($other))* {
+                $(if scanner.begins($mark) && scanner.eat_alone($mark)
+                    $(|| scanner.begins($other) && scanner.eat_alone($other))*
+                {
                     return Some(Self::$variant);
                 })*
                 None
@@ -533,6 +538,9 @@ const fn eat_permit(scanner: &mut Scanner<'_>) -> bool {
 
 /// A load, with the words before it or without.
 const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Option<MoldedLoad>, ParseError> {
+    if !matches!(scanner.peek(0), b'0'..=b'9' | b'L' | b'M') {
+        return Ok(None);
+    }
     let mut ahead = *scanner;
     let mut named = ahead.eat_word("MAX");
     if named {
@@ -559,6 +567,9 @@ const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Option<MoldedLoad>, Pars
 
 /// `E13 124R-001234`, or without the country.
 const fn scan_approval(scanner: &mut Scanner<'_>) -> Result<Option<NonZeroU32>, ParseError> {
+    if !matches!(scanner.peek(0), b'1' | b'E') {
+        return Ok(None);
+    }
     let mut ahead = *scanner;
     let mut country = 0;
     if ahead.eat(b'E') && ahead.at_digit() {
