@@ -127,19 +127,6 @@ impl<'a> Scanner<'a> {
         self.byte().is_ascii_lowercase()
     }
 
-    /// Whether three digits stand here, and behind them `byte`.
-    #[inline(always)]
-    pub(crate) const fn at_three_digits_and(&self, byte: u8) -> bool {
-        let at = self.at;
-        if at + 3 >= self.bytes.len() {
-            return false;
-        }
-        self.bytes[at + 3] == byte
-            && self.at_digit()
-            && self.bytes[at + 1].is_ascii_digit()
-            && self.bytes[at + 2].is_ascii_digit()
-    }
-
     /// The value of the digit here; more than 9 if there is none.
     #[inline(always)]
     const fn digit(&self) -> usize {
@@ -381,7 +368,7 @@ impl<'a> Scanner<'a> {
     pub(crate) const fn decimal(&mut self, field: Field, places: u32) -> Result<i64, ParseError> {
         let start = self.at;
         let mut value = tri!(self.whole(field)) as i64;
-        let mut missing = places;
+        let mut missing = places as usize;
         if matches!(self.byte(), b'.' | b',') && self.ahead(1).is_ascii_digit() {
             self.step(1);
             while let Some(digit) = self.eat_digit() {
@@ -394,7 +381,7 @@ impl<'a> Scanner<'a> {
                 }
             }
         }
-        Ok(value * 10_i64.pow(missing))
+        Ok(value * POWERS[missing])
     }
 
     /// The value is not one that `field` may take; it was read from `start` to here.
@@ -442,6 +429,9 @@ impl<'a> Scanner<'a> {
         }
     }
 }
+
+/// Powers of ten by their exponent.
+const POWERS: [i64; 7] = [1, 10, 100, 1000, 10_000, 100_000, 1_000_000];
 
 /// The error of a text with too many bytes, up to a place between two characters.
 #[cold]

@@ -1,7 +1,8 @@
 //! A tire as it is designated.
 
 use super::earthmover::EarthmoverMarks;
-use super::{LoadRange, LoadVersion, Metric, OffRoadCode, ServiceDescription, SpeedSymbol, TireSize};
+use super::load_version::is_ply_rating;
+use super::{LoadRange, LoadVersion, OffRoadCode, ServiceDescription, SpeedSymbol, TireSize};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
 
 /// A tire: size, service description, load version, load range.
@@ -51,63 +52,48 @@ impl Tire {
 
     #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        // What is read most often stays in registers: a metric size and its service description.
-        if TireSize::is_plainly_metric(scanner) {
-            let size = TireSize::Metric(tri!(Metric::scan(scanner)));
-            let mut service = None;
-            scanner.skip_space();
-            let at = scanner.at();
-            match ServiceDescription::scan(scanner) {
-                Ok(only) if scanner.at_end() && !matches!(only.speed(), SpeedSymbol::AboveW) => {
-                    return Ok(Self { service: Some(only), ..Self::of_size(size) });
-                }
-                // What begins like a ply rating may be one, and some symbols are not every tire's.
-                Ok(first) if !matches!(first.speed(), SpeedSymbol::P | SpeedSymbol::AboveW) => {
-                    service = Some(first);
-                }
-                Err(error) if !matches!(error.field(), Field::LoadIndex) => return Err(error),
-                _ => scanner.back_to(at),
-            }
-            // A copy goes there by reference, so that the scanner itself need not be in memory.
-            let mut rest = *scanner;
-            let tire = Self { service, ..Self::of_size(size) }.scan_marks(&mut rest);
-            *scanner = rest;
-            return tire;
-        }
-        let mut rest = *scanner;
-        let tire = Self::scan_any(&mut rest);
-        *scanner = rest;
-        tire
-    }
-
-    /// A size of any family, and whatever stands beside it.
-    #[inline(never)]
-    const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        let size = tri!(TireSize::scan_any(scanner));
-        Self::of_size(size).scan_marks(scanner)
-    }
-
-    /// Reads whatever else stands beside a size.
-    #[inline(never)]
-    const fn scan_marks(mut self, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        let mut tire = Self::of_size(tri!(TireSize::scan(scanner)));
         let mut version_given = false;
         loop {
             scanner.skip_space();
             if scanner.at_end() {
-                return Ok(self);
+                return Ok(tire);
             }
-            let at = scanner.at();
-            match tri!(self.scan_mark(scanner, &mut version_given)) {
-                Some(Mark::Range(_)) if !self.size.has_load_range() => {
-                    return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
+            if tire.service.is_none() && (scanner.at_digit() || scanner.is_at(b'(')) {
+                if let Some(service) = tri!(tire.scan_service(scanner)) {
+                    tire.service = Some(service);
+                    continue;
                 }
-                Some(Mark::Version(_)) if !self.size.has_load_version() => {
-                    return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
-                }
-                Some(mark) => self.take(mark),
-                None => return Ok(self),
+            }
+            // A copy goes there by reference, so that the scanner itself need not be in memory.
+            let mut rest = *scanner;
+            let taken = tire.scan_other_mark(&mut rest, &mut version_given);
+            *scanner = rest;
+            if !tri!(taken) {
+                return Ok(tire);
             }
         }
+    }
+
+    /// Takes a mark other than a service description; false if none is here.
+    #[inline(never)]
+    const fn scan_other_mark(
+        &mut self,
+        scanner: &mut Scanner<'_>,
+        version_given: &mut bool,
+    ) -> Result<bool, ParseError> {
+        let at = scanner.at();
+        match tri!(self.scan_mark(scanner, version_given)) {
+            Some(Mark::Range(_)) if !self.size.has_load_range() => {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadRange, at));
+            }
+            Some(Mark::Version(_)) if !self.size.has_load_version() => {
+                return Err(scanner.error(ParseErrorKind::Contradiction, Field::LoadVersion, at));
+            }
+            Some(mark) => self.take(mark),
+            None => return Ok(false),
+        }
+        Ok(true)
     }
 
     /// One mark that a tire has but for its size; none if something else or nothing is here.
@@ -117,11 +103,14 @@ impl Tire {
         version_given: &mut bool,
     ) -> Result<Option<Mark>, ParseError> {
         let at = scanner.at();
-        if (scanner.at_digit() && !is_ply_rating(*scanner)) || scanner.is_at(b'(') {
+        if scanner.at_digit() || scanner.is_at(b'(') {
             if self.service.is_some() {
-                return Ok(None);
+                if !is_ply_rating(*scanner) {
+                    return Ok(None);
+                }
+            } else if let Some(service) = tri!(self.scan_service(scanner)) {
+                return Ok(Some(Mark::Service(service)));
             }
-            return Ok(Some(Mark::Service(tri!(self.scan_service(scanner)))));
         }
         let letter = if self.size.has_range_letter() { LoadRange::scan_letter(scanner) } else { None };
         if letter.is_some() || LoadRange::is_next(scanner) {
@@ -173,15 +162,18 @@ impl Tire {
         }
     }
 
-    /// A service description that a tire of this size can have: `(W)` is of motorcycles.
+    /// A service description that a tire of this size can have: `(W)` is of motorcycles. None where a ply rating is.
+    #[inline(always)]
     pub(super) const fn scan_service(
         &self,
         scanner: &mut Scanner<'_>,
-    ) -> Result<ServiceDescription, ParseError> {
+    ) -> Result<Option<ServiceDescription>, ParseError> {
         let at = scanner.at();
-        let service = tri!(ServiceDescription::scan(scanner));
-        if matches!(service.speed(), SpeedSymbol::AboveW) && !self.size.has_open_w() {
-            return Err(scanner.range(Field::SpeedSymbol, at));
+        let service = tri!(ServiceDescription::scan_but_plies(scanner));
+        if let Some(service) = service {
+            if matches!(service.speed(), SpeedSymbol::AboveW) && !self.size.has_open_w() {
+                return Err(scanner.range(Field::SpeedSymbol, at));
+            }
         }
         Ok(service)
     }
@@ -295,13 +287,6 @@ pub(super) enum Mark {
     Earthmover(EarthmoverMarks),
     /// `M/C` or `LT` behind: the size that it makes.
     Class(TireSize),
-}
-
-/// Whether the digits here are a ply rating rather than a load index.
-pub(super) const fn is_ply_rating(mut scanner: Scanner<'_>) -> bool {
-    scanner.skip_digits();
-    scanner.skip_space();
-    scanner.eat_word("PR") || scanner.eat_word("PLY")
 }
 
 designation!(Tire in "beadseat::tire", "205/55 r16 91 v" => "205/55R16 91V", wrong "205/55R16 91V 94V");

@@ -29,23 +29,24 @@ pub enum LoadVersion {
 
 impl LoadVersion {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        if scanner.eat_word("XL") || scanner.eat_word("REINFORCED") || scanner.eat_word("RNF") {
-            return Ok(Self::Extra);
-        }
-        if scanner.eat_word("REINF") {
-            scanner.eat(b'.');
-            return Ok(Self::Extra);
-        }
-        let mut ahead = *scanner;
-        if ahead.eat_word("EXTRA") && ahead.skip_space() && ahead.eat_word("LOAD") {
-            *scanner = ahead;
-            Ok(Self::Extra)
-        } else if scanner.eat_word("LL") {
-            Ok(Self::Light)
-        } else if scanner.eat_word("HL") {
-            Ok(Self::High)
-        } else {
-            Err(scanner.missing(Field::LoadVersion))
+        match scanner.peek(0) {
+            b'X' if scanner.eat_word("XL") => Ok(Self::Extra),
+            b'R' if scanner.eat_word("REINFORCED") || scanner.eat_word("RNF") => Ok(Self::Extra),
+            b'R' if scanner.eat_word("REINF") => {
+                scanner.eat(b'.');
+                Ok(Self::Extra)
+            }
+            b'E' => {
+                let mut ahead = *scanner;
+                if ahead.eat_word("EXTRA") && ahead.skip_space() && ahead.eat_word("LOAD") {
+                    *scanner = ahead;
+                    return Ok(Self::Extra);
+                }
+                Err(scanner.missing(Field::LoadVersion))
+            }
+            b'L' if scanner.eat_word("LL") => Ok(Self::Light),
+            b'H' if scanner.eat_word("HL") => Ok(Self::High),
+            _ => Err(scanner.missing(Field::LoadVersion)),
         }
     }
 
@@ -141,14 +142,12 @@ impl LoadRange {
     }
 
     const fn of_letter(letter: u8) -> Option<Self> {
-        let mut step = 0;
-        while step < LETTERS.len() {
-            if letter == LETTERS[step] {
-                return Some(Self::of_half(step as u16 + 1));
-            }
-            step += 1;
+        match letter {
+            b'A'..=b'H' => Some(Self::of_half((letter - b'A') as u16 + 1)),
+            b'J' => Some(Self::of_half(9)),
+            b'L'..=b'N' => Some(Self::of_half((letter - b'L') as u16 + 10)),
+            _ => None,
         }
-        None
     }
 
     pub(super) const fn is(self, other: Self) -> bool {
@@ -266,6 +265,33 @@ impl LoadRange {
             _ => self.lt_reference_pressure(),
         }
     }
+}
+
+/// Whether the digits here are a ply rating rather than a load index.
+pub(super) const fn is_ply_rating(mut scanner: Scanner<'_>) -> bool {
+    if !scanner.at_digit() {
+        return false;
+    }
+    scanner.skip_digits();
+    are_plies(&scanner)
+}
+
+/// Whether the number before is one of plies.
+#[inline(always)]
+pub(super) const fn are_plies(scanner: &Scanner<'_>) -> bool {
+    if scanner.byte().is_ascii_graphic() && !scanner.is_at(b'P') {
+        return false;
+    }
+    // A copy goes there by reference, so that the scanner itself need not be in memory.
+    let mut ahead = *scanner;
+    eat_plies(&mut ahead)
+}
+
+#[cold]
+#[inline(never)]
+const fn eat_plies(scanner: &mut Scanner<'_>) -> bool {
+    scanner.skip_space();
+    scanner.eat_word("PR") || scanner.eat_word("PLY")
 }
 
 designation!(LoadRange in "beadseat::tire", "10 ply" => "LRE", wrong "LRI");

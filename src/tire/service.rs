@@ -1,6 +1,7 @@
 //! Service description: load index and speed symbol.
 
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
+use crate::tire::load_version::are_plies;
 use crate::tire::{Formation, LoadIndex, SpeedSymbol};
 
 /// What a tire may carry and how fast: `91V`, `104/102R`, `(94Y)`, `(58W)`.
@@ -57,6 +58,29 @@ impl ServiceDescription {
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         let bracket = scanner.eat(b'(');
         let single = tri!(LoadIndex::scan(scanner, Field::LoadIndex));
+        Self::scan_behind(single, bracket, scanner)
+    }
+
+    /// The same; none where the number is one of plies.
+    #[inline(always)]
+    pub(super) const fn scan_but_plies(scanner: &mut Scanner<'_>) -> Result<Option<Self>, ParseError> {
+        let at = scanner.at();
+        let bracket = scanner.eat(b'(');
+        let single = LoadIndex::scan(scanner, Field::LoadIndex);
+        if !bracket && are_plies(scanner) {
+            scanner.back_to(at);
+            return Ok(None);
+        }
+        Ok(Some(tri!(Self::scan_behind(tri!(single), bracket, scanner))))
+    }
+
+    /// What stands behind the first index.
+    #[inline(always)]
+    const fn scan_behind(
+        single: LoadIndex,
+        bracket: bool,
+        scanner: &mut Scanner<'_>,
+    ) -> Result<Self, ParseError> {
         let mut dual = None;
         if scanner.eat(b'/') {
             let start = scanner.at();

@@ -117,21 +117,20 @@ enum Form {
 impl TireSize {
     #[inline(always)]
     pub(crate) const fn scan(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        if Self::is_plainly_metric(scanner) {
+        let form = Self::form(*scanner);
+        if matches!(form, Form::Metric) {
             return Ok(Self::Metric(tri!(Metric::scan(scanner))));
         }
-        Self::scan_any(scanner)
-    }
-
-    /// Three digits and a stroke: what is read most often.
-    #[inline(always)]
-    pub(super) const fn is_plainly_metric(ahead: &Scanner<'_>) -> bool {
-        ahead.at_three_digits_and(b'/')
+        // A copy goes there by reference, so that the scanner itself need not be in memory.
+        let mut rest = *scanner;
+        let size = Self::scan_unlike_metric(form, &mut rest);
+        *scanner = rest;
+        size
     }
 
     #[inline(never)]
-    pub(super) const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
-        Ok(match Self::form(*scanner) {
+    const fn scan_unlike_metric(form: Form, scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
+        Ok(match form {
             Form::Metric => Self::Metric(tri!(Metric::scan(scanner))),
             Form::FullProfile => Self::FullProfile(tri!(FullProfile::scan(scanner))),
             Form::Numeric => Self::Numeric(tri!(Numeric::scan(scanner))),
@@ -140,6 +139,7 @@ impl TireSize {
         })
     }
 
+    #[inline(always)]
     const fn form(mut ahead: Scanner<'_>) -> Form {
         if !ahead.at_digit() {
             let prefix = match ahead.peek(0) {
@@ -164,6 +164,9 @@ impl TireSize {
         let two_digits_mm = ahead.peek(0) >= b'5';
         ahead.skip_digits();
         let digits = ahead.at() - start;
+        if digits > 2 && ahead.is_at(b'/') {
+            return Form::Metric;
+        }
         let decimal = ahead.is_at(b'.') || ahead.is_at(b',');
         if decimal {
             ahead.step(1);

@@ -80,7 +80,8 @@ impl Build {
 /// An inch sign behind a number.
 #[inline(always)]
 const fn skip_inch_sign(scanner: &mut Scanner<'_>) {
-    if matches!(scanner.byte(), b'"' | b'\t'..=b' ' | b'i' | b'I' | 0x80..) {
+    let next = if scanner.byte() == b' ' { scanner.peek(1) } else { scanner.byte() };
+    if matches!(next, b'"' | b'\t'..=b' ' | b'i' | b'I' | 0x80..) {
         // A copy goes there by reference, so that the scanner itself need not be in memory.
         let mut ahead = *scanner;
         if scan_inch_sign(&mut ahead) {
@@ -367,6 +368,12 @@ impl WheelSize {
 
     #[inline]
     const fn diameter_comes_first(mut ahead: Scanner<'_>) -> Result<bool, ParseError> {
+        let mut sign = ahead;
+        sign.skip_digits();
+        // Most often a contour touches the width.
+        if matches!(sign.byte(), b'J' | b'j') {
+            return Ok(false);
+        }
         let first = tri!(ahead.decimal(Field::RimWidth, 3));
         skip_inch_sign(&mut ahead);
         ahead.skip_space();
@@ -642,29 +649,53 @@ impl Wheel {
 
     /// What may stand beside the size; false where nothing more of it does.
     #[inline]
-    pub(super) const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+    const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
         scanner.skip_space();
+        if scanner.at_digit() {
+            self.scan_number(scanner, bolt_circle::is_next(scanner))
+        } else {
+            self.scan_word(scanner)
+        }
+    }
+
+    /// A part that begins with a number: of holes, or else a bore.
+    #[inline]
+    pub(super) const fn scan_number(
+        &mut self,
+        scanner: &mut Scanner<'_>,
+        is_count: bool,
+    ) -> Result<bool, ParseError> {
+        if is_count { self.scan_circle(scanner, Form::Stamped) } else { self.scan_bore(scanner) }
+    }
+
+    /// A part that begins with its word or sign.
+    pub(super) const fn scan_word(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
         // A sign without a space is no inset: `25x8-12` is a tire.
-        if Inset::is_next(scanner) && (scanner.is_apart() || scanner.byte().is_ascii_alphabetic()) {
+        let place = if Inset::is_next(scanner) && (scanner.is_apart() || scanner.byte().is_ascii_alphabetic())
+        {
             if self.place.is_some() {
                 return Ok(false);
             }
-            self.place = Some(Place::Inset(tri!(Inset::scan(scanner))));
+            Place::Inset(tri!(Inset::scan(scanner)))
         } else if Backspacing::is_named(scanner) {
             if self.place.is_some() {
                 return Ok(false);
             }
-            self.place = Some(Place::Backspacing(tri!(Backspacing::scan(scanner))));
-        } else if bolt_circle::is_next(scanner) {
-            return self.scan_circle(scanner, Form::Stamped);
+            Place::Backspacing(tri!(Backspacing::scan(scanner)))
         } else if Bore::is_next(scanner) {
-            if self.bore.is_some() {
-                return Ok(false);
-            }
-            self.bore = Some(tri!(Bore::scan(scanner)));
+            return self.scan_bore(scanner);
         } else {
             return Ok(false);
+        };
+        self.place = Some(place);
+        Ok(true)
+    }
+
+    const fn scan_bore(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        if self.bore.is_some() {
+            return Ok(false);
         }
+        self.bore = Some(tri!(Bore::scan(scanner)));
         Ok(true)
     }
 

@@ -4,33 +4,72 @@ use crate::exact::Exact;
 use crate::text::{Field, ParseError, Scanner, tri};
 use crate::wheel::{BoltCircle, Seat, Thread};
 
-/// Whether what stands here may be such a phrase: a word, or a number that is not stamped as it stands.
-pub(super) const fn is_next(scanner: &Scanner<'_>) -> bool {
-    let mut ahead = *scanner;
-    if !ahead.at_digit() {
-        // `ET45` is as it is stamped.
-        return !(ahead.eat_str("ET") && ahead.at_digit());
-    }
-    let at = ahead.at();
-    ahead.skip_digits();
-    if ahead.is_point(ahead.at()) {
-        ahead.step(1);
-        ahead.skip_digits();
-    }
-    let long = ahead.at() - at > 1;
-    ahead.skip_space();
-    match ahead.peek(0) {
-        // Of a fraction behind the diameter, or a diameter that comes first.
-        b'/' | b'-' => true,
-        b'X' | b'*' | 0xC3 => long || has_fraction(ahead),
-        b'0'..=b'9' => {
-            ahead.skip_digits();
-            ahead.is_at(b'/')
+/// `ET45` is as it is stamped.
+#[inline]
+pub(super) const fn is_stamped_inset(mut scanner: Scanner<'_>) -> bool {
+    scanner.eat_str("ET") && scanner.at_digit()
+}
+
+/// What stands behind a number. It tells what the number is of, so that the number is not read to learn that.
+#[derive(Clone, Copy)]
+pub(super) struct Behind<'a> {
+    /// Whether the number has more than one digit, or a point.
+    is_long: bool,
+    has_point: bool,
+    /// What touches it, in upper case.
+    touching: u8,
+    /// What stands behind it and white space.
+    next: Scanner<'a>,
+}
+
+impl<'a> Behind<'a> {
+    /// What stands behind the number here.
+    #[inline]
+    pub(super) const fn number(mut scanner: Scanner<'a>) -> Self {
+        let at = scanner.at();
+        scanner.skip_digits();
+        let has_point = scanner.is_at(b'.') || scanner.is_at(b',');
+        if has_point {
+            scanner.step(1);
+            scanner.skip_digits();
         }
-        b'+' | 0 => false,
-        // Millimetres, rather than a maximum.
-        b'M' => ahead.peek(1) == b'M',
-        _ => true,
+        let is_long = scanner.at() - at > 1;
+        let touching = scanner.peek(0);
+        scanner.skip_space();
+        Self { is_long, has_point, touching, next: scanner }
+    }
+
+    /// Whether it may be of a part that a [`Wheel`](crate::wheel::Wheel) has not: a date, a load, an approval.
+    #[inline]
+    pub(super) const fn may_be_own_part(&self) -> bool {
+        !self.has_point
+            && (matches!(self.touching, b'/' | b'-' | b'R') || matches!(self.next.peek(0), b'K' | b'L'))
+    }
+
+    /// Whether it may be of a phrase, rather than stamped as it stands.
+    #[inline]
+    pub(super) const fn may_be_phrase(&self) -> bool {
+        match self.next.peek(0) {
+            // Of a fraction behind the diameter, or a diameter that comes first.
+            b'/' | b'-' => true,
+            b'X' | b'*' | 0xC3 => self.is_long || has_fraction(self.next),
+            b'0'..=b'9' => {
+                let mut ahead = self.next;
+                ahead.skip_digits();
+                ahead.is_at(b'/')
+            }
+            b'+' | 0 => false,
+            // Millimetres, rather than a maximum.
+            b'M' => self.next.peek(1) == b'M',
+            _ => true,
+        }
+    }
+
+    /// Whether it is a number of holes, with a multiplication sign or the like.
+    #[inline]
+    pub(super) const fn is_count(&self) -> bool {
+        let mut next = self.next;
+        !self.has_point && (matches!(self.touching, b'-' | b'/') || next.eat_times())
     }
 }
 
@@ -197,17 +236,20 @@ pub(super) const fn eat_circle_word(scanner: &mut Scanner<'_>) -> bool {
 }
 
 /// The same behind the numbers.
+#[inline]
 pub(super) const fn eat_circle_word_behind(scanner: &mut Scanner<'_>) {
     let mut ahead = *scanner;
     ahead.skip_space();
-    // Before a number it is the next one's.
-    let mut next = ahead;
-    if eat_circle_word(&mut next) {
-        return;
-    }
-    if ahead.eat_any(CIRCLES) {
+    if matches!(ahead.peek(0), b'B' | b'L' | b'P') && eat_word_behind(&mut ahead) {
         *scanner = ahead;
     }
+}
+
+#[inline(never)]
+const fn eat_word_behind(scanner: &mut Scanner<'_>) -> bool {
+    // Before a number it is the next one's.
+    let mut next = *scanner;
+    !eat_word_before_number(&mut next, CIRCLES) && scanner.eat_any(CIRCLES)
 }
 
 /// `holes`, `lug` and the like behind their number.

@@ -2,6 +2,7 @@
 
 use core::num::NonZeroU32;
 
+use super::phrase::Behind;
 use super::{phrase, size_phrase};
 use crate::molded::MoldedLoad;
 use crate::text::{Field, ParseError, Scanner, Text, designation, tri};
@@ -123,7 +124,9 @@ macro_rules! wheel_marks {
             }
 
             const fn scan(scanner: &mut Scanner<'_>) -> Option<Self> {
-                $(if scanner.eat_alone($mark) $(|| scanner.eat_alone($other))* {
+                $(if scanner.begins($mark) && scanner.eat_alone($mark)
+                    $(|| scanner.begins($other) && scanner.eat_alone($other))*
+                {
                     return Some(Self::$variant);
                 })*
                 None
@@ -271,43 +274,74 @@ impl Parts {
         Ok(parts)
     }
 
+    #[inline]
     const fn scan_part(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
-        if let Some(read) = tri!(self.stamp.scan_own_part(scanner)) {
-            return Ok(read);
+        if scanner.at_digit() { self.scan_number(scanner) } else { self.scan_word(scanner) }
+    }
+
+    /// A part that begins with a number.
+    const fn scan_number(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        let behind = Behind::number(*scanner);
+        if behind.may_be_own_part() {
+            if let Some(read) = tri!(self.stamp.scan_own_part(scanner)) {
+                return Ok(read);
+            }
         }
-        if phrase::is_next(scanner) {
-            if self.stamp.seat.is_none() {
-                if let Some(phrase) = phrase::scan_seat(scanner) {
-                    self.stamp.seat = Some(phrase.seat);
-                    self.presumed_seat = phrase.presumed;
-                    return Ok(true);
-                }
-            }
-            if self.stamp.thread.is_none() {
-                if let Some(thread) = phrase::scan_thread(scanner) {
-                    self.stamp.thread = Some(thread);
-                    return Ok(true);
-                }
-            }
-            let (mut ahead, mut wheel) = (*scanner, self.stamp.wheel);
-            match wheel.scan_phrase(&mut ahead) {
-                Ok(true) => {
-                    *scanner = ahead;
-                    self.stamp.wheel = wheel;
-                    return Ok(true);
-                }
-                Err(error) if !scanner.at_digit() => return Err(error),
-                _ => {}
-            }
+        if behind.may_be_phrase() && tri!(self.scan_phrase(scanner)) {
+            return Ok(true);
         }
         let had_bore = self.stamp.wheel.bore().is_some();
-        let bare = scanner.at_digit();
-        let read = tri!(self.stamp.wheel.scan_part(scanner));
-        self.bare_bore |= bare && !had_bore && self.stamp.wheel.bore().is_some();
+        let read = tri!(self.stamp.wheel.scan_number(scanner, behind.is_count()));
+        self.bare_bore |= !had_bore && self.stamp.wheel.bore().is_some();
         if read {
             phrase::eat_circle_word_behind(scanner);
         }
         Ok(read)
+    }
+
+    /// A part that begins with its word or sign.
+    const fn scan_word(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        if !phrase::is_stamped_inset(*scanner) {
+            if let Some(read) = tri!(self.stamp.scan_own_part(scanner)) {
+                return Ok(read);
+            }
+            if tri!(self.scan_phrase(scanner)) {
+                return Ok(true);
+            }
+        }
+        let read = tri!(self.stamp.wheel.scan_word(scanner));
+        if read {
+            phrase::eat_circle_word_behind(scanner);
+        }
+        Ok(read)
+    }
+
+    /// A part as people write it, where it is not as it is stamped; false where there is none.
+    #[inline(never)]
+    const fn scan_phrase(&mut self, scanner: &mut Scanner<'_>) -> Result<bool, ParseError> {
+        if self.stamp.seat.is_none() {
+            if let Some(phrase) = phrase::scan_seat(scanner) {
+                self.stamp.seat = Some(phrase.seat);
+                self.presumed_seat = phrase.presumed;
+                return Ok(true);
+            }
+        }
+        if self.stamp.thread.is_none() {
+            if let Some(thread) = phrase::scan_thread(scanner) {
+                self.stamp.thread = Some(thread);
+                return Ok(true);
+            }
+        }
+        let (mut ahead, mut wheel) = (*scanner, self.stamp.wheel);
+        match wheel.scan_phrase(&mut ahead) {
+            Ok(true) => {
+                *scanner = ahead;
+                self.stamp.wheel = wheel;
+                Ok(true)
+            }
+            Err(error) if !scanner.at_digit() => Err(error),
+            _ => Ok(false),
+        }
     }
 }
 
@@ -335,33 +369,39 @@ impl WheelStamp {
     /// A part that a [`Wheel`] has not; false where one of its kind has been, and none where there is none.
     const fn scan_own_part(&mut self, scanner: &mut Scanner<'_>) -> Result<Option<bool>, ParseError> {
         let start = scanner.at();
-        let repeated;
-        if WheelDate::is_next(scanner) {
-            repeated = self.date.is_some();
-            self.date = Some(tri!(WheelDate::scan(scanner)));
-        } else if let Some(load) = tri!(scan_load(scanner)) {
-            repeated = self.load.is_some();
-            self.load = Some(load);
-        } else if let Some(number) = tri!(scan_approval(scanner)) {
-            repeated = self.approval.is_some();
-            self.approval = Some(number);
-        } else if eat_permit(scanner) {
-            repeated = self.permit.is_some();
-            self.permit = Some(tri!(scanner.number(Field::ApprovalMark, 6)));
-        } else if scanner.eat_word("MADE") {
-            scanner.skip_space();
-            if !scanner.eat_word("IN") {
-                return Err(scanner.missing(Field::Origin));
+        let repeated = match scanner.peek(0) {
+            b'0'..=b'9' | b'W' if WheelDate::is_next(scanner) => {
+                replace(&mut self.date, tri!(WheelDate::scan(scanner)))
             }
-            scanner.skip_space();
-            repeated = self.origin[0] != 0;
-            self.origin = tri!(scan_origin(scanner));
-        } else if let Some(mark) = WheelMark::scan(scanner) {
-            repeated = self.has(mark);
-            self.marks |= mark.bit();
-        } else {
-            return Ok(None);
-        }
+            b'0'..=b'9' | b'L' | b'M' if eat_before_load(scanner) => {
+                replace(&mut self.load, tri!(MoldedLoad::scan(scanner)))
+            }
+            b'1' | b'E' => match tri!(scan_approval(scanner)) {
+                Some(number) => replace(&mut self.approval, number),
+                None => return Ok(None),
+            },
+            b'K' | b'A' if eat_permit(scanner) => {
+                replace(&mut self.permit, tri!(scanner.number(Field::ApprovalMark, 6)))
+            }
+            b'M' if scanner.eat_word("MADE") => {
+                scanner.skip_space();
+                if !scanner.eat_word("IN") {
+                    return Err(scanner.missing(Field::Origin));
+                }
+                scanner.skip_space();
+                let repeated = self.origin[0] != 0;
+                self.origin = tri!(scan_origin(scanner));
+                repeated
+            }
+            _ => match WheelMark::scan(scanner) {
+                Some(mark) => {
+                    let repeated = self.has(mark);
+                    self.marks |= mark.bit();
+                    repeated
+                }
+                None => return Ok(None),
+            },
+        };
         if repeated {
             scanner.back_to(start);
         }
@@ -518,7 +558,7 @@ const fn scan_size(scanner: &mut Scanner<'_>) -> Option<WheelSize> {
 
 /// Steps over the word of a German type permit.
 const fn eat_permit(scanner: &mut Scanner<'_>) -> bool {
-    let here = matches!(scanner.peek(0), b'K' | b'A') && (scanner.eat_word("KBA") || scanner.eat_word("ABE"));
+    let here = scanner.eat_word("KBA") || scanner.eat_word("ABE");
     if here {
         scanner.skip_space();
         let mut ahead = *scanner;
@@ -531,9 +571,19 @@ const fn eat_permit(scanner: &mut Scanner<'_>) -> bool {
     here
 }
 
-/// A load, with the words before it or without.
-const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Option<MoldedLoad>, ParseError> {
+/// Puts a value in the place of another; whether there was one.
+const fn replace<T: Copy>(place: &mut Option<T>, value: T) -> bool {
+    place.replace(value).is_some()
+}
+
+/// Steps over the words of a load to its number; false where neither they nor a number with its unit stand.
+const fn eat_before_load(scanner: &mut Scanner<'_>) -> bool {
     let mut ahead = *scanner;
+    if ahead.at_digit() {
+        ahead.skip_digits();
+        ahead.skip_space();
+        return ahead.eat_word("KG") || ahead.eat_word("LB") || ahead.eat_word("LBS");
+    }
     let mut named = ahead.eat_word("MAX");
     if named {
         ahead.eat(b'.');
@@ -544,17 +594,10 @@ const fn scan_load(scanner: &mut Scanner<'_>) -> Result<Option<MoldedLoad>, Pars
         ahead.eat(b':');
         ahead.skip_space();
     }
-    if !named {
-        // A number is a load only with its unit.
-        let mut unit = ahead;
-        unit.skip_digits();
-        unit.skip_space();
-        if !ahead.at_digit() || !(unit.eat_word("KG") || unit.eat_word("LB") || unit.eat_word("LBS")) {
-            return Ok(None);
-        }
+    if named {
+        *scanner = ahead;
     }
-    *scanner = ahead;
-    Ok(Some(tri!(MoldedLoad::scan(scanner))))
+    named
 }
 
 /// `E13 124R-001234`, or without the country.

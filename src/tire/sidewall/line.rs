@@ -7,7 +7,8 @@ pub use limit::MoldedLimit;
 
 use crate::molded::{self, MoldedLoad, MoldedPressure, MoldedSpeed};
 use crate::text::{Field, ParseError, ParseErrorKind, Scanner, Text, designation, tri};
-use crate::tire::designation::{Mark, is_ply_rating};
+use crate::tire::designation::Mark;
+use crate::tire::load_version::is_ply_rating;
 use crate::tire::sidewall::set::MarkSet;
 use crate::tire::{
     Formation, LoadRange, LoadVersion, ServiceDescription, SpeedSymbol, Tire, TireSize,
@@ -185,7 +186,10 @@ impl SidewallLine {
                 _ => {}
             }
         }
-        self.tire.scan_service(scanner)
+        match tri!(self.tire.scan_service(scanner)) {
+            Some(service) => Ok(service),
+            None => Err(scanner.missing(Field::LoadIndex)),
+        }
     }
 
     /// The marks that stand on most tires, without a look at the whole table.

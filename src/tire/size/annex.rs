@@ -48,7 +48,7 @@ impl TireSize {
 
     /// The key of the same size with another structure, and nothing around its letter.
     const fn plain_key(&self, structure: Structure) -> SizeKey {
-        self.with_mark(StructureMark { structure, speed: None, run_flat: false }).key()
+        self.with_mark(StructureMark::plain(structure)).key()
     }
 
     /// The key of the same size as a diagonal, under which tables list both structures.

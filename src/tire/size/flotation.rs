@@ -93,7 +93,7 @@ impl Flotation {
         let has_rim = match rim.of() {
             CodeOf::Road => true,
             CodeOf::Small => {
-                !matches!((class, mark.structure), (SizeClass::LightTruck, _) | (_, Structure::Radial))
+                !matches!((class, mark.structure()), (SizeClass::LightTruck, _) | (_, Structure::Radial))
             }
             CodeOf::Implement | CodeOf::Agricultural => matches!(class, SizeClass::OffRoad),
             CodeOf::Earthmover => false,

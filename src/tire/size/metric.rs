@@ -168,7 +168,7 @@ impl Metric {
         if self.width_mm < 200 {
             return Some(Field::SectionWidth);
         }
-        if !matches!(self.mark.structure, Structure::Radial) || !self.mark.is_plain() {
+        if !matches!(self.mark.structure(), Structure::Radial) || !self.mark.is_plain() {
             return Some(Field::Structure);
         }
         let of_tractors = match self.rim.of() {
@@ -185,7 +185,7 @@ impl Metric {
     #[inline(never)]
     const fn unmarked_class(&self, behind: Scanner<'_>) -> SizeClass {
         let &Self { width_mm, rim, aspect, mark, .. } = self;
-        let cross = !matches!(mark.structure, Structure::Radial);
+        let cross = !matches!(mark.structure(), Structure::Radial);
         let plain = mark.is_plain();
         let ends_in_0 = width_mm % 2 == 0;
         match (rim.of(), rim.seat_taper()) {
@@ -241,7 +241,7 @@ impl Metric {
     /// Whether an unmarked size with a width ending in 0 is a low one of implements, and cannot be a car's mistyped.
     const fn can_be_wide_implement(&self) -> bool {
         let rim = self.rim.tenths();
-        let cross = !matches!(self.mark.structure, Structure::Radial);
+        let cross = !matches!(self.mark.structure(), Structure::Radial);
         let low = self.aspect >= 40 && self.aspect <= 60;
         cross && low && self.width_mm >= 400 && self.width_mm <= 1000 && rim >= 150 && rim <= 220
     }
@@ -249,7 +249,10 @@ impl Metric {
     /// Whether an unmarked size with a width ending in 0 is a motorcycle's, and cannot be a car's mistyped.
     const fn can_be_motorcycle(&self) -> bool {
         let rim = self.rim.tenths();
-        self.width_mm <= 190 && rim >= 100 && rim <= 230 && !matches!(self.mark.structure, Structure::Radial)
+        self.width_mm <= 190
+            && rim >= 100
+            && rim <= 230
+            && !matches!(self.mark.structure(), Structure::Radial)
     }
 
     #[inline(always)]
@@ -358,7 +361,7 @@ impl Metric {
     /// # Ok::<(), beadseat::ParseError>(())
     /// ```
     pub const fn is_run_flat(&self) -> bool {
-        self.mark.run_flat
+        self.mark.is_run_flat()
     }
 }
 

@@ -251,7 +251,7 @@ impl Numeric {
     const fn is_small(&self) -> bool {
         matches!(self.rim.of(), CodeOf::Small)
             && matches!((self.profile, self.suffix), (Profile::None | Profile::OrWidth(_), Suffix::None))
-            && matches!(self.mark.structure, Structure::Diagonal)
+            && matches!(self.mark.structure(), Structure::Diagonal)
             && self.mark.is_plain()
             && self.width.decimals() == 2
             && self.width.hundredths() <= 700

@@ -35,15 +35,56 @@ pub enum SizeSpeedLetter {
     Z,
 }
 
-/// Structure with what is molded around its letter.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(super) struct StructureMark {
-    pub(super) structure: Structure,
-    pub(super) speed: Option<SizeSpeedLetter>,
-    pub(super) run_flat: bool,
-}
+/// Structure with what is molded around its letter, in a byte.
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+pub(super) struct StructureMark(u8);
 
 impl StructureMark {
+    const RUN_FLAT: u8 = 1;
+    /// Above it the speed letter, one more than its number, and above that the structure.
+    const SPEED: u32 = 1;
+    const STRUCTURE: u32 = 4;
+
+    pub(super) const fn plain(structure: Structure) -> Self {
+        Self((structure as u8) << Self::STRUCTURE)
+    }
+
+    #[inline(always)]
+    const fn with_speed(self, speed: SizeSpeedLetter) -> Self {
+        Self(self.0 | (speed as u8 + 1) << Self::SPEED)
+    }
+
+    /// A radial, run-flat with an `F`.
+    #[inline(always)]
+    const fn scan_radial(scanner: &mut Scanner<'_>) -> Self {
+        let run_flat = if scanner.eat(b'F') { Self::RUN_FLAT } else { 0 };
+        Self(Self::plain(Structure::Radial).0 | run_flat)
+    }
+
+    #[inline(always)]
+    pub(super) const fn structure(self) -> Structure {
+        match self.0 >> Self::STRUCTURE {
+            0 => Structure::Radial,
+            1 => Structure::Diagonal,
+            _ => Structure::BiasBelted,
+        }
+    }
+
+    #[inline(always)]
+    pub(super) const fn speed(self) -> Option<SizeSpeedLetter> {
+        match self.0 >> Self::SPEED & 7 {
+            1 => Some(SizeSpeedLetter::S),
+            2 => Some(SizeSpeedLetter::H),
+            3 => Some(SizeSpeedLetter::V),
+            4 => Some(SizeSpeedLetter::Z),
+            _ => None,
+        }
+    }
+
+    pub(super) const fn is_run_flat(self) -> bool {
+        self.0 & Self::RUN_FLAT != 0
+    }
+
     /// ```text
     /// structure = [ "S" | "H" | "V" | "Z" ] "R" [ "F" ] | "D" | "-" | "B"
     /// ```
@@ -60,7 +101,7 @@ impl StructureMark {
     #[inline(always)]
     pub(super) const fn scan_any(scanner: &mut Scanner<'_>) -> Result<Self, ParseError> {
         if scanner.eat(b'R') {
-            return Ok(Self { structure: Structure::Radial, speed: None, run_flat: scanner.eat(b'F') });
+            return Ok(Self::scan_radial(scanner));
         }
         let speed = match scanner.peek(0) {
             b'Z' => SizeSpeedLetter::Z,
@@ -69,17 +110,17 @@ impl StructureMark {
             b'V' => SizeSpeedLetter::V,
             b'-' | b'D' => {
                 scanner.step(1);
-                return Ok(Self { structure: Structure::Diagonal, speed: None, run_flat: false });
+                return Ok(Self::plain(Structure::Diagonal));
             }
             b'B' => {
                 scanner.step(1);
-                return Ok(Self { structure: Structure::BiasBelted, speed: None, run_flat: false });
+                return Ok(Self::plain(Structure::BiasBelted));
             }
             _ => return Err(scanner.missing(Field::Structure)),
         };
         scanner.step(1);
         if scanner.eat(b'R') {
-            Ok(Self { structure: Structure::Radial, speed: Some(speed), run_flat: scanner.eat(b'F') })
+            Ok(Self::scan_radial(scanner).with_speed(speed))
         } else {
             // A copy goes there by reference, so that the scanner itself need not be in memory.
             let mut behind = *scanner;
@@ -99,54 +140,56 @@ impl StructureMark {
             return Err(scanner.missing(Field::Structure));
         }
         *scanner = ahead;
-        Ok(Self { structure, speed: Some(speed), run_flat: false })
+        Ok(Self::plain(structure).with_speed(speed))
     }
 
     /// Whether it is a speed letter without the `R` of a radial.
     #[inline(always)]
     pub(super) const fn is_lettered_cross(self) -> bool {
-        self.speed.is_some() && !matches!(self.structure, Structure::Radial)
+        self.speed().is_some() && !self.is_radial()
     }
 
     /// Appended to the key of what comes before it.
     #[inline(always)]
     pub(super) const fn key(self, before: SizeKey) -> SizeKey {
-        let speed = match self.speed {
-            None => 0,
-            Some(speed) => speed as u64 + 1,
-        };
-        before.and(self.structure as u64, 2).and(speed, 3).and(self.run_flat as u64, 1)
+        before.and(self.0 as u64, 6)
     }
 
     #[inline(always)]
     pub(super) const fn is_radial(self) -> bool {
-        matches!(self.structure, Structure::Radial)
+        self.0 >> Self::STRUCTURE == 0
     }
 
     /// Whether it is `R`, `D` or `-` and nothing more.
     pub(super) const fn is_plain(self) -> bool {
-        self.speed.is_none() && !self.run_flat && !matches!(self.structure, Structure::BiasBelted)
+        matches!(self.structure(), Structure::Radial | Structure::Diagonal) && self.0 & 0xF == 0
     }
 
     pub(super) fn write(self, text: &mut Text) {
-        text.str(match self.speed {
+        text.str(match self.speed() {
             None => "",
             Some(SizeSpeedLetter::S) => "S",
             Some(SizeSpeedLetter::H) => "H",
             Some(SizeSpeedLetter::V) => "V",
             Some(SizeSpeedLetter::Z) => "Z",
         });
-        text.str(match self.structure {
-            Structure::Radial if self.run_flat => "RF",
+        text.str(match self.structure() {
+            Structure::Radial if self.is_run_flat() => "RF",
             Structure::Radial => "R",
-            Structure::Diagonal if self.speed.is_some() => "",
+            Structure::Diagonal if self.speed().is_some() => "",
             Structure::Diagonal => "-",
             Structure::BiasBelted => "B",
         });
     }
 }
 
-ordered!(StructureMark, |mark| (mark.structure as u8, mark.speed, mark.run_flat));
+impl core::fmt::Debug for StructureMark {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.debug_list().entry(&self.structure()).entry(&self.speed()).entry(&self.is_run_flat()).finish()
+    }
+}
+
+ordered!(StructureMark, |mark| (mark.structure() as u8, mark.speed(), mark.is_run_flat()));
 
 /// What sizes with a rim behind a [`StructureMark`] answer alike.
 macro_rules! marked {
@@ -163,12 +206,12 @@ macro_rules! marked {
 
             /// The structure of the tire: radial, diagonal or bias-belted.
             pub const fn structure(&self) -> crate::tire::Structure {
-                self.mark.structure
+                self.mark.structure()
             }
 
             /// The speed letter inside the size.
             pub const fn size_speed_letter(&self) -> Option<crate::tire::SizeSpeedLetter> {
-                self.mark.speed
+                self.mark.speed()
             }
         }
     };
