@@ -1,12 +1,12 @@
-//! The setups that fit a vehicle.
+//! Every setup that fits a vehicle.
 //!
 //! [`Search`] walks a lattice of sizes and rims and gives each pair that can stand on the vehicle, with the *interval of
 //! inset* in which no check is beyond, what ends it at either end, the best whole millimetre in it, what the tire and
 //! wheel must be bought with, and what was not judged. It allocates nothing. [`Best`] keeps the best of them.
 //!
-//! What it gives is beyond nothing. It does not give all yet: trying insets one by one found a setup that fits and is left
-//! out, so that what is missing from its list is not thereby unfit. The sizes are those that the grammar can write, whether
-//! anybody makes them or not.
+//! What it gives is beyond nothing, and what an assessment of each inset of a lattice accepts lies in what it gives: random
+//! vehicles show it, nothing proves it. What is left out may still fit with another thing bought than is tried here. The
+//! sizes are those that the grammar can write, whether anybody makes them or not.
 //!
 //! ```
 //! use beadseat::prelude::*;
