@@ -1,7 +1,7 @@
 //! The limits of the named sets, a row a limit.
 
 use crate::Citation;
-use crate::fitment::rule_scope::FieldOfLaw;
+use crate::fitment::field_of_law::FieldOfLaw;
 use crate::record::words;
 
 words! {
