@@ -3,6 +3,7 @@
 use core::fmt;
 
 use crate::Citation;
+use crate::decimals::Decimals;
 
 /// A number of a step with its unit, as `mm`, `kg`, `kPa`, `km/h`, `%`, `deg`, or nothing.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -161,12 +162,7 @@ impl fmt::Display for Digits {
             return write!(f, "{}", self.0);
         }
         let before = if size > 0.0 { libm::floor(libm::log10(size)) } else { 0.0 };
-        let most = (6.0 - before).clamp(0.0, 12.0) as u8;
-        let steps = |decimals: u8| libm::exp10(f64::from(decimals));
-        let at = |decimals: u8| libm::round(self.0 * steps(decimals)) / steps(decimals) + 0.0;
-        let rounded = at(most);
-        let decimals = (0..=most).find(|&decimals| at(decimals) == rounded).unwrap_or(most);
-        write!(f, "{rounded:.0$}", usize::from(decimals))
+        Decimals(self.0, (6.0 - before).clamp(0.0, 12.0) as u8).fmt(f)
     }
 }
 

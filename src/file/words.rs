@@ -70,7 +70,7 @@ pub(crate) fn others(words: &'static [&'static str]) -> impl Iterator<Item = &'s
 fn asked(text: &str, holds: impl Fn(&str) -> bool) -> Option<String> {
     let (_, may) =
         ASKED.iter().find(|(said, may)| is_said(text, said) && may.iter().all(|may| holds(may)))?;
-    Some(format!("`{}` may mean one of {}: say which", Excerpt(text.trim()), Listed(may)))
+    Some(format!("`{}` may mean one of {}: say which", Excerpt(text), Listed(may)))
 }
 
 /// One of some words, from what people say.

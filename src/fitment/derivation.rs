@@ -158,7 +158,7 @@ fn tell_finding(axles: &[Option<Case<'_>>; 2], check: &Check, tell: &mut Teller<
             .find(is_its)
     };
     match check.id() {
-        CheckId::BeadDiameter => rim::tell_bead_diameter(case, check, tell),
+        CheckId::BeadDiameter => rim::tell_bead_diameter(check, tell),
         CheckId::RimWidth => rim::tell_rim_width(case, check, tell),
         CheckId::TireLoad => load::tell_tire_load(case, check, tell),
         CheckId::TireLoadVsOriginal => load::tell_tire_load_vs_original(case, check, tell),
@@ -166,13 +166,13 @@ fn tell_finding(axles: &[Option<Case<'_>>; 2], check: &Check, tell: &mut Teller<
         CheckId::LoadReserve => load::tell_load_reserve(case, check, tell),
         CheckId::SpeedSymbol => load::tell_speed_symbol(case, check, tell),
         CheckId::WheelLoad => load::tell_wheel_load(case, check, tell),
-        CheckId::OverallDiameter => geometry::tell_overall_diameter(case, check, tell),
+        CheckId::OverallDiameter => geometry::tell_overall_diameter(case, tell),
         CheckId::Speedometer | CheckId::AxleMatch => None,
-        CheckId::RimContour => rim::tell_rim_contour(case, check, tell),
-        CheckId::BoltCircle => hub::tell_bolt_circle(case, check, tell),
+        CheckId::RimContour => rim::tell_rim_contour(case, tell),
+        CheckId::BoltCircle => hub::tell_bolt_circle(check, tell),
         CheckId::CentreBore => hub::tell_centre_bore(case, check, tell),
         CheckId::FastenerThread => fasteners::tell_fastener_thread(case, check, tell),
-        CheckId::FastenerSeat => seats::tell_fastener_seat(case, check, tell),
+        CheckId::FastenerSeat => seats::tell_fastener_seat(check, tell),
         CheckId::ThreadEngagement => engagement::tell_thread_engagement(case, check, tell),
         CheckId::BrakeClearance => brake::tell_brake_clearance(case, check, tell),
         CheckId::Track => geometry::tell_track(case, check, tell),
@@ -180,15 +180,15 @@ fn tell_finding(axles: &[Option<Case<'_>>; 2], check: &Check, tell: &mut Teller<
         CheckId::OuterClearance => clearance::tell_outer_clearance(case, check, tell),
         CheckId::InnerClearance => clearance::tell_inner_clearance(case, check, tell),
         CheckId::UpperClearance => clearance::tell_upper_clearance(case, check, tell),
-        CheckId::RideHeight => geometry::tell_ride_height(case, check, tell),
+        CheckId::RideHeight => geometry::tell_ride_height(case, tell),
         CheckId::GroundClearance => ride::tell_ground_clearance(case, check, tell),
         CheckId::DualSpacing => duals::tell_dual_spacing(case, check, tell),
         CheckId::WheelGuard => guard::tell_wheel_guard(case, check, tell),
         CheckId::ChainClearance => chains::tell_chain_clearance(case, check, tell),
         CheckId::SweptClearance => swept::tell_swept_clearance(case, side()?, check, tell),
         CheckId::TireAge => condition::tell_tire_age(case, side()?, check, tell),
-        CheckId::Tread => condition::tell_tread(case, side()?, check, tell),
-        CheckId::Mounting => condition::tell_mounting(case, side()?, check, tell),
+        CheckId::Tread => condition::tell_tread(check, tell),
+        CheckId::Mounting => condition::tell_mounting(case, side()?, tell),
     }
 }
 
@@ -345,7 +345,7 @@ impl fmt::Display for Outcome<'_> {
                 Bound::AtLeast(least) => write!(f, "at least {}", Exactly(least, units))?,
                 Bound::Equals(same) => write!(f, "to be equal to {}", Exactly(same, units))?,
                 Bound::Between(least, most) => {
-                    let least = least.number().map_or(f64::NAN, |least| least);
+                    let least = least.number().unwrap_or(f64::NAN);
                     write!(f, "at least {} and at most {}", Digits(least), Exactly(most, units))?;
                 }
             }

@@ -56,6 +56,12 @@ pub(super) fn as_given(
     Some(())
 }
 
+/// The same of what is stamped on either side.
+pub(super) fn as_stamped(check: &Check, [held, measured]: [&str; 2], tell: &mut Teller<'_>) -> Option<()> {
+    let stamped = Some(Citation::DESIGNATION);
+    as_given(check, [(held, stamped), (measured, stamped)], tell)
+}
+
 /// Whether the finding measured a number.
 pub(super) fn is_measured(check: &Check, number: f64) -> bool {
     check.measured().and_then(Value::number).is_some_and(|measured| is_same(measured, number))
@@ -93,8 +99,7 @@ pub(super) fn radius(
     tell: &mut Teller<'_>,
 ) -> Option<f64> {
     let diameter = diameter(setup, whose, end, is_largest, tell)?;
-    let name = format_args!("{}radius of the {whose} tire", end.word());
-    Some(tell.worked(name, ("{0} / 2", &[diameter]), diameter / 2.0, "mm", None))
+    Some(half(tell, diameter, format_args!("{}radius of the {whose} tire", end.word())))
 }
 
 /// One end of the way of a turn.
@@ -121,7 +126,8 @@ pub(super) fn half_tire(setup: &SetupFacts<'_>, whose: &str, end: End, tell: &mu
     Some(half(tell, width, format_args!("half of the {}width of the {whose} tire", end.word())))
 }
 
-fn half(tell: &mut Teller<'_>, whole: f64, name: core::fmt::Arguments<'_>) -> f64 {
+/// Half of a length.
+pub(super) fn half(tell: &mut Teller<'_>, whole: f64, name: core::fmt::Arguments<'_>) -> f64 {
     tell.worked(name, ("{0} / 2", &[whole]), whole / 2.0, "mm", None)
 }
 
@@ -224,28 +230,33 @@ pub(super) fn seat(size: &WheelSize, end: End, tell: &mut Teller<'_>) -> f64 {
     half(tell, seat, format_args!("{}radius of the bead seat", end.word()))
 }
 
-/// The greatest load of the axle group, and what one tire carries of it.
-pub(super) fn greatest_share(
-    on: &AxleFacts<'_>,
-    setup: &SetupFacts<'_>,
-    tell: &mut Teller<'_>,
-) -> Option<f64> {
+/// The greatest load of the axle group.
+pub(super) fn greatest_load(on: &AxleFacts<'_>, tell: &mut Teller<'_>) -> Option<f64> {
     let (load, _) = on.greatest_load.ok()?;
-    let name = format_args!("greatest load of the axle group");
-    let load = tell.given(name, in_kg(load), "kg", None);
-    Some(share(on, setup, load, tell))
+    Some(tell.given(format_args!("greatest load of the axle group"), in_kg(load), "kg", None))
+}
+
+/// The normal load of the axle group.
+pub(super) fn normal_load(on: &AxleFacts<'_>, tell: &mut Teller<'_>) -> Option<f64> {
+    let load = in_kg(on.axle.normal_load()?);
+    Some(tell.given(format_args!("normal load of the axle group"), load, "kg", None))
+}
+
+/// How many wheels carry a load of the axle group.
+pub(super) fn wheels(on: &AxleFacts<'_>, tell: &mut Teller<'_>) -> f64 {
+    tell.given(format_args!("wheels that carry it"), on.wheels, "", None)
 }
 
 /// What one tire carries of a load of the axle group.
 pub(super) fn share(on: &AxleFacts<'_>, setup: &SetupFacts<'_>, load: f64, tell: &mut Teller<'_>) -> f64 {
-    tell.given(format_args!("wheels that carry it"), on.wheels, "", None);
+    let wheels = wheels(on, tell);
     let share = in_kg(setup.share(on, crate::units::kg(load)));
     let name = format_args!("share of one tire");
     if on.is_dual && setup.is_passenger {
-        let form = ("{0} / {1} × 4 × 0.27", &[load, on.wheels][..]);
+        let form = ("{0} / {1} × 4 × 0.27", &[load, wheels][..]);
         return tell.worked(name, form, share, "kg", Citation::DUAL_PASSENGER);
     }
-    tell.worked(name, ("{0} / {1}", &[load, on.wheels]), share, "kg", Citation::AXLE_SHARE)
+    tell.worked(name, ("{0} / {1}", &[load, wheels]), share, "kg", Citation::AXLE_SHARE)
 }
 
 /// The factor on a load index that does not depend on speed.

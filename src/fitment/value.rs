@@ -191,15 +191,7 @@ impl Rounded {
 
 impl fmt::Display for Rounded {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let hundredths = libm::round(self.0 * 100.0) + 0.0;
-        let value = hundredths / 100.0;
-        if hundredths % 100.0 == 0.0 {
-            write!(f, "{value:.0}")
-        } else if hundredths % 10.0 == 0.0 {
-            write!(f, "{value:.1}")
-        } else {
-            write!(f, "{value:.2}")
-        }
+        Decimals(self.0, 2).fmt(f)
     }
 }
 

@@ -2,6 +2,7 @@
 
 use core::fmt;
 
+use crate::Toleranced;
 use crate::decimals::Decimals;
 use crate::rim::{RimDiameter, RimWidth};
 use crate::tire::{LoadVersion, RimRange, ServiceDescription, SpeedSymbol, sidewall::SidewallMark};
@@ -105,6 +106,12 @@ pub enum FactValue<'a> {
 }
 
 impl FactValue<'_> {
+    /// A computed length with both its limits.
+    pub(super) fn span(length: Toleranced<Length>) -> Self {
+        let [min, nominal, max] = [length.min(), length.nominal(), length.max()].map(Some);
+        Self::Range { min, nominal, max }
+    }
+
     /// The number in the unit that the key of its [`Term`](super::Term) ends in, where it is a number, without what the
     /// conversion of units leaves behind the sixth decimal.
     pub fn number(&self) -> Option<f64> {

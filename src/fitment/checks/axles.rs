@@ -100,20 +100,10 @@ pub(in crate::fitment) fn tell_axle_match(
     let old_rear = turn(old_rear, told::ORIGINAL, "rear", tell)?;
     let new_front = turn(new_front, told::PROPOSED, "front", tell)?;
     let new_rear = turn(new_rear, told::PROPOSED, "rear", tell)?;
-    let old = tell.worked(
-        format_args!("ratio before"),
-        ("{0} / {1}", &[old_front, old_rear]),
-        old_front / old_rear,
-        "",
-        None,
-    );
-    let new = tell.worked(
-        format_args!("ratio after"),
-        ("{0} / {1}", &[new_front, new_rear]),
-        new_front / new_rear,
-        "",
-        None,
-    );
+    let mut ratio = |when: &str, front: f64, rear: f64| {
+        tell.worked(format_args!("ratio {when}"), ("{0} / {1}", &[front, rear]), front / rear, "", None)
+    };
+    let (old, new) = (ratio("before", old_front, old_rear), ratio("after", new_front, new_rear));
     let change = ((new / old).max(old / new) - 1.0) * 100.0;
     let form = ("(max({0} / {1}, {1} / {0}) − 1) × 100", &[new, old][..]);
     tell.worked(format_args!("change of the ratio"), form, change, "%", None);

@@ -325,8 +325,7 @@ impl Assembly {
             Some(width) => {
                 let width =
                     told::measured(tell, "width of the tire that was on when the gap was measured", width);
-                let name = format_args!("half of the width of that tire");
-                tell.worked(name, ("{0} / 2", &[width]), width / 2.0, "mm", None)
+                told::half(tell, width, format_args!("half of the width of that tire"))
             }
             None => told::half_tire(setup, whose, end, tell)?,
         };
@@ -456,13 +455,7 @@ pub(super) fn tell_original_radius(
     let measured = measured_tire(case);
     if let Some(diameter) = measured.and_then(|tire| tire.diameter()) {
         let diameter = told::measured(tell, "diameter of the tire that was on", diameter);
-        return Some(tell.worked(
-            format_args!("its radius"),
-            ("{0} / 2", &[diameter]),
-            diameter / 2.0,
-            "mm",
-            None,
-        ));
+        return Some(told::half(tell, diameter, format_args!("its radius")));
     }
     let new = told::radius(original, told::ORIGINAL, end, false, tell)?;
     let Some(depth) = measured.and_then(|tire| tire.tread_depth()).filter(|_| end == End::Least) else {

@@ -118,26 +118,18 @@ pub(in crate::fitment) fn tell_tire_age(
     Some(())
 }
 
-pub(in crate::fitment) fn tell_tread(
-    case: &Case<'_>,
-    _: VehicleSide,
-    check: &Check,
-    tell: &mut Teller<'_>,
-) -> Option<()> {
-    case.proposed?;
+pub(in crate::fitment) fn tell_tread(check: &Check, tell: &mut Teller<'_>) -> Option<()> {
     told::as_given(check, [("least depth of tread", check.citation()), ("depth of the tread", None)], tell)
 }
 
 pub(in crate::fitment) fn tell_mounting(
     case: &Case<'_>,
     side: VehicleSide,
-    _: &Check,
     tell: &mut Teller<'_>,
 ) -> Option<()> {
     let tire = case.proposed?.tire_on(side)?;
-    let said = |known: Option<&'static str>| known.map_or("not said", |word| word);
-    let arrow = said(tire.arrow().map(|arrow| arrow.name()));
-    let facing = said(tire.facing_out().map(|side| side.name()));
+    let arrow = tire.arrow().map_or("not said", |arrow| arrow.name());
+    let facing = tire.facing_out().map_or("not said", |side| side.name());
     tell.words(format_args!("side of the vehicle"), format_args!("{}", Name(side.name())), None);
     tell.words(format_args!("turn of the arrow"), format_args!("{}", Name(arrow)), Citation::ROTATION_MARK);
     tell.words(format_args!("side that faces out"), format_args!("{}", Name(facing)), Citation::OUTSIDE_MARK);

@@ -9,7 +9,7 @@ use crate::fitment::finding::{Finding, Found, Why, at_best, no_more};
 use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::step::Teller;
-use crate::units::{in_megapascals, in_mm, in_newtons, in_nm, ratio};
+use crate::units::{Ratio, in_megapascals, in_mm, in_newtons, in_nm, in_ratio, ratio};
 use crate::vehicle::Fastening;
 use crate::wheel::{FastenerKind, PropertyClass, Seat, Thread, tightening::NutFactor};
 use crate::{Citation, Toleranced};
@@ -65,12 +65,11 @@ fn class_kept(case: &Case<'_>, setup: &Setup) -> Result<Option<Finding>, Missing
 
 /// The nut factor of a seat: a cone doubles the lever of its friction. Shigley, from memory; how far it scatters is
 /// common practice, no source.
-fn nut_factor(seat: Seat) -> Option<NutFactor> {
-    NutFactor::new(match seat.cone_angle() {
+fn nut_factor_span(seat: Seat) -> Toleranced<Ratio> {
+    match seat.cone_angle() {
         Some(_) => Toleranced::within(ratio(0.28), ratio(0.03)),
         None => Toleranced::within(ratio(0.20), ratio(0.05)),
-    })
-    .ok()
+    }
 }
 
 /// The stated torque against that at which a fastener may reach its proof load; nothing to say of a torque that none
@@ -84,7 +83,7 @@ fn torque_borne(case: &Case<'_>, setup: &Setup, thread: Thread) -> Result<Option
     let class = strength_of(setup, case.original).map(|(class, _)| class);
     let class = missing.or(class, class_input, PropertyClass::C12_9);
     let seat = missing.or(setup.seat(), Input::WheelSeat, Seat::Cone60);
-    let at_proof = nut_factor(seat).zip(class.proof_load(thread));
+    let at_proof = NutFactor::new(nut_factor_span(seat)).ok().zip(class.proof_load(thread));
     let Some(at_proof) = at_proof.and_then(|(k, proof)| k.torque_for(thread, proof).ok()) else {
         return if missing.is_none() { Ok(None) } else { Err(missing) };
     };
@@ -182,7 +181,7 @@ pub(in crate::fitment) fn tell_fastener_thread(
     let thread = thread.or(on).or(hub)?;
     let class = strength_of(setup, case.original).map_or(PropertyClass::C12_9, |(class, _)| class);
     let seat = setup.seat().unwrap_or(Seat::Cone60);
-    let factor = if seat.cone_angle().is_some() { 0.28 - 0.03 } else { 0.20 - 0.05 };
+    let factor = in_ratio(nut_factor_span(seat).min());
     tell.given(
         format_args!("least nut factor of a seat {seat}, how far it scatters by common practice"),
         factor,

@@ -204,11 +204,7 @@ impl TwoSided {
     }
 }
 
-pub(in crate::fitment) fn tell_overall_diameter(
-    case: &Case<'_>,
-    _: &Check,
-    tell: &mut Teller<'_>,
-) -> Option<()> {
+pub(in crate::fitment) fn tell_overall_diameter(case: &Case<'_>, tell: &mut Teller<'_>) -> Option<()> {
     let (old, new) = told_diameters(case, tell)?;
     TwoSided::tell_of_diameter(case, units::mm(old), tell);
     let name = format_args!("change of overall diameter");
@@ -223,7 +219,7 @@ fn told_diameters(case: &Case<'_>, tell: &mut Teller<'_>) -> Option<(f64, f64)> 
     Some((old, told::diameter(proposed, told::PROPOSED, End::Nominal, false, tell)?))
 }
 
-pub(in crate::fitment) fn tell_ride_height(case: &Case<'_>, _: &Check, tell: &mut Teller<'_>) -> Option<()> {
+pub(in crate::fitment) fn tell_ride_height(case: &Case<'_>, tell: &mut Teller<'_>) -> Option<()> {
     let most = Limit::new(case.limits.own_ride_height_change()?, Citation::CALLER);
     let most = told::limit(tell, "greatest change of height", most);
     tell.worked(format_args!("the same of a loss"), ("0 − {0}", &[most]), -most, "mm", None);
@@ -264,7 +260,7 @@ pub(in crate::fitment) fn tell_track(case: &Case<'_>, check: &Check, tell: &mut 
                 tell.worked(format_args!("greatest growth of track"), form, in_mm(most), "mm", source);
             }
             _ => {
-                told::nothing(tell, share_source(case)?);
+                told::nothing(tell, limits.track_growth_share()?.citation());
             }
         }
     }
@@ -273,10 +269,6 @@ pub(in crate::fitment) fn tell_track(case: &Case<'_>, check: &Check, tell: &mut 
     let name = format_args!("growth of track");
     tell.worked(name, ("2 × ({0} − {1})", &[new, old]), 2.0 * (new - old), "mm", None);
     Some(())
-}
-
-fn share_source(case: &Case<'_>) -> Option<Citation> {
-    Some(case.limits.track_growth_share()?.citation())
 }
 
 pub(in crate::fitment) fn tell_scrub_radius(

@@ -186,18 +186,8 @@ fn on_hub(case: &Case<'_>, setup: &Setup, fit: &Fit) -> Found {
 /// The thickest wall of a centring ring that is usually made. Common practice, no source.
 const THICKEST_RING: Length = mm(12.0);
 
-pub(in crate::fitment) fn tell_bolt_circle(
-    case: &Case<'_>,
-    check: &Check,
-    tell: &mut Teller<'_>,
-) -> Option<()> {
-    let stamped = Some(Citation::DESIGNATION);
-    case.proposed?;
-    told::as_given(
-        check,
-        [("bolt circle that they go on", stamped), ("bolt circle of the holes", stamped)],
-        tell,
-    )
+pub(in crate::fitment) fn tell_bolt_circle(check: &Check, tell: &mut Teller<'_>) -> Option<()> {
+    told::as_stamped(check, ["bolt circle that they go on", "bolt circle of the holes"], tell)
 }
 
 pub(in crate::fitment) fn tell_centre_bore(

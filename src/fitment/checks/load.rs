@@ -238,7 +238,8 @@ pub(in crate::fitment) fn tell_tire_load(
     tell: &mut Teller<'_>,
 ) -> Option<()> {
     let setup = case.proposed?;
-    told::greatest_share(case, setup, tell)?;
+    let load = told::greatest_load(case, tell)?;
+    told::share(case, setup, load, tell);
     let index = setup.index.unwrap_or(setup.tire().service()?.single());
     let load = in_kg(index.load());
     let factor = told::factor(case, setup, tell);
@@ -298,12 +299,7 @@ pub(in crate::fitment) fn tell_load_reserve(
 ) -> Option<()> {
     let setup = case.proposed?;
     let law = setup.law.as_ref().ok()?;
-    let load = tell.given(
-        format_args!("normal load of the axle group"),
-        in_kg(case.axle.normal_load()?),
-        "kg",
-        None,
-    );
+    let load = told::normal_load(case, tell)?;
     let share = told::share(case, setup, load, tell);
     let Value::Ratio(taken) = check.measured()? else {
         let elsewhere = setup.elsewhere.unwrap_or(1.0);
@@ -360,11 +356,9 @@ pub(in crate::fitment) fn tell_wheel_load(
     check: &Check,
     tell: &mut Teller<'_>,
 ) -> Option<()> {
-    let (load, _) = case.greatest_load.ok()?;
-    let load = tell.given(format_args!("greatest load of the axle group"), in_kg(load), "kg", None);
-    tell.given(format_args!("wheels that carry it"), case.wheels, "", None);
+    let (load, wheels) = (told::greatest_load(case, tell)?, told::wheels(case, tell));
     let name = format_args!("share of one wheel");
-    tell.worked(name, ("{0} / {1}", &[load, case.wheels]), load / case.wheels, "kg", Citation::WHEEL_RATING);
+    tell.worked(name, ("{0} / {1}", &[load, wheels]), load / wheels, "kg", Citation::WHEEL_RATING);
     let of_adaptor = check.reason() == Reason::AdaptorOverloaded;
     let rated = if of_adaptor {
         "load that the adaptor is rated for"

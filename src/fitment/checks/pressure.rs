@@ -526,29 +526,16 @@ fn tell_needed_load(
     is_full: bool,
     tell: &mut Teller<'_>,
 ) -> Option<f64> {
-    let name = format_args!("load that the load index must stand for");
-    if is_full {
-        let share = told::greatest_share(case, setup, tell)?;
-        let factor = told::factor(case, setup, tell);
-        let speed = told::speed_share(case, setup, tell);
-        let load = share / (factor * speed / 100.0);
-        return Some(tell.worked(
-            name,
-            ("{0} / ({1} × {2} / 100)", &[share, factor, speed]),
-            load,
-            "kg",
-            None,
-        ));
-    }
-    let normal = tell.given(
-        format_args!("normal load of the axle group"),
-        in_kg(case.axle.normal_load()?),
-        "kg",
-        None,
-    );
-    let share = told::share(case, setup, normal, tell);
+    let load = if is_full { told::greatest_load(case, tell) } else { told::normal_load(case, tell) }?;
+    let share = told::share(case, setup, load, tell);
     let factor = told::factor(case, setup, tell);
-    Some(tell.worked(name, ("{0} / {1}", &[share, factor]), share / factor, "kg", None))
+    let name = format_args!("load that the load index must stand for");
+    if !is_full {
+        return Some(tell.worked(name, ("{0} / {1}", &[share, factor]), share / factor, "kg", None));
+    }
+    let speed = told::speed_share(case, setup, tell);
+    let form = ("{0} / ({1} × {2} / 100)", &[share, factor, speed][..]);
+    Some(tell.worked(name, form, share / (factor * speed / 100.0), "kg", None))
 }
 
 /// Tells how the pressure that a load needs comes about.

@@ -130,18 +130,8 @@ fn inside_by(range: &RimRange, quarters: u16) -> i32 {
     (quarters - i32::from(range.min().quarters())).min(i32::from(range.max().quarters()) - quarters)
 }
 
-pub(in crate::fitment) fn tell_bead_diameter(
-    case: &Case<'_>,
-    check: &Check,
-    tell: &mut Teller<'_>,
-) -> Option<()> {
-    let stamped = Some(Citation::DESIGNATION);
-    case.proposed?;
-    told::as_given(
-        check,
-        [("rim diameter code on the tire", stamped), ("rim diameter code on the wheel", stamped)],
-        tell,
-    )
+pub(in crate::fitment) fn tell_bead_diameter(check: &Check, tell: &mut Teller<'_>) -> Option<()> {
+    told::as_stamped(check, ["rim diameter code on the tire", "rim diameter code on the wheel"], tell)
 }
 
 pub(in crate::fitment) fn tell_rim_width(
@@ -171,7 +161,7 @@ pub(in crate::fitment) fn tell_rim_width(
     )
 }
 
-pub(in crate::fitment) fn tell_rim_contour(case: &Case<'_>, _: &Check, tell: &mut Teller<'_>) -> Option<()> {
+pub(in crate::fitment) fn tell_rim_contour(case: &Case<'_>, tell: &mut Teller<'_>) -> Option<()> {
     let setup = case.proposed?;
     let (tire, rim) = (setup.tire().size(), setup.wheel().size());
     let said = Citation::DESIGNATION;

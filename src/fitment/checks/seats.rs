@@ -44,11 +44,6 @@ fn seats(seat: Seat, wheel: Seat) -> Finding {
         .reading(Value::Seat(seat), Bound::Equals(Value::Seat(wheel)))
 }
 
-pub(in crate::fitment) fn tell_fastener_seat(
-    case: &Case<'_>,
-    check: &Check,
-    tell: &mut Teller<'_>,
-) -> Option<()> {
-    case.proposed?;
+pub(in crate::fitment) fn tell_fastener_seat(check: &Check, tell: &mut Teller<'_>) -> Option<()> {
     told::as_given(check, [("seat in the wheel", None), ("seat of the fasteners", None)], tell)
 }

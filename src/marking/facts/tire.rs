@@ -102,11 +102,7 @@ fn of_size(size: &TireSize, term: Term) -> Option<FactValue<'static>> {
         Term::RimDiameter if size.rim_diameter().seat_taper() == SeatTaper::Millimetric => return None,
         Term::RimDiameter => FactValue::RimDiameter(size.rim_diameter()),
         Term::OverallDiameter => match size.overall_diameter() {
-            Some(span) => FactValue::Range {
-                min: Some(span.min()),
-                nominal: Some(span.nominal()),
-                max: Some(span.max()),
-            },
+            Some(span) => FactValue::span(span),
             None => {
                 FactValue::Range { min: None, nominal: Some(size.overall_diameter_nominal()?), max: None }
             }

@@ -4,7 +4,7 @@ use crate::Toleranced;
 use crate::marking::fact_value::FactValue;
 use crate::marking::kind::Marking;
 use crate::marking::term::Term;
-use crate::rim::{Contour, SeatTaper};
+use crate::rim::SeatTaper;
 use crate::units::Length;
 use crate::wheel::{Wheel, WheelMark, WheelStamp};
 
@@ -36,13 +36,9 @@ pub(super) const STAMP: &[Term] = &[
     Term::Origin,
 ];
 
-/// The flange of the contour, of J where none is told.
-fn flange(wheel: &Wheel) -> Toleranced<Length> {
-    wheel.size().contour().unwrap_or(Contour::J).flange_width()
-}
-
 pub(super) fn of_wheel(wheel: &Wheel, term: Term) -> Option<FactValue<'static>> {
     let size = wheel.size();
+    let flange = || size.flange_width();
     Some(match term {
         Term::RimWidth if size.width().millimetres().is_some() => return None,
         Term::RimWidth => FactValue::RimWidth(size.width()),
@@ -56,37 +52,24 @@ pub(super) fn of_wheel(wheel: &Wheel, term: Term) -> Option<FactValue<'static>> 
         Term::Inset => FactValue::Length(wheel.inset()?.length()),
         Term::Backspacing => match wheel.backspacing() {
             Some(stamped) => FactValue::Length(stamped.length()),
-            None => FactValue::Computed(wheel.inset()?.backspacing(size.width(), flange(wheel).nominal())),
+            None => FactValue::Computed(wheel.inset()?.backspacing(size.width(), flange().nominal())),
         },
         Term::BackspacingSpan => {
-            let inset = wheel.inset()?;
-            let with = |flange| Some(inset.backspacing(size.width(), flange));
-            let flange = flange(wheel);
-            FactValue::Range {
-                min: with(flange.min()),
-                nominal: with(flange.nominal()),
-                max: with(flange.max()),
-            }
+            let without = wheel.inset()?.backspacing(size.width(), Length::default());
+            FactValue::span(Toleranced::exact(without) + flange())
         }
         // The wider the flange, the less the inset.
         Term::InsetByBackspacing => {
             let stamped = wheel.backspacing()?;
             let with = |flange| stamped.inset(size.width(), flange).ok().map(|inset| inset.length());
-            let flange = flange(wheel);
+            let flange = flange();
             FactValue::Range {
                 min: with(flange.max()),
                 nominal: with(flange.nominal()),
                 max: with(flange.min()),
             }
         }
-        Term::FlangeWidth => {
-            let flange = flange(wheel);
-            FactValue::Range {
-                min: Some(flange.min()),
-                nominal: Some(flange.nominal()),
-                max: Some(flange.max()),
-            }
-        }
+        Term::FlangeWidth => FactValue::span(flange()),
         Term::BoltCircle => FactValue::BoltCircle(wheel.bolt_circle()?),
         Term::SecondBoltCircle => FactValue::BoltCircle(wheel.second_bolt_circle()?),
         Term::Bore => FactValue::Length(wheel.bore()?.length()),
