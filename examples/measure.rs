@@ -11,7 +11,7 @@ use std::process::ExitCode;
 
 use beadseat::Excerpt;
 use beadseat::fitment::measure::{Measurement, Preparation};
-use beadseat::fitment::{Check, Report, UnitSystem};
+use beadseat::fitment::{Check, Document, Report, UnitSystem};
 use beadseat::scenario::Template;
 use beadseat::vehicle::Kind;
 use common::Arguments;
@@ -21,7 +21,7 @@ measure SCENARIO.json [--units metric|us|both]
 measure --new KIND
 
 Lists the facts that would settle what an assessment left open, the one that settles most first: what to take, with
-what, what comes first, where to write it down, and what it is for.
+what, what comes first, where to write it down, and what it is for. Then come the values that are only assumed.
 
   --units    the keys to write at: metric, us, or both
   --new      writes a scenario to fill in: every key with its question beside it. KIND is car, multipurpose, van,
@@ -45,7 +45,9 @@ fn main() -> ExitCode {
     };
     common::answer(file, |scenario| {
         let name = Excerpt(scenario.name().unwrap_or("vehicle without a name"));
-        Ok(format!("{name}\n\n{}", list(&scenario.assess(), units)))
+        let report = scenario.assess();
+        let to_confirm = confirm(&report, &scenario.document(&report));
+        Ok(format!("{name}\n\n{}{to_confirm}", list(&report, units)))
     })
 }
 
@@ -79,6 +81,18 @@ fn list(report: &Report, units: UnitSystem) -> String {
         text += &format!("\nOnly the makers of tire and vehicle can settle: {makers}.\n");
     }
     text
+}
+
+/// What was only assumed, and what rests on it.
+fn confirm(report: &Report, document: &Document<'_>) -> String {
+    let assumed = document.provenance().iter().filter(|value| value.is_assumed());
+    let lines = assumed.map(|value| {
+        let rests = report.checks().filter(|check| document.assumed(check).any(|under| under == value));
+        let rests = names(rests);
+        format!("  {value}{}{rests}\n", if rests.is_empty() { "" } else { "; on it rest: " })
+    });
+    let lines: String = lines.collect();
+    if lines.is_empty() { lines } else { format!("\nTo confirm, since it is only assumed:\n{lines}") }
 }
 
 /// One fact: where and how, with what, what comes first, where it goes, and what it is good for.

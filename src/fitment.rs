@@ -29,6 +29,8 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+#[cfg(feature = "serde")]
+mod assumed;
 mod case;
 mod caution;
 mod check;
@@ -47,6 +49,8 @@ pub mod moves;
 mod position;
 pub mod pressures;
 mod print;
+#[cfg(feature = "serde")]
+mod provenance;
 mod report;
 mod rule_scope;
 #[cfg(feature = "serde")]
@@ -71,6 +75,10 @@ pub use field_of_law::FieldOfLaw;
 pub use limits::{Limit, LimitSet, Limits};
 pub use position::Position;
 pub use print::{Body, Headline};
+#[cfg(feature = "serde")]
+pub(crate) use provenance::Basis;
+#[cfg(feature = "serde")]
+pub use provenance::{Origin, Provenance};
 pub use report::Report;
 pub use rule_scope::RuleScope;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};

@@ -5,7 +5,7 @@
 /// A field is `name: Type = "key"` for a value that is valid by its type, or
 /// `name: Quantity = "key" [constructor reader "unit" least to most]` for a measured quantity. `Type [lent]` is read
 /// by reference: it is large, or owns what it holds. `also { name = "key" [constructor "unit" least to most] by method; }`
-/// is read by a method that may refuse it, and is not written.
+/// is read by a method that may refuse it, and is not written; `but method` leaves it out.
 macro_rules! record {
     (
         $(#[$doc:meta])*
@@ -97,7 +97,7 @@ macro_rules! read_as_object {
     (
         $name:ident $(one_of [$($one_of:literal)+])?
         needs { $($(#[doc = $ndoc:literal])* $need:ident: $ntype:ty = $nkey:literal;)* }
-        $(also { $(#[doc = $adoc:literal])* $also:ident = $akey:literal [$actor:ident $aunit:literal $aleast:literal to $amost:literal] by $apply:ident; })?
+        $(also { $(#[doc = $adoc:literal])* $also:ident = $akey:literal [$actor:ident $aunit:literal $aleast:literal to $amost:literal] by $apply:ident but $undo:ident; })?
         { $($(#[doc = $fdoc:literal])* $field:ident: $type:ty = $key:literal $([$ctor:ident $unit:literal $least:literal $most:literal])?;)* }
     ) => {
         impl $name {
@@ -118,6 +118,17 @@ macro_rules! read_as_object {
 
             fn read<'de, D: serde::Deserializer<'de>>(deserializer: D) -> Result<Option<Self>, D::Error> {
                 Self::read_or_blank(deserializer, true)
+            }
+
+            fn forget(&mut self, path: crate::file::Path<'_>) -> crate::file::Forgotten {
+                use crate::file::Forgotten;
+                let (key, rest) = path.split();
+                match key {
+                    $($nkey => Forgotten::needed(&mut self.$need, rest),)*
+                    $($key => crate::record::forget!(self.$field, rest $([$ctor])?),)*
+                    $($akey => if rest.is_none() { self.$undo() } else { Forgotten::Nothing },)?
+                    _ => Forgotten::Nothing,
+                }
             }
         }
 
@@ -268,6 +279,19 @@ macro_rules! read {
 }
 #[cfg(feature = "serde")]
 pub(crate) use read;
+
+/// Leaves a field out, or what stands in it.
+#[cfg(feature = "serde")]
+macro_rules! forget {
+    ($field:expr, $rest:ident) => {
+        crate::file::Forgotten::of(&mut $field, $rest)
+    };
+    ($field:expr, $rest:ident [$ctor:ident]) => {
+        crate::file::Forgotten::number(&mut $field, $rest)
+    };
+}
+#[cfg(feature = "serde")]
+pub(crate) use forget;
 
 /// What may stand behind a key.
 #[cfg(feature = "serde")]

@@ -42,11 +42,14 @@
 //! | `….adaptor` of a setup | [`Adaptor`](crate::wheel::Adaptor): `thickness_mm`, `hub_bolt_circle`, `hub_bore`, `wheel_bolt_circle`, `wheel_spigot_mm`, … |
 //! | `….left`, `….right` of a setup | [`TireInUse`](crate::fitment::TireInUse): `date_code`, `tread_mm`, `arrow`, `facing_out`, `unmarked` |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
+//! | `sources` | where values come from, as [`Provenance`](crate::fitment::Provenance): `of`, `from`, `on`, `by` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
+mod origins;
 mod schema;
 mod template;
 
+pub use origins::ProvenanceError;
 pub use schema::Schema;
 pub use template::Template;
 
@@ -58,12 +61,15 @@ use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAcces
 use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
-use crate::file::{Content, Entry, Object, Shaped};
+use crate::file::{Content, Entry, Forgotten, Nowhere, Object, Path, Shaped};
 use crate::fitment::derivation::Derivations;
-use crate::fitment::{Change, Conditions, Document, Limits, Report, Setup, Setups, assess};
+use crate::fitment::{
+    Basis, Change, Conditions, Document, Limits, Provenance, Report, Setup, Setups, assess,
+};
 use crate::record::read_as_object;
 use crate::text::{bounded, unknown_variant};
 use crate::vehicle::{Kind, Vehicle};
+use origins::{MOST, Problem, Sources, is_in};
 
 impl Template {
     /// Of a kind of vehicle; a trailer has no front axle.
@@ -80,6 +86,7 @@ pub struct Scenario {
     change: Change,
     conditions: Conditions,
     limits: Limits,
+    basis: Basis,
 }
 
 impl Scenario {
@@ -92,8 +99,8 @@ impl Scenario {
     /// let scenario = Scenario::new(Vehicle::unknown(), change, Conditions::default(), Limits::default());
     /// assert_eq!(scenario.name(), None);
     /// ```
-    pub const fn new(vehicle: Vehicle, change: Change, conditions: Conditions, limits: Limits) -> Self {
-        Self { name: None, vehicle, change, conditions, limits }
+    pub fn new(vehicle: Vehicle, change: Change, conditions: Conditions, limits: Limits) -> Self {
+        Self { name: None, vehicle, change, conditions, limits, basis: Basis::default() }
     }
 
     /// The name of the vehicle, as it stands in the file; show it through [`Excerpt`](crate::Excerpt).
@@ -121,8 +128,21 @@ impl Scenario {
         &self.limits
     }
 
-    /// Judges the change on the vehicle, as [`assess`] does.
+    /// Judges the change on the vehicle, as [`assess`] does; what rests on what is assumed is at best marginal.
     pub fn assess(&self) -> Report {
+        if self.basis.assumed().next().is_some() { self.held_back() } else { self.judged() }
+    }
+
+    /// Apart, so that its second report takes no stack where nothing is assumed.
+    #[inline(never)]
+    fn held_back(&self) -> Report {
+        let mut report = self.judged();
+        report.hold_back(&self.without(self.basis.assumed()).judged());
+        report
+    }
+
+    /// The judgement, wherever its values come from.
+    fn judged(&self) -> Report {
         assess(&self.vehicle, &self.change, &self.conditions, &self.limits)
     }
 
@@ -133,10 +153,130 @@ impl Scenario {
 
     /// Its report with the vehicle, its setups and what moves.
     pub fn document<'a>(&'a self, report: &'a Report) -> Document<'a> {
-        let document = Document::new(report, &self.vehicle, &self.change);
+        let document = Document::new(report, &self.vehicle, &self.change).with_basis(&self.basis);
         match &self.name {
             Some(name) => document.with_name(name),
             None => document,
+        }
+    }
+}
+
+impl Scenario {
+    /// Says where values come from; what was said before is kept.
+    ///
+    /// A value is named by the keys that lead to it in a file, as `vehicle.front.track_mm`; an object stands for all that
+    /// is in it. What is said of the setup in front holds for the same setup behind, unless something is said of that.
+    /// The findings that rest on what is [assumed](Origin::Assumed) are never better than marginal.
+    ///
+    /// # Errors
+    /// A place of which nothing is told, one that is named twice or lies in another, and more than 256 in all.
+    ///
+    /// ```
+    /// use beadseat::fitment::{Change, CheckId, Conditions, Limits, Origin, Position, Provenance, Reason, Setup, Verdict};
+    /// use beadseat::{scenario::Scenario, units::kmh, vehicle::{Kind, Vehicle}};
+    /// let car = Vehicle::new(Kind::Passenger).with_top_speed(kmh(180.0))?;
+    /// let setup = Setup::parse("205/55R16 91V", "6.5Jx16 ET46")?;
+    /// let change = Change::all_round(setup, setup);
+    /// let scenario = Scenario::new(car, change, Conditions::default(), Limits::default());
+    /// let speed = |scenario: &Scenario| scenario.assess().get(CheckId::SpeedSymbol, Position::Front);
+    /// assert_eq!(speed(&scenario).map(|found| found.verdict()), Some(Verdict::Within));
+    /// let guessed = [Provenance::new("vehicle.top_speed_kmh", Origin::Assumed)];
+    /// let found = speed(&scenario.with_provenance(guessed)?).ok_or("no finding")?;
+    /// assert_eq!((found.verdict(), found.reason()), (Verdict::Marginal, Reason::Assumed));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn with_provenance(
+        mut self,
+        told: impl IntoIterator<Item = Provenance>,
+    ) -> Result<Self, ProvenanceError> {
+        let mut list = self.basis.list().to_vec();
+        for value in told {
+            let refuse = |problem| ProvenanceError { of: value.of().into(), problem };
+            let of = Path::new(value.of())
+                .as_written(ScenarioFile::OBJECT)
+                .map_err(|Nowhere { key, near }| refuse(Problem::NoKey { key, near }))?;
+            if self.clone().forget(Path::new(&of)) == Forgotten::Nothing {
+                return Err(refuse(Problem::NothingThere));
+            }
+            if let Some(before) =
+                list.iter().find(|before| is_in(before.of(), &of) || is_in(&of, before.of()))
+            {
+                return Err(refuse(Problem::Twice { by: before.of().into() }));
+            }
+            if list.len() == MOST {
+                return Err(refuse(Problem::TooMany));
+            }
+            list.push(value.at(of));
+        }
+        let without = |value: &Provenance| self.without([value]).judged();
+        self.basis = Basis::new(list, || self.judged(), without, |list| self.without(list).judged());
+        Ok(self)
+    }
+
+    /// Where its values come from, as far as that is told.
+    ///
+    /// ```
+    /// use beadseat::{fitment::Origin, scenario::Scenario};
+    /// let scenario: Scenario = serde_json::from_str(r#"{
+    ///     "vehicle": { "kind": "passenger", "front": { "track_in": 60.5 } }, "original": {}, "proposed": {},
+    ///     "sources": [{ "of": "vehicle.front.track_in", "from": "measured", "on": "2026-11-02", "by": "the workshop" }]
+    /// }"#)?;
+    /// let [track] = scenario.provenance() else { return Err("one is told".into()) };
+    /// assert_eq!((track.of(), track.from()), ("vehicle.front.track_mm", Origin::Measured));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn provenance(&self) -> &[Provenance] {
+        self.basis.list()
+    }
+
+    /// The same as if some of its values had not been told.
+    fn without<'a>(&self, values: impl IntoIterator<Item = &'a Provenance>) -> Self {
+        let mut less = self.clone();
+        for value in values {
+            less.forget(Path::new(value.of()));
+            if let Some(behind) = self.same_behind(value.of()) {
+                less.forget(Path::new(&behind));
+            }
+        }
+        less
+    }
+
+    /// The place of the same value of an equal setup behind, unless something is said of it by itself.
+    fn same_behind(&self, of: &str) -> Option<String> {
+        let Change { original, proposed } = &self.change;
+        let same = |front: &str, setups: &Setups| {
+            let inside =
+                of.strip_prefix(front).filter(|inside| inside.is_empty() || inside.starts_with('.'))?;
+            let behind = alloc::format!("{}{inside}", front.replace("front", "rear"));
+            let is_told =
+                self.provenance().iter().any(|told| is_in(told.of(), &behind) || is_in(&behind, told.of()));
+            (setups.front == setups.rear && !is_told).then_some(behind)
+        };
+        same("original.front", original).or_else(|| same("proposed.front", proposed))
+    }
+
+    /// Leaves out the value at a place.
+    fn forget(&mut self, path: Path<'_>) -> Forgotten {
+        let (key, rest) = path.split();
+        let Change { original, proposed } = &mut self.change;
+        match key {
+            "vehicle" => leave(&mut self.vehicle, rest, Vehicle::unknown),
+            "original" => leave(original, rest, Setups::none),
+            "proposed" => leave(proposed, rest, Setups::none),
+            "use" => leave(&mut self.conditions, rest, Conditions::default),
+            "limits" => leave(&mut self.limits, rest, Limits::default),
+            _ => Forgotten::Nothing,
+        }
+    }
+}
+
+/// Leaves out what stands in an object, or puts one in its place that knows nothing.
+fn leave<T: Shaped>(object: &mut T, rest: Option<Path<'_>>, blank: fn() -> T) -> Forgotten {
+    match rest {
+        Some(rest) => object.forget(rest),
+        None => {
+            *object = blank();
+            Forgotten::Done
         }
     }
 }
@@ -155,6 +295,15 @@ read_as_object! {
 
 impl Shaped for Setups {
     const CONTENT: Content = SetupsFile::CONTENT;
+
+    fn forget(&mut self, path: Path<'_>) -> Forgotten {
+        let (key, rest) = path.split();
+        match key {
+            "front" => Forgotten::of(&mut self.front, rest),
+            "rear" => Forgotten::of(&mut self.rear, rest),
+            _ => Forgotten::Nothing,
+        }
+    }
 }
 
 impl<'de> Deserialize<'de> for Setups {
@@ -289,6 +438,8 @@ read_as_object! {
         conditions: Conditions = "use";
         /// The limits that the change is held against; without them, those of common practice.
         limits: Limits = "limits";
+        /// Where the values come from, as far as that is to be told.
+        sources: Sources = "sources";
     }
 }
 
@@ -298,7 +449,13 @@ impl<'de> Deserialize<'de> for Scenario {
         let change = Change { original: file.original, proposed: file.proposed };
         let Named { name, vehicle } = file.vehicle;
         let (conditions, limits) = (file.conditions.unwrap_or_default(), file.limits.unwrap_or_default());
-        Ok(Self { name, vehicle, change, conditions, limits })
+        let scenario = Self { name, ..Self::new(vehicle, change, conditions, limits) };
+        match file.sources {
+            Some(Sources(told)) => scenario
+                .with_provenance(told)
+                .map_err(|error| D::Error::custom(format_args!("sources: {error}"))),
+            None => Ok(scenario),
+        }
     }
 }
 
@@ -317,12 +474,16 @@ impl Serialize for Scenario {
                 map.end()
             }
         }
-        let mut map = serializer.serialize_map(Some(5))?;
+        let is_told = !self.provenance().is_empty();
+        let mut map = serializer.serialize_map(Some(5 + usize::from(is_told)))?;
         map.serialize_entry("vehicle", &Named(self))?;
         map.serialize_entry("original", &self.change.original)?;
         map.serialize_entry("proposed", &self.change.proposed)?;
         map.serialize_entry("use", &self.conditions)?;
         map.serialize_entry("limits", &self.limits)?;
+        if is_told {
+            map.serialize_entry("sources", self.provenance())?;
+        }
         map.end()
     }
 }

@@ -402,6 +402,26 @@ fn a_spreadsheet_and_a_page_hold_what_the_report_does() {
 }
 
 #[test]
+fn what_is_assumed_is_to_be_confirmed() {
+    let scenario = r#"{ "vehicle": { "kind": "passenger", "top_speed_kmh": 180 }, "original": {}, "proposed": { "front": {
+        "tire": "205/55R16 91V", "wheel": "6.5Jx16" } }, "sources": [{ "of": "vehicle.top_speed_mph", "from": "assumed" }] }"#;
+    let file = std::env::temp_dir().join(format!("beadseat-{}-assumed.json", std::process::id()));
+    std::fs::write(&file, scenario).unwrap();
+    let told = |name: &str, options: &[&str]| {
+        let arguments: Vec<&str> =
+            [file.to_str().unwrap()].into_iter().chain(options.iter().copied()).collect();
+        String::from_utf8(run(name, &arguments, "").stdout).unwrap()
+    };
+    let words = "confirm what is assumed: vehicle.top_speed_kmh";
+    assert!(told("measure", &[]).contains("  vehicle.top_speed_kmh: assumed; on it rest: speed symbol\n"));
+    for options in [&[][..], &["--summary"], &["--csv"], &["--json"]] {
+        assert!(told("assess", options).contains(words), "{options:?}: {}", told("assess", options));
+    }
+    assert!(told("assess", &["--markdown"]).contains("Where values come from"));
+    std::fs::remove_file(&file).unwrap();
+}
+
+#[test]
 fn measure_prints_what_to_take_and_exits_as_assess_does() {
     let output = run("measure", &["examples/scenarios/rangers-pickup.json"], "");
     assert_eq!(output.status.code(), Some(0));

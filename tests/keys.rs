@@ -80,8 +80,8 @@ fn key_at(pointer: &str) -> String {
 
 /// Sets, or with `null` removes, the value at a JSON pointer; the objects on the way to it need not be there.
 fn set(document: &mut Value, pointer: &str, value: &Value) {
-    let (parents, key) = pointer.strip_prefix('/').unwrap().rsplit_once('/').unwrap();
-    let parent = parents.split('/').fold(document, |at, key| match key.parse::<usize>() {
+    let (parents, key) = pointer.rsplit_once('/').unwrap();
+    let parent = parents.split('/').skip(1).fold(document, |at, key| match key.parse::<usize>() {
         Ok(index) => &mut at[index],
         Err(_) => &mut at[key],
     });
@@ -117,8 +117,8 @@ fn reversed(mut document: Value) -> Value {
 fn findings(document: &Value) -> Result<Map<String, Value>, String> {
     const FIGURES: [&str; 6] = ["verdict", "measured", "nominal", "limit", "margin", "source"];
     let read: Scenario = serde_json::from_value(document.clone()).map_err(|error| error.to_string())?;
-    let report = serde_json::to_value(read.assess()).unwrap();
-    let rows = |kind: &str| report[kind].as_array().unwrap().clone();
+    let report = serde_json::to_value(read.document(&read.assess())).unwrap();
+    let rows = |kind: &str| report[kind].as_array().cloned().unwrap_or_default();
     let at = |row: &Value, name: &str| format!("{name}@{}", row["where"].as_str().unwrap());
     let by_id = |row: &Value| at(row, row["id"].as_str().unwrap());
     let checks = rows("checks")
@@ -127,7 +127,9 @@ fn findings(document: &Value) -> Result<Map<String, Value>, String> {
     let effects = rows("effects").into_iter().map(|row| (by_id(&row), json!([row["before"], row["after"]])));
     let pressures = rows("pressures").into_iter().map(|row| (at(&row, "pressures"), row));
     let approaches = rows("approaches").into_iter().map(|row| (at(&row, "approach"), row));
-    Ok(checks.chain(effects).chain(pressures).chain(approaches).collect())
+    let sources =
+        rows("sources").into_iter().map(|row| (format!("source@{}", row["of"].as_str().unwrap()), row));
+    Ok(checks.chain(effects).chain(pressures).chain(approaches).chain(sources).collect())
 }
 
 /// Whether a finding differs between two scenarios; if not, what else does.

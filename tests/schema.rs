@@ -201,7 +201,7 @@ fn keys_in_words(document: &Value) -> Vec<String> {
 
 #[test]
 fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
-    const PLACES: [(&str, &str); 14] = [
+    const PLACES: [(&str, &str); 15] = [
         ("ScenarioFile", ""),
         ("NamedVehicle", "/vehicle"),
         ("Axle", "/vehicle/front"),
@@ -216,12 +216,14 @@ fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
         ("Fasteners", "/proposed/front/fasteners"),
         ("Conditions", "/use"),
         ("Limits", "/limits"),
+        ("Source", "/sources/0"),
     ];
     const ELSEWHERE: [&str; 4] = ["Adaptor", "TireInUse", "MeasuredTire", "Blank"];
     let schema = written();
     let mut own = 0;
     for (name, place) in PLACES {
         let mut document = spelled_out("field-survey-wagon");
+        document["sources"] = json!([{ "of": "vehicle.kind", "from": "placard" }]);
         document.pointer_mut(place).unwrap()["no such key"] = json!(0);
         let properties = schema["$defs"][name]["properties"].as_object().unwrap();
         let keys = keys_in_words(&document);

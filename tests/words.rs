@@ -76,6 +76,7 @@ enums! {
     fitment::CheckId;
     fitment::EffectId;
     fitment::moves::MoveId;
+    fitment::Origin;
     fitment::pressures::PressureBasis;
     fitment::FieldOfLaw;
     fitment::LimitSet;

@@ -7,7 +7,10 @@ fn cell(value: &Value) -> String {
     match value {
         Value::Null => String::new(),
         Value::String(text) => text.clone(),
-        Value::Array(ends) => ends.iter().map(cell).collect::<Vec<_>>().join(" to "),
+        Value::Array(ends) => {
+            let between = if ends.iter().all(Value::is_string) { "; " } else { " to " };
+            ends.iter().map(cell).collect::<Vec<_>>().join(between)
+        }
         Value::Object(limit) => {
             let words = |(key, value): (&String, &Value)| match key.as_str() {
                 "between" => cell(value),
@@ -24,9 +27,9 @@ fn rows<'a>(report: &'a Value, list: &str) -> impl Iterator<Item = &'a Value> {
 }
 
 /// The columns of the spreadsheet, of which every row has its part.
-const COLUMNS: [&str; 16] = [
+const COLUMNS: [&str; 17] = [
     "table", "id", "where", "verdict", "before", "after", "change", "measured", "nominal", "limit", "margin",
-    "unit", "reason", "todo", "citation", "status",
+    "unit", "reason", "todo", "citation", "status", "assumed",
 ];
 
 /// Moves, findings and effects as rows of one spreadsheet, with commas between.
@@ -155,6 +158,8 @@ pub(crate) fn markdown(report: &Value) -> String {
         ("note", "caution"),
     ];
     table(&mut page, "Also changes", &effects, of("effects"));
+    let sources = [("value", "of"), ("known by", "from"), ("day", "on"), ("who", "by")];
+    table(&mut page, "Where values come from; of the others it is not told", &sources, of("sources"));
     let rules = &report["rules"];
     let named = |key: &str| cell(&rules[key]).replace('_', " ");
     let as_of = if rules["as_of"].is_null() { "no date given".into() } else { named("as_of") };

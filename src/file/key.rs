@@ -35,19 +35,19 @@ pub(crate) struct Key {
 
 impl Key {
     /// Which of the known keys one is.
-    fn of(key: &str, known: &[&'static str]) -> Option<Self> {
-        if let Some(&name) = known.iter().find(|&&name| name == key) {
+    pub(super) fn among(key: &str, known: impl Iterator<Item = &'static str> + Clone) -> Option<Self> {
+        if let Some(name) = known.clone().find(|&name| name == key) {
             let of = Quantity::of(name).map(|(quantity, _)| (quantity, quantity.units.first()));
             return Some(Self { name, of });
         }
-        let elsewhere = known.iter().find_map(|&name| {
+        let elsewhere = known.clone().find_map(|name| {
             let (quantity, base) = Quantity::of(name)?;
             let suffix = key.strip_prefix(base)?;
             let unit = quantity.units.iter().find(|unit| !suffix.is_empty() && unit.suffix == suffix)?;
             Some(Self { name, of: Some((quantity, Some(unit))) })
         });
         elsewhere.or_else(|| {
-            let name = without_unit(key, known.iter().copied())?;
+            let name = without_unit(key, known)?;
             Some(Self { name, of: Some((Quantity::of(name)?.0, None)) })
         })
     }
@@ -149,7 +149,7 @@ impl Given {
     /// # Errors
     /// A key that is not known, or whose value is there already, be it in another unit.
     pub(crate) fn key<E: Error>(&mut self, text: String, known: &'static [&'static str]) -> Result<Key, E> {
-        let key = Key::of(&text, known).ok_or_else(|| unknown_key(&text, known))?;
+        let key = Key::among(&text, known.iter().copied()).ok_or_else(|| unknown_key(&text, known))?;
         match self.keys.iter().find(|(name, _)| *name == key.name) {
             Some((name, before)) if *before == text => Err(E::duplicate_field(name)),
             Some((_, before)) => Err(E::custom(format!("`{before}` and `{text}` say the same in two units"))),
@@ -306,7 +306,7 @@ fn unknown_key<E: Error>(key: &str, known: &'static [&'static str]) -> E {
             same_name.join(" or ")
         ));
     }
-    match near::nearest(key, known, bare) {
+    match near::nearest(key, known.iter().copied(), bare) {
         Some(near) => E::custom(format_args!(
             "unknown field `{}`, is `{near}` meant? expected one of {}",
             Excerpt(key),
@@ -317,7 +317,7 @@ fn unknown_key<E: Error>(key: &str, known: &'static [&'static str]) -> E {
 }
 
 /// A key without the unit behind it.
-fn bare(key: &str) -> &str {
+pub(super) fn bare(key: &str) -> &str {
     let mut units =
         QUANTITIES.iter().flat_map(|quantity| quantity.units).filter(|unit| !unit.suffix.is_empty());
     units.find_map(|unit| key.strip_suffix(unit.suffix)).unwrap_or(key)

@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 /// told apart by.
 pub(super) fn nearest(
     word: &str,
-    known: &[&'static str],
+    known: impl Iterator<Item = &'static str>,
     told_by: impl Fn(&str) -> &str,
 ) -> Option<&'static str> {
     /// Longer than any word of a file.
@@ -26,11 +26,7 @@ pub(super) fn nearest(
         let steps = distance(wanted.as_bytes(), known.as_bytes());
         (is_part || 5 * steps <= 2 * shorter).then_some(steps)
     };
-    known
-        .iter()
-        .filter_map(|&known| Some((far(known)?, known)))
-        .min_by_key(|(far, _)| *far)
-        .map(|(_, known)| known)
+    known.filter_map(|known| Some((far(known)?, known))).min_by_key(|(far, _)| *far).map(|(_, known)| known)
 }
 
 /// How many letters must be put in, left out or changed.

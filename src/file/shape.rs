@@ -1,6 +1,10 @@
 //! Which keys an object has and what each may hold, as tables.
 
+use alloc::string::String;
+
 use serde::de::{Deserialize, Deserializer};
+
+use super::place::{Forgotten, Path};
 
 /// An object of a file.
 #[derive(Clone, Copy, Debug)]
@@ -9,6 +13,13 @@ pub(crate) struct Object {
     pub(crate) entries: &'static [Entry],
     /// Keys of which exactly one must be there, if there are any.
     pub(crate) one_of: &'static [&'static str],
+}
+
+impl Object {
+    /// One of its keys.
+    pub(crate) fn entry(&self, key: &str) -> Option<&'static Entry> {
+        self.entries.iter().find(|entry| entry.key == key)
+    }
 }
 
 /// A key.
@@ -69,6 +80,15 @@ pub(crate) trait Shaped: Sized {
     {
         Self::deserialize(deserializer).map(Some)
     }
+
+    /// Leaves out what stands at a place inside it.
+    fn forget(&mut self, _: Path<'_>) -> Forgotten {
+        Forgotten::Nothing
+    }
+}
+
+impl Shaped for String {
+    const CONTENT: Content = Content::Text;
 }
 
 impl Shaped for bool {

@@ -86,7 +86,7 @@ pub(crate) fn word<T: FromStr, E: Error>(text: &str, words: &'static [&'static s
     if let Some(question) = asked(text, |may| words.contains(&may)) {
         return Err(E::custom(question));
     }
-    match near::nearest(text, words, |word| word) {
+    match near::nearest(text, words.iter().copied(), |word| word) {
         Some(near) => Err(E::custom(format_args!(
             "unknown variant `{}`, is `{near}` meant? expected one of {}",
             Excerpt(text),

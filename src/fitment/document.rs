@@ -2,9 +2,13 @@
 
 use core::fmt;
 
+#[cfg(feature = "serde")]
+use super::check::Reason;
 use super::check::{Check, CheckId};
 use super::moves::Moves;
 use super::position::Position;
+#[cfg(feature = "serde")]
+use super::provenance::{Basis, Provenance};
 use super::report::Report;
 use super::todo::Todo;
 use super::{Change, Setup};
@@ -34,17 +38,33 @@ pub struct Document<'a> {
     change: &'a Change,
     name: Option<&'a str>,
     units: UnitSystem,
+    #[cfg(feature = "serde")]
+    basis: Option<&'a Basis>,
 }
 
 impl<'a> Document<'a> {
     /// Of a report on a change of a vehicle.
     pub const fn new(report: &'a Report, vehicle: &'a Vehicle, change: &'a Change) -> Self {
-        Self { report, vehicle, change, name: None, units: UnitSystem::Metric }
+        Self {
+            report,
+            vehicle,
+            change,
+            name: None,
+            units: UnitSystem::Metric,
+            #[cfg(feature = "serde")]
+            basis: None,
+        }
     }
 
     /// With what the vehicle is called.
     pub const fn with_name(self, name: &'a str) -> Self {
         Self { name: Some(name), ..self }
+    }
+
+    /// With where its values come from.
+    #[cfg(feature = "serde")]
+    pub(crate) const fn with_basis(self, basis: &'a Basis) -> Self {
+        Self { basis: Some(basis), ..self }
     }
 
     /// Printed in other units; for programs it stays metric.
@@ -81,9 +101,36 @@ impl<'a> Document<'a> {
         Todo::new(check, self.vehicle, proposed, pressures.as_ref(), nearest.as_ref()).in_units(self.units)
     }
 
+    /// Where the values come from that it is judged by, as far as that is told.
+    #[cfg(feature = "serde")]
+    pub fn provenance(&self) -> &'a [Provenance] {
+        self.basis.map_or(&[], Basis::list)
+    }
+
+    /// The values that are assumed and that one of the report's findings would be another without.
+    #[cfg(feature = "serde")]
+    pub fn assumed(&self, check: &Check) -> impl Iterator<Item = &'a Provenance> {
+        self.basis.into_iter().flat_map(|basis| basis.under(self.report, check))
+    }
+
+    /// What to do about one of the report's findings, and what to confirm of it.
+    pub(super) const fn advice<'b>(&'b self, check: &'b Check) -> Advice<'b> {
+        Advice(self, check)
+    }
+
     /// Whether two findings are the same but for their place, with the same to do about them.
     pub(super) fn is_alike(&self, a: &Check, b: &Check) -> bool {
-        a.id() == b.id() && self.todo(a).is_that_of(&self.todo(b))
+        a.id() == b.id() && self.todo(a).is_that_of(&self.todo(b)) && self.rest_on_the_same(a, b)
+    }
+
+    #[cfg(feature = "serde")]
+    fn rest_on_the_same(&self, a: &Check, b: &Check) -> bool {
+        self.assumed(a).eq(self.assumed(b))
+    }
+
+    #[cfg(not(feature = "serde"))]
+    fn rest_on_the_same(&self, _: &Check, _: &Check) -> bool {
+        true
     }
 
     /// What was on each axle and what is to go on, of the axles that have either.
@@ -93,6 +140,33 @@ impl<'a> Document<'a> {
             .into_iter()
             .map(|place| (place, change.on(place)))
             .filter(|(_, setups)| setups.iter().any(Option::is_some))
+    }
+}
+
+/// What to do about a finding, and which of the values that it rests on are to be confirmed.
+pub(super) struct Advice<'a>(&'a Document<'a>, &'a Check);
+
+impl fmt::Display for Advice<'_> {
+    #[cfg(feature = "serde")]
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self(document, check) = self;
+        let todo = document.todo(check);
+        let mut title = if check.reason() == Reason::Assumed {
+            "confirm what is assumed:"
+        } else {
+            write!(f, "{todo}")?;
+            "; confirm what is assumed:"
+        };
+        for value in document.assumed(check) {
+            write!(f, "{title} {}", value.of())?;
+            title = ",";
+        }
+        Ok(())
+    }
+
+    #[cfg(not(feature = "serde"))]
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.todo(self.1).fmt(f)
     }
 }
 

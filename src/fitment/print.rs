@@ -4,7 +4,7 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::Harm;
-use super::document::{Document, Written};
+use super::document::{Advice, Document, Written};
 use super::effect::Effect;
 use super::layout::{Cell, Maybe, Wrap, wrapped};
 use super::limits::LimitSet;
@@ -13,7 +13,6 @@ use super::moves;
 use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
 use super::rule_scope::RuleScope;
-use super::todo::Todo;
 use super::value::{Bound, In, Rounded, Value};
 use crate::decimals::Decimals;
 use crate::text::{Excerpt, Name};
@@ -190,8 +189,9 @@ impl Body<'_> {
         self.document.map_or(UnitSystem::Metric, |document| document.units())
     }
 
-    fn todo(&self, check: &Check) -> Option<Todo> {
-        self.document.map(|document| document.todo(check)).filter(|todo| !todo.is_nothing())
+    fn advice<'b>(&'b self, check: &'b Check) -> Option<Advice<'b>> {
+        let document = self.document.as_ref()?;
+        (!document.todo(check).is_nothing()).then(|| document.advice(check))
     }
 
     /// One finding in full: where, what, how much, why, by whose word, and what to do.
@@ -218,7 +218,7 @@ impl Body<'_> {
             write!(wrap, " — {}", self.report.cited(citation))?;
         }
         wrap.end()?;
-        if let Some(todo) = self.todo(check) {
+        if let Some(todo) = self.advice(check) {
             write!(f, "     To do: ")?;
             wrapped(f, 12, todo)?;
         }
@@ -344,6 +344,8 @@ impl fmt::Display for Body<'_> {
         print_pressures(f, report, self.units())?;
         print_effects(f, report, self.units())?;
 
+        #[cfg(feature = "serde")]
+        print_provenance(f, self.document.as_ref())?;
         print_rules(f, report.rules())?;
 
         writeln!(f, "\nCautions")?;
@@ -384,6 +386,20 @@ fn print_approaches(f: &mut fmt::Formatter<'_>, report: &Report, units: UnitSyst
         }
         write!(f, "{:<12}", Name(place))?;
         wrapped(f, 12, In(approach, units))?;
+    }
+    Ok(())
+}
+
+/// Where the values come from, as far as that is told.
+#[cfg(feature = "serde")]
+fn print_provenance(f: &mut fmt::Formatter<'_>, document: Option<&Document<'_>>) -> fmt::Result {
+    let values = document.map_or(&[] as &[_], |document| document.provenance());
+    if !values.is_empty() {
+        writeln!(f, "\nWhere values come from; of the others it is not told")?;
+    }
+    for value in values {
+        write!(f, "  * ")?;
+        wrapped(f, 4, value)?;
     }
     Ok(())
 }

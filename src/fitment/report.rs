@@ -115,6 +115,11 @@ impl Report {
         self.findings().copied()
     }
 
+    #[cfg(feature = "serde")]
+    pub(super) fn findings_mut(&mut self) -> impl Iterator<Item = &mut Check> {
+        self.checks.iter_mut().flatten()
+    }
+
     pub(super) fn findings(&self) -> impl Iterator<Item = &Check> {
         self.checks.iter().flatten()
     }

@@ -121,9 +121,14 @@ struct Advised<'a>(&'a Document<'a>, &'a Check);
 impl Serialize for Advised<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let sourced = Sourced::of(self.0.report(), self.1);
-        let mut map = serializer.serialize_map(Some(1 + sourced.entries()))?;
+        let assumed = || self.0.assumed(self.1).map(|value| value.of());
+        let is_any = assumed().next().is_some();
+        let mut map = serializer.serialize_map(Some(1 + sourced.entries() + usize::from(is_any)))?;
         write_check(&mut map, &sourced)?;
-        map.serialize_entry("todo", &Text(self.0.todo(self.1)))?;
+        map.serialize_entry("todo", &Text(self.0.advice(self.1)))?;
+        if is_any {
+            map.serialize_entry("assumed", &Each(assumed))?;
+        }
         map.end()
     }
 }
@@ -300,13 +305,17 @@ impl Serialize for Move {
 impl Serialize for Document<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let moves = self.moves();
-        let mut map = serializer.serialize_map(Some(13))?;
+        let is_told = !self.provenance().is_empty();
+        let mut map = serializer.serialize_map(Some(13 + usize::from(is_told)))?;
         write_verdict(&mut map, self.report())?;
         map.serialize_entry("name", &self.name())?;
         map.serialize_entry("setups", &Each(|| self.setups().map(|(place, setups)| OnAxle(place, setups))))?;
         map.serialize_entry("moves", &Each(|| moves.iter()))?;
         map.serialize_entry("checks", &Each(|| self.report().findings().map(|check| Advised(self, check))))?;
         write_more(&mut map, self.report())?;
+        if is_told {
+            map.serialize_entry("sources", self.provenance())?;
+        }
         map.end()
     }
 }

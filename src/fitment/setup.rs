@@ -81,7 +81,7 @@ record! {
         wheel: Wheel = "wheel";
     } also {
         /// Backspacing of the wheel, from its mounting face to a straightedge over the inner edge of the rim, in place of the inset.
-        backspacing = "backspacing_mm" [mm "mm" 25 to 400] by with_backspacing; } {
+        backspacing = "backspacing_mm" [mm "mm" 25 to 400] by with_backspacing but forget_backspacing; } {
         /// Thickness of a spacer between hub and wheel.
         spacer / with_spacer: Length = "spacer_mm" [mm in_mm "mm" 0 to 200];
         /// An adaptor that is bolted to the hub and carries the wheel.
@@ -169,6 +169,18 @@ impl Setup {
     pub fn with_backspacing(self, backspacing: Length) -> Result<Self, BackspacingError> {
         let wheel = self.wheel.with_backspacing(Backspacing::from_length(backspacing)?)?;
         Ok(Self { wheel, ..self })
+    }
+
+    /// The same as if no backspacing had been told; one that agrees with a stamped inset is not kept.
+    #[cfg(feature = "serde")]
+    fn forget_backspacing(&mut self) -> crate::file::Forgotten {
+        use crate::file::Forgotten;
+        match (self.wheel.backspacing(), self.wheel.inset()) {
+            (Some(_), _) => self.wheel = self.wheel.without_place(),
+            (None, Some(_)) => {}
+            (None, None) => return Forgotten::Nothing,
+        }
+        Forgotten::Done
     }
 
     /// The tire on one end, as far as it is described.
@@ -278,6 +290,12 @@ impl Setups {
     /// The same on both axles.
     pub const fn both(setup: Setup) -> Self {
         Self { front: Some(setup), rear: Some(setup) }
+    }
+
+    /// With nothing on either axle.
+    #[cfg(feature = "serde")]
+    pub(crate) const fn none() -> Self {
+        Self { front: None, rear: None }
     }
 
     const fn of_front(setup: Setup) -> Self {

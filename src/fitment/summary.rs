@@ -3,12 +3,11 @@
 use core::fmt::{self, Write};
 
 use super::check::{Check, Verdict};
-use super::document::Document;
+use super::document::{Advice, Document};
 use super::layout::{Wrap, reads_alike};
 use super::moves::{Move, MoveId, MoveIn, Moves};
 use super::position::Position;
 use super::print::{Held, not_judged};
-use super::todo::Todo;
 use super::value::{Bound, In};
 use crate::text::{Excerpt, Name};
 use crate::unit_system::UnitSystem;
@@ -157,14 +156,14 @@ impl fmt::Display for Summary<'_> {
             let verdicts = [Verdict::Beyond, Verdict::Marginal, Verdict::Within].into_iter();
             verdicts
                 .flat_map(|verdict| body.findings(verdict))
-                .map(|(place, check)| (place, document.todo(check)))
-                .filter(|(_, todo)| !todo.is_nothing())
+                .filter(|(_, check)| !document.todo(check).is_nothing())
+                .map(|(place, check)| (place, document.advice(check)))
         };
-        for (n, (place, todo)) in asked().enumerate() {
+        for (n, (place, advice)) in asked().enumerate() {
             // One thing to do may mend several findings.
-            let is_told = |(before, of): (&str, Todo)| place == before && reads_alike(todo, of);
+            let is_told = |(before, of): (&str, Advice<'_>)| place == before && reads_alike(&advice, of);
             if !asked().take(n).any(is_told) {
-                next.item(format_args!("{place}: {todo}"))?;
+                next.item(format_args!("{place}: {advice}"))?;
             }
         }
         for wanted in report.measurements() {

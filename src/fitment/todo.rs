@@ -161,6 +161,7 @@ impl fmt::Display for Todo {
             Reason::FromMemoryOnly => {
                 f.write_str("ask the tire's maker for the figure that a table only remembers")
             }
+            Reason::Assumed => f.write_str("confirm what is assumed"),
             Reason::FlangeAssumed => f.write_str("measure the wheel over the edges of its rim"),
             Reason::InsetAssumed => {
                 f.write_str("read the inset behind the spokes, or measure the rim over its edges")

@@ -356,6 +356,12 @@ impl Wheel {
         Self { place: Some(Place::Backspacing(backspacing)), ..self }
     }
 
+    /// The same without inset or backspacing.
+    #[cfg(feature = "serde")]
+    pub(crate) const fn without_place(self) -> Self {
+        Self { place: None, ..self }
+    }
+
     /// The same with another inset.
     pub(crate) const fn with_inset(self, inset: Inset) -> Self {
         Self { place: Some(Place::Inset(inset)), ..self }

@@ -76,6 +76,7 @@ reasons! {
     LargerOfSameSize = "nothing changes in size, but a new tire may be larger than the one that was measured",
     InsideAtNominalOnly = "inside the limit at nominal size, not at the worst case of tolerance and measurement",
     Outside = "outside the limit even at nominal size",
+    Assumed = "inside the limit, but it rests on what is only assumed: confirm that",
     Unchanged = "the same as the original",
 
     DiametersAgree = "tire and wheel have the same nominal rim diameter",

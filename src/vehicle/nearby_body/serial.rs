@@ -9,7 +9,7 @@ use serde::ser::SerializeMap;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::{BodyKind, Form, GapSide, MAX_POINTS, NearbyBodies, NearbyBody};
-use crate::file::{Content, Shaped};
+use crate::file::{Content, Forgotten, Path, Shaped};
 use crate::record::{read_as_object, words, written};
 use crate::sweep::{Carrier, MAX_OBSTACLES, ObstacleError, Point};
 use crate::text::bounded;
@@ -251,6 +251,12 @@ impl Shaped for NearbyBodies {
             Ok(())
         })?;
         Ok((told || !blank).then_some(around))
+    }
+
+    /// One that is not known leaves all of them out: what stands nearest is then not known either.
+    fn forget(&mut self, path: Path<'_>) -> Forgotten {
+        let is_here = path.split().0.parse().is_ok_and(|number: usize| number < self.iter().count());
+        if is_here { Forgotten::Whole } else { Forgotten::Nothing }
     }
 }
 
