@@ -42,7 +42,7 @@
 //! | `….adaptor` of a setup | [`Adaptor`](crate::wheel::Adaptor): `thickness_mm`, `hub_bolt_circle`, `hub_bore`, `wheel_bolt_circle`, `wheel_spigot_mm`, … |
 //! | `….left`, `….right` of a setup | [`TireInUse`](crate::fitment::TireInUse): `date_code`, `tread_mm`, `arrow`, `facing_out`, `unmarked` |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
-//! | `sources` | where values come from, as [`Provenance`](crate::fitment::Provenance): `of`, `from`, `on`, `by` |
+//! | `sources` | where values come from, as [`Provenance`]: `of`, `from`, `on`, `by` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
 mod origins;
@@ -166,7 +166,7 @@ impl Scenario {
     ///
     /// A value is named by the keys that lead to it in a file, as `vehicle.front.track_mm`; an object stands for all that
     /// is in it. What is said of the setup in front holds for the same setup behind, unless something is said of that.
-    /// The findings that rest on what is [assumed](Origin::Assumed) are never better than marginal.
+    /// The findings that rest on what is [assumed](crate::fitment::Origin::Assumed) are never better than marginal.
     ///
     /// # Errors
     /// A place of which nothing is told, one that is named twice or lies in another, and more than 256 in all.
