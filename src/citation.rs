@@ -72,6 +72,7 @@ sources! {
     SPEED_SYMBOL: Regulation, false, "UN R30 / UN R54", "speed categories, seen in trade tables", None;
     OVERALL_DIAMETER: Regulation, true, "UN R30 / UN R54", "§6.1.2, §6.1.5", None;
     LISTED_DIMENSIONS: Regulation, true, "UN R30 / UN R54 / UN R75", "Annex 5", None;
+    COINED_SIZES: Standard, true, "ETRTO Standards Manual / TRA Year Book", "sizes with their load indices, not all of them", None;
     SECTION_WIDTH: Regulation, false, "UN R30 / UN R54", "§6.1.1.1, K = 0.4; the share of the theoretical rim, which the maker states, from memory", None;
     OVERALL_WIDTH: Regulation, true, "UN R30 / UN R54", "§6.1.4", None;
     OVERALL_WIDTH_US: Regulation, true, "49 CFR 571.139", "+7 %", None;

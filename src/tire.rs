@@ -4,6 +4,7 @@
 //! carries and how fast) and marks of how it is built (`XL`, `LRE`). Everything else follows from these
 //! by the formulas and tables of the standards, each named where it stands.
 
+mod coined;
 pub mod condition;
 mod designation;
 mod dimensions;

@@ -1,6 +1,7 @@
 //! Load at a pressure, and pressure for a load.
 
 mod ambient;
+mod expected;
 pub(crate) mod factors;
 pub(crate) mod letter_pressure;
 mod limit;

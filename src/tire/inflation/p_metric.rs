@@ -95,8 +95,13 @@ impl Metric {
             return None;
         }
         let aspect = f64::from(self.aspect_ratio()) / 100.0;
-        let sd = (0.348_48 + 0.6497 * aspect) * f64::from(self.width_mm());
         let rim = f64::from(self.rim_diameter().whole_mm());
-        Some(PMetricFormula { factor: 6.67e-5 * libm::pow(sd, 1.39) * (rim + sd) })
+        Some(PMetricFormula { factor: at_one_kpa(aspect, f64::from(self.width_mm()), rim) })
     }
+}
+
+/// The load at 1 kPa, in kg, of an aspect ratio as a fraction, a width and a rim diameter in mm.
+pub(super) fn at_one_kpa(aspect: f64, width: f64, rim: f64) -> f64 {
+    let sd = (0.348_48 + 0.6497 * aspect) * width;
+    6.67e-5 * libm::pow(sd, 1.39) * (rim + sd)
 }

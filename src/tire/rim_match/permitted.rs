@@ -198,7 +198,7 @@ impl TireSize {
 
     /// What one maker's sheet has for a truck size. Another maker's tire may be approved for other rims, so it
     /// is no more than an estimate of them.
-    pub(super) fn rim_range_of_sheet(&self) -> Option<RimRange> {
+    pub(in crate::tire) fn rim_range_of_sheet(&self) -> Option<RimRange> {
         found(TRUCK_SHEET, self.key(), RimRangeBasis::Estimate, Citation::RIM_RANGE_TRUCK_SHEET)
     }
 }

@@ -47,7 +47,7 @@ impl TireSize {
     }
 
     /// The key of the same size with another structure, and nothing around its letter.
-    const fn plain_key(&self, structure: Structure) -> SizeKey {
+    pub(in crate::tire) const fn plain_key(&self, structure: Structure) -> SizeKey {
         self.with_mark(StructureMark::plain(structure)).key()
     }
 

@@ -88,6 +88,8 @@ pub(crate) struct ClassRules {
 
     /// The laws of load and pressure that are made for it, the one it is judged by first.
     pub(crate) laws: &'static [InflationModel],
+    /// How much its sizes bear by their dimensions.
+    pub(crate) bears: Option<Bears>,
     /// Whose pressures a load range letter stands for.
     pub(crate) letter_pressures: Option<LetterPressures>,
     /// Whether the speed symbol limits the cold pressure. Crolla (ed.) 2009, p. 296.
@@ -121,6 +123,16 @@ pub(crate) type ByAspect<T> = &'static [(u8, T)];
 /// The value for an aspect ratio.
 pub(crate) fn by_aspect<T: Copy>(table: ByAspect<T>, aspect: u8) -> Option<T> {
     table.iter().find(|(least, _)| aspect >= *least).map(|&(_, value)| value)
+}
+
+/// How much sizes bear at most, as shares of the published load formula of P-metric sizes that no size remembered
+/// exceeds: `tests/reference/size_loads.csv`.
+#[derive(Debug)]
+pub(crate) struct Bears {
+    /// By aspect ratio.
+    pub(crate) shares: ByAspect<f64>,
+    /// At which pressure, kPa; none where it is that of the load range.
+    pub(crate) kpa: Option<f64>,
 }
 
 /// How far a new tire's diameter may lie from the design one, as shares of `2H`.
@@ -237,6 +249,7 @@ const UNKNOWN: ClassRules = ClassRules {
     has_range_letter: false,
     has_earthmover_marks: false,
     laws: &[],
+    bears: None,
     letter_pressures: None,
     has_pressure_limit_by_symbol: false,
     at_speed: AtSpeed::Unknown,
@@ -262,6 +275,10 @@ const PASSENGER: ClassRules = ClassRules {
     has_load_version: true,
     has_metric_load_range: false,
     laws: &[InflationModel::MetricPassenger],
+    bears: Some(Bears {
+        shares: &[(55, 1.07), (45, 1.03), (40, 0.99), (35, 0.95), (0, 0.915)],
+        kpa: Some(250.0),
+    }),
     has_pressure_limit_by_symbol: true,
     at_speed: AtSpeed::Passenger,
     has_height_by_aspect: true,
@@ -282,6 +299,7 @@ const P_METRIC: ClassRules = ClassRules {
     metric_family: "p_metric",
     with_high_load: None,
     laws: &[InflationModel::PMetric, InflationModel::PMetricFormula],
+    bears: Some(Bears { shares: &[(0, 1.03)], kpa: Some(240.0) }),
     has_yearbook_loads: true,
     overall_width: Some(US_WIDTH),
     ..PASSENGER
@@ -293,6 +311,7 @@ const TEMPORARY: ClassRules = ClassRules {
     metric_family: "temporary",
     with_high_load: None,
     laws: &[InflationModel::Temporary],
+    bears: None,
     has_pressure_limit_by_symbol: false,
     has_yearbook_loads: true,
     may_mold_lower_speed: true,
@@ -305,6 +324,7 @@ const COMMERCIAL: ClassRules = ClassRules {
     suffix: "C",
     metric_family: "commercial",
     laws: &[InflationModel::Commercial],
+    bears: Some(Bears { shares: &[(0, 1.16)], kpa: Some(550.0) }),
     at_speed: AtSpeed::Indexed,
     has_commercial_speed_variation: true,
     has_height_by_aspect: true,
@@ -321,6 +341,7 @@ const CAMPER: ClassRules = ClassRules { suffix: "CP", metric_family: "camper", .
 const TRUCK: ClassRules = ClassRules {
     suffix: "",
     metric_family: "truck_metric",
+    bears: Some(Bears { shares: &[(0, 1.39)], kpa: Some(900.0) }),
     has_range_letter: true,
     theoretical_rim: Some(THEORETICAL_RIM_TRUCK),
     rims: Rims::TruckTables,
@@ -336,6 +357,7 @@ const LIGHT_TRUCK: ClassRules = ClassRules {
     metric_family: "lt_metric",
     has_range_letter: true,
     laws: &[InflationModel::LightTruck],
+    bears: Some(Bears { shares: &[(0, 0.91)], kpa: None }),
     letter_pressures: Some(LetterPressures::LightTruck),
     at_speed: AtSpeed::Indexed,
     has_yearbook_loads: true,
@@ -352,6 +374,7 @@ const TRAILER: ClassRules = ClassRules {
     prefix: "ST",
     metric_family: "trailer",
     laws: &[InflationModel::Trailer],
+    bears: Some(Bears { shares: &[(0, 1.035)], kpa: None }),
     letter_pressures: Some(LetterPressures::Trailer),
     rims: Rims::Unknown,
     ..LIGHT_TRUCK
@@ -365,6 +388,7 @@ const MOTORCYCLE: ClassRules = ClassRules {
     numeric_family: "motorcycle_numeric",
     alpha_numeric_family: "motorcycle_alpha_numeric",
     has_load_version: true,
+    bears: Some(Bears { shares: &[(0, 0.88)], kpa: Some(290.0) }),
     has_open_w: true,
     at_speed: AtSpeed::Motorcycle,
     has_height_by_aspect: true,
