@@ -39,8 +39,8 @@ mod screen;
 mod walk;
 mod wishes;
 
-pub use best::{Best, LeastMargin, Score};
-pub use candidate::{Candidate, Checks, Choice, Margin};
+pub use best::{Best, LeastMargin, Likely, Score};
+pub use candidate::{Candidate, Checks, Choice, Expectation, Margin};
 pub use needs::Needs;
 pub use remedy::Remedy;
 pub use screen::{Columns, Screen};

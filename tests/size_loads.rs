@@ -28,7 +28,8 @@ fn sizes_bear_what_is_expected() {
             assert_eq!(expected, index, "{row}");
             assert_eq!(tire.size().listed_in(), Some(Citation::COINED_SIZES), "{row}");
         }
-        assert!((index..=estimate).contains(&expected) || expected == index, "{row}: {expected}");
+        // Of a weaker load range than the one remembered it follows from that of the stronger one.
+        assert!((index - 1..=estimate).contains(&expected), "{row}: {expected}");
         assert!(row.certainty() == "memory" || estimate - index <= 3, "{row}: {estimate}");
         tally.checked(row);
     }

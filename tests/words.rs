@@ -102,7 +102,7 @@ enums! {
     tire::inflation::TruckSizes;
     tire::condition::VehicleSide;
     vehicle::AxleType;
-    search::Keep;
+    search::Expectation; search::Keep;
     vehicle::BodyKind;
     vehicle::Drive;
     vehicle::Fastening;

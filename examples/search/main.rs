@@ -13,7 +13,7 @@ use std::process::ExitCode;
 
 use beadseat::fitment::{Setups, Verdict};
 use beadseat::scenario::Scenario;
-use beadseat::search::{Candidate, Candidates, LeastMargin, Score, Search};
+use beadseat::search::{Candidate, Candidates, Likely, Score, Search};
 use options::{Form, Options};
 
 fn main() -> ExitCode {
@@ -43,9 +43,11 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
         return why(scenario, &search, &original, wanted, options);
     }
     let mut candidates = search.candidates();
-    let ranked = rank(&mut candidates, options.top);
+    // The text has as many sizes, each with the ranks of its other rims.
+    let most = if options.form == Form::Text { options.top.saturating_mul(12) } else { options.top };
+    let ranked = rank(&mut candidates, most);
     Ok(match options.form {
-        Form::Text => show::text(scenario, &search, &candidates, &ranked),
+        Form::Text => show::text(scenario, &search, &candidates, &ranked, options.top),
         Form::Json => show::json(&ranked),
         Form::Csv => show::csv(&ranked)?,
     })
@@ -66,7 +68,7 @@ fn rank(candidates: &mut Candidates<'_>, top: usize) -> Vec<Candidate> {
     let all = candidates.sizes_left();
     let shows_progress = std::io::stderr().is_terminal();
     let begun = std::time::Instant::now();
-    let better = |a: &Candidate, b: &Candidate| LeastMargin.compare(b, a);
+    let better = |a: &Candidate, b: &Candidate| Likely.compare(b, a);
     let (mut ranked, mut told) = (Vec::new(), 0);
     while let Some(candidate) = candidates.next() {
         ranked.push(candidate);

@@ -35,7 +35,10 @@ wishes
   --scrub             the scrub radius keeps its sign
   --winter            snow tires
 
-The sizes are those that the designation's grammar allows, whether anybody makes them or not.
+The sizes are those that the designation's grammar allows, whether anybody makes them or not. First come those of
+which tires can be expected to bear what is asked of them, then those of lists, then those on approved rims, then those
+that leave more. Extra load and load ranges are tried where standard load does not suffice. The text has N sizes, each on
+its best rim.
 
 examples
   search examples/scenarios/field-survey-wagon.json --top 5

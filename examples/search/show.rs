@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use beadseat::fitment::{Setup, Setups};
 use beadseat::scenario::Scenario;
-use beadseat::search::{Candidate, Candidates, Choice, LeastMargin, Margin, Needs, Score, Search};
+use beadseat::search::{Candidate, Candidates, Choice, Expectation, Likely, Margin, Needs, Score, Search};
 use beadseat::units::{in_kg, in_kpa, in_mm};
 use beadseat::wheel::Inset;
 use serde_json::{Value, json};
@@ -24,10 +24,12 @@ pub(crate) fn text(
     search: &Search<'_>,
     candidates: &Candidates<'_>,
     ranked: &[Candidate],
+    top: usize,
 ) -> String {
     let name = beadseat::Excerpt(scenario.name().unwrap_or("vehicle without a name"));
     let mut text = format!(
-        "{name}\n{} points of the lattice of sizes and rims, {} looked at; the grammar's sizes, whether made or not.\n",
+        "{name}\n{} points of the lattice of sizes and rims, {} looked at; sizes of lists come first, then those \
+         that can be written, whether anybody makes them or not.\n",
         search.points(),
         candidates.tried(),
     );
@@ -38,9 +40,13 @@ pub(crate) fn text(
     if ranked.is_empty() {
         text += "Nothing fits.\n";
     }
-    for (n, candidate) in ranked.iter().enumerate() {
-        let _ = write!(text, "\n{:>3}. ", n + 1);
+    for (rank, candidate) in firsts(ranked).take(top) {
+        let _ = write!(text, "\n{rank:>3}. ");
         text += &entry(candidate);
+        let others = other_rims(ranked, rank, candidate);
+        if !others.is_empty() {
+            let _ = writeln!(text, "     other rims, by rank: {others}");
+        }
     }
     if let Some(first) = ranked.first() {
         if let Some((path, how)) = search.narrowing(&first.setups()) {
@@ -50,37 +56,55 @@ pub(crate) fn text(
     text
 }
 
+/// The tires of a candidate: it is the same choice on another rim where they are the same.
+fn tires(candidate: &Candidate) -> Vec<beadseat::tire::Tire> {
+    candidate.choices().map(|choice| choice.setup().tire()).collect()
+}
+
+/// The best rim of each choice of tires, with its rank.
+fn firsts(ranked: &[Candidate]) -> impl Iterator<Item = (usize, &Candidate)> {
+    let mut seen = Vec::new();
+    ranked.iter().enumerate().filter_map(move |(n, candidate)| {
+        let tires = tires(candidate);
+        let is_new = !seen.contains(&tires);
+        seen.push(tires);
+        is_new.then_some((n + 1, candidate))
+    })
+}
+
+/// The other rims of the same tires: `2 6J ET46, 3 7J ET43`.
+fn other_rims(ranked: &[Candidate], rank: usize, first: &Candidate) -> String {
+    let tires_of_first = tires(first);
+    let others = ranked.iter().enumerate().skip(rank).filter(|(_, other)| tires(other) == tires_of_first);
+    let rims = |candidate: &Candidate| {
+        let mut rims: Vec<_> = candidate.choices().map(|choice| rim(choice.setup())).collect();
+        rims.dedup();
+        rims.join(" and ")
+    };
+    others.map(|(n, other)| format!("{} {}", n + 1, rims(other))).collect::<Vec<_>>().join(", ")
+}
+
+/// `6.5Jx16 ET46`.
+fn rim(setup: &Setup) -> String {
+    let (wheel, size) = (setup.wheel(), setup.wheel().size());
+    let inset = wheel.inset().map_or(String::new(), |inset| format!(" {inset}"));
+    format!("{}x{}{inset}", size.width(), size.diameter())
+}
+
 fn entry(candidate: &Candidate) -> String {
+    let choices: Vec<_> = candidate.choices().collect();
     let mut text = String::new();
-    for (n, choice) in candidate.choices().enumerate() {
-        let setup = choice.setup();
-        let (min, max) = (choice.insets().min(), choice.insets().max());
-        let end = |check: Option<beadseat::fitment::CheckId>| {
-            check.map_or("nothing known".into(), |c| plain(c.name()))
-        };
-        let _ = writeln!(
-            text,
-            "{}{:<5} {} on {}{}",
-            if n == 0 { "" } else { "     " },
-            choice.position().name(),
-            setup.tire(),
-            setup.wheel(),
-            match setup.spacer() {
-                Some(spacer) if in_mm(spacer) > 0.0 => format!(" with {} mm of spacer", in_mm(spacer)),
-                _ => String::new(),
-            },
-        );
-        let _ = writeln!(
-            text,
-            "           {} to {}, ended by {} and {}",
-            min.value(),
-            max.value(),
-            end(min.check()),
-            end(max.check()),
-        );
-        let needs = needs_text(choice.needs());
-        if !needs.is_empty() {
-            let _ = writeln!(text, "           needs {needs}");
+    match choices.as_slice() {
+        [front, rear] if are_alike(front, rear) => {
+            text += &lines("both", front);
+            text += &needs_line(in_common(needs_of(front.needs()), needs_of(rear.needs())));
+        }
+        _ => {
+            for (n, choice) in choices.iter().enumerate() {
+                let part = lines(choice.position().name(), choice);
+                text += &format!("{}{part}", if n == 0 { "" } else { "     " });
+                text += &needs_line(needs_of(choice.needs()));
+            }
         }
     }
     if let Some(least) = candidate.margins().next() {
@@ -100,39 +124,99 @@ fn entry(candidate: &Candidate) -> String {
     text
 }
 
-fn needs_text(needs: &Needs) -> String {
-    let mut all = Vec::new();
-    let service = (needs.load_index(), needs.speed_symbol());
-    match service {
-        (Some(index), Some(speed)) => all.push(format!("at least {index}{speed}")),
-        (Some(index), None) => all.push(format!("load index {index} at least")),
-        (None, Some(speed)) => all.push(format!("speed symbol {speed} at least")),
-        (None, None) => {}
+/// Whether the same is bought for both axles.
+fn are_alike(front: &Choice, rear: &Choice) -> bool {
+    let bought = |choice: &Choice| {
+        let setup = choice.setup();
+        (setup.tire(), setup.wheel(), setup.spacer(), choice.insets(), choice.listed_in())
+    };
+    bought(front) == bought(rear)
+}
+
+fn lines(place: &str, choice: &Choice) -> String {
+    let setup = choice.setup();
+    let (min, max) = (choice.insets().min(), choice.insets().max());
+    let end =
+        |check: Option<beadseat::fitment::CheckId>| check.map_or("nothing known".into(), |c| plain(c.name()));
+    let spacer = match setup.spacer() {
+        Some(spacer) if in_mm(spacer) > 0.0 => format!(" with {} mm of spacer", in_mm(spacer)),
+        _ => String::new(),
+    };
+    let mut text = format!("{place:<5} {} on {}{spacer}\n", setup.tire(), setup.wheel());
+    let _ = writeln!(
+        text,
+        "           {} to {}, ended by {} and {}",
+        min.value(),
+        max.value(),
+        end(min.check()),
+        end(max.check()),
+    );
+    let _ = writeln!(text, "           {}", coined(choice));
+    text
+}
+
+/// Whether the size is listed, and what is expected of it where that matters.
+fn coined(choice: &Choice) -> String {
+    let listed = match choice.listed_in() {
+        Some(list) if list.is_from_memory() => format!("listed, from memory: {}", list.document()),
+        Some(list) => format!("listed: {}", list.document()),
+        None => "in no list held here: may never have been made".into(),
+    };
+    match (choice.expectation(), choice.expected_load_index()) {
+        (Expectation::Exceeds, Some(most)) => {
+            format!("{listed}; hardly to be found: more than {most} is not expected of such a tire")
+        }
+        _ => listed,
     }
-    if let Some(pressure) = needs.pressure() {
-        all.push(match needs.pressure_full_load().filter(|full| *full != pressure) {
+}
+
+/// The things that are needed, as they are told.
+const NEEDS: [&str; 8] =
+    ["at least", "", "", "wheels rated", "barrel radius", "spokes out", "seats", "bore, or a ring to,"];
+
+/// What a tire and a wheel need, each thing where [`NEEDS`] has it.
+fn needs_of(needs: &Needs) -> [Option<String>; 8] {
+    let service = match (needs.load_index(), needs.speed_symbol()) {
+        (Some(index), Some(speed)) => Some(format!("{index}{speed}")),
+        (Some(index), None) => Some(format!("load index {index}")),
+        (None, Some(speed)) => Some(format!("speed symbol {speed}")),
+        (None, None) => None,
+    };
+    let version = needs.load_version().map(|version| version.to_string());
+    let pressure =
+        needs.pressure().map(|pressure| match needs.pressure_full_load().filter(|full| *full != pressure) {
             Some(full) => {
-                format!("{} kPa, {} kPa at full load", in_kpa(pressure).round(), in_kpa(full).round())
+                format!("{} kPa, {} at full load", in_kpa(pressure).round(), in_kpa(full).round())
             }
             None => format!("{} kPa", in_kpa(pressure).round()),
         });
-    }
-    if let Some(rating) = needs.wheel_rating() {
-        all.push(format!("a wheel rated {} kg", in_kg(rating).round()));
-    }
-    if let Some(radius) = needs.barrel_radius() {
-        all.push(format!("barrel radius {} mm", in_mm(radius).round()));
-    }
-    if let Some(back) = needs.spoke_back() {
-        all.push(format!("spokes {} mm out", in_mm(back).round()));
-    }
-    if let Some(seat) = needs.seat() {
-        all.push(format!("seats {seat}"));
-    }
-    if let Some(bore) = needs.bore() {
-        all.push(format!("bore {} mm or a ring", tidy(in_mm(bore.length()))));
-    }
-    all.join(", ")
+    [
+        service,
+        version.or(needs.load_range().map(|range| range.to_string())),
+        pressure,
+        needs.wheel_rating().map(|rating| format!("{} kg", in_kg(rating).round())),
+        needs.barrel_radius().map(|radius| format!("{} mm", in_mm(radius).round())),
+        needs.spoke_back().map(|back| format!("{} mm", in_mm(back).round())),
+        needs.seat().map(|seat| seat.to_string()),
+        needs.bore().map(|bore| format!("{} mm", tidy(in_mm(bore.length())))),
+    ]
+}
+
+/// The needs of two axles that have the same tires and wheels.
+fn in_common(front: [Option<String>; 8], rear: [Option<String>; 8]) -> [Option<String>; 8] {
+    let mut rears = rear.into_iter();
+    front.map(|front| match (front, rears.next().flatten()) {
+        (Some(front), Some(rear)) if front != rear => Some(format!("{front} (rear {rear})")),
+        (Some(front), Some(_)) => Some(front),
+        (Some(front), None) => Some(format!("{front} (front)")),
+        (None, rear) => rear.map(|rear| format!("{rear} (rear)")),
+    })
+}
+
+fn needs_line(needs: [Option<String>; 8]) -> String {
+    let told = NEEDS.iter().zip(needs).filter_map(|(name, text)| Some(format!("{name} {}", text?)));
+    let all: Vec<_> = told.map(|text| text.trim_start().to_owned()).collect();
+    if all.is_empty() { String::new() } else { format!("           needs {}\n", all.join(", ")) }
 }
 
 fn needs_json(needs: &Needs) -> Value {
@@ -142,6 +226,7 @@ fn needs_json(needs: &Needs) -> Value {
         "load_index": needs.load_index().map(|index| index.number()),
         "speed_symbol": text(needs.speed_symbol().map(|speed| speed.to_string())),
         "load_version": text(needs.load_version().map(|version| version.to_string())),
+        "load_range": text(needs.load_range().map(|range| range.to_string())),
         "pressure_kpa": needs.pressure().map(|p| tidy(in_kpa(p))),
         "pressure_full_load_kpa": needs.pressure_full_load().map(|p| tidy(in_kpa(p))),
         "wheel_rating_kg": needs.wheel_rating().map(|m| tidy(in_kg(m))),
@@ -168,6 +253,9 @@ fn axle_json(choice: &Choice) -> Value {
                       "max": millimetres(insets.max().value()) },
         "binding": { "min": id(insets.min().check()), "max": id(insets.max().check()) },
         "needs": needs_json(choice.needs()),
+        "listed": choice.listed_in().map(|list| list.to_string()),
+        "expected_load_index": choice.expected_load_index().map(|index| index.number()),
+        "expectation": choice.expectation().name(),
     });
     if let (Some(spacer), Some(axle)) = (spacer, axle.as_object_mut()) {
         axle.insert("spacer_mm".into(), json!(spacer));
@@ -179,8 +267,8 @@ fn margin_json(margin: &Margin) -> Value {
     serde_json::to_value(margin).unwrap_or(Value::Null)
 }
 
-fn score(candidate: &Candidate) -> Option<f64> {
-    Some(LeastMargin.score(candidate)).filter(|score| score.is_finite()).map(tidy)
+fn score(candidate: &Candidate) -> f64 {
+    tidy(Likely.score(candidate))
 }
 
 pub(crate) fn json(ranked: &[Candidate]) -> String {
@@ -193,6 +281,8 @@ pub(crate) fn json(ranked: &[Candidate]) -> String {
             "least_margin": candidate.margins().next().as_ref().map(margin_json),
             "not_judged": candidate.not_judged().iter().map(|id| id.name()).collect::<Vec<_>>(),
             "verdict": candidate.verdict().name(),
+            "listed": candidate.is_listed(),
+            "expectation": candidate.expectation().name(),
         });
         lines += &format!("{line}\n");
     }
@@ -215,6 +305,8 @@ pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {
         "binding_max",
         "load_index",
         "speed_symbol",
+        "load_version",
+        "load_range",
         "pressure_kpa",
         "pressure_full_load_kpa",
         "wheel_rating_kg",
@@ -224,6 +316,9 @@ pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {
         "least_margin_value",
         "least_margin_unit",
         "not_judged",
+        "listed",
+        "expected_load_index",
+        "expectation",
     ];
     let show = |number: Option<f64>| number.map_or(String::new(), |number| tidy(number).to_string());
     let write = |writer: &mut csv::Writer<Vec<u8>>| -> Result<(), csv::Error> {
@@ -238,7 +333,7 @@ pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {
                 };
                 writer.write_record([
                     (n + 1).to_string(),
-                    show(score(candidate)),
+                    show(Some(score(candidate))),
                     choice.position().name().into(),
                     setup.tire().to_string(),
                     setup.wheel().to_string(),
@@ -250,6 +345,8 @@ pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {
                     id(insets.max().check()),
                     needs.load_index().map_or(String::new(), |index| index.to_string()),
                     needs.speed_symbol().map_or(String::new(), |speed| speed.to_string()),
+                    needs.load_version().map_or(String::new(), |version| version.to_string()),
+                    needs.load_range().map_or(String::new(), |range| range.to_string()),
                     show(needs.pressure().map(in_kpa)),
                     show(needs.pressure_full_load().map(in_kpa)),
                     show(needs.wheel_rating().map(in_kg)),
@@ -259,6 +356,9 @@ pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {
                     show(least.and_then(|m| margin_json(&m)["value"].as_f64())),
                     least.map_or(String::new(), |m| m.value().unit().into()),
                     unjudged.join(" "),
+                    choice.listed_in().map_or(String::new(), |list| list.to_string()),
+                    choice.expected_load_index().map_or(String::new(), |index| index.to_string()),
+                    choice.expectation().name().into(),
                 ])?;
             }
         }

@@ -24,10 +24,16 @@ fn of(what: DependsOn) -> impl Iterator<Item = &'static Definition> {
     DEFINITIONS.iter().filter(move |definition| definition.depends_on == what)
 }
 
-/// A margin as a share of the limit, or of one unit where the limit is less.
+/// The most that a length which is left is measured by, in millimetres: as much as the strictest rule of clearance asks
+/// for, that of British Columbia. The ride height that is left of what a limit allows is not worth less for the limit
+/// being high.
+const AMPLE: f64 = 25.0;
+
+/// A margin as a share of the limit, or of one unit where the limit is less, or of 25 mm where that of a length is more.
 pub(crate) fn share_left(measured: Value, limit: Bound) -> Option<f64> {
-    let bound = limit.nearer_to(measured)?;
-    Some(limit.margin(measured)? / bound.abs().max(1.0))
+    let bound = limit.nearer_to(measured)?.abs().max(1.0);
+    let of_length = matches!(measured, Value::Length(_));
+    Some(limit.margin(measured)? / if of_length { bound.min(AMPLE) } else { bound })
 }
 
 /// An axle with what its maker built on it.

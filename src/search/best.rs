@@ -2,7 +2,7 @@
 
 use core::cmp::Ordering;
 
-use super::candidate::Candidate;
+use super::candidate::{Candidate, Expectation};
 
 /// Says which of two candidates is the better one.
 pub trait Score {
@@ -41,6 +41,55 @@ impl Score for LeastMargin {
     }
 }
 
+/// The better one is the one that a builder would rather buy. In turn:
+///
+/// 1. its tires can be [expected](Candidate::expectation) to bear what is asked of them, or that is at least not known;
+/// 2. its sizes are [listed](Candidate::is_listed);
+/// 3. its rims are [approved](Candidate::is_on_approved_rims) for its tires;
+/// 4. its least margin is larger, in tenths of the limit: what is less tells nothing of tires as they are made; one of
+///    which nothing is known to be left comes last;
+/// 5. its rims are nearer to the measuring rims of their tires;
+/// 6. its sizes are nearer to the original's: in nominal width, and by ten millimetres for each inch of rim diameter;
+/// 7. as [`LeastMargin`] says.
+///
+/// ```
+/// use beadseat::search::{Best, Likely, Score};
+/// fn better<S: Score>(_: &S) {}
+/// better(Best::<3>::new().score());
+/// better(&Likely);
+/// ```
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Likely;
+
+impl Score for Likely {
+    fn compare(&self, a: &Candidate, b: &Candidate) -> Ordering {
+        let bought = |c: &Candidate| (c.expectation(), c.is_listed(), c.is_on_approved_rims());
+        bought(a)
+            .cmp(&bought(b))
+            .then_with(|| tenths(a).total_cmp(&tenths(b)))
+            .then_with(|| b.rim_off().cmp(&a.rim_off()))
+            .then_with(|| b.apart().cmp(&a.apart()))
+            .then_with(|| LeastMargin.compare(a, b))
+    }
+
+    /// A figure that is never higher for a worse one: the least margin in whole tenths of its limit, from −9.9 to 9.9, and
+    /// 20 more for approved rims, 40 for listed sizes, 80 where what its tires bear is not known and 160 where they can be
+    /// expected to bear what is asked of them.
+    fn score(&self, candidate: &Candidate) -> f64 {
+        let more = |holds: bool, points: f64| if holds { points } else { 0.0 };
+        (tenths(candidate) / 10.0).clamp(-9.9, 9.9)
+            + more(candidate.is_on_approved_rims(), 20.0)
+            + more(candidate.is_listed(), 40.0)
+            + more(candidate.expectation() >= Expectation::NotKnown, 80.0)
+            + more(candidate.expectation() == Expectation::Meets, 80.0)
+    }
+}
+
+/// The least margin in whole tenths of its limit.
+fn tenths(candidate: &Candidate) -> f64 {
+    libm::floor(LeastMargin.score(candidate) * 10.0 + 1e-9)
+}
+
 /// The best `N` candidates that it was given, the best first. It holds them inline and allocates nothing.
 ///
 /// ```
@@ -49,15 +98,15 @@ impl Score for LeastMargin {
 /// assert_eq!(best.iter().count(), 0);
 /// ```
 #[derive(Clone, Debug)]
-pub struct Best<const N: usize, S = LeastMargin> {
+pub struct Best<const N: usize, S = Likely> {
     score: S,
     kept: [Option<Candidate>; N],
 }
 
 impl<const N: usize> Best<N> {
-    /// By the least margin.
+    /// By what is [likely](Likely) to be bought.
     pub const fn new() -> Self {
-        Self::by(LeastMargin)
+        Self::by(Likely)
     }
 }
 

@@ -1,10 +1,15 @@
 //! A setup that fits, with how well, what was not judged, and what it must be bought with.
 
+use core::cmp::Ordering;
 use core::fmt;
 
 use super::needs::Needs;
+use crate::Citation;
 use crate::fitment::space::InsetRange;
 use crate::fitment::{Check, CheckId, Position, Report, Setup, Setups, Value, Verdict, share_left};
+use crate::record::words;
+use crate::tire::{LoadIndex, RimRange, Tire, TireSize};
+use crate::units::in_mm;
 
 /// A set of checks.
 ///
@@ -66,7 +71,8 @@ impl Margin {
         self.value
     }
 
-    /// The same as a share of the limit, or of one unit of the value where the limit is less.
+    /// The same as a share of the limit, or of one unit of the value where the limit is less, or of 25 mm where that of a
+    /// length is more.
     pub const fn share(&self) -> f64 {
         self.share
     }
@@ -89,16 +95,88 @@ impl serde::Serialize for Margin {
 /// How many margins a candidate keeps.
 const MARGINS: usize = 4;
 
+words! {
+    /// Whether a tire can be expected to bear what is asked of it, by its size.
+    ///
+    /// `Ord` is by how well it is known that it does.
+    ///
+    /// ```
+    /// use beadseat::search::Expectation;
+    /// assert!(Expectation::Meets > Expectation::NotKnown && Expectation::NotKnown > Expectation::Exceeds);
+    /// ```
+    Expectation {
+        /// More is asked of it than tires of the size, load version and load range can be expected to bear: it will
+        /// hardly be found.
+        Exceeds = "exceeds",
+        /// Nothing is known of the load, or of what the size bears.
+        NotKnown = "not_known",
+        /// Tires of the size can be expected to bear as much.
+        Meets = "meets",
+    }
+}
+
+impl PartialOrd for Expectation {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl Ord for Expectation {
+    fn cmp(&self, other: &Self) -> Ordering {
+        (*self as u8).cmp(&(*other as u8))
+    }
+}
+
 /// What goes on one axle.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Choice {
     pub(super) place: Position,
-    pub(super) setup: Setup,
-    pub(super) insets: InsetRange,
-    pub(super) needs: Needs,
+    setup: Setup,
+    insets: InsetRange,
+    needs: Needs,
+    listed: Option<Citation>,
+    expected: Option<LoadIndex>,
+    expectation: Expectation,
+    is_approved: bool,
+    rim_off: u16,
+    apart: u16,
 }
 
 impl Choice {
+    pub(super) fn new(
+        place: Position,
+        setup: Setup,
+        insets: InsetRange,
+        needs: Needs,
+        original: Option<&Setup>,
+    ) -> Self {
+        let (tire, old) = (setup.tire(), original.map(|original| original.tire()));
+        let size = tire.size();
+        let same_size = old.filter(|old| old.size() == size);
+        let index = |tire: Tire| tire.service().map(|service| service.dual().unwrap_or(service.single()));
+        // The original bears what it bears, whatever is expected of its size.
+        let of_original = same_size.and_then(index);
+        let expected = tire.expected_load_index().max(of_original);
+        let expectation = match index(tire).zip(expected) {
+            _ if old == Some(tire) => Expectation::Meets,
+            Some((asked, most)) if asked <= most => Expectation::Meets,
+            Some(_) => Expectation::Exceeds,
+            None => Expectation::NotKnown,
+        };
+        Self {
+            listed: size.listed_in().or(same_size.map(|_| Citation::ORIGINAL)),
+            is_approved: rims(&size).is_some_and(|range| range.contains(setup.wheel().size().width())),
+            rim_off: rim_off(&setup),
+            apart: old.map_or(0, |old| apart(&size, &old.size())),
+            place,
+            setup,
+            insets,
+            needs,
+            expected,
+            expectation,
+        }
+    }
+
     /// The axle that it is on.
     pub const fn position(&self) -> Position {
         self.place
@@ -118,6 +196,48 @@ impl Choice {
     pub const fn needs(&self) -> &Needs {
         &self.needs
     }
+
+    /// The list that has the size of the tire: one [of the crate's](crate::tire::TireSize::listed_in), or the original
+    /// equipment. `None` where it is of the lattice only, and may never have been coined.
+    pub const fn listed_in(&self) -> Option<Citation> {
+        self.listed
+    }
+
+    /// The highest load index to be [expected](Tire::expected_load_index) of such a tire, or that of the original if it is
+    /// of the same size and more.
+    pub const fn expected_load_index(&self) -> Option<LoadIndex> {
+        self.expected
+    }
+
+    /// Whether the needed load index can be expected of such a tire.
+    pub const fn expectation(&self) -> Expectation {
+        self.expectation
+    }
+}
+
+/// The rims that a size is approved for, by a table or by estimate.
+fn rims(size: &TireSize) -> Option<RimRange> {
+    size.permitted_rim_range().or_else(|| size.estimated_rim_range())
+}
+
+/// The rim of a tire of which nothing else is known, as a share of its nominal width: common practice, no source.
+const USUAL_RIM: f64 = 0.75;
+
+/// How far a rim is from the measuring rim of its tire, or where that is not known from the middle of the approved rims, or
+/// from three quarters of the nominal width; in quarter inches.
+fn rim_off(setup: &Setup) -> u16 {
+    let (size, width) = (setup.tire().size(), setup.wheel().size().width().quarters());
+    let middle = || rims(&size).map(|range| (range.min().quarters() + range.max().quarters()) / 2);
+    let by_width = || Some(libm::round(in_mm(size.nominal_width()?) * USUAL_RIM / 25.4 * 4.0) as u16);
+    let usual = size.measuring_rim().map(|rim| rim.quarters()).or_else(middle).or_else(by_width);
+    usual.map_or(0, |usual| usual.abs_diff(width))
+}
+
+/// How far apart sizes are: nominal widths in millimetres, and ten for each inch of the rim diameter.
+fn apart(a: &TireSize, b: &TireSize) -> u16 {
+    let width = |size: &TireSize| size.nominal_width().map_or(0.0, in_mm);
+    let rims = a.rim_diameter().whole_mm().abs_diff(b.rim_diameter().whole_mm());
+    libm::fabs(width(a) - width(b)) as u16 + (u32::from(rims) * 10 / 25) as u16
 }
 
 /// A setup that is not beyond any check that could be judged.
@@ -184,6 +304,31 @@ impl Candidate {
     pub fn setups(&self) -> Setups {
         let setup = |choice: Option<Choice>| choice.map(|choice| choice.setup);
         Setups { front: setup(self.front), rear: setup(self.rear) }
+    }
+
+    /// Whether the sizes of all its tires stand in a [list](Choice::listed_in).
+    pub fn is_listed(&self) -> bool {
+        self.choices().all(|choice| choice.listed.is_some())
+    }
+
+    /// Whether all its tires are approved for their rims, by the table or the estimate that there is of each.
+    pub fn is_on_approved_rims(&self) -> bool {
+        self.choices().all(|choice| choice.is_approved)
+    }
+
+    /// Whether the needed load indices can be expected of its tires: of the one of which it is known least well.
+    pub fn expectation(&self) -> Expectation {
+        self.choices().map(|choice| choice.expectation).min().unwrap_or(Expectation::NotKnown)
+    }
+
+    /// How far its rims are from the measuring rims of their tires, in quarter inches.
+    pub(super) fn rim_off(&self) -> u32 {
+        self.choices().map(|choice| u32::from(choice.rim_off)).sum()
+    }
+
+    /// How far its sizes are from those of the original.
+    pub(super) fn apart(&self) -> u32 {
+        self.choices().map(|choice| u32::from(choice.apart)).sum()
     }
 
     /// What an assessment says of the whole: within, or marginal.

@@ -2,7 +2,7 @@
 
 use super::wishes::Keep;
 use crate::fitment::{CheckId, DependsOn, Setup, Trial, Verdict};
-use crate::tire::{LoadIndex, LoadVersion, ServiceDescription, SpeedSymbol};
+use crate::tire::{LoadIndex, LoadRange, LoadVersion, ServiceDescription, SpeedSymbol, Tire};
 use crate::units::{self, Length, Mass, Pressure, in_kg, in_kpa};
 use crate::vehicle::{Axle, Fastening};
 use crate::wheel::{BoltCircle, Seat, Spigot, Thread};
@@ -13,6 +13,7 @@ pub struct Needs {
     load_index: Option<LoadIndex>,
     speed_symbol: Option<SpeedSymbol>,
     load_version: Option<LoadVersion>,
+    load_range: Option<LoadRange>,
     pressure: Option<Pressure>,
     pressure_full_load: Option<Pressure>,
     wheel_rating: Option<Mass>,
@@ -39,6 +40,11 @@ impl Needs {
     /// The load version that the load index is reached in; none for the standard one.
     pub const fn load_version(&self) -> Option<LoadVersion> {
         self.load_version
+    }
+
+    /// The load range that the load index is reached in, of sizes whose load versions are called so.
+    pub const fn load_range(&self) -> Option<LoadRange> {
+        self.load_range
     }
 
     /// The cold pressure for the normal load.
@@ -93,11 +99,12 @@ impl Needs {
 }
 
 impl Needs {
-    /// For tires that are alike on both axles: the service description of the axle that asks for more.
-    pub(super) fn as_alike(&mut self, own: &Self, service: ServiceDescription) {
+    /// For tires that are alike on both axles: the service description and the strength of the one that both have.
+    pub(super) fn as_alike(&mut self, own: &Self, tire: &Tire, service: ServiceDescription) {
         self.load_index = own.load_index.map(|_| service.dual().unwrap_or(service.single()));
         self.speed_symbol = own.speed_symbol.map(|_| service.speed());
-        (self.load_version, self.wheel_rating) = (own.load_version, own.wheel_rating);
+        (self.load_version, self.load_range) = (tire.load_version(), tire.load_range());
+        self.wheel_rating = own.wheel_rating;
     }
 }
 
@@ -164,19 +171,56 @@ pub(super) fn bought(trial: &Trial<'_>, axle: &Axle, setup: Setup, keep: Keep) -
     };
     let Some((least, speed)) = least else { return pumped(trial, axle, setup, needs) };
     let mut first = None;
-    for number in least.number()..=least.number() + MORE_INDICES {
-        let Some(service) = LoadIndex::new(number).and_then(|index| described(trial, index, speed)) else {
-            break;
-        };
-        let tire = setup.tire().with_service(service);
-        let needs = Needs { load_index: LoadIndex::new(number), load_version: tire.load_version(), ..needs };
+    let mut fits = |tire: Tire, number: u16| {
+        let service = LoadIndex::new(number).and_then(|index| described(trial, index, speed))?;
+        let tire = tire.with_service(service);
+        let (version, range) = (tire.load_version(), tire.load_range());
+        let needs =
+            Needs { load_index: LoadIndex::new(number), load_version: version, load_range: range, ..needs };
         let bought = pumped(trial, axle, setup.called(tire), needs);
-        if bought.fails.is_none() {
+        let does = bought.fails.is_none().then_some(bought);
+        first = first.or(Some(bought));
+        does
+    };
+    let last = least.number() + MORE_INDICES;
+    for tire in strengths(trial, setup.tire()).into_iter().flatten() {
+        let Some(expected) = tire.expected_load_index() else { continue };
+        if let Some(bought) = (least.number()..=expected.number().min(last)).find_map(|n| fits(tire, n)) {
             return bought;
         }
-        first = first.or(Some(bought));
+    }
+    // More is asked for than is expected of the size in any strength, or nothing is known of it.
+    if let Some(bought) = (least.number()..=last).find_map(|number| fits(setup.tire(), number)) {
+        return bought;
     }
     first.unwrap_or(Bought { setup, needs, fails: Some(CheckId::TireLoad) })
+}
+
+/// The load ranges that are tried. Weaker and stronger ones are rare: common practice, no source.
+const RANGES: [LoadRange; 4] = [
+    crate::literal!(LoadRange, "LRC"),
+    crate::literal!(LoadRange, "LRD"),
+    crate::literal!(LoadRange, "LRE"),
+    crate::literal!(LoadRange, "LRF"),
+];
+
+/// A tire in the strengths that it is looked for in, the weakest first: load ranges whose letter stands for a pressure,
+/// or standard and extra load, and high load in the place of a tire that has it.
+fn strengths(trial: &Trial<'_>, tire: Tire) -> [Option<Tire>; 4] {
+    if tire.load_version().is_some() || tire.load_range().is_some() {
+        return [Some(tire), None, None, None];
+    }
+    let rules = tire.size().rules();
+    if rules.letter_pressures.is_some() {
+        return RANGES.map(|range| Some(tire.with_load_range(range)));
+    }
+    if !rules.is_passenger {
+        return [Some(tire), None, None, None];
+    }
+    let extra = tire.with_load_version(LoadVersion::Extra);
+    let of_original = trial.original().and_then(|original| original.tire().load_version());
+    let high = of_original.filter(|version| *version == LoadVersion::High);
+    [Some(tire), Some(extra), high.map(|high| tire.with_load_version(high)), None]
 }
 
 /// A setup at its pressures: the placard's if they will do, or as little as it needs.

@@ -365,23 +365,34 @@ impl<'a> Candidates<'a> {
         };
         let bought: [Option<(Setup, Needs)>; 2] = buy(*setups)?;
         let [Some((front, of_front)), Some((rear, of_rear))] = bought else { return Ok(bought) };
-        let both = front.tire().service().zip(rear.tire().service());
-        let (Some((a, b)), Keep::Nothing) = (both.filter(|(a, b)| a != b), self.search.wishes.keep()) else {
+        let (front, rear) = (front.tire(), rear.tire());
+        let (Some((a, b)), Keep::Nothing) = (front.service().zip(rear.service()), self.search.wishes.keep())
+        else {
             return Ok(bought);
         };
+        if front == rear {
+            return Ok(bought);
+        }
         let dual = a.dual().into_iter().chain(b.dual()).max();
         let single = a.single().max(b.single());
         let Some(service) = ServiceDescription::new(single, dual, a.speed().max(b.speed())) else {
             return Ok(bought);
         };
-        let alike = |setup: &Option<Setup>| setup.map(|s| s.called(s.tire().with_service(service)));
-        let mut again = buy([alike(&setups[0]), alike(&setups[1])])?;
-        for (place, needs) in again.iter_mut().zip([of_front, of_rear]) {
-            if let Some((_, own)) = place {
-                own.as_alike(&needs, service);
+        let strength = |tire: &Tire| (tire.load_version(), tire.load_range());
+        let stronger = if strength(&rear) > strength(&front) { rear } else { front };
+        let with = |tire: Tire| {
+            let tire = tire.with_service(service);
+            let alike = |setup: &Option<Setup>| setup.map(|s| s.called(tire));
+            let mut again = buy([alike(&setups[0]), alike(&setups[1])])?;
+            for (place, needs) in again.iter_mut().zip([of_front, of_rear]) {
+                if let Some((_, own)) = place {
+                    own.as_alike(&needs, &tire, service);
+                }
             }
-        }
-        Ok(again)
+            Ok(again)
+        };
+        // What is stronger asks for more pressure, which the other axle may not have.
+        with(stronger).or_else(|_| with(setups[0].map_or(front, |setup| setup.tire())))
     }
 
     /// The candidate of setups at their insets, if an assessment agrees.
@@ -393,7 +404,8 @@ impl<'a> Candidates<'a> {
         let places = [Position::Front, Position::Rear];
         let choice = |n: usize| {
             let ((setup, needs), insets) = (*bought.get(n)?).zip(*insets.get(n)?)?;
-            Some(Choice { place: *places.get(n)?, setup, insets, needs })
+            let original = self.trials().get(n).copied().flatten()?.original();
+            Some(Choice::new(*places.get(n)?, setup, insets, needs, original))
         };
         let [front, rear] = [choice(0), choice(1)];
         let proposed =

@@ -3,16 +3,18 @@
 //! All values are from memory of the documents named.
 
 use super::size::{SizeKey, find, sorted};
-use super::{LoadIndex, TireSize};
+use super::{LoadIndex, LoadRange, TireSize};
 use crate::Citation;
 
 /// The load indices of a size that is coined.
 #[derive(Clone, Copy)]
 pub(super) struct Coined {
-    /// Of its standard load version; none where it is not coined in one, or where strengths differ by load range.
+    /// Of its standard load version; none where it is not coined in one, or where strengths have other names.
     pub(super) standard: Option<LoadIndex>,
     /// Of its strongest: XL of a passenger size, of others the greatest remembered.
     pub(super) strongest: Option<LoadIndex>,
+    /// The load range of the strongest, where it has one.
+    pub(super) range: Option<LoadRange>,
 }
 
 const fn index(number: u16) -> Option<LoadIndex> {
@@ -21,8 +23,16 @@ const fn index(number: u16) -> Option<LoadIndex> {
 
 /// 0 where there is none.
 const fn coined(size: &str, standard: u16, strongest: u16) -> (SizeKey, Coined) {
-    let indices = Coined { standard: index(standard), strongest: index(strongest) };
+    let indices = Coined { standard: index(standard), strongest: index(strongest), range: None };
     (TireSize::listed(size).key(), indices)
+}
+
+const fn by_range(size: &str, range: &str, strongest: u16) -> (SizeKey, Coined) {
+    let range = match LoadRange::parse(range) {
+        Ok(range) => Some(range),
+        Err(error) => error.fail(),
+    };
+    (TireSize::listed(size).key(), Coined { standard: None, strongest: index(strongest), range })
 }
 
 /// ETRTO Standards Manual and TRA Year Book, from memory: by no means all that they have.
@@ -278,57 +288,57 @@ static COINED: &[(SizeKey, Coined)] = &sorted([
     coined("P245/50R16", 97, 0),
     coined("P275/40R17", 98, 0),
     // light trucks and trailers: the strongest load range remembered
-    coined("LT225/75R16", 0, 115),
-    coined("LT235/80R17", 0, 120),
-    coined("LT235/85R16", 0, 120),
-    coined("LT245/75R16", 0, 120),
-    coined("LT245/75R17", 0, 121),
-    coined("LT245/70R17", 0, 119),
-    coined("LT265/70R17", 0, 121),
-    coined("LT265/75R16", 0, 123),
-    coined("LT275/70R18", 0, 125),
-    coined("LT275/65R18", 0, 123),
-    coined("LT285/75R16", 0, 126),
-    coined("LT285/70R17", 0, 121),
-    coined("LT275/65R20", 0, 126),
-    coined("LT285/60R20", 0, 125),
-    coined("LT285/65R18", 0, 125),
-    coined("LT215/85R16", 0, 115),
-    coined("LT315/75R16", 0, 127),
-    coined("LT305/70R16", 0, 124),
-    coined("LT305/65R18", 0, 124),
-    coined("LT305/55R20", 0, 121),
-    coined("LT325/60R18", 0, 124),
-    coined("LT315/70R17", 0, 121),
-    coined("LT285/75R17", 0, 121),
-    coined("LT295/70R18", 0, 129),
-    coined("LT295/65R20", 0, 129),
-    coined("LT305/70R17", 0, 121),
-    coined("LT215/75R15", 0, 106),
-    coined("LT235/75R15", 0, 104),
-    coined("31x10.50R15LT", 0, 109),
-    coined("30x9.50R15LT", 0, 104),
-    coined("32x11.50R15LT", 0, 113),
-    coined("33x12.50R15LT", 0, 108),
-    coined("35x12.50R15LT", 0, 113),
-    coined("33x12.50R17LT", 0, 120),
-    coined("35x12.50R17LT", 0, 121),
-    coined("35x12.50R18LT", 0, 123),
-    coined("35x12.50R20LT", 0, 121),
-    coined("33x12.50R18LT", 0, 118),
-    coined("33x12.50R20LT", 0, 114),
-    coined("37x12.50R17LT", 0, 124),
-    coined("37x12.50R20LT", 0, 126),
-    coined("37x13.50R20LT", 0, 127),
-    coined("ST205/75R15", 0, 111),
-    coined("ST175/80R13", 0, 97),
-    coined("ST225/75R15", 0, 117),
-    coined("ST235/80R16", 0, 124),
-    coined("ST185/80R13", 0, 99),
-    coined("ST205/75R14", 0, 105),
-    coined("ST215/75R14", 0, 108),
-    coined("ST235/85R16", 0, 125),
-    coined("ST225/90R16", 0, 124),
+    by_range("LT225/75R16", "LRE", 115),
+    by_range("LT235/80R17", "LRE", 120),
+    by_range("LT235/85R16", "LRE", 120),
+    by_range("LT245/75R16", "LRE", 120),
+    by_range("LT245/75R17", "LRE", 121),
+    by_range("LT245/70R17", "LRE", 119),
+    by_range("LT265/70R17", "LRE", 121),
+    by_range("LT265/75R16", "LRE", 123),
+    by_range("LT275/70R18", "LRE", 125),
+    by_range("LT275/65R18", "LRE", 123),
+    by_range("LT285/75R16", "LRE", 126),
+    by_range("LT285/70R17", "LRE", 121),
+    by_range("LT275/65R20", "LRE", 126),
+    by_range("LT285/60R20", "LRE", 125),
+    by_range("LT285/65R18", "LRE", 125),
+    by_range("LT215/85R16", "LRE", 115),
+    by_range("LT315/75R16", "LRE", 127),
+    by_range("LT305/70R16", "LRE", 124),
+    by_range("LT305/65R18", "LRE", 124),
+    by_range("LT305/55R20", "LRE", 121),
+    by_range("LT325/60R18", "LRE", 124),
+    by_range("LT315/70R17", "LRE", 121),
+    by_range("LT285/75R17", "LRE", 121),
+    by_range("LT295/70R18", "LRE", 129),
+    by_range("LT295/65R20", "LRE", 129),
+    by_range("LT305/70R17", "LRE", 121),
+    by_range("LT215/75R15", "LRD", 106),
+    by_range("LT235/75R15", "LRC", 104),
+    by_range("31x10.50R15LT", "LRC", 109),
+    by_range("30x9.50R15LT", "LRC", 104),
+    by_range("32x11.50R15LT", "LRC", 113),
+    by_range("33x12.50R15LT", "LRC", 108),
+    by_range("35x12.50R15LT", "LRC", 113),
+    by_range("33x12.50R17LT", "LRE", 120),
+    by_range("35x12.50R17LT", "LRE", 121),
+    by_range("35x12.50R18LT", "LRE", 123),
+    by_range("35x12.50R20LT", "LRE", 121),
+    by_range("33x12.50R18LT", "LRE", 118),
+    by_range("33x12.50R20LT", "LRE", 114),
+    by_range("37x12.50R17LT", "LRE", 124),
+    by_range("37x12.50R20LT", "LRE", 126),
+    by_range("37x13.50R20LT", "LRE", 127),
+    by_range("ST205/75R15", "LRE", 111),
+    by_range("ST175/80R13", "LRD", 97),
+    by_range("ST225/75R15", "LRE", 117),
+    by_range("ST235/80R16", "LRE", 124),
+    by_range("ST185/80R13", "LRD", 99),
+    by_range("ST205/75R14", "LRD", 105),
+    by_range("ST215/75R14", "LRD", 108),
+    by_range("ST235/85R16", "LRE", 125),
+    by_range("ST225/90R16", "LRE", 124),
     // vans: the strongest remembered
     coined("165/70R13C", 0, 88),
     coined("165/70R14C", 0, 89),

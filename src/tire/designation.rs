@@ -221,6 +221,21 @@ impl Tire {
         Self { service: Some(service), ..self }
     }
 
+    /// The same in another load version; as it is where the size has none.
+    pub(crate) const fn with_load_version(self, version: LoadVersion) -> Self {
+        match (version, self.size.with_high_load()) {
+            (LoadVersion::High, Some(size)) => Self { size, version: None, ..self },
+            (LoadVersion::High, None) => self,
+            _ if self.size.has_load_version() => Self { version: Some(version), ..self },
+            _ => self,
+        }
+    }
+
+    /// The same of another load range; as it is where the size has none.
+    pub(crate) const fn with_load_range(self, range: LoadRange) -> Self {
+        if self.size.has_load_range() { Self { range: Some(range), ..self } } else { self }
+    }
+
     /// The size of the tire.
     pub const fn size(&self) -> TireSize {
         self.size

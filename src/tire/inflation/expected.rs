@@ -40,8 +40,13 @@ impl Tire {
         let estimate = self.estimated_load_index();
         let Some(coined) = self.size().coined() else { return estimate };
         if !self.size().rules().is_passenger {
-            // The strongest, and a weaker load range by estimate where that is less.
-            return estimate.into_iter().chain(coined.strongest).min();
+            let Some((range, strongest)) = coined.range.zip(coined.strongest) else {
+                return coined.strongest;
+            };
+            // A weaker load range bears less by as much as the estimate does.
+            let of_strongest = self.with_load_range(range).estimated_load_index()?.number();
+            let less = of_strongest.saturating_sub(estimate?.number());
+            return of_number(strongest.number().checked_sub(less)?);
         }
         let more = |index: LoadIndex, steps| of_number(index.number() + steps);
         match self.load_version() {

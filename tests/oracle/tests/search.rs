@@ -8,11 +8,13 @@ mod common;
 
 use std::collections::BTreeMap;
 
+use beadseat::Citation;
 use beadseat::fitment::{
-    Change, CheckId, Conditions, LimitSet, Limits, Setup, Setups, TractionClass, Verdict, assess, verdict,
+    Change, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TractionClass, Verdict, assess,
+    verdict,
 };
 use beadseat::rim::RimWidth;
-use beadseat::search::{Best, Candidate, Keep, Score, Screen, Search, Wishes};
+use beadseat::search::{Best, Candidate, Expectation, Keep, Score, Screen, Search, Wishes};
 use beadseat::sweep::Point;
 use beadseat::tire::{Tire, condition::VehicleSide};
 use beadseat::units::{deg, in_mm, kg, kmh, kpa, mm, percent};
@@ -304,6 +306,37 @@ laws! {
         }
     }
 
+    /// Extra load and load ranges are looked for where standard load does not suffice, and what is expected of a tire of
+    /// the size is held against what is asked of it.
+    #[test]
+    fn a_candidate_says_whether_its_tires_will_be_found(scene in scene()) {
+        let wishes = nearby(&scene);
+        let originals = [scene.original.front, scene.original.rear];
+        for candidate in scene.search(&wishes).candidates().step_by(5).take(60) {
+            for choice in candidate.choices() {
+                let tire = choice.setup().tire();
+                let original = originals[usize::from(choice.position() == Position::Rear)].unwrap().tire();
+                let same = original.size() == tire.size();
+                let listed = tire.size().listed_in().or(same.then_some(Citation::ORIGINAL));
+                prop_assert_eq!(choice.listed_in(), listed, "{}", tire);
+                let index = |tire: Tire| tire.service().map(|s| s.dual().unwrap_or(s.single()));
+                let most = tire.expected_load_index().max(original.service().filter(|_| same).and(index(original)));
+                let verdict = match index(tire).zip(most) {
+                    Some((asked, most)) if asked <= most => Expectation::Meets,
+                    Some(_) if original != tire => Expectation::Exceeds,
+                    Some(_) => Expectation::Meets,
+                    None => Expectation::NotKnown,
+                };
+                prop_assert_eq!(choice.expectation(), verdict, "{}", tire);
+                let needs = choice.needs();
+                prop_assert_eq!(needs.load_version(), tire.load_version().filter(|_| needs.load_index().is_some()));
+                prop_assert_eq!(needs.load_range(), tire.load_range().filter(|_| needs.load_index().is_some()));
+            }
+            let worst = candidate.choices().map(|choice| choice.expectation()).min();
+            prop_assert_eq!(Some(candidate.expectation()), worst);
+        }
+    }
+
     #[test]
     fn parts_make_the_whole(scene in scene(), at in 0.0..1.0) {
         let wishes = nearby(&scene);
@@ -322,6 +355,10 @@ laws! {
         let mut best = Best::<5>::new();
         best.extend(all.iter().copied());
         all.sort_by(|a, b| best.score().compare(b, a));
+        let scores: Vec<_> = all.iter().map(|candidate| best.score().score(candidate)).collect();
+        prop_assert!(scores.windows(2).all(|pair| pair[0] >= pair[1]));
+        let bought = |c: &Candidate| (c.expectation(), c.is_listed(), c.is_on_approved_rims());
+        prop_assert!(all.windows(2).all(|pair| bought(&pair[0]) >= bought(&pair[1])));
         let best: Vec<_> = best.iter().map(Candidate::number).collect();
         prop_assert_eq!(best, all.iter().take(5).map(Candidate::number).collect::<Vec<_>>());
     }
