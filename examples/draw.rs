@@ -1,7 +1,7 @@
 //! Draws one corner of a scenario, before and after its change: `draw SCENARIO.json
 //! [front|rear] [left|right] [--units metric|us|both]`.
 //!
-//! Writes an SVG sheet to the standard output, of the front left corner unless told otherwise. At its head is
+//! Writes an SVG sheet, upright A4, to the standard output, of the front left corner unless told otherwise. At its head is
 //! what the assessment says of that corner over all its checks. The least clearance is that of the report, at worst;
 //! outlines and their figures are at nominal size. Exit code 0 whatever the verdict, 2 if the scenario cannot be read or does
 //! not say enough to draw.
@@ -21,8 +21,8 @@ use common::Arguments;
 const HELP: &str = "\
 draw SCENARIO.json [front|rear] [left|right] [--units metric|us|both]
 
-Draws one corner before and after a change as an SVG sheet, the front left one unless told otherwise: a section through
-the spindle and the plan where the wheel comes nearest to what stands around it. At its head is the verdict of the
+Draws one corner before and after a change as an SVG sheet that prints on A4, the front left one unless told otherwise: a
+section through the spindle and the plan where the wheel comes nearest to what stands around it. At its head is the verdict of the
 corner over all its checks.
 
   --units    what figures are in: metric, us, or both
@@ -65,11 +65,12 @@ fn draw(scenario: &Scenario, is_rear: bool, is_right: bool, units: UnitSystem) -
     let bodies: Vec<String> = survey.bodies().map(name_of).collect();
     let labels: Vec<&str> = bodies.iter().map(String::as_str).collect();
     let report = scenario.assess();
-    let heading = heading(scenario, &report, place, units);
+    let heading = heading(&report, place, units);
     let nearest = survey.nearest();
     let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
         .with_before(survey.before())
         .with_labels(&labels)
+        .with_name(scenario.name().unwrap_or("Vehicle without a name"))
         .with_heading(&heading)
         .in_units(units);
     if let Some(nearest) = &nearest {
@@ -90,8 +91,8 @@ fn name_of(body: BodyKind) -> String {
     }
 }
 
-/// Which corner, its verdict over all its checks and what decides it, the nearest approach, and which vehicle.
-fn heading(scenario: &Scenario, report: &Report, place: Position, units: UnitSystem) -> String {
+/// Which corner, its verdict over all its checks and what decides it, and the nearest approach.
+fn heading(report: &Report, place: Position, units: UnitSystem) -> String {
     let verdict = report.verdict_at(place);
     let mut text = format!("{}, {}", common::plain(place.name()), common::plain(verdict.name()));
     let decides = report.at(place).find(|check| check.verdict() == verdict && verdict != Verdict::Within);
@@ -104,7 +105,7 @@ fn heading(scenario: &Scenario, report: &Report, place: Position, units: UnitSys
     if let Some(nearest) = nearest_at(report, place) {
         text += &format!(". At worst {}", nearest.told_in(units));
     }
-    format!("{text}. {}", scenario.name().unwrap_or("Vehicle without a name"))
+    text
 }
 
 fn nearest_at(report: &Report, place: Position) -> Option<Approach> {

@@ -206,7 +206,7 @@ fn a_deep_overlap_keeps_within_its_column() {
     let swept = swept(&corner, &after, &around);
     assert!(swept.upper() < mm(-100.0));
     let sheet = Scene::new(&corner, &after, &around).with_swept(&swept).sheet().to_string();
-    let columns = texts(&sheet).filter(|line| line.contains("x=\"161\"") || line.contains("x=\"49\""));
+    let columns = texts(&sheet).filter(|line| line.contains("x=\"157\"") || line.contains("x=\"53\""));
     let mut figures = 0;
     for line in columns {
         let text = line.split(['<', '>']).nth(2).unwrap();

@@ -24,10 +24,7 @@ pub(super) struct Nearest {
     pub(super) figure: String,
 }
 
-const BOX: Flat = [COLUMN, 34.0];
-
-/// Height of box and title.
-pub(super) const HEIGHT: f64 = BOX[1] + 2.0 * LEADING;
+const BOX: Flat = [COLUMN, 30.0];
 
 /// Enlarged, then reduced: the first at which the gap is not longer than a third of the box.
 const SCALES: [f64; 11] = [0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0];
@@ -53,7 +50,7 @@ impl Nearest {
             window.hold(along(middle, BOX, side * scale), 0.0);
         }
         let corner = along(corner, [0.0, 1.0], 1.5 * LEADING);
-        let frame = Frame { scale, window, corner };
+        let frame = Frame { scale, window, corner, flipped: [false; 2] };
         let ratio = if scale < 1.0 { format!("{}:1", (1.0 / scale).round()) } else { format!("1:{scale}") };
         let title = along(corner, [0.0, -1.0], 1.5);
         paper.text(title, Set::Start, SIZE, &format!("clearance, {ratio}"));
@@ -84,7 +81,10 @@ impl Nearest {
         // Beside the dimension line, to the right of a line that is upright, below one that is level.
         let across = if way[1] < 0.0 { [-way[1], way[0]] } else { [way[1], -way[0]] };
         let off = 1.2 + 0.5 * (wide * across[0].abs() + high * across[1].abs());
-        paper.figure(along(frame.at(middle), across, off), text, false);
+        let mut room = frame.on_paper();
+        let half = [0.5 * wide + 1.0, 0.5 * high + 1.0];
+        (room.least, room.most) = (along(room.least, half, 1.0), along(room.most, half, -1.0));
+        paper.figure(room.nearest(along(frame.at(middle), across, off)), text);
         let [least, most] = [window.least, window.most].map(|point| frame.at(point));
         let frame: Vec<Flat> = Vec::from([least, [most[0], least[1]], most, [least[0], most[1]], least]);
         paper.line(Line::Thin, &frame);

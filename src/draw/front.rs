@@ -5,15 +5,19 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 use super::callout::{COLUMN, Callout};
-use super::detail::{self, Nearest};
+use super::detail::Nearest;
 use super::flat::{Extent, Flat, along, circle, sub};
 use super::lettering::{self, SIZE, figure};
 use super::outline::{Seen, half, section};
 use super::paper::{Frame, Line, Paper};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
+use super::sheet::SIDES;
 use crate::fitment::UnitSystem;
 use crate::sweep::{Point, Profile};
 use crate::units::{Length, in_mm, mm};
+
+/// How far beside the view the dimension line of the overall diameter stands.
+const COLUMN_OF_DIAMETER: f64 = 5.0;
 
 /// Everything is in the wheel frame, so that camber tilts the surroundings and not the wheel.
 pub(super) struct Front<'a> {
@@ -79,7 +83,7 @@ impl<'a> Front<'a> {
     fn name(&self, scene: &Scene<'a>) -> Vec<Callout> {
         let mut callouts = scene.names(&self.obstacles);
         let mut add = |at: Flat, lines: &[&str]| {
-            callouts.push(Callout { at, lines: lines.iter().map(|&line| String::from(line)).collect() });
+            callouts.push(Callout::new(at, lines.iter().map(|&line| String::from(line)).collect()));
         };
         add([0.0, -self.hub_face()], &["hub face"]);
         add([self.window.most[0], 0.0], &["spindle"]);
@@ -90,8 +94,12 @@ impl<'a> Front<'a> {
         if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
             let mut lines = scene.clearance(swept);
             lines.extend(lettering::lines(&in_words(&swept.pose(), scene.units), SIZE, COLUMN, 3));
-            callouts.push(Callout { at: nearest.middle(), lines });
+            callouts.push(Callout::new(nearest.middle(), lines));
         }
+        let diameter = self.was(self.after.overall_diameter(), self.before.map(Profile::overall_diameter));
+        // Above the spindle, where the dimension line is.
+        let at = [0.0, -0.45 * in_mm(self.after.overall_diameter())];
+        callouts.push(Callout::name(at, &format!("Ø{diameter}")).beside(COLUMN_OF_DIAMETER));
         callouts
     }
 
@@ -121,24 +129,31 @@ impl<'a> Front<'a> {
         }
     }
 
-    fn dimensions(&self, frame: &Frame, paper: &mut Paper) {
-        let was = |now: Length, before: Option<Length>| match before {
+    /// A figure, and what it was.
+    fn was(&self, now: Length, before: Option<Length>) -> String {
+        match before {
             Some(before) => format!("{} (was {})", figure(now, self.units), figure(before, self.units)),
             None => figure(now, self.units),
-        };
+        }
+    }
+
+    fn dimensions(&self, frame: &Frame, paper: &mut Paper) {
         let centre = in_mm(self.after.rim_centre());
         let half = 0.5 * in_mm(self.after.section_width());
         let radius = 0.5 * in_mm(self.after.overall_diameter());
-        let bottom = frame.at(self.window.most)[1];
+        let bottom = frame.on_paper().most[1];
 
-        let clear = frame.at([(centre + half).max(0.0), 0.0])[0] + 4.0;
+        // What is drawn between them, on paper.
+        let mut drawn = Extent::NOTHING;
+        drawn.hold_all(&[centre - half, centre + half, 0.0].map(|x| frame.at([x, 0.0])));
+        let clear = [drawn.least[0] - 4.0, drawn.most[0] + 4.0];
 
         // From hub face to the middle of the rim.
         let row = bottom + 5.0;
         let [face, rim] = [[0.0, self.hub_face()], [centre, radius]].map(|point| frame.at(point));
         let name = if centre > 0.0 { "outset" } else { "inset" };
         let off = |profile: &Profile| if centre > 0.0 { profile.rim_centre() } else { -profile.rim_centre() };
-        let text = format!("{name} {}", was(off(self.after), self.before.map(off)));
+        let text = format!("{name} {}", self.was(off(self.after), self.before.map(off)));
         paper.line(Line::Thin, &[face, [face[0], row + 1.2]]);
         paper.line(Line::Thin, &[[rim[0], rim[1] + 1.0], [rim[0], row + 1.2]]);
         level(paper, [rim[0].min(face[0]), rim[0].max(face[0])], row, clear, &text);
@@ -149,36 +164,33 @@ impl<'a> Front<'a> {
         for side in sides {
             paper.line(Line::Thin, &[[side[0], side[1] + 1.0], [side[0], row + 1.2]]);
         }
-        let text = was(self.after.section_width(), self.before.map(Profile::section_width));
+        let text = self.was(self.after.section_width(), self.before.map(Profile::section_width));
         level(paper, sides.map(|side| side[0]), row, clear, &text);
 
-        let column = frame.at(self.window.most)[0] + 5.0;
+        let column = frame.on_paper().most[0] + COLUMN_OF_DIAMETER;
         let ends = [-radius, radius].map(|z| frame.at([centre, z]));
         for end in ends {
             paper.line(Line::Thin, &[[end[0] + 1.0, end[1]], [column + 1.2, end[1]]]);
         }
-        let text = was(self.after.overall_diameter(), self.before.map(Profile::overall_diameter));
         paper.span([column, ends[0][1]], [column, ends[1][1]]);
-        let text = format!("Ø{text}");
-        let long = lettering::width(&text, SIZE);
-        let beside = if ends[1][1] - ends[0][1] > long + 7.0 { 0.0 } else { 3.0 };
-        let middle = frame.at([0.0, -0.45 * radius])[1].max(frame.corner[1] + 0.5 * long);
-        paper.figure([column + beside, middle], &text, true);
     }
 }
 
-/// A level dimension line, its figure in it or, if it is too short, on a shelf to the right of what is drawn.
-fn level(paper: &mut Paper, ends: [f64; 2], row: f64, clear: f64, text: &str) {
+/// A level dimension line, its figure in it or, if it is too short, on a shelf beside what is drawn: to the right, or
+/// where the paper ends before, to the left.
+fn level(paper: &mut Paper, ends: [f64; 2], row: f64, clear: [f64; 2], text: &str) {
     let wide = lettering::width(text, SIZE);
     paper.span([ends[0], row], [ends[1], row]);
     let middle = if ends[1] - ends[0] > wide + 7.0 {
         0.5 * (ends[0] + ends[1])
     } else {
-        let start = clear.max(ends[1] + 2.0);
-        paper.line(Line::Thin, &[[ends[1], row], [start, row]]);
-        start + 0.6 + 0.5 * wide
+        let [left, right] = [clear[0].min(ends[0] - 2.0), clear[1].max(ends[1] + 2.0)];
+        let (end, start, away) =
+            if right + wide + 1.0 <= SIDES[1] { (ends[1], right, 1.0) } else { (ends[0], left, -1.0) };
+        paper.line(Line::Thin, &[[end, row], [start, row]]);
+        start + away * (0.6 + 0.5 * wide)
     };
-    paper.figure([middle, row], text, false);
+    paper.figure([middle, row], text);
 }
 
 impl Nearest {
@@ -214,10 +226,6 @@ impl Figure for Front<'_> {
     /// The dimensions below and to the right.
     fn margin(&self) -> Flat {
         [8.0, 15.0]
-    }
-
-    fn detail(&self) -> f64 {
-        if self.nearest.is_some() { detail::HEIGHT } else { 0.0 }
     }
 
     fn draw_detail(&self, corner: Flat, paper: &mut Paper) {

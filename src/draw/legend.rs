@@ -8,8 +8,14 @@ use super::lettering::{LEADING, SIZE};
 use super::paper::{Line, Paper, Set};
 use crate::fitment::UnitSystem;
 
-/// Height of both on paper.
-pub(super) const HEIGHT: f64 = 6.0 * LEADING + 8.0;
+/// Height of both on paper, and of an enlarged detail beside them.
+pub(super) const HEIGHT: f64 = 38.0;
+
+/// From the first column to the second.
+const SECOND: f64 = 73.0;
+
+/// From row to row.
+const ROW: f64 = LEADING + 0.6;
 
 /// Length of a sample.
 const SAMPLE: f64 = 14.0;
@@ -24,17 +30,17 @@ const LINES: [(Line, &str); 6] = [
 ];
 
 /// Draws the legend with its upper left corner at a point.
-pub(super) fn draw(paper: &mut Paper, at: Flat, width: f64, scale: f64, units: UnitSystem) {
-    let second = at[0] + 0.5 * width;
+pub(super) fn draw(paper: &mut Paper, at: Flat, scale: f64, units: UnitSystem) {
+    let second = at[0] + SECOND;
     for (row, (line, name)) in LINES.into_iter().enumerate() {
-        let y = at[1] + (row as f64 + 0.5) * (LEADING + 0.6);
+        let y = at[1] + (row as f64 + 0.5) * ROW;
         paper.line(line, &[[at[0], y], [at[0] + SAMPLE, y]]);
         paper.text([at[0] + SAMPLE + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
     }
     for (row, (spacing, rising, name)) in
         [(2.4, true, "tire, cut"), (1.2, false, "rim, cut")].into_iter().enumerate()
     {
-        let y = at[1] + (row as f64 + 0.5) * (LEADING + 0.6);
+        let y = at[1] + (row as f64 + 0.5) * ROW;
         let (low, high) = (y - 1.8, y + 1.8);
         let (left, right) = (second, second + SAMPLE);
         let sample: Vec<Flat> =
@@ -43,16 +49,17 @@ pub(super) fn draw(paper: &mut Paper, at: Flat, width: f64, scale: f64, units: U
         paper.line(Line::Edge, &sample);
         paper.text([right + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
     }
-    let y = at[1] + 2.6 * (LEADING + 0.6);
+    let y = at[1] + 3.0 * ROW;
     let lengths = match units {
-        UnitSystem::Metric => "Lengths in millimetres. Outlines are the",
-        UnitSystem::Us => "Lengths in inches. Outlines are the",
-        UnitSystem::Both => "Lengths in mm [inches]. Outlines are the",
+        UnitSystem::Metric => "Lengths in millimetres. Outlines",
+        UnitSystem::Us => "Lengths in inches. Outlines",
+        UnitSystem::Both => "Lengths in mm [inches]. Outlines",
     };
-    for (row, text) in [lengths, "envelopes that clearance is reckoned with."].into_iter().enumerate() {
+    let rest = ["are the envelopes that clear-", "ance is reckoned with."];
+    for (row, text) in core::iter::once(lengths).chain(rest).enumerate() {
         paper.text([second, y + (row as f64 + 0.35) * LEADING], Set::Start, SIZE, text);
     }
-    bar(paper, [second, at[1] + HEIGHT - 9.0], scale);
+    bar(paper, [second, at[1] + HEIGHT - 8.0], scale);
 }
 
 /// A bar of a round length, cut in five.

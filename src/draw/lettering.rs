@@ -81,12 +81,19 @@ pub(super) fn lines(text: &str, size: f64, room: f64, most: usize) -> Vec<String
     if lines.len() > most {
         lines.truncate(most);
         if let Some(last) = lines.last_mut() {
-            while width(last, size) + size > room && last.pop().is_some() {}
-            last.truncate(last.trim_end().len());
-            last.push('…');
+            *last = cut(last, size, room);
         }
     }
     lines
+}
+
+/// As much of a text as one line of a width holds, if that is not all of it, and an ellipsis.
+pub(super) fn cut(text: &str, size: f64, room: f64) -> String {
+    let mut cut = String::from(text);
+    while width(&cut, size) + size > room && cut.pop().is_some() {}
+    cut.truncate(cut.trim_end().len());
+    cut.push('…');
+    cut
 }
 
 /// A length as the report rounds it, with the minus sign of print, without its unit, which the legend names: of two

@@ -191,15 +191,9 @@ impl Paper {
         }
     }
 
-    /// A text with its base line at a point.
-    pub(super) fn text(&mut self, at: Flat, set: Set, size: f64, text: &str) {
-        self.letters(at, set, size, text, false);
-    }
-
-    /// A text on a ground of white, upright or reading upward.
-    pub(super) fn figure(&mut self, middle: Flat, text: &str, upward: bool) {
+    /// A text on a ground of white.
+    pub(super) fn figure(&mut self, middle: Flat, text: &str) {
         let half = [0.5 * lettering::width(text, SIZE) + 0.4, 0.55 * SIZE];
-        let half = if upward { [half[1], half[0]] } else { half };
         let corner = sub(middle, half).map(hundredths);
         let size = half.map(|x| hundredths(2.0 * x));
         self.nodes.push(element(
@@ -212,12 +206,11 @@ impl Paper {
                 ("fill", "#fff".to_string()),
             ],
         ));
-        let down = 0.35 * SIZE;
-        let at = if upward { [middle[0] + down, middle[1]] } else { [middle[0], middle[1] + down] };
-        self.letters(at, Set::Middle, SIZE, text, upward);
+        self.text([middle[0], middle[1] + 0.35 * SIZE], Set::Middle, SIZE, text);
     }
 
-    fn letters(&mut self, at: Flat, set: Set, size: f64, text: &str, upward: bool) {
+    /// A text with its base line at a point.
+    pub(super) fn text(&mut self, at: Flat, set: Set, size: f64, text: &str) {
         if text.is_empty() {
             return;
         }
@@ -236,15 +229,12 @@ impl Paper {
                 ("text-anchor", anchor.to_string()),
             ],
         );
-        if upward {
-            letters.assign("transform", format!("rotate(-90 {x} {y})"));
-        }
         letters.append(Text::new(text));
         self.nodes.push(letters);
     }
 
     pub(super) fn into_drawing(self, size: Flat, title: &str) -> Drawing {
-        let [width, height] = size.map(|x| x.ceil());
+        let [width, height] = size;
         let mut name = Element::new("title");
         name.append(Text::new(title));
         let ground = element(
@@ -269,11 +259,20 @@ pub(super) struct Frame {
     pub(super) window: Extent,
     /// Where the window's upper left corner is.
     pub(super) corner: Flat,
+    /// Whether it is seen in a mirror: left and right, up and down.
+    pub(super) flipped: [bool; 2],
 }
 
 impl Frame {
     pub(super) fn at(&self, point: Flat) -> Flat {
-        along(self.corner, sub(point, self.window.least), 1.0 / self.scale)
+        let Extent { least, most } = self.window;
+        let off = |i: usize| if self.flipped[i] { most[i] - point[i] } else { point[i] - least[i] };
+        along(self.corner, [off(0), off(1)], 1.0 / self.scale)
+    }
+
+    /// The window on paper.
+    pub(super) fn on_paper(&self) -> Extent {
+        Extent { least: self.corner, most: along(self.corner, self.window.size(), 1.0 / self.scale) }
     }
 
     /// A point of paper in millimetres of the vehicle.
@@ -298,9 +297,9 @@ impl Frame {
     /// Hatches an outline of the vehicle, as far as it is in the window.
     pub(super) fn hatch(&self, paper: &mut Paper, outline: &[Flat], spacing: f64, rising: bool) {
         let outline: Vec<Flat> = outline.iter().map(|&point| self.at(point)).collect();
-        let on_paper = Extent { least: self.at(self.window.least), most: self.at(self.window.most) };
+        let window = self.on_paper();
         let lines: Vec<Vec<Flat>> =
-            hatching(&outline, spacing, rising).iter().flat_map(|line| on_paper.clip(line)).collect();
+            hatching(&outline, spacing, rising).iter().flat_map(|line| window.clip(line)).collect();
         paper.path(Line::Hatch, &lines);
     }
 }

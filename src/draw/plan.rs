@@ -117,7 +117,7 @@ impl Plan {
 
     fn name(&self, scene: &Scene<'_>) -> Vec<Callout> {
         let mut callouts = scene.names(&self.obstacles);
-        let mut add = |at: Flat, lines: Vec<String>| callouts.push(Callout { at, lines });
+        let mut add = |at: Flat, lines: Vec<String>| callouts.push(Callout::new(at, lines));
         add(self.hub_face[0], Vec::from([String::from("hub face")]));
         if let Some(axis) = &self.axis {
             let lines = ["steering axis,", "at hub height"].map(String::from);
@@ -187,7 +187,8 @@ impl Figure for Plan {
             frame.line(paper, Line::Thin, &[nearest.place, nearest.point]);
             paper.cross(frame.at(nearest.point), 0.9);
         }
-        let [left, bottom] = [frame.at(frame.window.least)[0] + 2.0, frame.at(frame.window.most)[1]];
+        let window = frame.on_paper();
+        let [left, bottom] = [window.least[0] + 2.0, window.most[1]];
         paper.line(Line::Thin, &[[left, bottom + 2.0], [left, bottom + 10.0]]);
         paper.arrow([left, bottom + 10.0], [0.0, 1.0]);
         paper.text([left + 2.0, bottom + 7.5], Set::Start, SIZE, "forward");

@@ -34,6 +34,7 @@ pub struct Scene<'a> {
     pub(super) labels: &'a [&'a str],
     pub(super) swept: Option<&'a Swept>,
     pub(super) least: Option<Length>,
+    pub(super) name: &'a str,
     pub(super) heading: &'a str,
     pub(super) units: UnitSystem,
 }
@@ -49,6 +50,7 @@ impl<'a> Scene<'a> {
             labels: &[],
             swept: None,
             least: None,
+            name: "",
             heading: "",
             units: UnitSystem::Metric,
         }
@@ -87,7 +89,14 @@ impl<'a> Scene<'a> {
         self
     }
 
-    /// Sets the line at the head: what was decided. It may be any text. Three lines of it are shown.
+    /// Sets the line at the head of a sheet: what is drawn, as the name of a vehicle. It may be any text. One line of it
+    /// is shown.
+    pub const fn with_name(mut self, name: &'a str) -> Self {
+        self.name = name;
+        self
+    }
+
+    /// Sets the lines below: what was decided. It may be any text. Four lines of it are shown.
     pub const fn with_heading(mut self, heading: &'a str) -> Self {
         self.heading = heading;
         self
@@ -108,15 +117,15 @@ impl<'a> Scene<'a> {
 
     /// What the obstacles are called, where each is nearest in a view.
     pub(super) fn names(&self, seen: &[Seen]) -> Vec<Callout> {
-        let name = |(number, seen): (usize, &Seen)| Callout { at: seen.nearest, lines: self.label(number) };
+        let name = |(number, seen): (usize, &Seen)| Callout::name(seen.nearest, &self.label(number));
         seen.iter().enumerate().map(name).collect()
     }
 
-    /// The name of an obstacle, in lines.
-    pub(super) fn label(&self, number: usize) -> Vec<String> {
+    /// The number of an obstacle, from 1, and its name.
+    pub(super) fn label(&self, number: usize) -> String {
         let name = self.labels.get(number).map(|label| clean(label)).unwrap_or_default();
         let name = if name.is_empty() { String::from("obstacle") } else { name };
-        lines(&format!("{} {name}", number + 1), SIZE, COLUMN, 2)
+        format!("{} {name}", number + 1)
     }
 
     fn in_column(&self, text: &str) -> Vec<String> {
@@ -156,11 +165,12 @@ pub(super) trait Figure {
 
     fn draw(&self, frame: &Frame, paper: &mut Paper);
 
-    /// Height of an enlarged detail below the right column.
-    fn detail(&self) -> f64 {
-        0.0
+    /// Whether it is seen in a mirror: left and right, up and down.
+    fn flipped(&self) -> [bool; 2] {
+        [false; 2]
     }
 
+    /// Draws an enlarged detail below and to the right of a corner.
     fn draw_detail(&self, _corner: Flat, _paper: &mut Paper) {}
 }
 
