@@ -66,20 +66,17 @@ fn draw(scenario: &Scenario, is_rear: bool, is_right: bool, units: UnitSystem) -
     let labels: Vec<&str> = bodies.iter().map(String::as_str).collect();
     let report = scenario.assess();
     let heading = heading(&report, place, units);
-    let nearest = survey.nearest();
+    // One gap has one figure and one position: those which the report holds against its limit.
+    let worst = nearest_at(&report, place);
+    let nearest = worst.and_then(|worst| survey.nearest_at(&worst));
     let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
         .with_before(survey.before())
         .with_labels(&labels)
         .with_name(scenario.name().unwrap_or("Vehicle without a name"))
         .with_heading(&heading)
         .in_units(units);
-    if let Some(nearest) = &nearest {
-        scene = scene.with_swept(nearest);
-        // One gap has one figure: that which the report holds against its limit.
-        let drawn = survey.bodies().nth(nearest.obstacle());
-        if let Some(worst) = nearest_at(&report, place).filter(|worst| Some(worst.body()) == drawn) {
-            scene = scene.with_least_clearance(worst.lower());
-        }
+    if let (Some(nearest), Some(worst)) = (&nearest, worst) {
+        scene = scene.with_swept(nearest).with_least_clearance(worst.lower());
     }
     Ok(scene.sheet().to_string() + "\n")
 }

@@ -267,6 +267,39 @@ fn draw_puts_the_verdict_of_a_corner_above_its_drawing() {
     assert!(message.starts_with("the front left corner cannot be drawn: not known: "), "{message}");
 }
 
+/// What stands between two pieces of a text.
+fn between<'a>(text: &'a str, from: &str, to: &str) -> Option<&'a str> {
+    text.split_once(from)?.1.split_once(to).map(|(found, _)| found)
+}
+
+/// The plan of every corner is drawn in the position that is told at its head.
+#[test]
+fn a_drawing_has_one_position() {
+    let mut told = 0;
+    for name in ["field-survey-wagon", "field-survey-wagon-at-lock", "one-tonne-panel-van", "rangers-pickup"]
+    {
+        let file = format!("examples/scenarios/{name}.json");
+        for corner in [["front", "left"], ["front", "right"], ["rear", "left"], ["rear", "right"]] {
+            let output = run("draw", &[&file, corner[0], corner[1]], "");
+            let sheet = String::from_utf8(output.stdout).unwrap();
+            let head = between(&sheet, "<title>", "</title>").unwrap();
+            let Some((_, head)) = head.split_once(". At worst ") else { continue };
+            let steer = between(head, " at ", "° ").unwrap_or_default();
+            let plan = between(&sheet, ">Plan from above, ", "<").unwrap();
+            assert!(
+                plan.starts_with(&format!("steered {steer}° as"))
+                    || plan.starts_with("straight ahead") && steer.is_empty(),
+                "{head}: {plan}"
+            );
+            let travel = head.rsplit(", ").next().unwrap();
+            let travel = travel.replace(" jounce", " in jounce").replace(" rebound", " in rebound");
+            assert!(plan.ends_with(&travel), "{head}: {plan}");
+            told += 1;
+        }
+    }
+    assert_eq!(told, 12);
+}
+
 #[test]
 fn inertia_prints_what_the_wheels_are_felt_as() {
     let output = run("inertia", &[], "");

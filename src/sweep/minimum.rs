@@ -108,6 +108,11 @@ impl Swept {
         Pose::new(self.steer(), units::mm(self.at[1])).with_other_travel(units::mm(self.at[2]))
     }
 
+    /// The same, the only obstacle that was asked for being this one of several.
+    pub(crate) const fn of_obstacle(self, number: usize) -> Self {
+        Self { obstacle: number, ..self }
+    }
+
     /// Steer at that position.
     pub const fn steer(&self) -> Angle {
         units::base(self.at[0])

@@ -4,7 +4,7 @@ use core::fmt;
 
 use crate::fitment::check::Position;
 use crate::fitment::value::{In, Value};
-use crate::sweep::{Part, Swept};
+use crate::sweep::{Part, Pose, Swept};
 use crate::text::Name;
 use crate::unit_system::UnitSystem;
 use crate::units::{Angle, Length, in_deg, in_mm, mm};
@@ -32,8 +32,8 @@ pub struct Approach {
     part: Part,
     lower: Length,
     upper: Length,
-    steer: Angle,
-    travel: Length,
+    pose: Pose,
+    obstacle: u8,
 }
 
 impl Approach {
@@ -45,8 +45,8 @@ impl Approach {
             part: swept.profile_point().part(),
             lower: swept.lower() - allowance,
             upper: swept.upper() - allowance,
-            steer: swept.steer(),
-            travel: swept.travel(),
+            pose: swept.pose(),
+            obstacle: swept.obstacle() as u8,
         }
     }
 
@@ -84,12 +84,23 @@ impl Approach {
 
     /// Steer there, positive when this wheel is the inner one.
     pub const fn steer(&self) -> Angle {
-        self.steer
+        self.pose.steer()
     }
 
     /// Travel there, positive in jounce.
     pub const fn travel(&self) -> Length {
-        self.travel
+        self.pose.travel()
+    }
+
+    /// The position of the wheel there; on a beam axle with the travel of the other wheel.
+    pub const fn pose(&self) -> Pose {
+        self.pose
+    }
+
+    /// Which of the bodies around that wheel it is, from 0, in the order of the vehicle: the number of
+    /// [`SweptCorner::around`](super::SweptCorner::around).
+    pub const fn obstacle(&self) -> usize {
+        self.obstacle as usize
     }
 }
 

@@ -1,5 +1,6 @@
 //! A corner of a vehicle as the swept clearance sees it, for whoever wants to look closer or to draw it.
 
+use super::approach::Approach;
 use super::available_space::MissingFacts;
 use crate::fitment::case::Case;
 use crate::fitment::check::Position;
@@ -112,6 +113,27 @@ impl SweptCorner {
     /// What each of those is, in the same order.
     pub fn bodies(&self) -> impl Iterator<Item = BodyKind> {
         self.bodies.iter().flatten().copied()
+    }
+
+    /// How near the proposed wheel is at nominal size to the body of a report's approach, in its position: the report
+    /// takes the worst case, so that another position may be the nearest at nominal size.
+    ///
+    /// ```
+    /// use beadseat::{fitment::space::SweptCorner, scenario::Scenario, tire::condition::VehicleSide};
+    /// let text = std::fs::read_to_string("examples/scenarios/one-tonne-panel-van.json")?;
+    /// let scenario: Scenario = serde_json::from_str(&text)?;
+    /// let worst = scenario.assess().approaches().next().ok_or("no obstacle was described")?;
+    /// let survey = SweptCorner::front(scenario.vehicle(), scenario.change(), scenario.limits(), VehicleSide::Left)?;
+    /// let there = survey.nearest_at(&worst).ok_or("no obstacle was described")?;
+    /// assert_eq!((there.travel(), there.obstacle()), (worst.travel(), worst.obstacle()));
+    /// assert!(there.upper() > worst.lower());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn nearest_at(&self, worst: &Approach) -> Option<Swept> {
+        let body = self.around.as_slice().get(worst.obstacle()..)?.get(..1)?;
+        let held = self.corner.held_at(worst.pose()).ok()?;
+        let swept = held.clearance_of(&self.after, body, Effort::default()).ok()??;
+        Some(swept.of_obstacle(worst.obstacle()))
     }
 
     /// The nearest approach of the proposed wheel at nominal size; none where nothing stands around it.
