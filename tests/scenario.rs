@@ -29,7 +29,7 @@ fn without(pointer: &str) -> String {
 
 #[track_caller]
 fn refused(text: &str, place: &str, message: &str) {
-    let error = common::parse_scenario(text).expect_err("was accepted");
+    let error = common::parse_scenario(text).expect_err("was accepted").to_string();
     assert!(error.starts_with(&format!("at {place}, line 1, column ")), "{error}");
     assert!(error.contains(message), "{error}");
     assert!(error.chars().count() < 300, "{error}");

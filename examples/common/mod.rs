@@ -5,7 +5,7 @@
 #[cfg(feature = "serde")]
 pub(crate) mod tables;
 
-use std::fmt::Write as _;
+use std::fmt;
 use std::io::{Read, Write as _};
 use std::process::ExitCode;
 
@@ -13,8 +13,8 @@ use beadseat::Excerpt;
 use beadseat::fitment::UnitSystem;
 use beadseat::scenario::Scenario;
 
-/// Larger files are refused.
-const LARGEST: u64 = 1 << 20;
+/// Larger files are refused, and larger lines where each is a scenario.
+pub(crate) const LARGEST: u64 = 1 << 20;
 
 /// What an example was asked for.
 pub(crate) struct Arguments {
@@ -79,23 +79,48 @@ pub(crate) fn read_scenario(path: &str) -> Result<Scenario, String> {
     parse_scenario(&text).map_err(|error| format!("{}: {error}", Excerpt(path)))
 }
 
-/// Reads a scenario from JSON text, to its end.
-pub(crate) fn parse_scenario(text: &str) -> Result<Scenario, String> {
-    let mut deserializer = serde_json::Deserializer::from_str(text);
-    let scenario = serde_path_to_error::deserialize(&mut deserializer)
-        .map_err(|error| describe(&error.path().to_string(), error.inner()))?;
-    deserializer.end().map_err(|error| describe("end of file", &error))?;
-    Ok(scenario)
+/// Why a text is no scenario, and where it is not.
+#[derive(Debug)]
+pub(crate) struct Unreadable {
+    /// The key at which it is wrong, cut and escaped; nothing where it is wrong at no key.
+    pub(crate) path: Option<String>,
+    pub(crate) line: usize,
+    /// In bytes, from one.
+    pub(crate) column: usize,
+    /// What is wrong, cut and escaped.
+    pub(crate) message: String,
 }
 
-/// `at PATH, line L, column C: what is wrong`, with every part that comes from the file cut and escaped.
-fn describe(path: &str, error: &serde_json::Error) -> String {
-    let message = error.to_string();
-    // serde_json says the place again behind its message.
-    let message = message.rsplit_once(" at line ").map_or(message.as_str(), |(message, _)| message);
-    let mut text = format!("at {}", Excerpt(path));
-    let _ = write!(text, ", line {}, column {}: {}", error.line(), error.column(), Excerpt(message));
-    text
+impl Unreadable {
+    fn new(path: Option<&str>, error: &serde_json::Error) -> Self {
+        let message = error.to_string();
+        // serde_json says the place again behind its message.
+        let message = message.rsplit_once(" at line ").map_or(message.as_str(), |(message, _)| message);
+        Self {
+            path: path.map(|path| Excerpt(path).to_string()),
+            line: error.line(),
+            column: error.column(),
+            message: Excerpt(message).to_string(),
+        }
+    }
+}
+
+impl fmt::Display for Unreadable {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { path, line, column, message } = self;
+        write!(f, "at {}, line {line}, column {column}: {message}", path.as_deref().unwrap_or("end of file"))
+    }
+}
+
+/// Reads a scenario from JSON text, to its end. A byte order mark before it is passed over, which RFC 8259 (from memory) lets a
+/// reader do.
+pub(crate) fn parse_scenario(text: &str) -> Result<Scenario, Unreadable> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut deserializer = serde_json::Deserializer::from_str(text);
+    let scenario = serde_path_to_error::deserialize(&mut deserializer)
+        .map_err(|error| Unreadable::new(Some(&error.path().to_string()), error.inner()))?;
+    deserializer.end().map_err(|error| Unreadable::new(None, &error))?;
+    Ok(scenario)
 }
 
 /// `front_left` as people write it.

@@ -1,9 +1,12 @@
-//! Judges a scenario file: `assess SCENARIO.json [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both]`.
+//! Judges scenario files: `assess SCENARIO.json [options]`; `--help` says more.
 //!
 //! Prints a report for people, with `--summary` the shortest of it, with `--json` all of it for programs, with `--csv` a
-//! spreadsheet, with `--markdown` a page, with `--explain` how a number came about. Exit code 0 whatever the verdict, 2 if the scenario cannot be read.
+//! spreadsheet, with `--markdown` a page, with `--explain` how a number came about; with `--lines` a report a line for
+//! many. Exit code 0 whatever the verdict, 2 if a scenario cannot be read.
 
+#[path = "../common/mod.rs"]
 mod common;
+mod lines;
 
 use std::process::ExitCode;
 
@@ -13,8 +16,7 @@ use beadseat::fitment::{Document, Position, UnitSystem};
 use beadseat::scenario::Scenario;
 use common::{Arguments, tables};
 
-const HELP: &str = "\
-assess SCENARIO.json [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both]
+const HELP: &str = r#"assess SCENARIO.json [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both] [--lines]
 
 Judges a change of wheels and tires and prints the report: the verdict, what moves, what decides and what to do
 about it, every finding with its limit, margin and source, cautions, and what was not assessed.
@@ -27,9 +29,12 @@ about it, every finding with its limit, margin and source, cautions, and what wa
              or effect of this id, as tire_load, at one place only as tire_load@front, or of all; with --markdown
              as a page; the rules are metric, with other units each number has them behind it
   --units    what the text is printed in: metric, us, or both
+  --lines    a scenario a line, of SCENARIO.json or without it of the standard input; out comes a line for each, in
+             their order, as --json but in one line, or {"line": 7, "error": {"path", "column", "message"}}, which
+             stops nothing; blank lines are passed over and counted
 
-Exit code 0 whatever the verdict, 2 where the scenario cannot be read: then it says where and why.
-";
+Exit code 0 whatever the verdict, 2 where a scenario cannot be read: then it says where and why.
+"#;
 
 fn main() -> ExitCode {
     let Arguments { flags, words, units } = match Arguments::read(HELP) {
@@ -37,6 +42,13 @@ fn main() -> ExitCode {
         Err(code) => return code,
     };
     let flags: Vec<_> = flags.iter().map(String::as_str).collect();
+    if flags.contains(&"--lines") {
+        return match (&flags[..], words.as_slice()) {
+            (["--lines"] | ["--lines", "--json"] | ["--json", "--lines"], []) => lines::judge(None),
+            (["--lines"] | ["--lines", "--json"] | ["--json", "--lines"], [file]) => lines::judge(Some(file)),
+            _ => common::misuse(HELP),
+        };
+    }
     if flags.contains(&"--explain") {
         let is_markdown = match flags[..] {
             ["--explain"] => false,
