@@ -11,11 +11,11 @@ mod common;
 use std::process::ExitCode;
 
 use beadseat::draw::Scene;
-use beadseat::fitment::space::{Approach, SweptCorner};
+use beadseat::fitment::space::{Approach, CornerAtRest, SweptCorner};
 use beadseat::fitment::{Position, Report, UnitSystem, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::tire::condition::VehicleSide;
-use beadseat::vehicle::BodyKind;
+use beadseat::vehicle::{BodyKind, Kind};
 use common::Arguments;
 
 const HELP: &str = "\
@@ -57,24 +57,35 @@ fn draw(scenario: &Scenario, is_rear: bool, is_right: bool, units: UnitSystem) -
         (true, true) => Position::RearRight,
     };
     let side = if is_right { VehicleSide::Right } else { VehicleSide::Left };
-    let of_axle = if is_rear { SweptCorner::rear } else { SweptCorner::front };
-    let survey =
-        of_axle(scenario.vehicle(), scenario.change(), scenario.limits(), side).map_err(|lacking| {
-            format!("the {} corner cannot be drawn: {lacking}", common::plain(place.name()))
-        })?;
-    let bodies: Vec<String> = survey.bodies().map(name_of).collect();
+    let (vehicle, change, report) = (scenario.vehicle(), scenario.change(), scenario.assess());
+    let at_rest = if is_rear { CornerAtRest::rear } else { CornerAtRest::front };
+    let corner = at_rest(vehicle, change, &report, side).map_err(|lacking| {
+        format!("the {} corner cannot be drawn: {lacking}", common::plain(place.name()))
+    })?;
+    let bodies: Vec<String> = corner.bodies().map(name_of).collect();
     let labels: Vec<&str> = bodies.iter().map(String::as_str).collect();
-    let report = scenario.assess();
-    let heading = heading(&report, place, units);
-    // One gap has one figure and one position: those which the report holds against its limit.
-    let worst = nearest_at(&report, place);
-    let nearest = worst.and_then(|worst| survey.nearest_at(&worst));
-    let mut scene = Scene::new(survey.corner(), survey.after(), survey.around())
-        .with_before(survey.before())
+    // The wheels of a motorcycle are of no side.
+    let is_single = vehicle.kind() == Some(Kind::Motorcycle);
+    let called = match (is_single, is_rear) {
+        (true, true) => Position::Rear,
+        (true, false) => Position::Front,
+        _ => place,
+    };
+    let heading = heading(&report, called, units);
+    let mut scene = Scene::at_rest(&corner)
         .with_labels(&labels)
         .with_name(scenario.name().unwrap_or("Vehicle without a name"))
         .with_heading(&heading)
         .in_units(units);
+    // How it moves, where that is known.
+    let of_axle = if is_rear { SweptCorner::rear } else { SweptCorner::front };
+    let moving = of_axle(vehicle, change, scenario.limits(), side).ok();
+    if let Some(moving) = &moving {
+        scene = scene.moving(moving.corner());
+    }
+    // One gap has one figure and one position: those which the report holds against its limit.
+    let worst = nearest_at(&report, place);
+    let nearest = worst.and_then(|worst| moving.as_ref()?.nearest_at(&worst));
     if let (Some(nearest), Some(worst)) = (&nearest, worst) {
         scene = scene.with_swept(nearest).with_least_clearance(worst.lower());
     }

@@ -27,8 +27,11 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod beside;
 mod callout;
+mod cut;
 mod detail;
+mod dimension;
 mod flat;
 mod front;
 mod legend;

@@ -103,13 +103,13 @@ fn every_obstacle_is_named_and_measured_in_both_views() {
     for view in [&front, &plan] {
         for (number, label) in LABELS.iter().enumerate() {
             let first = label.split(' ').next().unwrap();
-            assert!(view.contains(&format!(">{} {first}", number + 1)), "{label}");
+            assert!(view.contains(&format!("{} {first}", number + 1)), "{label}");
         }
         let rounded = (swept.upper().get::<millimeter>() * 100.0).round() / 100.0;
         assert!(view.contains(&format!(">{rounded} mm<")), "{rounded}");
         assert!(!view.contains("at worst"));
     }
-    for figure in ["inset 40 (was 46)", "Ø644 (was 632)", ">233 (was 214)<"] {
+    for figure in ["inset 40 (was 46)", "Ø644 (was 632)", ">width 233 (was 214)<"] {
         assert!(front.contains(figure), "{figure}");
     }
     assert!(swept.steer().abs() > deg(20.0));
@@ -134,7 +134,7 @@ fn every_obstacle_is_named_and_measured_in_both_views() {
     // Without names they have numbers, and without a wheel before nothing is said of it.
     let bare = Scene::new(&corner, &after, &around).sheet().to_string();
     for number in 1..=7 {
-        assert_eq!(bare.matches(&format!(">{number} obstacle<")).count(), 2);
+        assert_eq!(bare.matches(&format!("{number} obstacle")).count(), 2);
     }
     assert!(!bare.contains("(was") && !bare.contains("least clearance"));
 }
@@ -183,7 +183,8 @@ fn names_are_text_whatever_they_are() {
                 assert_eq!((line.matches('<').count(), line.matches('>').count()), (2, 2), "{line}");
             }
             assert!(sheet.contains("&lt;script&gt;"));
-            assert!(sheet.contains(">7 obstacle<"));
+            // By its number alone where names are too long for what is not in the plane.
+            assert!(sheet.contains(">7 obstacle<") || sheet.contains(", 7<"));
             assert!(sheet.len() < 120_000);
         }
     }

@@ -232,6 +232,33 @@ fn draw_puts_the_verdict_of_a_corner_above_its_drawing() {
     assert!(message.starts_with("the front left corner cannot be drawn: not known: "), "{message}");
 }
 
+/// A trailer, a truck on duals, a motorcycle and a vehicle of which nothing is known but four designations are drawn from
+/// what there is: no position is told that was not judged.
+#[test]
+fn draw_needs_neither_steering_nor_travel() {
+    let bare = r#"{ "vehicle": {},
+        "original": { "front": { "tire": "205/55R16", "wheel": "6.5Jx16 ET46" }, "rear": "same" },
+        "proposed": { "front": { "tire": "225/45R17", "wheel": "7.5Jx17 ET42" }, "rear": "same" } }"#;
+    let path = written("designations.json", bare);
+    let bare = path.to_str().unwrap();
+    for (file, corner, said) in [
+        ("examples/scenarios/tandem-boat-trailer.json", "front", ">inner gap "),
+        ("examples/scenarios/regional-truck-on-duals.json", "front", ">outer gap "),
+        ("examples/scenarios/regional-truck-on-duals.json", "rear", ">tire outer face 331 (was 310)<"),
+        ("examples/scenarios/parish-courier-motorcycle.json", "rear", ">nominal width 160 (was 150)<"),
+        ("examples/scenarios/parish-courier-motorcycle.json", "front", "<title>front, "),
+        (bare, "front", ">tire outer face 70.5 (was 61)<"),
+        (bare, "rear", ">inset 42 (was 46)<"),
+    ] {
+        let output = run("draw", &[file, corner], "");
+        assert_eq!(output.status.code(), Some(0), "{file} {corner}");
+        let sheet = String::from_utf8(output.stdout).unwrap();
+        assert!(sheet.contains(said), "no {said} of {file}");
+        assert!(!sheet.contains("least clearance") && sheet.contains("straight ahead, at ride height"));
+    }
+    fs::remove_file(path).unwrap();
+}
+
 /// What stands between two pieces of a text.
 fn between<'a>(text: &'a str, from: &str, to: &str) -> Option<&'a str> {
     text.split_once(from)?.1.split_once(to).map(|(found, _)| found)

@@ -7,9 +7,8 @@ use alloc::vec::Vec;
 use super::callout::COLUMN;
 use super::flat::{Extent, Flat, along, circle, direction};
 use super::lettering::{self, LEADING, SIZE};
-use super::outline::section;
+use super::outline::{Drawn, section};
 use super::paper::{Frame, Line, Paper, Set};
-use crate::sweep::Profile;
 use crate::units::in_mm;
 
 /// The least clearance, turned about the spindle into the section.
@@ -34,14 +33,8 @@ impl Nearest {
         [0.5 * (self.place[0] + self.surface[0]), 0.5 * (self.place[1] + self.surface[1])]
     }
 
-    /// Draws it below and to the right of a corner, with the wheels, each with half its outline.
-    pub(super) fn detail(
-        &self,
-        paper: &mut Paper,
-        corner: Flat,
-        after: (&Profile, &[Flat]),
-        before: Option<(&Profile, &[Flat])>,
-    ) {
+    /// Draws it below and to the right of a corner, with the wheels.
+    pub(super) fn detail(&self, paper: &mut Paper, corner: Flat, flipped: [bool; 2], wheels: &[Drawn<'_>]) {
         let fits = |scale: &f64| self.gap.abs() / scale <= BOX[1] / 3.0;
         let scale = SCALES.into_iter().find(fits).unwrap_or(SCALES[SCALES.len() - 1]);
         let middle = self.middle();
@@ -50,23 +43,25 @@ impl Nearest {
             window.hold(along(middle, BOX, side * scale), 0.0);
         }
         let corner = along(corner, [0.0, 1.0], 1.5 * LEADING);
-        let frame = Frame { scale, window, corner, flipped: [false; 2] };
+        let frame = Frame { scale, window, corner, flipped };
         let ratio = if scale < 1.0 { format!("{}:1", (1.0 / scale).round()) } else { format!("1:{scale}") };
         let title = along(corner, [0.0, -1.0], 1.5);
         paper.text(title, Set::Start, SIZE, &format!("clearance, {ratio}"));
 
         let above = self.place[1] < 0.0;
-        if let Some((before, half)) = before {
-            let top = in_mm(before.overall_diameter());
-            frame.line(paper, Line::Before, &section(before, half, [0.0, top], above));
-        }
-        let (after, half) = after;
-        let [flange, top] = [after.flange_radius(), after.overall_diameter()].map(in_mm);
-        let parts = [(2.4, true, [flange, top]), (1.2, false, [0.0, flange])];
-        for (spacing, rising, radii) in parts {
-            let part = section(after, half, radii, above);
-            frame.hatch(paper, &part, spacing, rising);
-            frame.line(paper, Line::Edge, &part);
+        for wheel in wheels {
+            if let Some((before, half)) = &wheel.before {
+                let top = in_mm(before.overall_diameter());
+                frame.line(paper, Line::Before, &section(before, half, [0.0, top], above));
+            }
+            let (after, half) = &wheel.after;
+            let [flange, top] = [after.flange_radius(), after.overall_diameter()].map(in_mm);
+            let parts = [(2.4, true, [flange, top]), (1.2, false, [0.0, flange])];
+            for (spacing, rising, radii) in parts {
+                let part = section(after, half, radii, above);
+                frame.hatch(paper, &part, spacing, rising);
+                frame.line(paper, Line::Edge, &part);
+            }
         }
         frame.line(paper, Line::Other, &circle(self.point, self.thickness));
         if window.holds(self.point) {

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 use core::f64::consts::TAU;
 
 pub(super) use crate::vector::{Flat, dot, sub};
-use crate::vector::{add, scale};
+use crate::vector::{add, area, scale};
 
 pub(super) fn along(from: Flat, way: Flat, by: f64) -> Flat {
     add(from, scale(way, by))
@@ -146,6 +146,31 @@ pub(super) fn thickened(chain: &[Flat], radius: f64, step: f64) -> Vec<Vec<Flat>
         pieces.extend(visible(&outline, step, hidden));
     }
     pieces
+}
+
+/// The outline of several convex outlines together, in pieces: what of each is not within another.
+pub(super) fn union(parts: &[Vec<Flat>], step: f64) -> Vec<Vec<Flat>> {
+    let mut pieces = Vec::new();
+    for (number, part) in parts.iter().enumerate() {
+        let hidden = |point: Flat| {
+            parts
+                .iter()
+                .enumerate()
+                .any(|(other, part)| other != number && is_within(point, part, 1e-3 * step))
+        };
+        pieces.extend(visible(part, step, hidden));
+    }
+    pieces
+}
+
+/// Whether a point is within a convex outline by more than a margin.
+fn is_within(point: Flat, outline: &[Flat], margin: f64) -> bool {
+    let mut sides = outline.windows(2).map(|pair| (sub(pair[1], pair[0]), sub(point, pair[0]))).peekable();
+    sides.peek().is_some()
+        && sides.all(|(side, at)| {
+            let long = libm::hypot(side[0], side[1]);
+            long < 1e-9 || area(side, at) > margin * long
+        })
 }
 
 /// The point of a straight piece that is nearest to another.

@@ -1,58 +1,68 @@
-//! The section through the spindle, seen from the front: outboard to the right.
+//! The section through the spindle: of a front wheel seen from the front, of a rear wheel from the rear.
 
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 
+use super::beside::Beside;
 use super::callout::{COLUMN, Callout};
+use super::cut::Cut;
 use super::detail::Nearest;
+use super::dimension::{BESIDE, Dimensions};
 use super::flat::{Extent, Flat, along, circle, sub};
 use super::lettering::{self, SIZE, figure};
-use super::outline::{Seen, half, section};
+use super::outline::{Drawn, section};
 use super::paper::{Frame, Line, Paper};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
 use super::sheet::SIDES;
-use crate::fitment::UnitSystem;
-use crate::sweep::{Point, Profile};
-use crate::units::{Length, in_mm, mm};
-
-/// How far beside the view the dimension line of the overall diameter stands.
-const COLUMN_OF_DIAMETER: f64 = 5.0;
+use crate::sweep::Point;
+use crate::units::in_mm;
 
 /// Everything is in the wheel frame, so that camber tilts the surroundings and not the wheel.
 pub(super) struct Front<'a> {
-    after: &'a Profile,
-    before: Option<&'a Profile>,
-    half_after: Vec<Flat>,
-    half_before: Vec<Flat>,
-    obstacles: Vec<Seen>,
+    scene: Scene<'a>,
+    wheels: Vec<Drawn<'a>>,
+    /// What the plane cuts, each with its number.
+    cuts: Vec<(usize, Cut)>,
     axis: Option<[Flat; 2]>,
     nearest: Option<Nearest>,
+    beside: Beside,
+    dimensions: Dimensions,
     window: Extent,
     callouts: Vec<Callout>,
-    units: UnitSystem,
+    notes: Vec<String>,
 }
 
 impl<'a> Front<'a> {
     pub(super) fn new(scene: &Scene<'a>) -> Self {
         let stance = scene.corner.wheel_pose(AT_REST);
         let see = |point: Point| {
-            let [axial, up, _] = stance.along_and_across(point);
-            [in_mm(axial), -in_mm(up)]
+            let [axial, up, forward] = stance.along_and_across(point);
+            [in_mm(axial), -in_mm(up), in_mm(forward)]
         };
-        let middle = [in_mm(scene.after.rim_centre()), 0.0];
+        let flat = |point: Point| {
+            let [right, down, _] = see(point);
+            [right, down]
+        };
+        let half_hub = 0.5 * in_mm(scene.after.barrel_radius());
+        let wheels = scene.wheels();
         let mut window = Extent::NOTHING;
-        for profile in [Some(scene.after), scene.before].into_iter().flatten() {
+        for profile in wheels.iter().flat_map(|wheel| [Some(wheel.after), wheel.before]).flatten() {
             let (centre, radius) = (in_mm(profile.rim_centre()), 0.5 * in_mm(profile.overall_diameter()));
             let half = 0.5 * in_mm(profile.section_width()).max(in_mm(profile.rim_width()));
             window.hold_all(&[[centre - half, -radius], [centre + half, radius]]);
         }
-        window.hold([0.0, 0.0], 0.0);
+        if scene.is_placed() {
+            window.hold([0.0, 0.0], 0.0);
+        }
         let room = window.widened(ROOM);
 
-        let obstacles: Vec<Seen> =
-            scene.obstacles.iter().map(|obstacle| Seen::new(obstacle, middle, see)).collect();
-        obstacles.iter().for_each(|obstacle| obstacle.hold(&mut window, &room));
+        let middle = [in_mm(scene.after.rim_centre()), 0.0];
+        let cut = |(number, obstacle)| Some((number, Cut::new(obstacle, middle, see)?));
+        let cuts: Vec<(usize, Cut)> = scene.obstacles.iter().enumerate().filter_map(cut).collect();
+        cuts.iter().for_each(|(_, cut)| cut.hold(&mut window, &room));
+        let beside = Beside::new(scene, half_hub);
+        beside.points().for_each(|point| window.hold(point, 0.0));
         let nearest = Nearest::new(scene);
         if let Some(nearest) = &nearest {
             window.hold(nearest.point, nearest.thickness.min(60.0));
@@ -61,136 +71,101 @@ impl<'a> Front<'a> {
         window = window.widened(MARGIN);
         let axis = scene.corner.steering_axis().map(|axis| {
             let [top, bottom] = [window.least[1] - 100.0, window.most[1] + 100.0];
-            [see(axis.at_height(mm(-top))), see(axis.at_height(mm(-bottom)))]
+            [-top, -bottom].map(|up| flat(axis.at_height(crate::units::mm(up))))
         });
 
+        let (dimensions, mut callouts) = Dimensions::new(scene, half_hub);
+        callouts.extend(beside.callouts.iter().cloned());
         let mut front = Self {
-            after: scene.after,
-            before: scene.before,
-            half_after: half(scene.after),
-            half_before: scene.before.map(half).unwrap_or_default(),
-            obstacles,
+            scene: *scene,
+            wheels: wheels.iter().map(Drawn::new).collect(),
+            cuts,
             axis,
             nearest,
+            beside,
+            dimensions,
             window,
-            callouts: Vec::new(),
-            units: scene.units,
+            callouts,
+            notes: Vec::new(),
         };
-        front.callouts = front.name(scene);
+        front.name();
+        front.notes = front.notes();
         front
     }
 
-    fn name(&self, scene: &Scene<'a>) -> Vec<Callout> {
-        let mut callouts = scene.names(&self.obstacles);
+    fn name(&mut self) {
+        let (scene, half_hub) = (&self.scene, self.half_hub());
         let mut add = |at: Flat, lines: &[&str]| {
-            callouts.push(Callout::new(at, lines.iter().map(|&line| String::from(line)).collect()));
+            self.callouts.push(Callout::new(at, lines.iter().map(|&line| String::from(line)).collect()));
         };
-        add([0.0, -self.hub_face()], &["hub face"]);
+        if scene.is_placed() {
+            add([0.0, -half_hub], &["hub face"]);
+        }
         add([self.window.most[0], 0.0], &["spindle"]);
         if let Some(piece) = self.axis.and_then(|axis| self.window.clip(&axis).into_iter().next()) {
             // A little below the upper edge, off the corner of the view.
             add(along(piece[0], sub(piece[1], piece[0]), 0.04), &["steering axis"]);
         }
+        let names = self.cuts.iter().map(|(number, cut)| Callout::name(cut.nearest, &scene.label(*number)));
+        self.callouts.extend(names);
         if let (Some(swept), Some(nearest)) = (scene.swept, &self.nearest) {
             let mut lines = scene.clearance(swept);
             lines.extend(lettering::lines(&in_words(&swept.pose(), scene.units), SIZE, COLUMN, 3));
-            callouts.push(Callout::new(nearest.middle(), lines));
+            self.callouts.push(Callout::new(nearest.middle(), lines));
         }
-        let diameter = self.was(self.after.overall_diameter(), self.before.map(Profile::overall_diameter));
-        // Above the spindle, where the dimension line is.
-        let at = [0.0, -0.45 * in_mm(self.after.overall_diameter())];
-        callouts.push(Callout::name(at, &format!("Ø{diameter}")).beside(COLUMN_OF_DIAMETER));
-        callouts
+    }
+
+    /// What the section does not show.
+    fn notes(&self) -> Vec<String> {
+        let wide = SIDES[1] - SIDES[0];
+        let mut notes = Vec::new();
+        let count = self.scene.obstacles.iter().count();
+        let missing: Vec<usize> =
+            (0..count).filter(|number| self.cuts.iter().all(|(cut, _)| cut != number)).collect();
+        if !missing.is_empty() {
+            let said = |names: Vec<String>| format!("Not in this plane, see the plan: {}", names.join(", "));
+            let names = said(missing.iter().map(|&number| self.scene.label(number)).collect());
+            let mut lines = lettering::lines(&names, SIZE, wide, 3);
+            if lines.len() > 2 {
+                let numbers = said(missing.iter().map(|number| format!("{}", number + 1)).collect());
+                lines = lettering::lines(&numbers, SIZE, wide, 2);
+            }
+            notes.extend(lines);
+        }
+        if !self.scene.is_placed() {
+            const UNPLACED: &str = "An inset is not known: the wheels stand about the middles of their rims, and what is                                     measured from the hub is not drawn.";
+            notes.extend(lettering::lines(UNPLACED, SIZE, wide, 2));
+        }
+        notes
     }
 
     /// Half the length the hub face is drawn with.
-    fn hub_face(&self) -> f64 {
-        0.5 * in_mm(self.after.barrel_radius())
+    fn half_hub(&self) -> f64 {
+        0.5 * in_mm(self.scene.after.barrel_radius())
     }
 
-    fn wheel(&self, frame: &Frame, paper: &mut Paper) {
-        let profile = self.after;
+    fn wheel(frame: &Frame, paper: &mut Paper, wheel: &Drawn<'_>) {
+        let (profile, half) = &wheel.after;
         let [barrel, flange] = [profile.barrel_radius(), profile.flange_radius()].map(in_mm);
         let top = 0.5 * in_mm(profile.overall_diameter());
         for above in [true, false] {
-            if let Some(before) = self.before {
+            if let Some((before, half)) = &wheel.before {
                 let top = in_mm(before.overall_diameter());
-                frame.line(paper, Line::Before, &section(before, &self.half_before, [0.0, top], above));
+                frame.line(paper, Line::Before, &section(before, half, [0.0, top], above));
             }
             let on_paper = |outline: Vec<Flat>| -> Vec<Flat> {
                 outline.into_iter().map(|point| frame.at(point)).collect()
             };
-            let tire = on_paper(section(profile, &self.half_after, [flange, top], above));
-            let rim = on_paper(section(profile, &self.half_after, [barrel, flange], above));
+            let tire = on_paper(section(profile, half, [flange, top], above));
+            let rim = on_paper(section(profile, half, [barrel, flange], above));
             paper.hatch(&tire, 2.4, true);
             paper.hatch(&rim, 1.2, false);
             paper.line(Line::Edge, &rim);
             paper.line(Line::Edge, &tire);
         }
+        let (centre, over) = (in_mm(profile.rim_centre()), top + frame.size(3.0));
+        frame.line(paper, Line::Centre, &[[centre, -over], [centre, over]]);
     }
-
-    /// A figure, and what it was.
-    fn was(&self, now: Length, before: Option<Length>) -> String {
-        match before {
-            Some(before) => format!("{} (was {})", figure(now, self.units), figure(before, self.units)),
-            None => figure(now, self.units),
-        }
-    }
-
-    fn dimensions(&self, frame: &Frame, paper: &mut Paper) {
-        let centre = in_mm(self.after.rim_centre());
-        let half = 0.5 * in_mm(self.after.section_width());
-        let radius = 0.5 * in_mm(self.after.overall_diameter());
-        let bottom = frame.on_paper().most[1];
-
-        // What is drawn between them, on paper.
-        let mut drawn = Extent::NOTHING;
-        drawn.hold_all(&[centre - half, centre + half, 0.0].map(|x| frame.at([x, 0.0])));
-        let clear = [drawn.least[0] - 4.0, drawn.most[0] + 4.0];
-
-        // From hub face to the middle of the rim.
-        let row = bottom + 5.0;
-        let [face, rim] = [[0.0, self.hub_face()], [centre, radius]].map(|point| frame.at(point));
-        let name = if centre > 0.0 { "outset" } else { "inset" };
-        let off = |profile: &Profile| if centre > 0.0 { profile.rim_centre() } else { -profile.rim_centre() };
-        let text = format!("{name} {}", self.was(off(self.after), self.before.map(off)));
-        paper.line(Line::Thin, &[face, [face[0], row + 1.2]]);
-        paper.line(Line::Thin, &[[rim[0], rim[1] + 1.0], [rim[0], row + 1.2]]);
-        level(paper, [rim[0].min(face[0]), rim[0].max(face[0])], row, clear, &text);
-
-        let row = bottom + 11.5;
-        let widest = in_mm(self.after.widest_radius());
-        let sides = [centre - half, centre + half].map(|x| frame.at([x, widest]));
-        for side in sides {
-            paper.line(Line::Thin, &[[side[0], side[1] + 1.0], [side[0], row + 1.2]]);
-        }
-        let text = self.was(self.after.section_width(), self.before.map(Profile::section_width));
-        level(paper, sides.map(|side| side[0]), row, clear, &text);
-
-        let column = frame.on_paper().most[0] + COLUMN_OF_DIAMETER;
-        let ends = [-radius, radius].map(|z| frame.at([centre, z]));
-        for end in ends {
-            paper.line(Line::Thin, &[[end[0] + 1.0, end[1]], [column + 1.2, end[1]]]);
-        }
-        paper.span([column, ends[0][1]], [column, ends[1][1]]);
-    }
-}
-
-/// A level dimension line, its figure in it or, if it is too short, on a shelf beside what is drawn: to the right, or
-/// where the paper ends before, to the left.
-fn level(paper: &mut Paper, ends: [f64; 2], row: f64, clear: [f64; 2], text: &str) {
-    let wide = lettering::width(text, SIZE);
-    paper.span([ends[0], row], [ends[1], row]);
-    let middle = if ends[1] - ends[0] > wide + 7.0 {
-        0.5 * (ends[0] + ends[1])
-    } else {
-        let [left, right] = [clear[0].min(ends[0] - 2.0), clear[1].max(ends[1] + 2.0)];
-        let (end, start, away) =
-            if right + wide + 1.0 <= SIDES[1] { (ends[1], right, 1.0) } else { (ends[0], left, -1.0) };
-        paper.line(Line::Thin, &[[end, row], [start, row]]);
-        start + away * (0.6 + 0.5 * wide)
-    };
-    paper.figure([middle, row], text);
 }
 
 impl Nearest {
@@ -212,42 +187,50 @@ impl Nearest {
 
 impl Figure for Front<'_> {
     fn title(&self) -> String {
-        String::from("Section through the spindle, straight ahead at ride height, from the front")
+        let from = if self.scene.is_from_rear() { "rear" } else { "front" };
+        format!("Section through the spindle, straight ahead at ride height, from the {from}")
     }
 
     fn window(&self) -> Extent {
         self.window
     }
 
+    fn flipped(&self) -> [bool; 2] {
+        [self.scene.is_outboard_left(), false]
+    }
+
     fn callouts(&self) -> &[Callout] {
         &self.callouts
     }
 
+    fn notes(&self) -> &[String] {
+        &self.notes
+    }
+
     /// The dimensions below and to the right.
     fn margin(&self) -> Flat {
-        [8.0, 15.0]
+        [BESIDE, self.dimensions.height()]
     }
 
     fn draw_detail(&self, corner: Flat, paper: &mut Paper) {
         if let Some(nearest) = &self.nearest {
-            let before = self.before.map(|before| (before, &self.half_before[..]));
-            nearest.detail(paper, corner, (self.after, &self.half_after), before);
+            nearest.detail(paper, corner, self.flipped(), &self.wheels);
         }
     }
 
     fn draw(&self, frame: &Frame, paper: &mut Paper) {
-        self.obstacles.iter().for_each(|obstacle| obstacle.draw(frame, paper));
-        self.wheel(frame, paper);
+        self.cuts.iter().for_each(|(_, cut)| cut.draw(frame, paper));
+        self.wheels.iter().for_each(|wheel| Self::wheel(frame, paper, wheel));
         let window = &self.window;
-        let centre = in_mm(self.after.rim_centre());
-        let over = 0.5 * in_mm(self.after.overall_diameter()) + frame.size(3.0);
         frame.line(paper, Line::Centre, &[[window.least[0], 0.0], [window.most[0], 0.0]]);
-        frame.line(paper, Line::Centre, &[[centre, -over], [centre, over]]);
-        frame.line(paper, Line::Thin, &[[0.0, -self.hub_face()], [0.0, self.hub_face()]]);
+        if self.scene.is_placed() {
+            frame.line(paper, Line::Thin, &[[0.0, -self.half_hub()], [0.0, self.half_hub()]]);
+        }
         if let Some(axis) = &self.axis {
             frame.line(paper, Line::Centre, axis);
         }
-        self.dimensions(frame, paper);
+        self.beside.draw(frame, paper);
+        self.dimensions.draw(frame, paper);
         if let Some(nearest) = &self.nearest {
             frame.line(paper, Line::Other, &circle(nearest.point, nearest.thickness));
             paper.cross(frame.at(nearest.point), 0.9);

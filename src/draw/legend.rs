@@ -23,7 +23,7 @@ const SAMPLE: f64 = 14.0;
 const LINES: [(Line, &str); 6] = [
     (Line::Edge, "outline after the change"),
     (Line::Before, "outline before the change"),
-    (Line::Other, "another position"),
+    (Line::Other, "another position, brake"),
     (Line::Centre, "centre line, steering axis"),
     (Line::Thin, "obstacle, dimension, hub face"),
     (Line::Uncertain, "how far an obstacle may be off"),
@@ -38,7 +38,9 @@ pub(super) fn draw(paper: &mut Paper, at: Flat, scale: f64, units: UnitSystem) {
         paper.text([at[0] + SAMPLE + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
     }
     for (row, (spacing, rising, name)) in
-        [(2.4, true, "tire, cut"), (1.2, false, "rim, cut")].into_iter().enumerate()
+        [(2.4, true, "tire, cut"), (1.2, false, "rim, cut"), (0.9, true, "obstacle, cut")]
+            .into_iter()
+            .enumerate()
     {
         let y = at[1] + (row as f64 + 0.5) * ROW;
         let (low, high) = (y - 1.8, y + 1.8);
@@ -46,10 +48,10 @@ pub(super) fn draw(paper: &mut Paper, at: Flat, scale: f64, units: UnitSystem) {
         let sample: Vec<Flat> =
             Vec::from([[left, low], [right, low], [right, high], [left, high], [left, low]]);
         paper.hatch(&sample, spacing, rising);
-        paper.line(Line::Edge, &sample);
+        paper.line(if row < 2 { Line::Edge } else { Line::Thin }, &sample);
         paper.text([right + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
     }
-    let y = at[1] + 3.0 * ROW;
+    let y = at[1] + 3.6 * ROW;
     let lengths = match units {
         UnitSystem::Metric => "Lengths in millimetres. Outlines",
         UnitSystem::Us => "Lengths in inches. Outlines",

@@ -7,6 +7,26 @@ use super::paper::{Frame, Line, Paper};
 use crate::sweep::{Obstacle, Point, Profile, WheelPose};
 use crate::units::{deg, in_mm, mm};
 
+/// A wheel, and the one that was there before.
+#[derive(Clone, Copy)]
+pub(super) struct Wheel<'a> {
+    pub(super) after: &'a Profile,
+    pub(super) before: Option<&'a Profile>,
+}
+
+/// The same with half of each outline.
+pub(super) struct Drawn<'a> {
+    pub(super) after: (&'a Profile, Vec<Flat>),
+    pub(super) before: Option<(&'a Profile, Vec<Flat>)>,
+}
+
+impl<'a> Drawn<'a> {
+    pub(super) fn new(wheel: &Wheel<'a>) -> Self {
+        let outlined = |profile: &'a Profile| (profile, half(profile));
+        Self { after: outlined(wheel.after), before: wheel.before.map(outlined) }
+    }
+}
+
 /// Half the width of a profile from the barrel to the top of the tread: `[half width, radius]`.
 pub(super) fn half(profile: &Profile) -> Vec<Flat> {
     let [bottom, flange, widest] =
@@ -70,7 +90,7 @@ pub(super) fn plan(point: Point) -> Flat {
 }
 
 /// How far apart two lines have to be on paper to be told apart.
-const APART: f64 = 0.6;
+pub(super) const APART: f64 = 0.6;
 
 /// An obstacle as it is seen in a view.
 pub(super) struct Seen {

@@ -1,5 +1,5 @@
-//! The plan in one position, seen from above: outboard to the right, forward down, as first-angle projection
-//! puts it below the view from the front.
+//! The plan in one position, seen from above: as first-angle projection puts it below the view from the front, forward
+//! is down, and below that from the rear, up.
 
 use alloc::format;
 use alloc::string::String;
@@ -17,18 +17,20 @@ use crate::units::{deg, in_deg, in_mm, in_rad, mm, rad};
 
 pub(super) struct Plan {
     pose: Pose,
-    after: Vec<Flat>,
-    before: Vec<Flat>,
-    straight: Vec<Flat>,
-    /// The middle plane, and the face of the hub, as lines.
-    middle: [Flat; 2],
-    hub_face: [Flat; 2],
+    /// Of each wheel.
+    after: Vec<Vec<Flat>>,
+    before: Vec<Vec<Flat>>,
+    straight: Vec<Vec<Flat>>,
+    /// The middle planes, and the face of the hub, as lines.
+    middles: Vec<[Flat; 2]>,
+    hub_face: Option<[Flat; 2]>,
     obstacles: Vec<Seen>,
     axis: Option<Axis>,
     nearest: Option<Nearest>,
     window: Extent,
     callouts: Vec<Callout>,
     units: UnitSystem,
+    flipped: [bool; 2],
 }
 
 /// The steering axis from below to above the wheel, where it passes the hub's height, and the sides of the
@@ -52,15 +54,18 @@ impl Plan {
     pub(super) fn new(scene: &Scene<'_>) -> Self {
         let pose = scene.pose();
         let (stance, rest) = (scene.corner.wheel_pose(pose), scene.corner.wheel_pose(AT_REST));
-        let half_after = half(scene.after);
-        let after = from_above(scene.after, &half_after, &stance);
-        let straight = from_above(scene.after, &half_after, &rest);
-        let before = match scene.before {
-            Some(before) => from_above(before, &half(before), &stance),
-            None => Vec::new(),
+        let wheels = scene.wheels();
+        let see = |stance: &WheelPose| {
+            wheels.iter().map(|wheel| from_above(wheel.after, &half(wheel.after), stance)).collect::<Vec<_>>()
         };
+        let (after, straight) = (see(&stance), see(&rest));
+        let before: Vec<Vec<Flat>> = wheels
+            .iter()
+            .filter_map(|wheel| wheel.before)
+            .map(|before| from_above(before, &half(before), &stance))
+            .collect();
         let mut window = Extent::NOTHING;
-        [&after, &straight, &before].into_iter().for_each(|outline| window.hold_all(outline));
+        [&after, &straight, &before].into_iter().flatten().for_each(|outline| window.hold_all(outline));
         let room = window.widened(ROOM);
 
         let radius = 0.5 * in_mm(scene.after.overall_diameter());
@@ -89,8 +94,8 @@ impl Plan {
             axis.sides.iter().for_each(|&side| window.hold(along(axis.at, side, axis.radius), 0.0));
         }
         let face = 0.5 * in_mm(scene.after.barrel_radius());
-        let hub_face = [-face, face].map(|along| ahead(&stance, mm(0.0), along));
-        window.hold_all(&hub_face);
+        let hub_face = scene.is_placed().then(|| [-face, face].map(|along| ahead(&stance, mm(0.0), along)));
+        window.hold_all(hub_face.as_slice().as_flattened());
         let nearest = Nearest::new(scene, &stance);
         if let Some(nearest) = &nearest {
             window.hold(nearest.point, nearest.thickness.min(60.0));
@@ -102,7 +107,10 @@ impl Plan {
             after,
             before,
             straight,
-            middle: [ahead(&stance, centre, -over), ahead(&stance, centre, over)],
+            middles: wheels
+                .iter()
+                .map(|wheel| [-over, over].map(|radial| ahead(&stance, wheel.after.rim_centre(), radial)))
+                .collect(),
             hub_face,
             obstacles,
             axis,
@@ -110,15 +118,19 @@ impl Plan {
             window,
             callouts: Vec::new(),
             units: scene.units,
+            flipped: [scene.is_outboard_left(), scene.is_from_rear()],
         };
         made.callouts = made.name(scene);
         made
     }
 
     fn name(&self, scene: &Scene<'_>) -> Vec<Callout> {
-        let mut callouts = scene.names(&self.obstacles);
+        let name = |(number, seen): (usize, &Seen)| Callout::name(seen.nearest, &scene.label(number));
+        let mut callouts: Vec<Callout> = self.obstacles.iter().enumerate().map(name).collect();
         let mut add = |at: Flat, lines: Vec<String>| callouts.push(Callout::new(at, lines));
-        add(self.hub_face[0], Vec::from([String::from("hub face")]));
+        if let Some([end, _]) = self.hub_face {
+            add(end, Vec::from([String::from("hub face")]));
+        }
         if let Some(axis) = &self.axis {
             let lines = ["steering axis,", "at hub height"].map(String::from);
             add(axis.at, Vec::from(lines));
@@ -157,6 +169,10 @@ impl Figure for Plan {
         self.window
     }
 
+    fn flipped(&self) -> [bool; 2] {
+        self.flipped
+    }
+
     fn callouts(&self) -> &[Callout] {
         &self.callouts
     }
@@ -168,13 +184,13 @@ impl Figure for Plan {
 
     fn draw(&self, frame: &Frame, paper: &mut Paper) {
         self.obstacles.iter().for_each(|obstacle| obstacle.draw(frame, paper));
-        frame.line(paper, Line::Before, &self.before);
+        frame.lines(paper, Line::Before, &self.before);
         if self.pose != AT_REST {
-            frame.line(paper, Line::Other, &self.straight);
+            frame.lines(paper, Line::Other, &self.straight);
         }
-        frame.line(paper, Line::Centre, &self.middle);
-        frame.line(paper, Line::Thin, &self.hub_face);
-        frame.line(paper, Line::Edge, &self.after);
+        self.middles.iter().for_each(|middle| frame.line(paper, Line::Centre, middle));
+        self.hub_face.iter().for_each(|face| frame.line(paper, Line::Thin, face));
+        frame.lines(paper, Line::Edge, &self.after);
         if let Some(axis) = &self.axis {
             frame.line(paper, Line::Centre, &axis.ends);
             paper.cross(frame.at(axis.at), 1.6);
@@ -189,8 +205,9 @@ impl Figure for Plan {
         }
         let window = frame.on_paper();
         let [left, bottom] = [window.least[0] + 2.0, window.most[1]];
-        paper.line(Line::Thin, &[[left, bottom + 2.0], [left, bottom + 10.0]]);
-        paper.arrow([left, bottom + 10.0], [0.0, 1.0]);
+        let (from, to) = if frame.flipped[1] { (10.0, 2.0) } else { (2.0, 10.0) };
+        paper.line(Line::Thin, &[[left, bottom + from], [left, bottom + to]]);
+        paper.arrow([left, bottom + to], [0.0, (to - from) / 8.0]);
         paper.text([left + 2.0, bottom + 7.5], Set::Start, SIZE, "forward");
     }
 }
@@ -216,7 +233,8 @@ impl Axis {
         if steer * self.radius / frame.scale > 6.0 {
             let ends = [[arc[1], arc[0]], [arc[23], arc[24]]];
             for [before, tip] in ends {
-                paper.arrow(frame.at(tip), direction(before, tip));
+                let [before, tip] = [before, tip].map(|end| frame.at(end));
+                paper.arrow(tip, direction(before, tip));
             }
         }
     }

@@ -7,9 +7,10 @@ use alloc::vec::Vec;
 use super::callout::{COLUMN, Callout};
 use super::flat::{Extent, Flat};
 use super::lettering::{SIZE, clean, lines, measure};
-use super::outline::Seen;
+use super::outline::Wheel;
 use super::paper::{Frame, Paper};
-use crate::fitment::UnitSystem;
+use crate::fitment::space::CornerAtRest;
+use crate::fitment::{Position, UnitSystem};
 use crate::sweep::{Corner, Obstacles, Point, Pose, Profile, Swept};
 use crate::units::{Length, deg, in_deg, in_mm, mm};
 
@@ -37,6 +38,8 @@ pub struct Scene<'a> {
     pub(super) name: &'a str,
     pub(super) heading: &'a str,
     pub(super) units: UnitSystem,
+    pub(super) rest: Option<&'a CornerAtRest>,
+    pub(super) position: Position,
 }
 
 impl<'a> Scene<'a> {
@@ -53,7 +56,52 @@ impl<'a> Scene<'a> {
             name: "",
             heading: "",
             units: UnitSystem::Metric,
+            rest: None,
+            position: Position::FrontLeft,
         }
+    }
+
+    /// One end of an axle as far as it is known at rest, seen from the side of the vehicle that it is on: a front wheel
+    /// from the front, a rear wheel from the rear. What moves and the gaps that were measured are its dimensions; brake,
+    /// spokes, spacer and guard are in the section.
+    ///
+    /// ```
+    /// use beadseat::draw::Scene;
+    /// use beadseat::fitment::{Change, Setup, space::CornerAtRest};
+    /// use beadseat::{tire::condition::VehicleSide, vehicle::Vehicle};
+    /// let [old, new] = [Setup::parse("205/55R16", "6.5Jx16 ET46")?, Setup::parse("225/45R17", "7.5Jx17 ET42")?];
+    /// let (nothing, change) = (Vehicle::unknown(), Change::all_round(old, new));
+    /// let report = change.assess(&nothing);
+    /// let corner = CornerAtRest::rear(&nothing, &change, &report, VehicleSide::Left)?;
+    /// let drawing = Scene::at_rest(&corner).sheet().to_string();
+    /// assert!(drawing.contains("from the rear") && drawing.contains("inset 42 (was 46)"));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub const fn at_rest(corner: &'a CornerAtRest) -> Self {
+        let mut scene =
+            Self::new(corner.corner(), corner.after(), corner.around()).with_before(corner.before());
+        scene.rest = Some(corner);
+        scene.position = corner.position();
+        scene
+    }
+
+    /// Lets the wheel move as a corner does.
+    ///
+    /// ```
+    /// # use beadseat::draw::Scene;
+    /// # use beadseat::sweep::{Corner, Obstacles, Profile, RimSection, TireSection};
+    /// # use beadseat::units::mm;
+    /// # let rim = RimSection::new(mm(-46.0), mm(94.0), mm(220.0), mm(185.0))?;
+    /// # let profile = Profile::new(rim, TireSection::new(mm(107.0), mm(316.0))?)?;
+    /// let (still, around) = (Corner::new(), Obstacles::new());
+    /// let moving = still.travelling(mm(80.0), mm(90.0))?;
+    /// let scene = Scene::new(&still, &profile, &around).moving(&moving);
+    /// assert!(scene.plan_view_at_lock().to_string().contains("at ride height"));
+    /// # Ok::<(), beadseat::OutOfRange>(())
+    /// ```
+    pub const fn moving(mut self, corner: &'a Corner) -> Self {
+        self.corner = corner;
+        self
     }
 
     /// Adds the wheel that was there before, in dashed outline.
@@ -89,8 +137,8 @@ impl<'a> Scene<'a> {
         self
     }
 
-    /// Sets the line at the head of a sheet: what is drawn, as the name of a vehicle. It may be any text. One line of it
-    /// is shown.
+    /// Sets the line at the head of a sheet: what is drawn, as the name of a vehicle. It may be any text. Two lines of it
+    /// are shown.
     pub const fn with_name(mut self, name: &'a str) -> Self {
         self.name = name;
         self
@@ -100,6 +148,28 @@ impl<'a> Scene<'a> {
     pub const fn with_heading(mut self, heading: &'a str) -> Self {
         self.heading = heading;
         self
+    }
+
+    /// Whether it is seen from the rear: a wheel of the rear axle is.
+    pub(super) const fn is_from_rear(&self) -> bool {
+        matches!(self.position, Position::Rear | Position::RearLeft | Position::RearRight)
+    }
+
+    /// Whether outboard is to the left: of the right end seen from the front, of the left one from the rear.
+    pub(super) const fn is_outboard_left(&self) -> bool {
+        matches!(self.position, Position::FrontRight | Position::RearLeft)
+    }
+
+    /// Whether it is known where the wheels stand against the hub.
+    pub(super) fn is_placed(&self) -> bool {
+        self.rest.is_none_or(CornerAtRest::is_placed)
+    }
+
+    /// The wheels, the outer one of a pair first.
+    pub(super) fn wheels(&self) -> Vec<Wheel<'a>> {
+        let inner = self.rest.and_then(CornerAtRest::inner);
+        let inner = inner.map(|[before, after]| Wheel { after, before: Some(before) });
+        core::iter::once(Wheel { after: self.after, before: self.before }).chain(inner).collect()
     }
 
     /// The position of the plan.
@@ -115,12 +185,6 @@ impl<'a> Scene<'a> {
         Some((swept, now, in_mm(obstacle.radius()) + in_mm(obstacle.uncertainty())))
     }
 
-    /// What the obstacles are called, where each is nearest in a view.
-    pub(super) fn names(&self, seen: &[Seen]) -> Vec<Callout> {
-        let name = |(number, seen): (usize, &Seen)| Callout::name(seen.nearest, &self.label(number));
-        seen.iter().enumerate().map(name).collect()
-    }
-
     /// The number of an obstacle, from 1, and its name.
     pub(super) fn label(&self, number: usize) -> String {
         let name = self.labels.get(number).map(|label| clean(label)).unwrap_or_default();
@@ -128,8 +192,8 @@ impl<'a> Scene<'a> {
         format!("{} {name}", number + 1)
     }
 
-    fn in_column(&self, text: &str) -> Vec<String> {
-        lines(text, SIZE, COLUMN, 2)
+    pub(super) fn in_column(&self, text: &str) -> Vec<String> {
+        lines(text, SIZE, COLUMN, 3)
     }
 
     /// The least clearance, in lines: the figure, and what it is proved not to be less than.
@@ -166,8 +230,11 @@ pub(super) trait Figure {
     fn draw(&self, frame: &Frame, paper: &mut Paper);
 
     /// Whether it is seen in a mirror: left and right, up and down.
-    fn flipped(&self) -> [bool; 2] {
-        [false; 2]
+    fn flipped(&self) -> [bool; 2];
+
+    /// What is said below it, in lines.
+    fn notes(&self) -> &[String] {
+        &[]
     }
 
     /// Draws an enlarged detail below and to the right of a corner.

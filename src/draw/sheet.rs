@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 use super::callout::{self, COLUMN, Column, SHELF, SPACINGS};
 use super::flat::{Extent, Flat};
 use super::legend;
-use super::lettering::{SIZE, clean, lines};
+use super::lettering::{LEADING, SIZE, clean, lines};
 use super::paper::{Drawing, Frame, Paper, Set};
 use super::scene::{Figure, Scene};
 
@@ -13,13 +13,13 @@ use super::scene::{Figure, Scene};
 const PAPER: Flat = [210.0, 297.0];
 
 /// What a printer leaves white: common practice, no source.
-const EDGE: f64 = 10.0;
+pub(super) const EDGE: f64 = 10.0;
 
 /// Where its margins are, left and right.
 pub(super) const SIDES: [f64; 2] = [EDGE, PAPER[0] - EDGE];
 
 /// Size of the name of what is drawn, and of what is said of it.
-const NAME: f64 = 5.0;
+const NAME: f64 = 4.5;
 const HEADING: f64 = 4.0;
 
 /// Height of a title above a view.
@@ -48,13 +48,13 @@ pub(super) fn compose(scene: &Scene<'_>, figures: &[&dyn Figure], is_sheet: bool
     let width = PAPER[0] - 2.0 * EDGE;
     let mut down = EDGE;
     let [name, heading] = [scene.name, scene.heading].map(clean);
-    for (text, size, most) in [(&name, NAME, 1), (&heading, HEADING, 4)] {
+    for (text, size, most) in [(&name, NAME, 2), (&heading, HEADING, 4)] {
         for line in lines(text, size, width, most) {
             down += 1.3 * size;
             paper.text([EDGE, down - 0.4 * size], Set::Start, size, &line);
         }
     }
-    let around: f64 = figures.iter().map(|figure| TITLE + figure.margin()[1]).sum();
+    let around: f64 = figures.iter().map(|figure| TITLE + below(*figure)).sum();
     let free = PAPER[1] - EDGE - down - around - legend::HEIGHT;
     let placed = fit(figures, width, free);
     let scale = placed.first().map_or(1.0, |first| first.frame.scale);
@@ -67,6 +67,10 @@ pub(super) fn compose(scene: &Scene<'_>, figures: &[&dyn Figure], is_sheet: bool
         right.write(&mut paper, &frame, PAPER[0] - EDGE - COLUMN, false, rows);
         figure.draw(&frame, &mut paper);
         down += height + figure.margin()[1];
+        for note in figure.notes() {
+            down += LEADING;
+            paper.text([EDGE, down - 0.25 * LEADING], Set::Start, SIZE, note);
+        }
     }
     legend::draw(&mut paper, [EDGE, down], scale, scene.units);
     for figure in figures {
@@ -78,6 +82,11 @@ pub(super) fn compose(scene: &Scene<'_>, figures: &[&dyn Figure], is_sheet: bool
         None => name,
     };
     paper.into_drawing(PAPER, &title)
+}
+
+/// Height below a view: its dimensions, and what is said of it.
+fn below(figure: &dyn Figure) -> f64 {
+    figure.margin()[1] + figure.notes().len() as f64 * LEADING
 }
 
 /// Views at the largest scale at which they and their names stand in the height that is free, the first of them at its

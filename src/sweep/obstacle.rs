@@ -429,18 +429,23 @@ impl Obstacle {
     /// # Ok::<(), beadseat::OutOfRange>(())
     /// ```
     pub fn points(&self) -> impl Iterator<Item = Point> {
+        self.places(PLACES_OF_AN_ARC)
+    }
+
+    /// The same, of an arc so many places, two or more.
+    pub(crate) fn places(&self, along_an_arc: usize) -> impl Iterator<Item = Point> + use<> {
         let shape = self.shape;
         let count = match shape {
             Shape::Chain { count, .. } => count,
             Shape::Disc { .. } => 1,
-            Shape::Arc { .. } => PLACES_OF_AN_ARC,
+            Shape::Arc { .. } => along_an_arc,
         };
         (0..count).map(move |i| {
             Point(match shape {
                 Shape::Chain { points, .. } => points[i],
                 Shape::Disc { centre, .. } => centre,
                 Shape::Arc { centre, across, radius, angle } => {
-                    let (sin, cos) = libm::sincos(angle * i as f64 / (PLACES_OF_AN_ARC - 1) as f64);
+                    let (sin, cos) = libm::sincos(angle * i as f64 / (count - 1) as f64);
                     add(centre, add(scale(across[0], radius * cos), scale(across[1], radius * sin)))
                 }
             })

@@ -274,7 +274,7 @@ pub(in crate::fitment) fn corner(case: &Case<'_>, original: &SetupFacts<'_>) -> 
 }
 
 /// Straight ahead at ride height; camber and toe are none if not said.
-fn at_rest(case: &Case<'_>) -> Result<Corner, Missing> {
+pub(in crate::fitment) fn at_rest(case: &Case<'_>) -> Result<Corner, Missing> {
     let (camber, toe) = (case.axle.camber().unwrap_or_default(), case.axle.toe().unwrap_or_default());
     let corner = Corner::new().with_camber(camber).and_then(|corner| corner.with_toe(toe));
     corner.map_err(|_| Missing::from(Input::Travel))
@@ -436,6 +436,17 @@ pub(in crate::fitment) fn outer_profile(setup: &SetupFacts<'_>, size: Size) -> R
     outer_sections(Wheel::usual(setup), size).and_then(outline)
 }
 
+/// The same at nominal size, where the middle of a rim stands. A tire whose width on its rim is not known is as wide as
+/// it is called.
+pub(in crate::fitment) fn profile_at(setup: &SetupFacts<'_>, centre: Length) -> Result<Profile, Missing> {
+    let called = setup.tire().size().nominal_width().map(|width| Toleranced::exact(width) * 0.5);
+    need!(
+        half_tire = setup.half_tire.or(called) => TireDimensions,
+        diameter = setup.largest_diameter.or(setup.nominal_diameter.map(Toleranced::exact)) => TireDimensions,
+    );
+    sections_of(Wheel::usual(setup), centre, Size::Nominal, (half_tire, diameter)).and_then(outline)
+}
+
 fn outer_sections(wheel: Wheel<'_>, size: Size) -> Result<(RimSection, TireSection), Missing> {
     need!(centres = wheel.setup.centres => WheelInset);
     sections(wheel, centres.outer, size)
@@ -451,8 +462,18 @@ fn sections(
     centre: Length,
     size: Size,
 ) -> Result<(RimSection, TireSection), Missing> {
-    let rim = setup.wheel().size();
     need!(half_tire = setup.half_tire => TireDimensions, diameter = setup.largest_diameter => TireDimensions);
+    sections_of(Wheel { setup, barrel }, centre, size, (half_tire, diameter))
+}
+
+/// The same of a tire of half a width and a diameter.
+fn sections_of(
+    Wheel { setup, barrel }: Wheel<'_>,
+    centre: Length,
+    size: Size,
+    (half_tire, diameter): (Toleranced<Length>, Toleranced<Length>),
+) -> Result<(RimSection, TireSection), Missing> {
+    let rim = setup.wheel().size();
     // A contour that is not known, or whose flange is not, is taken as J.
     let contour = rim.contour().unwrap_or(Contour::J);
     let seat = seat(&rim);
