@@ -2,6 +2,7 @@
 //! with every obstacle, nothing that is not a number, no text over another and no leader across one.
 
 #![allow(clippy::unwrap_used, reason = "helpers of tests")]
+#![allow(clippy::disallowed_methods, reason = "an oracle of its own")]
 
 #[path = "drawings/scenarios.rs"]
 mod scenarios;

@@ -95,11 +95,11 @@ fn between(a: [f64; 3], b: [f64; 3], share: f64) -> [f64; 3] {
     core::array::from_fn(|i| a[i] + share * (b[i] - a[i]))
 }
 
-/// Chains, plates and arcs about the plane, some of them in it. Forward, outboard, up.
+/// Points, chains, plates and arcs about the plane, some of them in it. Forward, outboard, up.
 fn bodies() -> impl Strategy<Value = Body> {
     let near = || [-180.0..180.0_f64, -330.0..330.0, -430.0..430.0];
     let thickness = prop_oneof![Just(0.0), 2.0..60.0_f64];
-    (0..4, prop::collection::vec(near(), 2..5), thickness, 5.0..150.0_f64).prop_filter_map(
+    (0..5, prop::collection::vec(near(), 2..5), thickness, 5.0..150.0_f64).prop_filter_map(
         "points coincide",
         |(kind, mut points, radius, size)| {
             let at = |p: [f64; 3]| Point::new(mm(p[0]), mm(p[1]), mm(p[2])).unwrap();
@@ -119,16 +119,34 @@ fn bodies() -> impl Strategy<Value = Body> {
                     chain(&points, &mut places);
                     Obstacle::polyline(&points.iter().copied().map(at).collect::<Vec<_>>()).ok()?
                 }
+                // An arc about a line that leans out of the plane, from one place of a circle over another to a third.
+                3 => {
+                    let (sin, cos) = (0.3 * size).to_radians().sin_cos();
+                    let (centre, radius) = (points[0], 4.0 * size);
+                    let on = |around: f64| -> [f64; 3] {
+                        let (up, along) = around.sin_cos();
+                        [
+                            centre[0] + radius * along * cos,
+                            centre[1] + radius * along * sin,
+                            centre[2] + radius * up,
+                        ]
+                    };
+                    let (from, to) = (0.01 * points[1][2], 3.0 + 0.005 * points[1][1]);
+                    places.extend((0..=20_000).map(|i| on(from + (to - from) * f64::from(i) / 20_000.0)));
+                    let [first, over, last] = [from, 0.5 * (from + to), to].map(|around| at(on(around)));
+                    (to - from).abs().clamp(0.2, 6.0).eq(&(to - from)).then_some(())?;
+                    Obstacle::arch_lip(first, over, last).ok()?
+                }
                 // A plate that faces forward and up, by a seventh of a turn from either.
                 _ => {
                     let lean = size.to_radians();
                     let axis = [lean.cos(), 0.0, lean.sin()];
                     let across = [[0.0, 1.0, 0.0], [-lean.sin(), 0.0, lean.cos()]];
                     let centre = points[0];
-                    for turn in 0..720 {
-                        let (sin, cos) = (f64::from(turn) * 0.5).to_radians().sin_cos();
-                        for share in 0..=200 {
-                            let far = size * f64::from(share) / 200.0;
+                    for turn in 0..360 {
+                        let (sin, cos) = f64::from(turn).to_radians().sin_cos();
+                        for share in 0..=100 {
+                            let far = size * f64::from(share) / 100.0;
                             places.push(core::array::from_fn(|i| {
                                 centre[i] + far * (across[0][i] * cos + across[1][i] * sin)
                             }));
