@@ -32,6 +32,7 @@
 mod best;
 mod candidate;
 mod lattice;
+mod narrowing;
 mod needs;
 mod reach;
 mod remedy;
@@ -41,6 +42,7 @@ mod wishes;
 
 pub use best::{Best, LeastMargin, Likely, Score};
 pub use candidate::{Candidate, Checks, Choice, Expectation, Margin};
+pub use narrowing::Narrowing;
 pub use needs::Needs;
 pub use remedy::Remedy;
 pub use screen::{Columns, Screen};

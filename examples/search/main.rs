@@ -48,7 +48,7 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     let ranked = rank(&mut candidates, most);
     Ok(match options.form {
         Form::Text => show::text(scenario, &search, &candidates, &ranked, options.top),
-        Form::Json => show::json(&ranked),
+        Form::Json => show::json(&search, &ranked),
         Form::Csv => show::csv(&ranked)?,
     })
 }

@@ -4,7 +4,9 @@ use std::fmt::Write as _;
 
 use beadseat::fitment::{Setup, Setups};
 use beadseat::scenario::Scenario;
-use beadseat::search::{Candidate, Candidates, Choice, Expectation, Likely, Margin, Needs, Score, Search};
+use beadseat::search::{
+    Candidate, Candidates, Choice, Expectation, Likely, Margin, Narrowing, Needs, Score, Search,
+};
 use beadseat::units::{in_kg, in_kpa, in_mm};
 use beadseat::wheel::Inset;
 use serde_json::{Value, json};
@@ -48,12 +50,18 @@ pub(crate) fn text(
             let _ = writeln!(text, "     other rims, by rank: {others}");
         }
     }
-    if let Some(first) = ranked.first() {
-        if let Some((path, how)) = search.narrowing(&first.setups()) {
-            let _ = writeln!(text, "\nMeasure next, it narrows this most: {path}: {how}");
-        }
+    if let Some(narrowing) = narrowing(search, ranked) {
+        let (path, how) = (narrowing.path(), narrowing.input().how());
+        let _ = writeln!(text, "\nMeasure next, it narrows this most: {path}: {how}");
     }
     text
+}
+
+/// How many of the best candidates are asked which fact would narrow the search most.
+const ASKED: usize = 20;
+
+fn narrowing(search: &Search<'_>, ranked: &[Candidate]) -> Option<Narrowing> {
+    search.narrowing(ranked.iter().take(ASKED))
 }
 
 /// The tires of a candidate: it is the same choice on another rim where they are the same.
@@ -271,10 +279,11 @@ fn score(candidate: &Candidate) -> f64 {
     tidy(Likely.score(candidate))
 }
 
-pub(crate) fn json(ranked: &[Candidate]) -> String {
+/// One line a candidate; the first one also has what belongs to the whole search.
+pub(crate) fn json(search: &Search<'_>, ranked: &[Candidate]) -> String {
     let mut lines = String::new();
     for (n, candidate) in ranked.iter().enumerate() {
-        let line = json!({
+        let mut line = json!({
             "rank": n + 1,
             "score": score(candidate),
             "axles": candidate.choices().map(axle_json).collect::<Vec<_>>(),
@@ -284,6 +293,12 @@ pub(crate) fn json(ranked: &[Candidate]) -> String {
             "listed": candidate.is_listed(),
             "expectation": candidate.expectation().name(),
         });
+        if n == 0 {
+            let next = narrowing(search, ranked).map(
+                |narrowing| json!({ "path": narrowing.path().to_string(), "how": narrowing.input().how() }),
+            );
+            line["measure_next"] = next.unwrap_or(Value::Null);
+        }
         lines += &format!("{line}\n");
     }
     lines

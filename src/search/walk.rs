@@ -8,11 +8,10 @@ use super::needs::{self, Needs};
 use super::reach::{self, Both};
 use super::wishes::{Keep, Wishes};
 
-use crate::fitment::measure::InputPath;
 use crate::fitment::space::{InsetRange, RangeEnd};
 use crate::fitment::{
-    Change, Check, CheckId, Conditions, DependsOn, Limits, Position, Setup, Setups, Trial, Tried, Verdict,
-    assess, fails_alone, fails_together,
+    Change, CheckId, Conditions, DependsOn, Limits, Position, Setup, Setups, Trial, Tried, Verdict, assess,
+    fails_alone, fails_together,
 };
 use crate::tire::{ServiceDescription, Tire, TireSize};
 use crate::units::{in_mm, in_ratio, mm};
@@ -92,24 +91,6 @@ impl<'a> Search<'a> {
         };
         let [front, rear] = candidates.trials();
         Setups { front: of(front), rear: of(rear) }
-    }
-
-    /// Where the fact belongs that would narrow a search most, and how it is come by: that which settles most of the
-    /// checks that tell one candidate from another, of setups that were found. Nothing where all of those are judged.
-    pub fn narrowing(&self, setups: &Setups) -> Option<(InputPath, &'static str)> {
-        let change = Change { original: *self.original, proposed: *setups };
-        let report = assess(self.vehicle, &change, self.conditions, self.limits);
-        let tells = |check: &Check| check.id().depends_on().tells_apart();
-        let mut best = None;
-        for fact in report.measurements() {
-            let settles = fact.settles_alone().filter(&tells).count();
-            let helps = fact.settles_with_others().filter(&tells).count();
-            let worth = (settles, helps);
-            if worth > (0, 0) && best.as_ref().is_none_or(|(most, _)| worth > *most) {
-                best = Some((worth, (fact.path(), fact.input().how())));
-            }
-        }
-        best.map(|(_, fact)| fact)
     }
 
     /// All that fits, in the order of the lattice.

@@ -337,6 +337,44 @@ laws! {
         }
     }
 
+    /// No gap or length that may be measured settles more checks of what was found than the fact that is named.
+    #[test]
+    fn no_measurement_narrows_more_than_the_one_that_is_named(scene in scene(), at in 3.0..40.0) {
+        let wishes = nearby(&scene);
+        let found: Vec<_> = scene.search(&wishes).candidates().step_by(9).take(6).collect();
+        let most = scene.search(&wishes).narrowing(&found).map_or(0, |narrowing| narrowing.settles());
+        let unjudged = |vehicle: &Vehicle| -> Vec<(usize, CheckId, Position)> {
+            let open = |(n, candidate): (usize, &Candidate)| {
+                let change = Change { original: scene.original, proposed: candidate.setups() };
+                let report = assess(vehicle, &change, &scene.conditions, &scene.limits);
+                let open = report.checks().filter(|check| check.verdict() == Verdict::NotAssessed);
+                open.map(|check| (n, check.id(), check.position())).collect::<Vec<_>>()
+            };
+            found.iter().enumerate().flat_map(open).collect()
+        };
+        let before = unjudged(&scene.vehicle);
+        let gap = |with: fn(Space, f64) -> Space| move |axle: &Axle, at| axle.clone().with_space(with(axle.space().cloned().unwrap_or(Space::new()), at));
+        let measured: [&dyn Fn(&Axle, f64) -> Axle; 4] = [
+            &gap(|space, at| space.with_inner_clearance(mm(at)).unwrap()),
+            &gap(|space, at| space.with_outer_clearance(mm(at)).unwrap()),
+            &gap(|space, at| space.with_upper_clearance(mm(at)).unwrap()),
+            &gap(|space, at| space.with_guard_overhang(mm(at)).unwrap()),
+        ];
+        for with in measured {
+            for is_front in [true, false] {
+                let axle = if is_front { scene.vehicle.front() } else { scene.vehicle.rear() };
+                let Some(axle) = axle else { continue };
+                let new = with(axle, at);
+                let vehicle = scene.vehicle.clone();
+                let vehicle = if is_front { vehicle.with_front(new) } else { vehicle.with_rear(new) };
+                let after = unjudged(&vehicle);
+                let narrows = |id: CheckId| id.is_vital() && matches!(id, CheckId::InnerClearance | CheckId::OuterClearance | CheckId::UpperClearance);
+                let settled = before.iter().filter(|check| narrows(check.1) && !after.contains(check)).count();
+                prop_assert!(settled as u32 <= most, "{} of {}", settled, most);
+            }
+        }
+    }
+
     #[test]
     fn parts_make_the_whole(scene in scene(), at in 0.0..1.0) {
         let wishes = nearby(&scene);

@@ -1,0 +1,80 @@
+//! What a search puts first, and what it would have measured next.
+#![cfg(all(feature = "jiff", feature = "serde", feature = "svg"))]
+#![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
+
+use beadseat::scenario::Scenario;
+use beadseat::search::{Best, Expectation, Search, Wishes};
+
+fn scenario(text: &str) -> Scenario {
+    serde_json::from_str(text).unwrap()
+}
+
+fn example(name: &str) -> Scenario {
+    scenario(&std::fs::read_to_string(format!("examples/scenarios/{name}.json")).unwrap())
+}
+
+/// The best of a search, and where the fact belongs that would narrow it most.
+fn best<const N: usize>(scenario: &Scenario) -> (Best<N>, Option<String>) {
+    let (original, wishes) = (scenario.change().original, Wishes::new());
+    let search =
+        Search::new(scenario.vehicle(), &original, scenario.conditions(), scenario.limits(), &wishes);
+    let mut best = Best::new();
+    best.extend(search.candidates());
+    let narrowing = search.narrowing(best.iter()).map(|narrowing| narrowing.path().to_string());
+    (best, narrowing)
+}
+
+/// Tires that can be bought come first, those of the original's size among them.
+#[test]
+fn the_best_ten_can_be_bought() {
+    for (name, original) in [("field-survey-wagon", "205/55R16 91"), ("rangers-pickup", "LT245/75R17 121")] {
+        let (best, _) = best::<10>(&example(name));
+        let candidates: Vec<_> = best.iter().collect();
+        assert_eq!(candidates.len(), 10, "{name}");
+        for candidate in &candidates {
+            assert_eq!(candidate.expectation(), Expectation::Meets, "{candidate}");
+            assert!(candidate.is_listed() && candidate.is_on_approved_rims(), "{candidate}");
+        }
+        assert!(candidates[0].to_string().starts_with(original), "{}", candidates[0]);
+    }
+}
+
+/// Extra load is asked for where standard load does not suffice, and only there.
+#[test]
+fn needs_say_the_load_version() {
+    let (best, _) = best::<80>(&example("field-survey-wagon"));
+    for (size, version) in
+        [("225/45R17", None), ("205/55R16", None), ("225/40R18", Some("XL")), ("205/50R17", Some("XL"))]
+    {
+        let mut choices = best.iter().flat_map(|candidate| candidate.choices());
+        let choice = choices.find(|choice| choice.setup().tire().size().to_string() == size).expect(size);
+        let told = choice.needs().load_version().map(|version| version.to_string());
+        assert_eq!(told.as_deref(), version, "{size}");
+        assert!(choice.needs().load_index().is_some_and(|index| index.number() >= 91), "{size}");
+    }
+}
+
+/// A vehicle of which nothing is known but its designations, and one of which three gaps are known too.
+#[test]
+fn a_search_from_designations_says_what_to_measure_next() {
+    let with = |vehicle: &str| {
+        scenario(&format!(
+            r#"{{ "vehicle": {{ "kind": "passenger" {vehicle} }}, "proposed": {{}}, "original": {{
+                "front": {{ "tire": "205/55R16 91V", "wheel": "6.5Jx16 ET46 5x112 57.1" }}, "rear": "same" }} }}"#
+        ))
+    };
+    let gaps = r#""space": { "inner_clearance_mm": 18, "outer_clearance_mm": 30, "upper_clearance_mm": 55 }"#;
+    let without_inner = r#""space": { "outer_clearance_mm": 30, "upper_clearance_mm": 55 }"#;
+    for (vehicle, next) in [
+        (String::new(), "vehicle.front.space.inner_clearance_mm"),
+        (format!(r#", "front": {{ {gaps} }}"#), "vehicle.rear.space.inner_clearance_mm"),
+        (
+            format!(r#", "front": {{ {gaps} }}, "rear": {{ {without_inner} }}"#),
+            "vehicle.rear.space.inner_clearance_mm",
+        ),
+    ] {
+        let (best, narrowing) = best::<10>(&with(&vehicle));
+        assert_eq!(best.iter().count(), 10, "{vehicle}");
+        assert_eq!(narrowing.as_deref(), Some(next), "{vehicle}");
+    }
+}
