@@ -35,6 +35,7 @@ mod case;
 mod caution;
 mod check;
 mod checks;
+pub mod comparison;
 mod conditions;
 pub mod derivation;
 mod document;

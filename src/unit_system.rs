@@ -20,6 +20,14 @@ words! {
 }
 
 impl UnitSystem {
+    /// The one that stands alone where there is room for one.
+    pub(crate) const fn first(self) -> Self {
+        match self {
+            Self::Metric | Self::Both => Self::Metric,
+            Self::Us => Self::Us,
+        }
+    }
+
     /// One at a time, as rows of a table have them.
     pub(crate) const fn each(self) -> &'static [Self] {
         match self {

@@ -74,6 +74,7 @@ enums! {
     fitment::pressures::Assumes;
     fitment::Caution;
     fitment::CheckId;
+    fitment::comparison::Ground;
     fitment::EffectId;
     fitment::moves::MoveId;
     fitment::Origin;

@@ -2,10 +2,11 @@
 //!
 //! Prints a report for people, with `--summary` the shortest of it, with `--json` all of it for programs, with `--csv` a
 //! spreadsheet, with `--markdown` a page, with `--explain` how a number came about; with `--lines` a report a line for
-//! many. Exit code 0 whatever the verdict, 2 if a scenario cannot be read.
+//! many; of two scenarios what differs between them. Exit code 0 whatever the verdict, 2 if a scenario cannot be read.
 
 #[path = "../common/mod.rs"]
 mod common;
+mod compare;
 mod lines;
 
 use std::process::ExitCode;
@@ -16,10 +17,14 @@ use beadseat::fitment::{Document, Position, UnitSystem};
 use beadseat::scenario::Scenario;
 use common::{Arguments, tables};
 
-const HELP: &str = r#"assess SCENARIO.json [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both] [--lines]
+const HELP: &str = r#"assess SCENARIO.json [SECOND.json] [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both] [--lines]
 
 Judges a change of wheels and tires and prints the report: the verdict, what moves, what decides and what to do
 about it, every finding with its limit, margin and source, cautions, and what was not assessed.
+
+With SECOND.json it holds two proposals for one vehicle side by side, A and B: what differs between them, verdict by
+verdict, with the figures of the report on each; and first, if the vehicles are not the same, by which keys. As text,
+--json, --csv or --markdown.
 
   --summary  verdict, what decides, what moves, what was not judged and what to do next, in 15 lines
   --json     all of it for programs, in metric units
@@ -67,6 +72,9 @@ fn main() -> ExitCode {
                 ExitCode::from(2)
             }
         };
+    }
+    if let [first, second] = words.as_slice() {
+        return compare::compare([first, second], &flags, units, HELP);
     }
     let say: fn(Document<'_>) -> Result<String, String> = match flags[..] {
         [] => |document| Ok(document.to_string()),

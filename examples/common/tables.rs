@@ -3,7 +3,7 @@
 use serde_json::Value;
 
 /// A value as a cell: a text as it is, a limit in words.
-fn cell(value: &Value) -> String {
+pub(crate) fn cell(value: &Value) -> String {
     match value {
         Value::Null => String::new(),
         Value::String(text) => text.clone(),
@@ -22,7 +22,7 @@ fn cell(value: &Value) -> String {
     }
 }
 
-fn rows<'a>(report: &'a Value, list: &str) -> impl Iterator<Item = &'a Value> {
+pub(crate) fn rows<'a>(report: &'a Value, list: &str) -> impl Iterator<Item = &'a Value> {
     report[list].as_array().into_iter().flatten()
 }
 
@@ -63,11 +63,15 @@ fn on_page(key: &str, value: &Value) -> String {
         other => cell(other),
     };
     let told = told.strip_suffix(".0").map(str::to_owned).unwrap_or(told);
-    if matches!(key, "id" | "where" | "body" | "governs") { super::plain(&told) } else { told }
+    if matches!(key, "id" | "where" | "body" | "governs" | "a_verdict" | "b_verdict") {
+        super::plain(&told)
+    } else {
+        told
+    }
 }
 
 /// A text that a page shows as it is.
-fn plain(text: &str) -> String {
+pub(crate) fn plain(text: &str) -> String {
     let shown: String = beadseat::Excerpt(text).to_string();
     shown
         .chars()
@@ -75,7 +79,7 @@ fn plain(text: &str) -> String {
         .collect()
 }
 
-fn table(page: &mut String, title: &str, columns: &[(&str, &str)], rows: Vec<&Value>) {
+pub(crate) fn table(page: &mut String, title: &str, columns: &[(&str, &str)], rows: Vec<&Value>) {
     if rows.is_empty() {
         return;
     }

@@ -86,6 +86,14 @@ impl<'a> Document<'a> {
         self.report
     }
 
+    pub(super) const fn vehicle(&self) -> &'a Vehicle {
+        self.vehicle
+    }
+
+    pub(super) const fn change(&self) -> &'a Change {
+        self.change
+    }
+
     /// What the change moves.
     pub fn moves(&self) -> Moves {
         Moves::of(self.vehicle, self.change)
@@ -134,7 +142,7 @@ impl<'a> Document<'a> {
     }
 
     /// What was on each axle and what is to go on, of the axles that have either.
-    pub(super) fn setups(&self) -> impl Iterator<Item = (Position, [Option<&'a Setup>; 2])> {
+    pub(super) fn setups(&self) -> impl Iterator<Item = (Position, [Option<&'a Setup>; 2])> + use<'a> {
         let change = self.change;
         [Position::Front, Position::Rear]
             .into_iter()

@@ -122,6 +122,21 @@ impl<T: fmt::Display> fmt::Display for Cell<T> {
     }
 }
 
+/// A line of cells that each begin at a column, or a space behind what is longer; with nothing behind the last.
+pub(super) fn line(f: &mut fmt::Formatter<'_>, cells: &[(usize, &dyn fmt::Display)]) -> fmt::Result {
+    let mut column = 0;
+    for (at, cell) in cells {
+        let text = text_of(cell)?;
+        let text = text.as_str();
+        if !text.is_empty() {
+            let gap = at.saturating_sub(column).max(usize::from(column > 0));
+            write!(f, "{:gap$}{text}", "")?;
+            column += gap + text.chars().count();
+        }
+    }
+    f.write_char('\n')
+}
+
 /// Nothing, or the value.
 pub(super) struct Maybe<T>(pub(super) Option<T>);
 

@@ -159,7 +159,7 @@ impl Move {
     }
 
     /// What it is called, in the words of the trade.
-    const fn words(&self) -> &'static str {
+    pub(super) const fn words(&self) -> &'static str {
         match self.id {
             MoveId::Inset => "inset",
             MoveId::Backspacing => "backspacing",
@@ -178,7 +178,7 @@ impl Move {
 }
 
 /// How far a move goes, in words: `16.7 mm further out`.
-struct Words<'a>(&'a Move, UnitSystem);
+pub(super) struct Words<'a>(pub(super) &'a Move, pub(super) UnitSystem);
 
 impl fmt::Display for Words<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

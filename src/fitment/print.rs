@@ -140,6 +140,29 @@ pub(super) fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
     core::iter::once(swept).chain(by_harm.filter(move |&id| id != swept)).filter(move |&id| lacks(id))
 }
 
+/// A place together with others of which the same is true; nothing of those that another stands for.
+pub(super) fn shared_place(place: Position, same: impl Fn(Position) -> bool) -> Option<&'static str> {
+    use Position::{Front, FrontLeft, FrontRight, Rear, RearLeft, RearRight, Vehicle};
+    let all = || [FrontLeft, FrontRight, RearLeft, RearRight].into_iter().all(&same);
+    match place {
+        Vehicle => Some("vehicle"),
+        Front if same(Rear) => Some("front, rear"),
+        Front => Some("front"),
+        Rear if same(Front) => None,
+        Rear => Some("rear"),
+        FrontLeft if all() => Some("all four"),
+        FrontRight | RearLeft | RearRight if all() => None,
+        FrontLeft if same(FrontRight) => Some("front both"),
+        FrontLeft => Some("front left"),
+        FrontRight if same(FrontLeft) => None,
+        FrontRight => Some("front right"),
+        RearLeft if same(RearRight) => Some("rear both"),
+        RearLeft => Some("rear left"),
+        RearRight if same(RearLeft) => None,
+        RearRight => Some("rear right"),
+    }
+}
+
 /// Everything behind the headline.
 #[derive(Clone, Copy, Debug)]
 pub struct Body<'a> {
@@ -152,32 +175,13 @@ impl Body<'_> {
     /// Where a finding was made, together with others that are the same but for their place; nothing of those that
     /// another stands for.
     pub(super) fn place(&self, check: &Check) -> Option<&'static str> {
-        let same = |place| {
+        shared_place(check.position(), |place| {
             let other = self.report.get(check.id(), place);
             other.is_some_and(|other| match &self.document {
                 Some(document) => document.is_alike(check, &other),
                 None => *check == Check { place: check.place, ..other },
             })
-        };
-        use Position::{Front, FrontLeft, FrontRight, Rear, RearLeft, RearRight, Vehicle};
-        let all = [FrontLeft, FrontRight, RearLeft, RearRight].into_iter().all(same);
-        match check.position() {
-            Vehicle => Some("vehicle"),
-            Front if same(Rear) => Some("front, rear"),
-            Front => Some("front"),
-            Rear if same(Front) => None,
-            Rear => Some("rear"),
-            FrontLeft if all => Some("all four"),
-            FrontRight | RearLeft | RearRight if all => None,
-            FrontLeft if same(FrontRight) => Some("front both"),
-            FrontLeft => Some("front left"),
-            FrontRight if same(FrontLeft) => None,
-            FrontRight => Some("front right"),
-            RearLeft if same(RearRight) => Some("rear both"),
-            RearLeft => Some("rear left"),
-            RearRight if same(RearLeft) => None,
-            RearRight => Some("rear right"),
-        }
+        })
     }
 
     /// The findings of one verdict, the gravest first, each with its place.

@@ -116,7 +116,7 @@ fn write_check<M: SerializeMap>(map: &mut M, Sourced(check, document): &Sourced<
 }
 
 /// A finding with what to do about it.
-struct Advised<'a>(&'a Document<'a>, &'a Check);
+pub(super) struct Advised<'a>(pub(super) &'a Document<'a>, pub(super) &'a Check);
 
 impl Serialize for Advised<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -134,7 +134,7 @@ impl Serialize for Advised<'_> {
 }
 
 /// Anything as its text.
-struct Text<T>(T);
+pub(super) struct Text<T>(pub(super) T);
 
 impl<T: core::fmt::Display> Serialize for Text<T> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -233,7 +233,7 @@ impl Serialize for RuleScope {
 }
 
 /// A sequence from an iterator that can be made again.
-struct Each<F>(F);
+pub(super) struct Each<F>(pub(super) F);
 
 impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -242,7 +242,7 @@ impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
 }
 
 /// The number of the shape of a written report: it grows when a key changes its meaning or goes.
-const SCHEMA: u32 = 2;
+pub(super) const SCHEMA: u32 = 2;
 
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -270,7 +270,7 @@ fn write_more<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Er
 }
 
 /// What was on an axle, and what is to go on.
-struct OnAxle<'a>(Position, [Option<&'a Setup>; 2]);
+pub(super) struct OnAxle<'a>(pub(super) Position, pub(super) [Option<&'a Setup>; 2]);
 
 impl Serialize for OnAxle<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

@@ -86,7 +86,7 @@ impl Report {
 impl Check {
     /// The margin as a share of the limit, to compare unlike findings. A designation that differs is outside by
     /// all of it.
-    fn relative_margin(&self) -> f64 {
+    pub(super) fn relative_margin(&self) -> f64 {
         let share = self.margin_number().zip(self.limit()).and_then(|(margin, limit)| {
             let bound = limit.nearer_to(self.measured()?)?;
             Some(margin / bound.abs().max(1.0))
