@@ -1,14 +1,16 @@
-//! The search of an invented wagon with bodies around its wheels, and how many setups a screen judges a second.
+//! The search of an invented wagon with bodies around its wheels; the three columns that a screen compares; and how many
+//! setups a second a stock is judged, for lists of several shapes and the vehicles of the invented scenarios.
 
 use core::hint::black_box;
 use std::time::Instant;
 
-use beadseat::fitment::{Position, Setup, Setups, Verdict};
+use beadseat::fitment::{Position, Setup, Setups, Verdict, verdict};
 use beadseat::scenario::Scenario;
-use beadseat::search::{Best, Columns, Screen, Search, Wishes};
+use beadseat::search::{Best, Columns, Pair, Screen, Search, Stock, Wishes};
 use beadseat::units::{Length, mm};
+use serde::Deserialize;
 
-const RUNS: usize = 5;
+const RUNS: usize = 3;
 
 /// The least of some runs, in seconds.
 fn seconds(mut work: impl FnMut()) -> f64 {
@@ -20,86 +22,85 @@ fn seconds(mut work: impl FnMut()) -> f64 {
     (0..RUNS).map(once).fold(f64::INFINITY, f64::min)
 }
 
-/// Setups in no order around the original's size, most of which do not fit.
-fn list(rows: usize) -> Vec<Setups> {
-    let mut state = 1_u64;
-    let mut below = |end: u64| {
-        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (state >> 33) % end
-    };
-    let mut list = Vec::with_capacity(rows);
-    while list.len() < rows {
-        let (width, aspect, rim) = (185 + 10 * below(8), 35 + 5 * below(7), 15 + below(5));
-        let tire = format!("{width}/{aspect}R{rim} 95V");
-        let wheel = format!("{}Jx{rim} H2 ET{} 5x112 57.1", 6 + below(4), 15 + below(50));
-        if let Ok(setup) = Setup::parse(&tire, &wheel) {
-            list.push(Setups::both(setup));
-        }
+/// Numbers in no order, the same on every run.
+struct Any(u64);
+
+impl Any {
+    fn below(&mut self, end: usize) -> usize {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) as usize % end
     }
-    list
+
+    fn of<T: Copy>(&mut self, some: &[T]) -> T {
+        some[self.below(some.len())]
+    }
 }
 
-fn main() {
-    let text = include_str!("../examples/scenarios/field-survey-wagon.json");
-    let Ok(scenario) = serde_json::from_str::<Scenario>(text) else {
-        eprintln!("the scenario cannot be read");
-        return;
-    };
-    let (original, wishes) = (scenario.change().original, Wishes::new());
-    let search =
-        Search::new(scenario.vehicle(), &original, scenario.conditions(), scenario.limits(), &wishes);
-    let mut found = 0;
-    let whole = seconds(|| {
-        let mut best = Best::<10>::new();
-        found = 0;
-        for candidate in search.candidates() {
-            found += 1;
-            best.offer(candidate);
-        }
-        black_box(&best);
-    });
-    println!(
-        "whole search of the wagon, all swept: {whole:.3} s, {found} candidates of {} points",
-        search.points()
-    );
+/// A shop's tires and wheels around what a vehicle has: tires of widths and aspect ratios near the original's with a
+/// pressure, wheels of its bolt circle and of others.
+struct Shop {
+    tires: Vec<Setup>,
+    wheels: Vec<Setup>,
+}
 
-    let screen = Screen::of(search);
-    let setups = list(20_000);
-    let rows: Vec<[Length; 3]> =
-        setups.iter().filter_map(|setups| screen.measures(Position::Front, &setups.front?)).collect();
-    let column = |n: usize, of: usize| -> Vec<Length> {
-        rows.iter().cycle().take(n).map(|row| row.get(of).copied().unwrap_or(mm(0.0))).collect()
-    };
-    for million in [1, 10] {
-        let n = million * 1_000_000;
-        let [half_width, middle, diameter] = [column(n, 0), column(n, 1), column(n, 2)];
-        let columns = Columns { half_width: &half_width, middle: &middle, diameter: &diameter };
-        let mut answers = vec![false; n];
-        let mut admitted = 0;
-        let taken = seconds(|| admitted = screen.admits(Position::Front, black_box(&columns), &mut answers));
-        println!(
-            "first stage, {n} rows in memory: {:.0} million a second, {admitted} admitted",
-            n as f64 / taken / 1e6
-        );
+impl Shop {
+    /// `codes` are the rim diameters beside the original's, `prefix` and `behind` what tires have before their width and
+    /// behind their size, `contour` what stands behind the width of a rim.
+    fn around(vehicle: &Vehicle, tires: usize, wheels: usize) -> Self {
+        let mut any = Any(1);
+        let Vehicle {
+            prefix,
+            widths,
+            aspects,
+            rims,
+            behind,
+            rim_widths,
+            contour,
+            insets,
+            drillings,
+            pressures,
+            ..
+        } = *vehicle;
+        let mut shop = Self { tires: Vec::new(), wheels: Vec::new() };
+        while shop.tires.len() < tires {
+            let (width, aspect, rim) = (any.of(widths), any.of(aspects), any.of(rims));
+            let tire = format!("{prefix}{width}/{aspect}R{rim} {}", any.of(behind));
+            let setup = Setup::parse(&tire, "6.5Jx16")
+                .ok()
+                .map(|setup| setup.with_pressure(beadseat::units::kpa(any.of(pressures))));
+            shop.tires.extend(setup.and_then(Result::ok));
+        }
+        while shop.wheels.len() < wheels {
+            let inset = insets.start + any.below(insets.len()) as i32;
+            let wheel =
+                format!("{}{contour}x{} ET{inset} {}", any.of(rim_widths), any.of(rims), any.of(drillings));
+            let setup = Setup::parse("205/55R16", &wheel)
+                .ok()
+                .map(|setup| setup.with_wheel_rating(beadseat::units::kg(any.of(&[900.0, 1250.0, 3550.0]))));
+            shop.wheels.extend(setup.and_then(Result::ok));
+        }
+        shop
     }
-    // Ten thousand rows again and again: memory stays the same.
-    let block = [column(10_000, 0), column(10_000, 1), column(10_000, 2)];
-    let columns = Columns { half_width: &block[0], middle: &block[1], diameter: &block[2] };
-    let mut answers = [false; 10_000];
-    for n in [1_000_000_usize, 10_000_000, 100_000_000] {
-        let taken = seconds(|| {
-            for _ in 0..n / 10_000 {
-                black_box(screen.admits(Position::Front, black_box(&columns), &mut answers));
-            }
-        });
-        println!("first stage, {n} rows in blocks: {:.0} million a second", n as f64 / taken / 1e6);
+
+    fn rows(&self, rows: usize) -> Vec<Pair> {
+        let mut any = Any(2);
+        let mut pair =
+            || Pair { tire: any.below(self.tires.len()) as u32, wheel: any.below(self.wheels.len()) as u32 };
+        (0..rows).map(|_| pair()).collect()
     }
-    let mut verdicts = vec![Verdict::NotAssessed; setups.len()];
-    let taken = seconds(|| screen.judge(black_box(&setups), &mut verdicts));
-    let beyond = verdicts.iter().filter(|verdict| **verdict == Verdict::Beyond).count();
-    println!(
-        "judged in bulk: {:.3} million a second, {beyond} of {} beyond",
-        setups.len() as f64 / taken / 1e6,
-        setups.len()
-    );
+}
+
+struct Vehicle {
+    name: &'static str,
+    scenario: &'static str,
+    prefix: &'static str,
+    widths: &'static [u32],
+    aspects: &'static [u32],
+    rims: &'static [&'static str],
+    behind: &'static [&'static str],
+    rim_widths: &'static [&'static str],
+    contour: &'static str,
+    insets: std::ops::Range<i32>,
+    drillings: &'static [&'static str],
+    pressures: &'static [f64],
 }

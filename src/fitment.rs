@@ -47,6 +47,7 @@ mod layout;
 mod limits;
 pub mod measure;
 pub mod moves;
+mod parts;
 mod position;
 pub mod pressures;
 mod print;
@@ -74,6 +75,8 @@ pub use document::Document;
 pub use effect::{Effect, EffectId};
 pub use field_of_law::FieldOfLaw;
 pub use limits::{Limit, LimitSet, Limits};
+#[cfg(feature = "alloc")]
+pub(crate) use parts::{Parts, Span, Windows};
 pub use position::Position;
 pub use print::{Body, Headline};
 #[cfg(feature = "serde")]
@@ -178,21 +181,13 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
 pub fn verdict(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limits: &Limits) -> Verdict {
     let mut worst = Verdict::Within;
     let mut hear = |definition: &Definition, _: Position, found: &Found, _: Option<&Approach>| {
-        let verdict = match found {
-            Ok(finding) => finding.verdict,
-            // A report that is not complete is never within.
-            Err(_) if definition.is_vital => Verdict::Marginal,
-            Err(_) => return ControlFlow::Continue(()),
-        };
-        if verdict.gravity() > worst.gravity() {
-            worst = verdict;
-        }
+        worst = worst.graver(definition.weight(found));
         if worst == Verdict::Beyond { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
     };
-    let is_dear = |run| matches!(run, Run::BothEnds);
+    let is_dear = |definition: &Definition| matches!(definition.run, Run::BothEnds);
     with_axles(vehicle, change, conditions, limits, |axles| {
         let anything_around = axles.iter().flatten().any(|case| case.axle.surroundings().next().is_some());
-        if judge(axles, |run| !is_dear(run), &mut hear).is_continue() && anything_around {
+        if judge(axles, |check| !is_dear(check), &mut hear).is_continue() && anything_around {
             let _: ControlFlow<()> = judge(axles, is_dear, &mut hear);
         }
     });
@@ -210,14 +205,18 @@ fn with_axles(
     let front = AxleFacts::new(Position::Front, vehicle, conditions, limits);
     let rear = AxleFacts::new(Position::Rear, vehicle, conditions, limits);
     let [of_front, of_rear] = [&front, &rear].map(|axle| change.on(axle.place));
-    let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
-    let known =
-        |axle: Option<&_>, setups: &[Option<_>; 2]| axle.is_some() || setups.iter().any(Option::is_some);
-    let has_rear = two_axles || known(vehicle.rear(), &of_rear);
-    let has_front = two_axles || known(vehicle.front(), &of_front) || !has_rear;
+    let has_setup = [of_front, of_rear].map(|setups| setups.iter().any(Option::is_some));
+    let [has_front, has_rear] = axles_of(vehicle, has_setup);
     on_axle(&front, of_front, |front| {
         on_axle(&rear, of_rear, |rear| work(&[has_front.then_some(front), has_rear.then_some(rear)]));
     });
+}
+
+/// Whether a vehicle has a front axle and a rear one, of which those with a setup are known.
+fn axles_of(vehicle: &Vehicle, has_setup: [bool; 2]) -> [bool; 2] {
+    let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
+    let has_rear = two_axles || vehicle.rear().is_some() || has_setup[1];
+    [two_axles || vehicle.front().is_some() || has_setup[0] || !has_rear, has_rear]
 }
 
 /// Gives an axle with the facts of its setups, where they are made: they are too large to move about.
@@ -230,51 +229,72 @@ fn on_axle(axle: &AxleFacts<'_>, [original, proposed]: [Option<&Setup>; 2], work
 /// Makes the findings that are asked for, in the order of a report, until whoever hears them has heard enough.
 fn judge(
     axles: &[Option<Case<'_>>; 2],
-    asked: impl Fn(Run) -> bool,
+    asked: impl Fn(&Definition) -> bool,
     mut hear: impl FnMut(&Definition, Position, &Found, Option<&Approach>) -> ControlFlow<()>,
 ) -> ControlFlow<()> {
-    let definitions = || checks::DEFINITIONS.iter().filter(|definition| asked(definition.run));
     for case in axles.iter().flatten() {
-        let steered = case.place == Position::Front || case.axle.steering().is_some() || axles[0].is_none();
-        for definition in definitions() {
-            let check = match definition.run {
-                Run::Axle(check) => check,
-                Run::SteeredAxle(check) if steered => check,
-                _ => continue,
-            };
-            let mut found = case.by_rules(definition.rules, || check(case));
-            hear(definition, case.place, definition.settled(case, &mut found), None)?;
-        }
-        for definition in definitions() {
-            match definition.run {
-                Run::BothEnds => {
-                    let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
-                    for ((place, _), mut swept) in case.ends().zip(swept) {
-                        let found = definition.settled(case, &mut swept.found);
-                        hear(definition, place, found, swept.nearest.as_ref())?;
-                    }
+        judge_axle(case, axles[0].is_none(), &asked, &mut hear)?;
+    }
+    judge_vehicle(axles, &asked, &mut hear)
+}
+
+/// Makes the findings of one axle; the only one steers as a first does.
+#[inline(always)]
+fn judge_axle(
+    case: &Case<'_>,
+    is_only: bool,
+    asked: impl Fn(&Definition) -> bool,
+    mut hear: impl FnMut(&Definition, Position, &Found, Option<&Approach>) -> ControlFlow<()>,
+) -> ControlFlow<()> {
+    let definitions = || checks::DEFINITIONS.iter().filter(|definition| asked(definition));
+    let steered = case.place == Position::Front || case.axle.steering().is_some() || is_only;
+    for definition in definitions() {
+        let check = match definition.run {
+            Run::Axle(check) => check,
+            Run::SteeredAxle(check) if steered => check,
+            _ => continue,
+        };
+        let mut found = case.by_rules(definition.rules, || check(case));
+        hear(definition, case.place, definition.settled(case, &mut found), None)?;
+    }
+    for definition in definitions() {
+        match definition.run {
+            Run::BothEnds => {
+                let swept = case.car_rules().map_or_else(checks::not_swept, |()| checks::swept(case));
+                for ((place, _), mut swept) in case.ends().zip(swept) {
+                    let found = definition.settled(case, &mut swept.found);
+                    hear(definition, place, found, swept.nearest.as_ref())?;
                 }
-                Run::End(check) if case.is_motorcycle() => {
-                    let [left, right] =
-                        SIDES.map(|side| case.by_rules(definition.rules, || check(case, side)));
-                    let mut either = finding::of_either_side(left, right);
-                    hear(definition, case.place, definition.settled(case, &mut either), None)?;
-                }
-                Run::End(check) => {
-                    for (place, side) in case.ends() {
-                        let mut found = case.by_rules(definition.rules, || check(case, side));
-                        hear(definition, place, definition.settled(case, &mut found), None)?;
-                    }
-                }
-                Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
             }
+            Run::End(check) if case.is_motorcycle() => {
+                let [left, right] = SIDES.map(|side| case.by_rules(definition.rules, || check(case, side)));
+                let mut either = finding::of_either_side(left, right);
+                hear(definition, case.place, definition.settled(case, &mut either), None)?;
+            }
+            Run::End(check) => {
+                for (place, side) in case.ends() {
+                    let mut found = case.by_rules(definition.rules, || check(case, side));
+                    hear(definition, place, definition.settled(case, &mut found), None)?;
+                }
+            }
+            Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
         }
     }
+    ControlFlow::Continue(())
+}
+
+/// Makes the findings of front and rear together.
+#[inline(always)]
+fn judge_vehicle(
+    axles: &[Option<Case<'_>>; 2],
+    asked: impl Fn(&Definition) -> bool,
+    mut hear: impl FnMut(&Definition, Position, &Found, Option<&Approach>) -> ControlFlow<()>,
+) -> ControlFlow<()> {
     let cases = || axles.iter().flatten();
     let Some(case) = cases().find(|case| case.is_remembered).or(cases().next()) else {
         return ControlFlow::Continue(());
     };
-    for definition in definitions() {
+    for definition in checks::DEFINITIONS.iter().filter(|definition| asked(definition)) {
         if let Run::Vehicle(check) = definition.run {
             let mut found = check(axles);
             hear(definition, Position::Vehicle, definition.settled(case, &mut found), None)?;

@@ -37,6 +37,8 @@ mod needs;
 mod reach;
 mod remedy;
 mod screen;
+#[cfg(feature = "alloc")]
+mod stock;
 mod walk;
 mod wishes;
 
@@ -46,5 +48,8 @@ pub use narrowing::Narrowing;
 pub use needs::Needs;
 pub use remedy::Remedy;
 pub use screen::{Columns, Screen};
+#[cfg(feature = "alloc")]
+#[cfg_attr(docsrs, doc(cfg(feature = "alloc")))]
+pub use stock::{Pair, Stock};
 pub use walk::{Candidates, Search};
 pub use wishes::{Keep, Wishes};

@@ -122,6 +122,11 @@ impl Verdict {
             Self::Beyond => 3,
         }
     }
+
+    /// The graver of two answers.
+    pub(crate) const fn graver(self, other: Self) -> Self {
+        if other.gravity() > self.gravity() { other } else { self }
+    }
 }
 
 /// One finding: a check, where it was made, what was measured, what it was held against, and why.

@@ -106,15 +106,15 @@ impl<'a> Derivations<'a> {
 
     /// Every finding of a check, with the axles that it looked at.
     fn each(&self, id: CheckId, mut hear: impl FnMut(&[Option<Case<'_>>; 2], &Check)) {
-        let of = core::mem::discriminant(&id.definition().run);
         with_axles(self.vehicle, self.change, self.conditions, self.limits, |axles| {
-            let asked = |run: Run| core::mem::discriminant(&run) == of;
-            let _: ControlFlow<()> = judge(axles, asked, |definition, place, found, _| {
-                if definition.id == id {
+            let _: ControlFlow<()> = judge(
+                axles,
+                |definition| definition.id == id,
+                |_, place, found, _| {
                     hear(axles, &finish(id, place, found));
-                }
-                ControlFlow::Continue(())
-            });
+                    ControlFlow::Continue(())
+                },
+            );
         });
     }
 

@@ -150,8 +150,7 @@ impl Report {
     /// incomplete.
     pub fn overall(&self) -> Verdict {
         let incomplete = if self.is_complete() { Verdict::Within } else { Verdict::Marginal };
-        let graver = |a: Verdict, b: Verdict| if b.gravity() > a.gravity() { b } else { a };
-        self.findings().map(|check| check.verdict).fold(incomplete, graver)
+        self.findings().map(|check| check.verdict).fold(incomplete, Verdict::graver)
     }
 }
 

@@ -260,6 +260,60 @@ impl Setup {
         self.spacer.unwrap_or_default() + adaptor.unwrap_or_default()
     }
 
+    /// The tire with all that belongs to it, its pressures too, on the wheel of another setup with all that belongs to
+    /// that.
+    ///
+    /// ```
+    /// use beadseat::{fitment::Setup, units::{kg, kpa}};
+    /// let tire = Setup::parse("225/45R17 94W XL", "7.5Jx17")?.with_pressure(kpa(250.0))?;
+    /// let wheel = Setup::parse("225/40R18 92W XL", "8Jx18 ET44")?.with_wheel_rating(kg(690.0))?;
+    /// let both = tire.on_wheel_of(&wheel);
+    /// assert_eq!((both.tire(), both.wheel()), (tire.tire(), wheel.wheel()));
+    /// assert_eq!((both.pressure(), both.wheel_rating()), (Some(kpa(250.0)), Some(kg(690.0))));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub const fn on_wheel_of(self, other: &Self) -> Self {
+        let Self { tire, pressure, pressure_full_load, reference_pressure, max_pressure, .. } = self;
+        let Self { rim_range, tire_mass, snow, left, right, .. } = self;
+        Self {
+            tire,
+            pressure,
+            pressure_full_load,
+            reference_pressure,
+            max_pressure,
+            rim_range,
+            tire_mass,
+            snow,
+            left,
+            right,
+            ..*other
+        }
+    }
+
+    /// What a tire meets of the wheel: the rim, where it stands, how far off the hub it is held, and what lies inside it
+    /// where `with_barrel`; of the rest only what limits a tire, so that wheels which are alike to tires are equal. The
+    /// wheel stands at an inset that does not count, unless its own follows from its backspacing.
+    pub(crate) fn bare(self, at: Inset, with_barrel: bool) -> Self {
+        const ANY: Tire = crate::literal!(Tire, "205/55R16");
+        let wheel = match (self.wheel.backspacing(), self.wheel.inset()) {
+            (Some(_), _) => self.wheel,
+            (None, Some(_)) => Wheel::of_size(self.wheel.size()).with_inset(at),
+            (None, None) => Wheel::of_size(self.wheel.size()),
+        };
+        let Self { spacer, adaptor, wheel_max_pressure, valve, wheel_rating_diameter, .. } = self;
+        Self {
+            spacer,
+            adaptor,
+            wheel_max_pressure,
+            valve,
+            wheel_rating_diameter,
+            wheel_rating: self.wheel_rating.filter(|_| wheel_rating_diameter.is_some()),
+            barrel_radius: self.barrel_radius.filter(|_| with_barrel),
+            barrel_thickness: self.barrel_thickness.filter(|_| with_barrel),
+            ..Self::new(ANY, wheel)
+        }
+    }
+
     pub(crate) fn is_snow(&self) -> bool {
         self.snow == Some(true)
     }

@@ -63,8 +63,7 @@ impl Report {
             Verdict::NotAssessed if check.id().is_vital() => Verdict::Marginal,
             verdict => verdict,
         };
-        let graver = |a: Verdict, b: Verdict| if b.gravity() > a.gravity() { b } else { a };
-        self.at(place).map(of).reduce(graver).unwrap_or(Verdict::NotAssessed)
+        self.at(place).map(of).reduce(Verdict::graver).unwrap_or(Verdict::NotAssessed)
     }
 
     /// The findings with one verdict, the gravest first: what kills before what wears, front before

@@ -1,11 +1,10 @@
-//! Many setups against one vehicle.
+//! Many setups against what one vehicle leaves.
 
 use super::walk::{Candidates, Search, away};
-use crate::fitment::{Change, Position, Setup, Setups, Trial, Verdict, verdict};
+use crate::fitment::{Position, Setup, Trial};
 use crate::units::{Length, mm};
 
-/// What one axle leaves, all of which is linear in where a wheel stands and how large its tire is: the first stage of a
-/// [`Screen`].
+/// What one axle leaves, all of which is linear in where a wheel stands and how large its tire is.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Windows {
     outboard: Length,
@@ -50,29 +49,29 @@ pub struct Columns<'a> {
     pub diameter: &'a [Length],
 }
 
-/// A vehicle whose facts are worked out once, to screen many setups.
+/// What a vehicle leaves beside, above and below its wheels, to screen setups by three numbers of each.
 ///
-/// Its first stage only compares columns with windows, and says of none that it is beyond which an assessment would not
-/// call so; what it admits is then judged in full.
+/// It only compares columns with windows, and says of none that it is beyond which an assessment would not call so. What it
+/// admits is still to be judged, in full or as of a `Stock`.
 ///
 /// ```
 /// use beadseat::prelude::*;
-/// use beadseat::search::{Screen, Search, Wishes};
+/// use beadseat::search::{Columns, Screen, Search, Wishes};
 /// let front = Axle::new().with_track(mm(1538.0))?;
 /// let car = Vehicle::new(Kind::Passenger).with_front(front);
 /// let original = Setups { front: Some(Setup::parse("205/55R16 91V", "6.5Jx16 ET46")?), rear: None };
 /// let (conditions, limits, wishes) = (Conditions::default(), Limits::default(), Wishes::new());
 /// let screen = Screen::of(Search::new(&car, &original, &conditions, &limits, &wishes));
-/// let new = |wheel: &str| Ok::<_, ParseError>(Setups { front: Some(Setup::parse("225/45R17 94W", wheel)?), rear: None });
-/// let list = [new("7.5Jx17 ET42")?, new("7.5Jx17 ET10")?];
-/// let mut verdicts = [Verdict::NotAssessed; 2];
-/// screen.judge(&list, &mut verdicts);
-/// assert_eq!(verdicts, [Verdict::Marginal, Verdict::Beyond]);
-/// # use beadseat::ParseError;
+/// let measures = |wheel: &str| screen.measures(Position::Front, &Setup::parse("225/45R17 94W", wheel).ok()?);
+/// let rows = [measures("7.5Jx17 ET42").ok_or("unknown")?, measures("7.5Jx17 ET10").ok_or("unknown")?];
+/// let [half_width, middle, diameter] = [0, 1, 2].map(|column| rows.map(|row| row[column]));
+/// let columns = Columns { half_width: &half_width, middle: &middle, diameter: &diameter };
+/// let mut answers = [false; 2];
+/// assert_eq!(screen.admits(Position::Front, &columns, &mut answers), 1);
+/// assert_eq!(answers, [true, false]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub struct Screen<'a> {
-    search: Search<'a>,
     front: Option<(Trial<'a>, Windows)>,
     rear: Option<(Trial<'a>, Windows)>,
 }
@@ -101,7 +100,7 @@ impl<'a> Screen<'a> {
             (trial, windows)
         };
         let Candidates { front, rear, .. } = candidates;
-        Self { search, front: front.map(with_windows), rear: rear.map(with_windows) }
+        Self { front: front.map(with_windows), rear: rear.map(with_windows) }
     }
 
     fn on(&self, place: Position) -> Option<&(Trial<'a>, Windows)> {
@@ -114,7 +113,7 @@ impl<'a> Screen<'a> {
         self.on(place)?.0.measures(setup)
     }
 
-    /// The first stage: which of the rows an axle may admit, and how many. The columns and the answers are as long as the
+    /// Which of the rows an axle may admit, and how many. The columns and the answers are as long as the
     /// shortest of them.
     pub fn admits(&self, place: Position, columns: &Columns<'_>, answers: &mut [bool]) -> usize {
         let windows = self.on(place).map_or(Windows::OPEN, |(_, windows)| *windows);
@@ -125,26 +124,5 @@ impl<'a> Screen<'a> {
             admitted += usize::from(*answer);
         }
         admitted
-    }
-
-    /// The verdicts on setups, as assessments would give them; as many as the shorter of the two holds.
-    pub fn judge(&self, setups: &[Setups], verdicts: &mut [Verdict]) {
-        for (answer, proposed) in verdicts.iter_mut().zip(setups) {
-            *answer = self.verdict(proposed);
-        }
-    }
-
-    fn verdict(&self, proposed: &Setups) -> Verdict {
-        let is_out = |axle: &Option<(Trial<'_>, Windows)>, setup: Option<&Setup>| {
-            let (Some((trial, windows)), Some(setup)) = (axle, setup) else { return false };
-            trial
-                .measures(setup)
-                .is_some_and(|[half_width, middle, diameter]| !windows.admits(half_width, middle, diameter))
-        };
-        if is_out(&self.front, proposed.front.as_ref()) || is_out(&self.rear, proposed.rear.as_ref()) {
-            return Verdict::Beyond;
-        }
-        let Search { vehicle, original, conditions, limits, .. } = self.search;
-        verdict(vehicle, &Change { original: *original, proposed: *proposed }, conditions, limits)
     }
 }

@@ -113,6 +113,16 @@ impl Inset {
         Ok(Self(Exact::nearest(units::mm(mm)).unwrap_or(Exact::from_nm(0))))
     }
 
+    /// The inset of so many nanometres, no more than 300 million.
+    pub(crate) const fn from_nm(nm: i32) -> Self {
+        Self(Exact::from_nm(nm))
+    }
+
+    /// The inset in nanometres.
+    pub(crate) const fn nm(self) -> i32 {
+        self.0.nm()
+    }
+
     /// The inset of so many hundredths of a millimetre, no more than 30 000.
     pub(crate) const fn from_hundredths(hundredths: i32) -> Self {
         Self(Exact::from_nm(hundredths * 10_000))

@@ -1,7 +1,7 @@
 //! What a check is: one definition, where its code stands.
 
 use crate::fitment::case::Case;
-use crate::fitment::check::CheckId;
+use crate::fitment::check::{CheckId, Verdict};
 use crate::fitment::finding::Found;
 use crate::tire::condition::VehicleSide;
 
@@ -56,6 +56,17 @@ impl Definition {
     /// A finding of this check as it stands on an axle.
     pub(in crate::fitment) fn settled<'f>(&self, case: &Case<'_>, found: &'f mut Found) -> &'f Found {
         case.settled(self.depends_on, self.is_by_dimensions, found)
+    }
+
+    /// What a finding of this check counts for in the verdict on the whole: what is vital and not assessed makes that
+    /// marginal, as a report that is not complete is never within.
+    #[inline(always)]
+    pub(in crate::fitment) fn weight(&self, found: &Found) -> Verdict {
+        match found {
+            Ok(finding) => finding.verdict,
+            Err(_) if self.is_vital => Verdict::Marginal,
+            Err(_) => Verdict::NotAssessed,
+        }
     }
 
     pub(super) const fn new(id: CheckId, harm: Harm, run: Run, depends_on: DependsOn) -> Self {

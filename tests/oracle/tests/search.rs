@@ -10,11 +10,10 @@ use std::collections::BTreeMap;
 
 use beadseat::Citation;
 use beadseat::fitment::{
-    Change, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TractionClass, Verdict, assess,
-    verdict,
+    Change, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TireInUse, TractionClass, Verdict, assess, verdict,
 };
 use beadseat::rim::RimWidth;
-use beadseat::search::{Best, Candidate, Expectation, Keep, Score, Screen, Search, Wishes};
+use beadseat::search::{Best, Candidate, Columns, Expectation, Keep, Pair, Score, Screen, Search, Stock, Wishes};
 use beadseat::sweep::Point;
 use beadseat::tire::{Tire, condition::VehicleSide};
 use beadseat::units::{deg, in_mm, kg, kmh, kpa, mm, percent};
@@ -420,34 +419,171 @@ laws! {
     }
 }
 
-laws! {
-    /// What a screen says of many is what an assessment says of each, and its first stage refuses only what is beyond.
+prop_compose! {
+    /// A tire with what belongs to it.
+    fn tire_of_stock()(
+        size in prop_oneof![
+            4 => (145_u32..=285, 7_u32..=16, 13_u32..=20).prop_map(|(width, aspect, rim)| {
+                format!("{}/{}R{rim} 95V", width / 10 * 10 + 5, aspect * 5)
+            }),
+            1 => select(&["205/60R15 91H", "205/55R16", "195/70R15C 104/102R", "LT245/75R17 121/118S LRE", "120/70R17 M/C 58W",
+                "315/80R22.5 156/150L", "7.50R16C 116/114N", "31x10.50R15LT 109Q", "225/45ZR17 94W XL"][..]).prop_map(str::to_owned),
+        ],
+        pressures in (maybe(select(&[200.0, 230.0, 260.0][..])), maybe(select(&[230.0, 290.0][..]))),
+        most in maybe(select(&[220.0, 350.0][..])),
+        snow in maybe(any::<bool>()),
+        tread in maybe(0.0..9.0),
+    ) -> Option<Setup> {
+        let mut setup = Setup::new(size.parse().ok()?, "6.5Jx16 ET46".parse().unwrap());
+        try_set!(setup, with_pressure pressures.0.map(kpa), with_pressure_full_load pressures.1.map(kpa),
+            with_max_pressure most.map(kpa));
+        set!(setup, with_snow snow, with_left tread.map(|depth| TireInUse::new().with_tread_depth(mm(depth)).unwrap()));
+        Some(setup)
+    }
+}
+
+prop_compose! {
+    /// A wheel with what belongs to it.
+    fn wheel_of_stock()(
+        size in prop_oneof![
+            4 => (7_u16..=22, 13_u32..=20).prop_map(|(width, rim)| {
+                format!("{}Jx{rim} H2", RimWidth::from_quarters(width * 2).unwrap())
+            }),
+            1 => select(&["9.00x22.5", "3.5Jx17", "6.00GS-16", "7Jx16", "6.5x16"][..]).prop_map(str::to_owned),
+        ],
+        place in prop_oneof![
+            5 => (-60..90_i32).prop_map(|inset| format!(" ET{inset}")),
+            1 => (-30.0..70.0).prop_map(|inset: f64| format!(" ET{inset:.3}")),
+            1 => (110_u32..170).prop_map(|back| format!(" BS {back}")),
+            1 => Just(String::new()),
+        ],
+        drilling in select(&[" 5x112 57.1", " 5x112 66.6", " 5x114.3 57.1", " 5x112", ""][..]),
+        rating in maybe((select(&[350.0, 690.0, 1200.0][..]), maybe(select(&[600.0, 700.0][..])))),
+        spacer in maybe(select(&[3.0, 10.0, 25.0][..])),
+        barrel in maybe(150.0..200.0),
+        most in maybe(select(&[210.0, 450.0][..])),
+    ) -> Option<Setup> {
+        let mut setup = Setup::new("205/55R16".parse().unwrap(), format!("{size}{place}{drilling}").parse().ok()?);
+        try_set!(setup, with_wheel_rating rating.map(|(rating, _)| kg(rating)),
+            with_wheel_rating_diameter rating.and_then(|(_, diameter)| diameter).map(mm),
+            with_spacer spacer.map(mm), with_barrel_radius barrel.map(mm), with_wheel_max_pressure most.map(kpa));
+        Some(setup)
+    }
+}
+
+/// Tires and wheels that are put together, among them the originals.
+fn parts_of_stock() -> impl Strategy<Value = [Vec<Option<Setup>>; 2]> {
+    let tires = prop::collection::vec(tire_of_stock(), 1..6);
+    let wheels = prop::collection::vec(wheel_of_stock(), 1..10);
+    (tires, wheels).prop_map(|(tires, wheels)| [tires, wheels])
+}
+
+proptest! {
+    /// What a stock says of many is what an assessment says of each, however often a tire meets a rim, alike on both
+    /// axles and staggered, on one core and on all.
     #[test]
-    fn a_screen_judges_as_assessments_do(
+    fn a_stock_is_judged_as_assessments_do(
         scene in scene(),
-        tires in prop::collection::vec((145_u32..=285, 5_u32..=16, 13_u32..=20, 7_u16..=22, -40..90_i32), 1..40),
+        parts in parts_of_stock(),
+        rows in prop::collection::vec(any::<[prop::sample::Index; 4]>(), 1..60),
     ) {
         let wishes = Wishes::new();
-        let search = scene.search(&wishes);
-        let screen = Screen::of(search);
-        let mut list = Vec::new();
-        for (width, height, rim, rim_width, inset) in tires {
-            let text = format!("{}/{}R{rim} 95V", width / 10 * 10 + 5, height * 5);
-            let width = RimWidth::from_quarters(rim_width * 2).unwrap();
-            let wheel = format!("{width}Jx{rim} H2 ET{inset} 5x112 57.1");
-            let Ok(setup) = Setup::parse(&text, &wheel) else { continue };
-            let places = [scene.original.front, scene.original.rear].map(|original| original.map(|_| setup));
-            list.push(Setups { front: places[0], rear: places[1] });
-        }
-        list.push(scene.original);
-        let mut verdicts = vec![Verdict::NotApplicable; list.len()];
-        screen.judge(&list, &mut verdicts);
-        for (setups, screened) in list.iter().zip(verdicts) {
-            let change = Change { original: scene.original, proposed: *setups };
+        let originals = || scene.original.front.into_iter().chain(scene.original.rear);
+        let [tires, wheels] = parts.map(|some| some.into_iter().flatten().chain(originals()).collect::<Vec<_>>());
+        // Neighbours of the original, of which more fit than of any.
+        let near = originals().flat_map(|setup| {
+            let at = setup.wheel().inset().map_or(30, |inset| hundredths(inset) / 100);
+            [-12, -4, 0, 3, 11].map(|more| replaced(&setup, moved_to(&setup.wheel(), at + more)))
+        });
+        let wheels: Vec<_> = wheels.into_iter().chain(near).collect();
+        let mut stock = Stock::new(scene.search(&wishes), &tires, &wheels);
+        let rows: Vec<[Pair; 2]> = rows.iter().map(|[a, b, c, d]| {
+            let pair = |tire: &prop::sample::Index, wheel: &prop::sample::Index| Pair {
+                tire: tire.index(tires.len()) as u32, wheel: wheel.index(wheels.len()) as u32,
+            };
+            if d.index(3) == 0 { [pair(a, b), pair(c, d)] } else { [pair(a, b); 2] }
+        }).collect();
+        // The second time from what was kept.
+        let mut verdicts = vec![Verdict::NotApplicable; rows.len()];
+        let mut again = verdicts.clone();
+        let mut on_all_cores = verdicts.clone();
+        stock.judge(&rows, &mut verdicts);
+        stock.judge(&rows, &mut again);
+        stock.judge_in_parallel(&rows, &mut on_all_cores);
+        prop_assert_eq!(&verdicts, &again);
+        prop_assert_eq!(&verdicts, &on_all_cores);
+        for (row, judged) in rows.iter().zip(verdicts) {
+            let setup = |pair: Pair| tires[pair.tire as usize].on_wheel_of(&wheels[pair.wheel as usize]);
+            let proposed = Setups {
+                front: scene.original.front.map(|_| setup(row[0])),
+                rear: scene.original.rear.map(|_| setup(row[1])),
+            };
+            let change = Change { original: scene.original, proposed };
             let report = assess(&scene.vehicle, &change, &scene.conditions, &scene.limits);
-            prop_assert_eq!(report.overall(), screened, "{:?}", report);
+            prop_assert_eq!(report.overall(), judged, "{:?} {:?}", proposed, report);
         }
     }
+
+    /// The columns refuse only what is beyond.
+    #[test]
+    fn a_screen_refuses_only_what_is_beyond(scene in scene(), parts in parts_of_stock()) {
+        let wishes = Wishes::new();
+        let screen = Screen::of(scene.search(&wishes));
+        let [tires, wheels] = parts.map(|some| some.into_iter().flatten().collect::<Vec<_>>());
+        for (tire, wheel) in tires.iter().flat_map(|tire| wheels.iter().map(move |wheel| (tire, wheel))) {
+            let setup = tire.on_wheel_of(wheel);
+            let originals = [(Position::Front, scene.original.front), (Position::Rear, scene.original.rear)];
+            for (place, _) in originals.into_iter().filter(|(_, original)| original.is_some()) {
+                let Some([half_width, middle, diameter]) = screen.measures(place, &setup) else { continue };
+                let columns = Columns { half_width: &[half_width], middle: &[middle], diameter: &[diameter] };
+                let mut answer = [true];
+                screen.admits(place, &columns, &mut answer);
+                if !answer[0] {
+                    let only = |at| (at == place).then_some(setup);
+                    let proposed = Setups { front: only(Position::Front), rear: only(Position::Rear) };
+                    prop_assert_eq!(scene.verdict(proposed), Verdict::Beyond, "{:?}", setup);
+                }
+            }
+        }
+    }
+}
+
+/// The same wheel at another inset, in millimetres.
+fn moved_to(wheel: &Wheel, inset: i32) -> Wheel {
+    let text = wheel.to_string();
+    let parts = text.split(' ').filter(|part| !part.starts_with("ET"));
+    let (mut before, mut behind) = (Vec::new(), Vec::new());
+    for part in parts {
+        if part.contains('x') && !before.is_empty() || part.parse::<f64>().is_ok() {
+            behind.push(part)
+        } else {
+            before.push(part)
+        }
+    }
+    format!("{} ET{inset} {}", before.join(" "), behind.join(" ")).trim().parse().unwrap()
+}
+
+/// No row of a stock allocates.
+#[test]
+fn a_row_of_a_stock_allocates_nothing() {
+    let vehicle = Vehicle::new(Kind::Passenger).with_front(Axle::new());
+    let original = Setups { front: Some(Setup::parse("205/55R16 91V", "6.5Jx16 ET46").unwrap()), rear: None };
+    let (conditions, limits, wishes) = (Conditions::default(), Limits::default(), Wishes::new());
+    let tires =
+        ["205/55R16 91V", "225/45R17 94W", "205/50R17 93W"].map(|tire| Setup::parse(tire, "7Jx17").unwrap());
+    let wheels = ["7Jx17 ET40", "7.5Jx17 ET42", "7.5Jx17 BS 140", "7Jx16"]
+        .map(|wheel| Setup::parse("205/55R16", wheel).unwrap());
+    let search = Search::new(&vehicle, &original, &conditions, &limits, &wishes);
+    let mut stock = Stock::new(search, &tires, &wheels);
+    let rows: Vec<_> = (0..600).map(|n| Pair { tire: n % 3, wheel: n / 3 % 4 }).collect();
+    let mut verdicts = vec![Verdict::NotApplicable; rows.len()];
+    let info = allocation_counter::measure(|| stock.judge(&rows, &mut verdicts));
+    assert_eq!(info.count_total, 0);
+    assert!(verdicts.contains(&Verdict::Beyond) && verdicts.contains(&Verdict::Marginal));
+    // What is none of the stock is not assessed.
+    let mut verdicts = [Verdict::Within; 2];
+    stock.judge(&[Pair { tire: 3, wheel: 0 }, Pair { tire: 0, wheel: 4 }], &mut verdicts);
+    assert_eq!(verdicts, [Verdict::NotAssessed; 2]);
 }
 
 /// A search allocates nothing.
