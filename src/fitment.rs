@@ -47,6 +47,7 @@ mod layout;
 mod limits;
 pub mod measure;
 pub mod moves;
+#[cfg(feature = "alloc")]
 mod parts;
 mod position;
 pub mod pressures;

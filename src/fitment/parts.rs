@@ -4,9 +4,9 @@
 use core::ops::ControlFlow;
 
 use super::case::Case;
-use super::check::{CheckId, Position, Reason, Verdict};
+use super::check::{CheckId, Position, Verdict};
 use super::checks::swept::slack;
-use super::checks::{DEFINITIONS, Definition};
+use super::checks::{DEFINITIONS, Definition, not_swept, swept};
 use super::conditions::Conditions;
 use super::facts::{AxleFacts, SetupFacts};
 use super::finding::Found;
@@ -174,35 +174,17 @@ impl<'a> OnAxle<'a> {
         self.judge(&self.case(Some(&proposed)), |id| part_of(id, setup) == part)
     }
 
-    /// The verdict on what moves, and by how many nanometres a wheel may be moved at least before that changes: it
-    /// comes no nearer to anything than it is moved.
+    /// The verdict on what moves, and by how many nanometres a wheel may be moved at least before that changes.
     fn movement(&self, case: &Case<'_>) -> (Verdict, i32) {
-        let (mut worst, mut clear) = (Verdict::Within, Some(f64::INFINITY));
-        let _: ControlFlow<()> = judge_axle(
-            case,
-            self.is_only,
-            |definition| definition.id == CheckId::SweptClearance,
-            |definition, _, found, _| {
-                worst = worst.graver(definition.weight(found));
-                let left = match found {
-                    Ok(finding) if finding.reason == Reason::ClearsThroughout => {
-                        finding.limit.zip(finding.measured).and_then(|(limit, least)| limit.margin(least))
-                    }
-                    Ok(finding) if finding.reason == Reason::NothingOnThisSide => Some(f64::INFINITY),
-                    // A barrel that is not known may matter here and not there.
-                    Ok(_) | Err(_) => None,
-                };
-                clear = clear.zip(left).map(|(a, b)| a.min(b));
-                ControlFlow::Continue(())
-            },
-        );
-        let touches = || {
-            let slack = slack(case).ok().filter(|slack| slack.is_beyond && !slack.is_in_doubt)?;
-            self.original_clears.then_some(in_mm(-slack.left))
-        };
-        let stays = if worst == Verdict::Beyond { touches() } else { clear };
-        let millimetres = (stays.unwrap_or(0.0) - UNSURE).clamp(0.0, 600.0);
-        (worst, (millimetres * 1e6) as i32)
+        let definition = CheckId::SweptClearance.definition();
+        let swept = case.car_rules().map_or_else(not_swept, |()| swept(case));
+        let (mut worst, mut stays) = (Verdict::Within, f64::INFINITY);
+        for mut end in swept {
+            worst = worst.graver(definition.weight(definition.settled(case, &mut end.found)));
+            let holds = self.original_clears || !end.steady.if_original_clears;
+            stays = stays.min(if holds { in_mm(end.steady.by) } else { 0.0 });
+        }
+        (worst, ((stays - UNSURE).clamp(0.0, 600.0) * 1e6) as i32)
     }
 
     fn windows(&self, setup: &Setup) -> Windows {
@@ -419,11 +401,9 @@ impl<'a> Parts<'a> {
     pub(crate) fn of_movement(&self, n: usize, setup: &Setup) -> (Verdict, Span) {
         let Some(axle) = self.chosen(n) else { return (Verdict::Within, Span::WHOLE) };
         let proposed = SetupFacts::new(setup, &axle.facts);
-        let Some(inset) = setup.wheel().inset_or_assumed() else {
-            return (axle.judge_part(setup, Part::Movement), Span::WHOLE);
-        };
         let (verdict, stays) = axle.movement(&axle.case(Some(&proposed)));
-        (verdict, Span::around(inset, stays))
+        let around = |inset| Span::around(inset, stays);
+        (verdict, setup.wheel().inset_or_assumed().map_or(Span::WHOLE, around))
     }
 
     /// The verdict on the whole of what goes on.

@@ -293,6 +293,7 @@ impl Setup {
     /// What a tire meets of the wheel: the rim, where it stands, how far off the hub it is held, and what lies inside it
     /// where `with_barrel`; of the rest only what limits a tire, so that wheels which are alike to tires are equal. The
     /// wheel stands at an inset that does not count, unless its own follows from its backspacing.
+    #[cfg(feature = "alloc")]
     pub(crate) fn bare(self, at: Inset, with_barrel: bool) -> Self {
         const ANY: Tire = crate::literal!(Tire, "205/55R16");
         let wheel = match (self.wheel.backspacing(), self.wheel.inset()) {

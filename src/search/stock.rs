@@ -5,6 +5,8 @@ use alloc::vec::Vec;
 
 use super::walk::Search;
 use crate::fitment::{Parts, Setup, Setups, Span, Verdict, Windows};
+use crate::rim::RimDiameter;
+use crate::wheel::Inset;
 
 /// A tire on a wheel, by their places in a [`Stock`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -84,35 +86,31 @@ impl<'a> Stock<'a> {
         self.memo.judge(&self.table, rows, verdicts);
     }
 
-    /// The same on all cores.
+    /// The same on all cores, each of which keeps what it works out for as long as this takes.
     #[cfg(feature = "rayon")]
     #[cfg_attr(docsrs, doc(cfg(feature = "rayon")))]
     pub fn judge_in_parallel<R: Copy + Sync + Into<[Pair; 2]>>(&self, rows: &[R], verdicts: &mut [Verdict]) {
         use rayon::prelude::*;
-        /// Long enough that what each piece keeps is worth it.
-        const PIECE: usize = 1 << 16;
-        let pieces = rows.par_chunks(PIECE).zip(verdicts.par_chunks_mut(PIECE));
-        pieces.for_each_init(
-            || Memo::of(&self.table),
-            |memo, (rows, verdicts)| memo.judge(&self.table, rows, verdicts),
-        );
+        // One piece a core: what each keeps is then used most.
+        let piece = rows.len().div_ceil(rayon::current_num_threads()).max(1);
+        let pieces = rows.par_chunks(piece).zip(verdicts.par_chunks_mut(piece));
+        pieces.for_each(|(rows, verdicts)| Memo::of(&self.table).judge(&self.table, rows, verdicts));
     }
 }
 
-/// What is known of a tire by itself.
+/// What a row asks of a tire.
 #[derive(Clone, Copy)]
-struct OfTire {
-    on: [Verdict; 2],
-    /// Of front and rear together, where both are on it.
-    alike: Verdict,
+struct Rubber {
+    code: RimDiameter,
     is_original_size: [bool; 2],
 }
 
-/// What is known of a wheel by itself.
+/// What a row asks of a wheel.
 #[derive(Clone, Copy)]
-struct OfWheel {
-    on: [Verdict; 2],
+struct Metal {
+    code: RimDiameter,
     rim: u32,
+    inset: Option<Inset>,
     is_original: [bool; 2],
 }
 
@@ -120,8 +118,8 @@ struct Table<'a> {
     parts: Parts<'a>,
     tires: &'a [Setup],
     wheels: &'a [Setup],
-    of_tires: Vec<OfTire>,
-    of_wheels: Vec<OfWheel>,
+    rubber: Vec<Rubber>,
+    metal: Vec<Metal>,
     rims: Vec<Setup>,
     of_the_rest: Verdict,
     /// The axles that rows go on.
@@ -135,20 +133,20 @@ const BOTH: [usize; 2] = [0, 1];
 impl<'a> Table<'a> {
     fn new(parts: Parts<'a>, tires: &'a [Setup], wheels: &'a [Setup]) -> Self {
         let is_original = |n: usize, same: &dyn Fn(&Setup) -> bool| parts.original(n).is_some_and(same);
-        let of_tire = |tire: &Setup| OfTire {
-            on: BOTH.map(|n| parts.of_tire(n, tire)),
-            alike: parts.of_tires([tire; 2]),
+        let rubber = |tire: &Setup| Rubber {
+            code: tire.tire().size().rim_diameter(),
             is_original_size: BOTH.map(|n| is_original(n, &|o| o.tire().size() == tire.tire().size())),
         };
         let mut rims = Rims::default();
-        let of_wheel = |wheel: &Setup| OfWheel {
-            on: BOTH.map(|n| parts.of_wheel(n, wheel)),
+        let metal = |wheel: &Setup| Metal {
+            code: wheel.wheel().size().diameter(),
             rim: rims.place(parts.rim(wheel)),
+            inset: wheel.wheel().inset_or_assumed(),
             is_original: BOTH.map(|n| is_original(n, &|original| original.wheel() == wheel.wheel())),
         };
         Self {
-            of_tires: tires.iter().map(of_tire).collect(),
-            of_wheels: wheels.iter().map(of_wheel).collect(),
+            rubber: tires.iter().map(rubber).collect(),
+            metal: wheels.iter().map(metal).collect(),
             rims: rims.all,
             of_the_rest: parts.of_the_rest(),
             chosen: BOTH.map(|n| parts.is_chosen(n)),
@@ -208,13 +206,46 @@ impl Known {
     }
 }
 
-/// Insets between which what moves is judged alike, for each verdict.
-type Moving = [[Option<Span>; 3]; 2];
+/// Insets between which what moves is judged alike on an axle, the last few.
+#[derive(Clone, Copy, Default)]
+struct Moving {
+    known: [Option<(Span, Verdict)>; 8],
+    next: u8,
+}
 
-/// What was worked out last, each in one place only.
+impl Moving {
+    fn at(&self, inset: Inset) -> Option<Verdict> {
+        self.known.iter().flatten().find(|(span, _)| span.contains(inset)).map(|(_, verdict)| *verdict)
+    }
+
+    fn keep(&mut self, span: Span, verdict: Verdict) {
+        for (known, of) in self.known.iter_mut().flatten() {
+            if let (true, Some(joined)) = (*of == verdict, known.joined(span)) {
+                *known = joined;
+                return;
+            }
+        }
+        let places = self.known.len();
+        if let Some(place) = self.known.get_mut(usize::from(self.next) % places) {
+            *place = Some((span, verdict));
+        }
+        self.next = self.next.wrapping_add(1);
+    }
+}
+
+/// What was worked out of a tire by itself: on each axle, and of front and rear together, where both are on it.
+#[derive(Clone, Copy)]
+struct OfTire {
+    on: [Verdict; 2],
+    alike: Verdict,
+}
+
+/// What was worked out: of each tire and wheel, and what came last of pairs, each in one place only.
 struct Memo {
+    tires: Vec<Option<OfTire>>,
+    wheels: Vec<Option<[Verdict; 2]>>,
     pairs: Vec<Option<Known>>,
-    moving: Vec<Moving>,
+    moving: Vec<[Moving; 2]>,
     /// Of tires that differ between the axles.
     staggered: Vec<Option<(u32, u32, Verdict)>>,
 }
@@ -226,14 +257,20 @@ fn place(a: u32, b: u32, places: usize) -> usize {
 }
 
 impl Memo {
-    /// The most places: of 64 bytes each, and where things move of as much again.
-    const MOST: usize = 1 << 16;
+    /// The most places: two megabytes, and where anything stands around the wheels seven more.
+    const MOST: usize = 1 << 15;
 
     fn of(table: &Table<'_>) -> Self {
         let pairs = table.tires.len().saturating_mul(table.rims.len()).saturating_mul(2);
         let places = pairs.clamp(1, Self::MOST).next_power_of_two();
         let moving = if table.surrounded.contains(&true) { places } else { 0 };
-        Self { pairs: vec![None; places], moving: vec![Moving::default(); moving], staggered: Vec::new() }
+        Self {
+            tires: vec![None; table.tires.len()],
+            wheels: vec![None; table.wheels.len()],
+            pairs: vec![None; places],
+            moving: vec![<[Moving; 2]>::default(); moving],
+            staggered: Vec::new(),
+        }
     }
 
     fn judge<R: Copy + Into<[Pair; 2]>>(&mut self, table: &Table<'_>, rows: &[R], verdicts: &mut [Verdict]) {
@@ -243,17 +280,30 @@ impl Memo {
     }
 
     fn verdict(&mut self, table: &Table<'_>, pairs: [Pair; 2]) -> Option<Verdict> {
-        let mut worst = table.of_the_rest;
+        let on_axles = || BOTH.into_iter().filter(|&n| table.chosen[n]);
         let mut is_original = false;
-        for n in BOTH {
-            let tire = table.of_tires.get(pairs[n].tire as usize)?;
-            let wheel = table.of_wheels.get(pairs[n].wheel as usize)?;
-            worst = worst.graver(tire.on[n]).graver(wheel.on[n]);
+        for n in on_axles() {
+            let tire = table.rubber.get(pairs[n].tire as usize)?;
+            let wheel = table.metal.get(pairs[n].wheel as usize)?;
+            // No tire is for a rim of another code.
+            if tire.code != wheel.code {
+                return Some(Verdict::Beyond);
+            }
             is_original |= tire.is_original_size[n] & wheel.is_original[n];
         }
         // What does not change may be excused.
         if is_original {
             return table.in_full(pairs);
+        }
+        let mut worst = table.of_the_rest;
+        for n in on_axles() {
+            worst = worst.graver(self.of_wheel(table, pairs[n].wheel)?[n]);
+        }
+        if worst == Verdict::Beyond {
+            return Some(worst);
+        }
+        for n in on_axles() {
+            worst = worst.graver(self.of_tire(table, pairs[n].tire)?.on[n]);
         }
         if worst == Verdict::Beyond {
             return Some(worst);
@@ -281,11 +331,30 @@ impl Memo {
         Some(worst)
     }
 
+    fn of_tire(&mut self, table: &Table<'_>, n: u32) -> Option<OfTire> {
+        let known = self.tires.get_mut(n as usize)?;
+        if known.is_none() {
+            let (parts, tire) = (&table.parts, table.tires.get(n as usize)?);
+            let on = BOTH.map(|n| parts.of_tire(n, tire));
+            *known = Some(OfTire { on, alike: parts.of_tires([tire; 2]) });
+        }
+        *known
+    }
+
+    fn of_wheel(&mut self, table: &Table<'_>, n: u32) -> Option<[Verdict; 2]> {
+        let known = self.wheels.get_mut(n as usize)?;
+        if known.is_none() {
+            let wheel = table.wheels.get(n as usize)?;
+            *known = Some(BOTH.map(|n| table.parts.of_wheel(n, wheel)));
+        }
+        *known
+    }
+
     /// The verdict on front and rear together.
     fn of_tires(&mut self, table: &Table<'_>, pairs: [Pair; 2]) -> Option<Verdict> {
         let [front, rear] = pairs.map(|pair| pair.tire);
         if front == rear {
-            return Some(table.of_tires.get(front as usize)?.alike);
+            return Some(self.of_tire(table, front)?.alike);
         }
         if self.staggered.is_empty() {
             self.staggered = vec![None; Self::MOST];
@@ -305,7 +374,7 @@ impl Memo {
 
     /// What a tire on a rim asks of the inset, on either axle; nothing where they are met for the first time.
     fn windows(&mut self, table: &Table<'_>, pair: Pair) -> Option<Option<[Windows; 2]>> {
-        let rim = table.of_wheels.get(pair.wheel as usize)?.rim;
+        let rim = table.metal.get(pair.wheel as usize)?.rim;
         let at = place(pair.tire, rim, self.pairs.len());
         let known = self.pairs.get_mut(at)?;
         match known {
@@ -319,7 +388,7 @@ impl Memo {
             _ => {
                 *known = Some(Known { tire: pair.tire, rim, windows: None });
                 if let Some(moving) = self.moving.get_mut(at) {
-                    *moving = Moving::default();
+                    *moving = <[Moving; 2]>::default();
                 }
                 Some(None)
             }
@@ -328,23 +397,19 @@ impl Memo {
 
     /// The verdict on what moves, on one axle.
     fn of_movement(&mut self, table: &Table<'_>, n: usize, pair: Pair) -> Option<Verdict> {
-        const VERDICTS: [Verdict; 3] = [Verdict::Within, Verdict::Marginal, Verdict::Beyond];
-        let rim = table.of_wheels.get(pair.wheel as usize)?.rim;
-        let inset = table.wheels.get(pair.wheel as usize)?.wheel().inset_or_assumed();
+        let rim = table.metal.get(pair.wheel as usize)?.rim;
+        let inset = table.metal.get(pair.wheel as usize)?.inset;
         let at = place(pair.tire, rim, self.pairs.len());
         // Another pair of the same row may have taken its place.
         let is_kept = self.pairs.get(at)?.is_some_and(|known| known.is_of(pair, rim));
-        let mut spans = self.moving.get_mut(at).and_then(|moving| moving.get_mut(n)).filter(|_| is_kept);
-        if let (Some(inset), Some(spans)) = (inset, &spans) {
-            let mut known = spans.iter().zip(VERDICTS);
-            if let Some((_, verdict)) = known.find(|(span, _)| span.is_some_and(|s| s.contains(inset))) {
-                return Some(verdict);
-            }
+        let mut moving = self.moving.get_mut(at).and_then(|moving| moving.get_mut(n)).filter(|_| is_kept);
+        let known = inset.zip(moving.as_ref()).and_then(|(inset, moving)| moving.at(inset));
+        if known.is_some() {
+            return known;
         }
         let (verdict, span) = table.parts.of_movement(n, &table.setup(pair)?);
-        let of = VERDICTS.iter().position(|known| *known == verdict)?;
-        if let Some(known) = spans.as_mut().and_then(|spans| spans.get_mut(of)) {
-            *known = Some(known.and_then(|known| known.joined(span)).unwrap_or(span));
+        if let Some(moving) = &mut moving {
+            moving.keep(span, verdict);
         }
         Some(verdict)
     }
@@ -353,10 +418,7 @@ impl Memo {
 /// The verdict on a tire on a wheel of one axle, but for what moves.
 fn of_pair(table: &Table<'_>, n: usize, pair: Pair, windows: Option<[Windows; 2]>) -> Option<Verdict> {
     Some(match windows {
-        Some(windows) => {
-            let wheel = table.wheels.get(pair.wheel as usize)?.wheel();
-            windows.get(n)?.at(wheel.inset_or_assumed())
-        }
+        Some(windows) => windows.get(n)?.at(table.metal.get(pair.wheel as usize)?.inset),
         None => table.parts.of_pair_where_it_stands(n, &table.setup(pair)?),
     })
 }

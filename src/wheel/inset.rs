@@ -114,11 +114,13 @@ impl Inset {
     }
 
     /// The inset of so many nanometres, no more than 300 million.
+    #[cfg(feature = "alloc")]
     pub(crate) const fn from_nm(nm: i32) -> Self {
         Self(Exact::from_nm(nm))
     }
 
     /// The inset in nanometres.
+    #[cfg(feature = "alloc")]
     pub(crate) const fn nm(self) -> i32 {
         self.0.nm()
     }

@@ -87,20 +87,45 @@ impl<'a> Wheel<'a> {
 }
 
 /// What was found at one end of an axle.
+#[cfg_attr(not(feature = "alloc"), allow(dead_code, reason = "for what a stock keeps"))]
 #[derive(Clone, Copy)]
 pub(in crate::fitment) struct SweptEnd {
     pub(in crate::fitment) found: Found,
     pub(in crate::fitment) nearest: Option<Approach>,
+    pub(in crate::fitment) steady: Steady,
+}
+
+/// How a finding stands when a wheel is moved sideways, which brings it no nearer to anything than it is moved.
+#[cfg_attr(not(feature = "alloc"), allow(dead_code, reason = "for what a stock keeps"))]
+#[derive(Clone, Copy)]
+pub(in crate::fitment) struct Steady {
+    /// By how much it may be moved, but for the last bits of the search, without the finding changing.
+    pub(in crate::fitment) by: Length,
+    /// Whether that holds only where the original clears everything, so that nothing is excused because of it.
+    pub(in crate::fitment) if_original_clears: bool,
+}
+
+impl Steady {
+    const NOT: Self = Self { by: mm(0.0), if_original_clears: false };
+    const ALWAYS: Self = Self { by: mm(f64::INFINITY), if_original_clears: false };
+
+    fn and(self, other: Self) -> Self {
+        Self {
+            by: self.by.min(other.by),
+            if_original_clears: self.if_original_clears | other.if_original_clears,
+        }
+    }
 }
 
 /// Both ends, the left one first: they differ only where a body stands on one side.
 pub(in crate::fitment) fn ends(case: &Case<'_>) -> [SweptEnd; 2] {
     let at = |side| match end(case, side) {
-        Ok((finding, nearest)) => {
+        Ok((found, nearest, steady)) => {
             let by_gap = bodies_on(case, side).any(NearbyBody::is_gap);
-            SweptEnd { found: Ok(if by_gap { of_gap(case, finding) } else { finding }), nearest }
+            let found = found.map(|finding| if by_gap { of_gap(case, finding) } else { finding });
+            SweptEnd { found, nearest, steady }
         }
-        Err(missing) => SweptEnd { found: Err(missing), nearest: None },
+        Err(missing) => SweptEnd { found: Err(missing), nearest: None, steady: Steady::NOT },
     };
     let left = at(VehicleSide::Left);
     let one_sided = case.axle.surroundings().any(|body| body.side().is_some());
@@ -109,10 +134,12 @@ pub(in crate::fitment) fn ends(case: &Case<'_>) -> [SweptEnd; 2] {
 
 /// Where another input is wanted first.
 pub(in crate::fitment) fn not_swept(missing: Missing) -> [SweptEnd; 2] {
-    [SweptEnd { found: Err(missing), nearest: None }; 2]
+    [SweptEnd { found: Err(missing), nearest: None, steady: Steady::ALWAYS }; 2]
 }
 
-fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>), Missing> {
+type Judged<F> = (F, Option<Approach>, Steady);
+
+fn end(case: &Case<'_>, side: VehicleSide) -> Result<Judged<Found>, Missing> {
     let (original, proposed) = case.both()?;
     let around = case.axle.surroundings().next().ok_or(Missing::from(Input::Obstacles));
     // All that is not known, at once. The outline itself is dear, and made where it is swept.
@@ -121,17 +148,20 @@ fn end(case: &Case<'_>, side: VehicleSide) -> Result<(Finding, Option<Approach>)
     let swept = |wheel| judge(case, &corner, original, wheel, side);
 
     let known = barrel(proposed);
-    let (most, nearest_open) = swept(Wheel::open(proposed))?;
+    let (most, nearest_open, steady) = swept(Wheel::open(proposed))?;
     if most.verdict == Verdict::Beyond || known.is_some_and(|(_, is_largest)| !is_largest) {
-        return Ok((most, nearest_open));
+        return Ok((Ok(most), nearest_open, steady));
     }
     // What is true of the least and of the most open barrel is true of all between.
-    let (least, nearest) = swept(Wheel::closed(proposed))?;
+    let (least, nearest, steady_closed) = swept(Wheel::closed(proposed))?;
+    let steady = steady.and(steady_closed);
     if (least.verdict, least.reason) == (most.verdict, most.reason) {
-        return Ok((least, nearest));
+        return Ok((Ok(least), nearest, steady));
     }
-    need!(_largest = known => Barrel);
-    Ok((most.marginal_if(Verdict::Within, Reason::ClearsStandardBarrel), nearest_open))
+    if known.is_none() {
+        return Ok((Err(Input::Barrel.into()), None, steady));
+    }
+    Ok((Ok(most.marginal_if(Verdict::Within, Reason::ClearsStandardBarrel)), nearest_open, steady))
 }
 
 fn judge(
@@ -140,13 +170,14 @@ fn judge(
     original: &SetupFacts<'_>,
     proposed: Wheel<'_>,
     side: VehicleSide,
-) -> Result<(Finding, Option<Approach>), Missing> {
+) -> Result<Judged<Finding>, Missing> {
     let limit = case.limits.swept_clearance();
     let allowance = case.limits.dynamic_allowance();
     let worst = swept(case, corner, original, proposed, side, Size::Worst)?;
     let Some((worst, body)) = worst else {
         // Everything stands on the other side.
-        return Ok((Finding::new(Verdict::Within, Reason::NothingOnThisSide, limit.citation()), None));
+        let nothing = Finding::new(Verdict::Within, Reason::NothingOnThisSide, limit.citation());
+        return Ok((nothing, None, Steady::ALWAYS));
     };
     let least = worst.lower() - allowance.value();
     let finding = |verdict, reason, nominal: Option<Length>| {
@@ -159,7 +190,8 @@ fn judge(
     };
     let approach = Some(Approach::new(case.place, body, &worst, allowance.value()));
     if no_more(in_mm(limit.value()), in_mm(least)) {
-        return Ok((finding(Verdict::Within, Reason::ClearsThroughout, None), approach));
+        let steady = Steady { by: least - limit.value(), ..Steady::NOT };
+        return Ok((finding(Verdict::Within, Reason::ClearsThroughout, None), approach, steady));
     }
     let nominal = swept(case, corner, original, proposed, side, Size::Nominal)?;
     let nominal = nominal.map_or(least, |(swept, _)| swept.upper() - allowance.value());
@@ -176,7 +208,17 @@ fn judge(
     if contact_threshold && !comes_nearer(case, corner, original, proposed, side)? {
         (verdict, reason) = (Verdict::Marginal, Reason::TouchedBefore);
     }
-    Ok((finding(verdict, reason, Some(nominal)), approach))
+    let none = Length::default();
+    let by = [
+        limit.value() - least,
+        (least - none).abs(),
+        (nominal - none).abs(),
+        (nominal - case.limits.contact_threshold()).abs(),
+    ];
+    // A row of a table that is remembered may be off.
+    let by = if case.is_remembered { none } else { by.into_iter().fold(mm(f64::INFINITY), Length::min) };
+    let steady = Steady { by, if_original_clears: contact_threshold };
+    Ok((finding(verdict, reason, Some(nominal)), approach, steady))
 }
 
 /// Whether what is left, in millimetres, is nothing, or less than a rule forbids even at nominal size.
