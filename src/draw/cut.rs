@@ -15,8 +15,8 @@ pub(super) type Place = [f64; 3];
 /// A tape measures no thinner than this, in millimetres: what is so near the plane is in it.
 pub(super) const REACH: f64 = 1.0;
 
-/// Places along an arc: one in two degrees of a full circle.
-const PLACES: usize = 181;
+/// Places along an arc: one in four degrees of a full circle.
+const PLACES: usize = 91;
 
 /// Steps through the thickness of a body.
 const LEVELS: u32 = 24;

@@ -121,7 +121,12 @@ fn bodies() -> impl Strategy<Value = Body> {
                 }
                 // An arc about a line that leans out of the plane, from one place of a circle over another to a third.
                 3 => {
-                    let (sin, cos) = (0.3 * size).to_radians().sin_cos();
+                    // Some of them in the plane.
+                    let lean = if size > 120.0 { 90.0 } else { 0.3 * size };
+                    let (sin, cos) = f64::to_radians(lean).sin_cos();
+                    if size > 120.0 {
+                        points[0][0] = 0.0;
+                    }
                     let (centre, radius) = (points[0], 4.0 * size);
                     let on = |around: f64| -> [f64; 3] {
                         let (up, along) = around.sin_cos();
