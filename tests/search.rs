@@ -78,3 +78,32 @@ fn a_search_from_designations_says_what_to_measure_next() {
         assert_eq!(narrowing.as_deref(), Some(next), "{vehicle}");
     }
 }
+
+/// The near misses of the wagon lack room outboard, or with its own wheels, inboard.
+#[test]
+fn near_misses_tell_the_one_change() {
+    let scenario = example("field-survey-wagon");
+    let original = scenario.change().original;
+    let near = |scenario: &Scenario, wishes: &Wishes| {
+        let search =
+            Search::new(scenario.vehicle(), &original, scenario.conditions(), scenario.limits(), wishes);
+        let near = search.near_misses().max_by(|a, b| a.compare(b));
+        near.map(|near| format!("{near}: {}: {}", near.fails().name(), near.remedy()))
+    };
+    let best = near(&scenario, &Wishes::new());
+    assert_eq!(
+        best.as_deref(),
+        Some("245/40R17 91H on 8.5Jx17 H2 ET40 5x112 57.1: outer_clearance: 4 mm of the lip away"),
+    );
+    // Where the strut is nearer, a spacer is what lets a wider tire on.
+    let axle = scenario.vehicle().front().unwrap();
+    let space = beadseat::vehicle::Space::new().with_inner_clearance(beadseat::units::mm(7.0)).unwrap();
+    let tight = scenario.vehicle().clone().with_front(axle.clone().with_space(space));
+    let wishes = Wishes::new().with_keep(beadseat::search::Keep::Wheels);
+    let search = Search::new(&tight, &original, scenario.conditions(), scenario.limits(), &wishes);
+    let best = search.near_misses().max_by(|a, b| a.compare(b)).expect("a spacer would do");
+    assert_eq!(
+        (best.fails().name(), best.remedy().to_string().as_str()),
+        ("inner_clearance", "a spacer of 3 mm")
+    );
+}

@@ -38,7 +38,9 @@ wishes
 The sizes are those that the designation's grammar allows, whether anybody makes them or not. First come those of
 which tires can be expected to bear what is asked of them, then those of lists, then those on approved rims, then those
 that leave more. Extra load and load ranges are tried where standard load does not suffice. The text has N sizes, each on
-its best rim.
+its best rim. Near misses follow, each with the one change that costs least and would admit it: pressure costs nothing, then
+come a ring, a spacer, longer fasteners, another tire or wheel, and last what is cut from the body. As JSON they stand in
+the first line, with what to measure next.
 
 examples
   search examples/scenarios/field-survey-wagon.json --top 5

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use beadseat::fitment::{Setup, Setups};
 use beadseat::scenario::Scenario;
 use beadseat::search::{
-    Candidate, Candidates, Choice, Expectation, Likely, Margin, Narrowing, Needs, Score, Search,
+    Candidate, Candidates, Choice, Expectation, Likely, Margin, Narrowing, NearMiss, Needs, Score, Search,
 };
 use beadseat::units::{in_kg, in_kpa, in_mm};
 use beadseat::wheel::Inset;
@@ -50,11 +50,40 @@ pub(crate) fn text(
             let _ = writeln!(text, "     other rims, by rank: {others}");
         }
     }
+    let misses = near_misses(search);
+    if !misses.is_empty() {
+        text += "\nNear misses, each with the cheapest change that would admit it:\n";
+    }
+    for miss in &misses {
+        let _ = writeln!(text, "     {miss}: {}; would do: {}", plain(miss.fails().name()), miss.remedy());
+    }
     if let Some(narrowing) = narrowing(search, ranked) {
         let (path, how) = (narrowing.path(), narrowing.input().how());
         let _ = writeln!(text, "\nMeasure next, it narrows this most: {path}: {how}");
     }
     text
+}
+
+/// How many near misses are told.
+const MISSES: usize = 5;
+
+/// The near misses that a builder would rather hear of, one of each size.
+fn near_misses(search: &Search<'_>) -> Vec<NearMiss> {
+    let mut misses: Vec<_> = search.near_misses().collect();
+    misses.sort_by(|a, b| b.compare(a));
+    let mut told: Vec<NearMiss> = Vec::new();
+    let tires = |miss: &NearMiss| miss.choices().map(|choice| choice.setup().tire()).collect::<Vec<_>>();
+    for miss in misses {
+        if told.len() < MISSES && !told.iter().any(|other| tires(other) == tires(&miss)) {
+            told.push(miss);
+        }
+    }
+    told
+}
+
+fn miss_json(miss: &NearMiss) -> Value {
+    let axles: Vec<_> = miss.choices().map(axle_json).collect();
+    json!({ "axles": axles, "fails": miss.fails().name(), "would_do": miss.remedy().to_string() })
 }
 
 /// How many of the best candidates are asked which fact would narrow the search most.
@@ -279,29 +308,32 @@ fn score(candidate: &Candidate) -> f64 {
     tidy(Likely.score(candidate))
 }
 
-/// One line a candidate; the first one also has what belongs to the whole search.
+/// One line a candidate; the first line also has what belongs to the whole search, and where nothing fits, nothing else.
 pub(crate) fn json(search: &Search<'_>, ranked: &[Candidate]) -> String {
-    let mut lines = String::new();
-    for (n, candidate) in ranked.iter().enumerate() {
-        let mut line = json!({
-            "rank": n + 1,
-            "score": score(candidate),
-            "axles": candidate.choices().map(axle_json).collect::<Vec<_>>(),
-            "least_margin": candidate.margins().next().as_ref().map(margin_json),
-            "not_judged": candidate.not_judged().iter().map(|id| id.name()).collect::<Vec<_>>(),
-            "verdict": candidate.verdict().name(),
-            "listed": candidate.is_listed(),
-            "expectation": candidate.expectation().name(),
-        });
-        if n == 0 {
-            let next = narrowing(search, ranked).map(
-                |narrowing| json!({ "path": narrowing.path().to_string(), "how": narrowing.input().how() }),
-            );
-            line["measure_next"] = next.unwrap_or(Value::Null);
-        }
-        lines += &format!("{line}\n");
+    let mut lines: Vec<_> = ranked.iter().enumerate().map(|(n, candidate)| line(n + 1, candidate)).collect();
+    if lines.is_empty() {
+        lines.push(json!({ "rank": null }));
     }
-    lines
+    if let Some(first) = lines.first_mut() {
+        let next = narrowing(search, ranked)
+            .map(|narrowing| json!({ "path": narrowing.path().to_string(), "how": narrowing.input().how() }));
+        first["measure_next"] = next.unwrap_or(Value::Null);
+        first["near_misses"] = near_misses(search).iter().map(miss_json).collect();
+    }
+    lines.iter().map(|line| format!("{line}\n")).collect()
+}
+
+fn line(rank: usize, candidate: &Candidate) -> Value {
+    json!({
+        "rank": rank,
+        "score": score(candidate),
+        "axles": candidate.choices().map(axle_json).collect::<Vec<_>>(),
+        "least_margin": candidate.margins().next().as_ref().map(margin_json),
+        "not_judged": candidate.not_judged().iter().map(|id| id.name()).collect::<Vec<_>>(),
+        "verdict": candidate.verdict().name(),
+        "listed": candidate.is_listed(),
+        "expectation": candidate.expectation().name(),
+    })
 }
 
 pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {

@@ -181,8 +181,17 @@ impl Tried<'_> {
     ///
     /// The wheel must not be the original one, whose unchanged body is excused: its own inset does not count.
     pub(crate) fn insets(&mut self) -> Result<InsetRange, CheckId> {
+        self.insets_by(|_| true)
+    }
+
+    /// The same as if nothing stood outboard.
+    pub(crate) fn insets_but_outboard(&mut self) -> Result<InsetRange, CheckId> {
+        self.insets_by(|id| id != CheckId::OuterClearance)
+    }
+
+    fn insets_by(&mut self, counts: impl Fn(CheckId) -> bool) -> Result<InsetRange, CheckId> {
         let mut range = InsetRange::WHOLE;
-        for definition in of(DependsOn::Inset) {
+        for definition in of(DependsOn::Inset).filter(|definition| counts(definition.id)) {
             let inside = |inset| {
                 self.stand_at(inset);
                 let found = self.found(&self.case(), definition);

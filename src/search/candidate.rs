@@ -137,8 +137,8 @@ pub struct Choice {
     listed: Option<Citation>,
     expected: Option<LoadIndex>,
     expectation: Expectation,
-    is_approved: bool,
-    rim_off: u16,
+    pub(super) is_approved: bool,
+    pub(super) rim_off: u16,
     apart: u16,
 }
 
@@ -158,7 +158,6 @@ impl Choice {
         let of_original = same_size.and_then(index);
         let expected = tire.expected_load_index().max(of_original);
         let expectation = match index(tire).zip(expected) {
-            _ if old == Some(tire) => Expectation::Meets,
             Some((asked, most)) if asked <= most => Expectation::Meets,
             Some(_) => Expectation::Exceeds,
             None => Expectation::NotKnown,
@@ -356,18 +355,25 @@ impl Candidate {
 /// `225/45R17 91V on 7.5Jx17 H2 ET42 5x112 57.1`, and both axles where they differ.
 impl fmt::Display for Candidate {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut last: Option<(_, _)> = None;
-        for choice in self.choices() {
-            let both = (choice.setup.tire(), choice.setup.wheel());
-            if last == Some(both) {
-                continue;
-            }
-            if last.is_some() {
-                f.write_str("; ")?;
-            }
-            write!(f, "{} on {}", both.0, both.1)?;
-            last = Some(both);
-        }
-        Ok(())
+        write_choices(f, self.choices())
     }
+}
+
+pub(super) fn write_choices<'c>(
+    f: &mut fmt::Formatter<'_>,
+    choices: impl Iterator<Item = &'c Choice>,
+) -> fmt::Result {
+    let mut last: Option<(_, _)> = None;
+    for choice in choices {
+        let both = (choice.setup.tire(), choice.setup.wheel());
+        if last == Some(both) {
+            continue;
+        }
+        if last.is_some() {
+            f.write_str("; ")?;
+        }
+        write!(f, "{} on {}", both.0, both.1)?;
+        last = Some(both);
+    }
+    Ok(())
 }

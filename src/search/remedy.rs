@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::walk::Search;
-use crate::fitment::{Change, Position, Report, Setup, Setups, Verdict, assess};
+use crate::fitment::{Change, CheckId, DependsOn, Position, Report, Setup, Setups, Verdict, assess};
 use crate::tire::{LoadIndex, ServiceDescription};
 use crate::units::{Length, Mass, Pressure, in_kg, in_kpa, in_mm, kg, kpa, mm};
 use crate::vehicle::{Axle, Space, Vehicle};
@@ -105,6 +105,17 @@ impl Remedy {
         }
     }
 
+    /// Whether the change has anything to do with a check.
+    fn may_help(self, id: CheckId) -> bool {
+        match (self, id.depends_on()) {
+            (_, DependsOn::Size | DependsOn::Wear) => false,
+            (Self::Pressure(_) | Self::LoadIndex(_) | Self::WheelRating(_), on) => on == DependsOn::Purchase,
+            (Self::Ring | Self::LongerFasteners(_), on) => on == DependsOn::Pair,
+            (Self::Spacer(_), on) => on != DependsOn::Purchase,
+            (Self::Lip(_), on) => matches!(on, DependsOn::Inset | DependsOn::Movement),
+        }
+    }
+
     /// An axle with the change; nothing where the change is the setup's.
     fn of_axle(self, axle: &Axle) -> Option<Axle> {
         let Self::Lip(less) = self else { return None };
@@ -142,32 +153,58 @@ impl Search<'_> {
     /// The cheapest single change that admits setups which do not fit, on the axles where something is beyond, as an
     /// assessment finds; nothing where they fit, or where no one change does.
     pub fn what_would(&self, setups: &Setups) -> Option<Remedy> {
+        self.admitting(setups, |_| true).map(|(_, remedy, _)| remedy)
+    }
+
+    /// The gravest check that setups are beyond, the cheapest of the changes allowed that admits them, and its place in
+    /// the order of cost.
+    pub(super) fn admitting(
+        &self,
+        setups: &Setups,
+        may: impl Fn(&Remedy) -> bool,
+    ) -> Option<(CheckId, Remedy, u8)> {
         let report = self.report(self.vehicle, *setups);
-        let is_beyond = |axle: Position| {
-            report.checks().any(|c| c.verdict() == Verdict::Beyond && c.position().axle() == axle)
-        };
-        let [front, rear] = [Position::Front, Position::Rear].map(is_beyond);
-        if !front && !rear {
+        let beyond = || report.checks().filter(|check| check.verdict() == Verdict::Beyond);
+        let gravest = report.by_severity().find(|check| check.verdict() == Verdict::Beyond)?;
+        let is_beyond = |axle: Position| beyond().any(|check| check.position().axle() == axle);
+        let on = [Position::Front, Position::Rear].map(is_beyond);
+        if on == [false; 2] {
             return None;
         }
-        TRIED.into_iter().find(|remedy| {
-            let mut changed = *setups;
-            let mut vehicle = self.vehicle.clone();
-            let mut anything = false;
-            for (is_here, setup, is_front) in
-                [(front, &mut changed.front, true), (rear, &mut changed.rear, false)]
-            {
-                let Some(own) = setup.filter(|_| is_here) else { continue };
-                if let Some(new) = remedy.of_setup(&own) {
-                    (*setup, anything) = (Some(new), true);
-                }
-                let axle = if is_front { self.vehicle.front() } else { self.vehicle.rear() };
-                if let Some(new) = axle.and_then(|axle| remedy.of_axle(axle)) {
-                    anything = true;
-                    vehicle = if is_front { vehicle.with_front(new) } else { vehicle.with_rear(new) };
-                }
+        let admits = |remedy: &Remedy| {
+            may(remedy)
+                && beyond().all(|check| remedy.may_help(check.id()))
+                && self.is_admitted(setups, on, *remedy)
+        };
+        // Where the most of the lip does not do, less of it does not.
+        let most_lip = TRIED.iter().rev().find(|remedy| matches!(remedy, Remedy::Lip(_)));
+        let lip_does = most_lip.is_some_and(admits);
+        let mut tried = (0_u8..).zip(TRIED);
+        let (cost, remedy) = tried.find(|(_, remedy)| match remedy {
+            Remedy::Lip(_) => lip_does && admits(remedy),
+            _ => admits(remedy),
+        })?;
+        Some((gravest.id(), remedy, cost))
+    }
+
+    /// Whether setups with a change on some axles, front and rear, are beyond nothing.
+    fn is_admitted(&self, setups: &Setups, [front, rear]: [bool; 2], remedy: Remedy) -> bool {
+        let mut changed = *setups;
+        let mut vehicle = self.vehicle.clone();
+        let mut anything = false;
+        for (is_here, setup, is_front) in
+            [(front, &mut changed.front, true), (rear, &mut changed.rear, false)]
+        {
+            let Some(own) = setup.filter(|_| is_here) else { continue };
+            if let Some(new) = remedy.of_setup(&own) {
+                (*setup, anything) = (Some(new), true);
             }
-            anything && self.report(&vehicle, changed).overall() != Verdict::Beyond
-        })
+            let axle = if is_front { self.vehicle.front() } else { self.vehicle.rear() };
+            if let Some(new) = axle.and_then(|axle| remedy.of_axle(axle)) {
+                anything = true;
+                vehicle = if is_front { vehicle.with_front(new) } else { vehicle.with_rear(new) };
+            }
+        }
+        anything && self.report(&vehicle, changed).overall() != Verdict::Beyond
     }
 }

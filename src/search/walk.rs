@@ -160,7 +160,7 @@ enum Stage {
 const PLACES: usize = 3;
 
 /// Why a point gives no candidate.
-struct Rejected {
+pub(super) struct Rejected {
     /// The check that is beyond; none where nobody wished for it, or there is no such thing.
     by: Option<CheckId>,
     /// Whether all points of the size give none.
@@ -237,7 +237,49 @@ impl<'a> Candidates<'a> {
         self.beside += points - 1;
     }
 
-    fn step(&mut self) {
+    /// Whether any point is left.
+    pub(super) fn is_at_a_point(&self) -> bool {
+        self.sizes.start < self.sizes.end
+    }
+
+    pub(super) const fn search(&self) -> &Search<'a> {
+        &self.search
+    }
+
+    pub(super) const fn wishes(&self) -> &'a Wishes {
+        self.search.wishes
+    }
+
+    /// Whether this point is one of a spacer behind wheels that stay.
+    pub(super) const fn has_spacer(&self) -> bool {
+        self.beside > 0
+    }
+
+    /// Goes on to the next size.
+    pub(super) fn step_size(&mut self) {
+        self.beside = self.search.beside();
+        self.step();
+    }
+
+    /// The axles that are chosen for: the front one, the rear one.
+    pub(super) fn trial(&self, n: usize) -> Option<&Trial<'a>> {
+        self.trials().get(n).copied().flatten()
+    }
+
+    /// Whether the vehicle as a whole is beyond a check.
+    pub(super) fn fails_together(&self, both: &Both<'_>) -> bool {
+        together(both).is_some()
+    }
+
+    /// Setups away from the inset of the original, so that no change is taken for none.
+    pub(super) fn away(&self, setups: &[Option<Setup>; 2]) -> [Option<(&Trial<'a>, Setup)>; 2] {
+        core::array::from_fn(|n| {
+            let (trial, setup) = self.trial(n).zip(setups.get(n).copied().flatten())?;
+            Some((trial, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
+        })
+    }
+
+    pub(super) fn step(&mut self) {
         (self.stage, self.given) = (Stage::From(None), [false; PLACES]);
         self.beside += 1;
         if self.beside >= self.search.beside() {
@@ -292,7 +334,7 @@ impl<'a> Candidates<'a> {
             && (wishes.diameter_within().is_none() || near() == Some(true))
     }
 
-    fn number(&self) -> u64 {
+    pub(super) fn number(&self) -> u64 {
         u64::from(self.sizes.start) * u64::from(self.search.beside()) + u64::from(self.beside)
     }
 
@@ -310,7 +352,7 @@ impl<'a> Candidates<'a> {
     }
 
     /// The setups of this point, without what they must be bought with.
-    fn setups(&self) -> Result<[Option<Setup>; 2], Rejected> {
+    pub(super) fn setups(&self) -> Result<[Option<Setup>; 2], Rejected> {
         let size = self.size()?;
         let mut setups = [None; 2];
         for (place, trial) in setups.iter_mut().zip(self.trials()) {
@@ -333,7 +375,7 @@ impl<'a> Candidates<'a> {
     }
 
     /// The setups with what they must be bought with; new tires are alike on both axles.
-    fn bought(&self, setups: &[Option<Setup>; 2]) -> Result<[Option<(Setup, Needs)>; 2], CheckId> {
+    pub(super) fn bought(&self, setups: &[Option<Setup>; 2]) -> Result<[Option<(Setup, Needs)>; 2], CheckId> {
         let buy = |setups: [Option<Setup>; 2]| {
             let mut bought = [None; 2];
             for ((place, trial), setup) in bought.iter_mut().zip(self.trials()).zip(setups) {
@@ -508,7 +550,7 @@ impl<'a> Candidates<'a> {
         self.confirmed(&bought, insets)
     }
 
-    fn wished(&self, tried: &mut Tried<'_>, range: InsetRange) -> Result<InsetRange, Rejected> {
+    pub(super) fn wished(&self, tried: &mut Tried<'_>, range: InsetRange) -> Result<InsetRange, Rejected> {
         let wishes = self.search.wishes;
         let mut range = range;
         if let Some(most) = wishes.flush_within() {

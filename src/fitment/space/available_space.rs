@@ -217,7 +217,7 @@ impl InsetRange {
     /// In hundredths of a millimetre.
     const LAST: i32 = 30_000;
 
-    pub(in crate::fitment) const WHOLE: Self = Self {
+    pub(crate) const WHOLE: Self = Self {
         least: RangeEnd { value: Inset::from_hundredths(-Self::LAST), check: None },
         most: RangeEnd { value: Inset::from_hundredths(Self::LAST), check: None },
     };

@@ -9,11 +9,9 @@ mod common;
 use std::collections::BTreeMap;
 
 use beadseat::Citation;
-use beadseat::fitment::{
-    Change, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TireInUse, TractionClass, Verdict, assess, verdict,
-};
+use beadseat::fitment::{Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TireInUse, TractionClass, Verdict, assess, verdict};
 use beadseat::rim::RimWidth;
-use beadseat::search::{Best, Candidate, Columns, Expectation, Keep, Pair, Score, Screen, Search, Stock, Wishes};
+use beadseat::search::{Best, Candidate, Columns, Expectation, Keep, Pair, Remedy, Score, Screen, Search, Stock, Wishes};
 use beadseat::sweep::Point;
 use beadseat::tire::{Tire, condition::VehicleSide};
 use beadseat::units::{deg, in_mm, kg, kmh, kpa, mm, percent};
@@ -211,6 +209,9 @@ fn neighbour(tire: &Tire, wider: u32, aspect: u32) -> Option<Tire> {
     format!("{prefix}{}/{aspect}R{behind}", number + wider).parse().ok()
 }
 
+/// An axle with a length that was measured on it.
+type Measured<'a> = &'a dyn Fn(&Axle, f64) -> Axle;
+
 /// A law of which a case is a whole search is tried on fewer. `proptest!` would set the usual number again.
 fn holds<S: Strategy>(over: &S, law: impl Fn(S::Value) -> Result<(), TestCaseError>) {
     let usual = ProptestConfig::default();
@@ -322,8 +323,7 @@ laws! {
                 let most = tire.expected_load_index().max(original.service().filter(|_| same).and(index(original)));
                 let verdict = match index(tire).zip(most) {
                     Some((asked, most)) if asked <= most => Expectation::Meets,
-                    Some(_) if original != tire => Expectation::Exceeds,
-                    Some(_) => Expectation::Meets,
+                    Some(_) => Expectation::Exceeds,
                     None => Expectation::NotKnown,
                 };
                 prop_assert_eq!(choice.expectation(), verdict, "{}", tire);
@@ -333,6 +333,46 @@ laws! {
             }
             let worst = candidate.choices().map(|choice| choice.expectation()).min();
             prop_assert_eq!(Some(candidate.expectation()), worst);
+        }
+    }
+
+    /// A near miss is beyond the check that it names, and beyond none with the change; no cheaper one does.
+    #[test]
+    fn a_near_miss_is_one_change_away(scene in scene(), keeps in any::<bool>()) {
+        let wishes = if keeps { Wishes::new().with_keep(Keep::Wheels) } else { nearby(&scene) };
+        let search = scene.search(&wishes);
+        for miss in search.near_misses().step_by(3).take(8) {
+            let setups = miss.setups();
+            let change = Change { original: scene.original, proposed: setups };
+            let report = assess(&scene.vehicle, &change, &scene.conditions, &scene.limits);
+            let is_beyond = |check: &Check| check.verdict() == Verdict::Beyond;
+            prop_assert!(report.checks().any(|check| is_beyond(&check) && check.id() == miss.fails()), "{}", miss);
+            prop_assert_eq!(search.what_would(&setups), Some(miss.remedy()), "{}", miss);
+            // The change, made again from without, where something is beyond.
+            let on = [Position::Front, Position::Rear]
+                .map(|axle| report.checks().any(|check| is_beyond(&check) && check.position().name().starts_with(axle.name())));
+            let (mut vehicle, mut proposed) = (scene.vehicle.clone(), setups);
+            let mut places = [&mut proposed.front, &mut proposed.rear];
+            for (n, place) in places.iter_mut().enumerate().filter(|(n, _)| on[*n]) {
+                let axle = if n == 0 { scene.vehicle.front() } else { scene.vehicle.rear() };
+                match miss.remedy() {
+                    Remedy::Spacer(more) => {
+                        let own = place.and_then(|setup| setup.spacer()).unwrap_or_default();
+                        **place = place.map(|setup| setup.with_spacer(own + more).unwrap());
+                    }
+                    Remedy::Ring => **place = place.map(|setup| setup.with_ring(true)),
+                    Remedy::Lip(less) => {
+                        let space = axle.unwrap().space().unwrap();
+                        let space = space.clone().with_outer_clearance(space.outer_clearance().unwrap() + less);
+                        let axle = axle.unwrap().clone().with_space(space.unwrap());
+                        vehicle = if n == 0 { vehicle.with_front(axle) } else { vehicle.with_rear(axle) };
+                    }
+                    _ => return Ok(()),
+                }
+            }
+            let change = Change { original: scene.original, proposed };
+            let with = verdict(&vehicle, &change, &scene.conditions, &scene.limits);
+            prop_assert_ne!(with, Verdict::Beyond, "{}: {}", miss, miss.remedy());
         }
     }
 
@@ -353,7 +393,7 @@ laws! {
         };
         let before = unjudged(&scene.vehicle);
         let gap = |with: fn(Space, f64) -> Space| move |axle: &Axle, at| axle.clone().with_space(with(axle.space().cloned().unwrap_or(Space::new()), at));
-        let measured: [&dyn Fn(&Axle, f64) -> Axle; 4] = [
+        let measured: [Measured<'_>; 4] = [
             &gap(|space, at| space.with_inner_clearance(mm(at)).unwrap()),
             &gap(|space, at| space.with_outer_clearance(mm(at)).unwrap()),
             &gap(|space, at| space.with_upper_clearance(mm(at)).unwrap()),
@@ -593,6 +633,9 @@ fn a_search_allocates_nothing() {
     let original = Setups { front: Some(Setup::parse("205/55R16 91V", "6.5Jx16 ET46").unwrap()), rear: None };
     let (conditions, limits, wishes) = (Conditions::default(), Limits::default(), Wishes::new());
     let mut best = Best::<3>::new();
+    let near = Search::new(&vehicle, &original, &conditions, &limits, &wishes);
+    let info = allocation_counter::measure(|| assert!(near.near_misses().count() < 1_000_000));
+    assert_eq!(info.count_total, 0);
     let info = allocation_counter::measure(|| {
         best.extend(Search::new(&vehicle, &original, &conditions, &limits, &wishes).candidates());
     });
