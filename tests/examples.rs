@@ -7,8 +7,9 @@ mod program;
 
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
 
-use program::{lines, run};
+use program::{built, lines, run};
 use serde_json::Value;
 
 #[test]
@@ -577,6 +578,111 @@ fn search_judges_a_list_and_loses_no_line_of_it() {
         pairs.iter().map(|pair| (pair["tire_key"].as_str(), pair["wheel_key"].as_str())).collect();
     assert_eq!(keys, [(Some("A"), Some("B")), (Some("A"), Some("F"))]);
     assert!(pairs.iter().all(|pair| pair["margins"].is_array() && pair["unknown"].is_array()));
+    fs::remove_file(path).unwrap();
+}
+
+/// A list with the designations as people write them, and everything that a spreadsheet does to a file.
+#[test]
+fn search_reads_lists_as_people_write_them() {
+    let rows = [
+        // columns, cells, how many pairs, the cells that are not read, and what goes with nothing
+        ("\u{feff}Tire,WHEEL,key", "225/45 R17 94W XL,7.5 J x 17 H2 ET 42 5x112 66.6,A", 1, "", ""),
+        ("tire,wheel\r", "225/45ZR17 94W XL,17x7.5 +42 5x112\r", 1, "", ""),
+        ("tire,wheel", "\"225/45R17\n94W XL\",7.5Jx17 ET42", 1, "", ""),
+        ("key,tire,wheel", "A,225/45R17 94W XL,7.5Jx17 ET42\nA,225/45R17 94W XL,7.5Jx17 ET45", 4, "", ""),
+        ("price,wheel", "90,7.5Jx17 ET42", 0, "", "2 wheel"),
+        ("tire,wheel", "225/45R17\n,7.5Jx17 ET42\n195/65R15", 1, "", "4 tire"),
+        ("tire,wheel", "7.5Jx17,225/45R17", 0, "2 tire,2 wheel", ""),
+        (
+            "tire,wheel,pressure_kpa",
+            "225/45R17,7.5Jx17,30\n225/45R17,,1e9",
+            2,
+            "2 pressure_kpa,3 pressure_kpa",
+            "",
+        ),
+        (
+            "tire,wheel,wheel_rating_kg",
+            "225/45R17,7.5Jx17,NaN\n,,5",
+            1,
+            "2 wheel_rating_kg,3 wheel_rating_kg,3 tire",
+            "",
+        ),
+        ("tire", "", 0, "", ""),
+        ("tire,wheel", "335/25R17,5Jx17", 0, "", "2 tire,2 wheel"),
+    ];
+    for (columns, cells, pairs, unread, alone) in rows {
+        let path = written("hostile.csv", &format!("{columns}\n{cells}\n"));
+        let output = run("search", &[WAGON, "--from", path.to_str().unwrap()], "");
+        assert_eq!(output.status.code(), Some(0), "{cells}: {}", String::from_utf8_lossy(&output.stderr));
+        let lines = lines(&output);
+        let of = |is: &dyn Fn(&Value) -> bool| {
+            let told = lines.iter().filter(|line| is(line));
+            let told = told.map(|line| format!("{} {}", line["line"], line["column"].as_str().unwrap()));
+            told.collect::<Vec<_>>().join(",")
+        };
+        assert_eq!(
+            lines.iter().filter(|line| line["verdict"].is_string()).count(),
+            pairs,
+            "{cells}: {lines:?}"
+        );
+        assert_eq!(of(&|line| line["why"].is_string()), unread, "{cells}");
+        assert_eq!(of(&|line| line["pairs"] == 0), alone, "{cells}");
+        // The same in a table.
+        let output = run("search", &[WAGON, "--csv", "--from", path.to_str().unwrap()], "");
+        let mut table = csv::Reader::from_reader(output.stdout.as_slice());
+        let records: Vec<csv::StringRecord> = table.records().map(Result::unwrap).collect();
+        assert_eq!(records.len(), lines.len(), "{cells}");
+        // The best of them.
+        let output = run("search", &[WAGON, "--top", "1", "--from", path.to_str().unwrap()], "");
+        let best = self::lines(&output).iter().filter(|line| line["verdict"].is_string()).count();
+        assert_eq!(best, pairs.min(1), "{cells}");
+        fs::remove_file(path).unwrap();
+    }
+    for (list, message) in [
+        ("", "must name a column"),
+        ("size,wheels\n1,2\n", "must name a column"),
+        ("tire,wheel,Tire\n1,2,3\n", "two columns `tire`"),
+    ] {
+        let path = written("refused.csv", list);
+        let output = run("search", &[WAGON, "--from", path.to_str().unwrap()], "");
+        assert_eq!(output.status.code(), Some(2), "{list}");
+        assert!(String::from_utf8_lossy(&output.stderr).contains(message), "{list}");
+        fs::remove_file(path).unwrap();
+    }
+}
+
+/// A list that is stopped leaves whole lines and says where it was stopped.
+#[cfg(unix)]
+#[test]
+fn search_stops_where_it_is_told_to() {
+    use std::io::{BufRead, BufReader, Read};
+    // Millions of pairs, which take minutes.
+    let many = |cells: &str| format!("{cells}\n").repeat(2000);
+    let list = format!("tire,wheel\n{}{}", many("225/45R17 94W XL,"), many(",7.5Jx17 H2 ET42 5x112 57.1"));
+    let path = written("endless.csv", &list);
+    let mut child = Command::new(built("search"))
+        .args([WAGON, "--from", path.to_str().unwrap()])
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .stdout(Stdio::piped())
+        .stderr(Stdio::piped())
+        .spawn()
+        .unwrap();
+    let mut output = BufReader::new(child.stdout.take().unwrap());
+    let mut first = String::new();
+    output.read_line(&mut first).unwrap();
+    let told = Command::new("kill").args(["-INT", &child.id().to_string()]).status().unwrap();
+    assert!(told.success());
+    let mut rest = String::new();
+    output.read_to_string(&mut rest).unwrap();
+    let mut message = String::new();
+    child.stderr.take().unwrap().read_to_string(&mut message).unwrap();
+    assert_eq!(child.wait().unwrap().code(), Some(130), "{message}");
+    assert!(message.contains("\nstopped at ") && message.contains(" of 4000000 pairs\n"), "{message}");
+    assert!(!message.contains('\r'), "{message}");
+    for line in first.lines().chain(rest.lines()) {
+        let pair: Value = serde_json::from_str(line).unwrap();
+        assert!(pair["verdict"].is_string(), "{line}");
+    }
     fs::remove_file(path).unwrap();
 }
 

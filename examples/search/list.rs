@@ -1,10 +1,10 @@
 //! A shop's own list, each tire on each wheel: `--from LIST.csv`.
 //!
-//! The first line names the columns: `tire`, `wheel` or both hold designations as they are printed; `key` is the shop's own
+//! The first line names the columns: `tire`, `wheel` or both hold designations as people write them; `key` is the shop's own
 //! name of a line; `wheel_rating_kg`, `pressure_kpa`, `pressure_full_load_kpa` and `seat` belong to the tire or wheel beside
 //! them. Other columns are passed over.
 
-use beadseat::fitment::{Change, CheckId, Position, Report, Setup, Setups, Verdict, assess};
+use beadseat::fitment::{Change, Check, CheckId, Position, Report, Setup, Setups, Verdict, assess};
 use beadseat::scenario::Scenario;
 use beadseat::tire::Tire;
 use beadseat::units::{Mass, Pressure, kg, kpa};
@@ -12,13 +12,23 @@ use beadseat::wheel::{Seat, Wheel};
 use beadseat::{Excerpt, Marking};
 use serde_json::{Value, json};
 
+use crate::options::{Form, Options};
+use crate::stop::Progress;
+use crate::written::Written;
+
 /// Lists of more lines are refused.
 const MOST_LINES: usize = 100_000;
 
+const KNOWN: [&str; 7] =
+    ["key", "tire", "wheel", "wheel_rating_kg", "pressure_kpa", "pressure_full_load_kpa", "seat"];
+
 struct Listed<T> {
+    line: u64,
     key: String,
     what: T,
     facts: Facts,
+    /// In how many pairs it can be mounted.
+    pairs: usize,
 }
 
 /// What a line says beside the designations.
@@ -53,24 +63,40 @@ fn tire(text: &str) -> Result<Tire, String> {
     }
 }
 
-fn wheel(text: &str) -> Result<Wheel, String> {
+/// A wheel, and the load that is stamped on it.
+fn wheel(text: &str) -> Result<(Wheel, Option<Mass>), String> {
     match Marking::parse(text) {
-        Ok(Marking::Wheel(wheel)) => Ok(wheel),
-        Ok(Marking::WheelStamp(stamp)) => Ok(stamp.wheel()),
+        Ok(Marking::Wheel(wheel)) => Ok((wheel, None)),
+        Ok(Marking::WheelStamp(stamp)) => Ok((stamp.wheel(), stamp.load().map(|load| load.load()))),
         Ok(other) => Err(format!("this is a {}, not a wheel", other.kind())),
         Err(error) => Err(error.to_string()),
     }
 }
 
+/// The names of the columns, each once.
+fn columns(headers: &csv::StringRecord) -> Result<Vec<String>, String> {
+    let columns: Vec<String> = headers.iter().map(|name| name.trim().to_lowercase()).collect();
+    if !columns.iter().any(|column| column == "tire" || column == "wheel") {
+        return Err("the first line must name a column `tire` or `wheel`".into());
+    }
+    for name in KNOWN {
+        if columns.iter().filter(|column| *column == name).count() > 1 {
+            return Err(format!("the first line names two columns `{name}`"));
+        }
+    }
+    Ok(columns)
+}
+
 impl List {
     fn read(path: &str) -> Result<Self, String> {
-        let wrong = |error: csv::Error| format!("{}: {error}", Excerpt(path));
-        let mut reader =
-            csv::ReaderBuilder::new().flexible(true).trim(csv::Trim::All).from_path(path).map_err(wrong)?;
-        let columns: Vec<String> = reader.headers().map_err(wrong)?.iter().map(str::to_lowercase).collect();
-        if !columns.iter().any(|column| column == "tire" || column == "wheel") {
-            return Err(format!("{}: the first line must name a column `tire` or `wheel`", Excerpt(path)));
-        }
+        let wrong =
+            |error: &dyn std::fmt::Display| format!("{}: {}", Excerpt(path), Excerpt(&error.to_string()));
+        let mut reader = csv::ReaderBuilder::new()
+            .flexible(true)
+            .trim(csv::Trim::All)
+            .from_path(path)
+            .map_err(|e| wrong(&e))?;
+        let columns = columns(reader.headers().map_err(|e| wrong(&e))?).map_err(|e| wrong(&e))?;
         let mut list = Self::default();
         for (n, record) in reader.into_records().enumerate() {
             if n >= MOST_LINES {
@@ -80,7 +106,11 @@ impl List {
                 Ok(record) => list.take(&columns, &record, n as u64 + 2),
                 Err(error) => {
                     let line = error.position().map_or(n as u64 + 2, csv::Position::line);
-                    let column = columns.first().cloned().unwrap_or_default();
+                    let at = match error.kind() {
+                        csv::ErrorKind::Utf8 { err, .. } => err.field(),
+                        _ => 0,
+                    };
+                    let column = columns.get(at).or(columns.first()).cloned().unwrap_or_default();
                     list.unread.push(Unread { line, column, why: Excerpt(&error.to_string()).to_string() });
                 }
             }
@@ -98,18 +128,18 @@ impl List {
             self.unread.push(Unread { line, column: column.into(), why });
         };
         let key = cell("key").map_or_else(|| line.to_string(), |key| Excerpt(key).to_string());
-        let mut number = |column: &str, most: f64| {
+        let mut number = |column: &str, least: f64, most: f64| {
             let text = cell(column)?;
-            let read = text.parse::<f64>().ok().filter(|n| *n > 0.0 && *n <= most);
+            let read = text.parse::<f64>().ok().filter(|n| (least..=most).contains(n));
             if read.is_none() {
-                unread(column, format!("{} is not a number from 0 to {most}", Excerpt(text)));
+                unread(column, format!("{} is not a number from {least} to {most}", Excerpt(text)));
             }
             read
         };
         let mut facts = Facts {
-            rating: number("wheel_rating_kg", 20_000.0).map(kg),
-            pressure: number("pressure_kpa", 1200.0).map(kpa),
-            full_load: number("pressure_full_load_kpa", 1200.0).map(kpa),
+            rating: number("wheel_rating_kg", 10.0, 20_000.0).map(kg),
+            pressure: number("pressure_kpa", 50.0, 1200.0).map(kpa),
+            full_load: number("pressure_full_load_kpa", 50.0, 1200.0).map(kpa),
             seat: None,
         };
         if let Some(text) = cell("seat") {
@@ -121,37 +151,37 @@ impl List {
         if cell("tire").is_none() && cell("wheel").is_none() {
             unread("tire", "neither a tire nor a wheel stands here".into());
         }
-        let (mut tires, mut wheels) = (Vec::new(), Vec::new());
         if let Some(text) = cell("tire") {
             match tire(text) {
-                Ok(what) => tires.push(Listed { key: key.clone(), what, facts }),
+                Ok(what) => self.tires.push(Listed { line, key: key.clone(), what, facts, pairs: 0 }),
                 Err(why) => unread("tire", why),
             }
         }
         if let Some(text) = cell("wheel") {
             match wheel(text) {
-                Ok(what) => wheels.push(Listed { key, what, facts }),
+                Ok((what, stamped)) => {
+                    let facts = Facts { rating: facts.rating.or(stamped), ..facts };
+                    self.wheels.push(Listed { line, key, what, facts, pairs: 0 });
+                }
                 Err(why) => unread("wheel", why),
             }
         }
-        self.tires.extend(tires);
-        self.wheels.extend(wheels);
     }
 }
 
-/// A pair on every axle that has an original; what neither line says is not known.
-fn setup(tire: &Listed<Tire>, wheel: &Listed<Wheel>) -> Option<Setup> {
+/// A tire on a wheel; what neither line says is not known.
+fn setup(tire: &Listed<Tire>, wheel: &Listed<Wheel>) -> Result<Setup, beadseat::OutOfRange> {
     let mut setup = Setup::new(tire.what, wheel.what);
     if let Some(rating) = wheel.facts.rating {
-        setup = setup.with_wheel_rating(rating).ok()?;
+        setup = setup.with_wheel_rating(rating)?;
     }
     if let Some(pressure) = tire.facts.pressure {
-        setup = setup.with_pressure(pressure).ok()?;
+        setup = setup.with_pressure(pressure)?;
     }
     if let Some(pressure) = tire.facts.full_load {
-        setup = setup.with_pressure_full_load(pressure).ok()?;
+        setup = setup.with_pressure_full_load(pressure)?;
     }
-    Some(match wheel.facts.seat {
+    Ok(match wheel.facts.seat {
         Some(seat) => setup.with_seat(seat),
         None => setup,
     })
@@ -167,9 +197,14 @@ fn can_be_mounted(report: &Report) -> bool {
 }
 
 fn pair_json(tire: &Listed<Tire>, wheel: &Listed<Wheel>, report: &Report) -> Value {
-    let decides =
-        report.worst().map(|check| json!({ "id": check.id().name(), "where": check.position().name() }));
-    let number = |check: &beadseat::fitment::Check| {
+    // What is vital and not judged makes the whole marginal.
+    let overall = report.overall();
+    let is_open = |check: &Check| check.verdict() == Verdict::NotAssessed && check.id().is_vital();
+    let decides = report
+        .by_severity()
+        .find(|check| check.verdict() == overall || overall == Verdict::Marginal && is_open(check));
+    let decides = decides.map(|check| json!({ "id": check.id().name(), "where": check.position().name() }));
+    let number = |check: &Check| {
         let line = serde_json::to_value(check).unwrap_or(Value::Null);
         Some(json!({ "id": line["id"], "where": line["where"], "value": line["margin"], "unit": line["unit"] }))
             .filter(|_| !line["margin"].is_null())
@@ -182,36 +217,84 @@ fn pair_json(tire: &Listed<Tire>, wheel: &Listed<Wheel>, report: &Report) -> Val
         }
     }
     json!({
-        "tire_key": tire.key, "tire": tire.what.to_string(), "wheel_key": wheel.key, "wheel": wheel.what.to_string(),
+        "tire_line": tire.line, "tire_key": tire.key, "tire": tire.what.to_string(),
+        "wheel_line": wheel.line, "wheel_key": wheel.key, "wheel": wheel.what.to_string(),
         "verdict": report.overall().name(), "decides": decides, "margins": margins, "unknown": unknown,
     })
 }
 
-/// One JSON line a pair that can be mounted, or one a cell that cannot be read.
-pub(crate) fn judge(scenario: &Scenario, path: &str) -> Result<String, String> {
-    let list = List::read(path)?;
-    let mut lines = String::new();
+/// How a pair ranks: by its verdict, then by how many findings are beyond, marginal and not made.
+fn rank(report: &Report) -> [usize; 3] {
+    let count = |of: Verdict| report.checks().filter(|check| check.verdict() == of).count();
+    [count(Verdict::Beyond), count(Verdict::Marginal), count(Verdict::NotAssessed)]
+}
+
+/// What goes with nothing else of the list.
+fn alone<T: std::fmt::Display>(column: &str, listed: &Listed<T>) -> Value {
+    json!({ "line": listed.line, "column": column, "key": listed.key, column: listed.what.to_string(), "pairs": 0 })
+}
+
+/// Writes a line a pair that can be mounted, a cell that cannot be read, and what goes with nothing.
+pub(crate) fn judge(scenario: &Scenario, path: &str, options: &Options) -> Result<(), String> {
+    let mut list = List::read(path)?;
+    let mut written = Written::new(options.form == Form::Csv);
     for unread in &list.unread {
-        let line = json!({ "line": unread.line, "column": unread.column, "why": unread.why });
-        lines += &format!("{line}\n");
+        written.line(&json!({ "line": unread.line, "column": unread.column, "why": unread.why }))?;
     }
     let original = scenario.change().original;
+    let wheels = list.wheels.len();
+    let mut progress = Progress::of((list.tires.len() * wheels) as u64, "pairs");
     let [mut pairs, mut fitting] = [0_usize; 2];
-    for tire in &list.tires {
-        for wheel in &list.wheels {
+    let mut best: Vec<([usize; 3], Value)> = Vec::new();
+    let keep_best = |best: &mut Vec<([usize; 3], Value)>, most| {
+        best.sort_by_key(|(rank, _)| *rank);
+        best.truncate(most);
+    };
+    'all: for (n, tire) in list.tires.iter_mut().enumerate() {
+        for (m, wheel) in list.wheels.iter_mut().enumerate() {
             if tire.what.size().rim_diameter() != wheel.what.size().diameter() {
                 continue;
             }
-            let Some(setup) = setup(tire, wheel) else { continue };
+            if !progress.goes_on((n * wheels + m) as u64) {
+                break 'all;
+            }
+            let setup = setup(tire, wheel).map_err(|error| format!("line {}: {error}", wheel.line))?;
             let proposed =
                 Setups { front: original.front.map(|_| setup), rear: original.rear.map(|_| setup) };
             let change = Change { original, proposed };
             let report = assess(scenario.vehicle(), &change, scenario.conditions(), scenario.limits());
-            if can_be_mounted(&report) {
-                pairs += 1;
-                fitting += usize::from(report.overall() != Verdict::Beyond);
-                lines += &format!("{}\n", pair_json(tire, wheel, &report));
+            if !can_be_mounted(&report) {
+                continue;
             }
+            pairs += 1;
+            tire.pairs += 1;
+            wheel.pairs += 1;
+            fitting += usize::from(report.overall() != Verdict::Beyond);
+            let line = pair_json(tire, wheel, &report);
+            match options.most {
+                None => written.line(&line)?,
+                Some(most) => {
+                    best.push((rank(&report), line));
+                    if best.len() >= 4 * most.max(64) {
+                        keep_best(&mut best, most);
+                    }
+                }
+            }
+        }
+    }
+    if let Some(most) = options.most {
+        keep_best(&mut best, most);
+    }
+    for (_, line) in &best {
+        written.line(line)?;
+    }
+    let stopped = progress.ended();
+    if stopped.is_none() {
+        for tire in list.tires.iter().filter(|tire| tire.pairs == 0) {
+            written.line(&alone("tire", tire))?;
+        }
+        for wheel in list.wheels.iter().filter(|wheel| wheel.pairs == 0) {
+            written.line(&alone("wheel", wheel))?;
         }
     }
     eprintln!(
@@ -220,5 +303,8 @@ pub(crate) fn judge(scenario: &Scenario, path: &str) -> Result<String, String> {
         list.wheels.len(),
         list.unread.len(),
     );
-    Ok(lines)
+    if let Some(stopped) = stopped {
+        eprintln!("{stopped}");
+    }
+    Ok(())
 }

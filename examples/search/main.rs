@@ -1,20 +1,23 @@
 //! Every setup that fits a vehicle: `search SCENARIO.json [options]`; `--help` says more.
 //!
-//! Exit code 0 whether anything fits or not, 2 if the scenario, the options or the list cannot be read.
+//! Exit code 0 whether anything fits or not, 2 if the scenario, the options or the list cannot be read, 130 where Ctrl-C ended
+//! it: what is written until then stands.
 
 #[path = "../common/mod.rs"]
 mod common;
 mod list;
 mod options;
 mod show;
+mod stop;
+mod written;
 
-use std::io::{IsTerminal, Write};
 use std::process::ExitCode;
 
 use beadseat::fitment::{Setups, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::search::{Candidate, Candidates, Likely, Score, Search};
 use options::{Form, Options};
+use stop::Progress;
 
 fn main() -> ExitCode {
     let options = match Options::read(std::env::args().skip(1)) {
@@ -28,7 +31,8 @@ fn main() -> ExitCode {
             return ExitCode::from(2);
         }
     };
-    common::answer(&options.file, |scenario| answer(scenario, &options))
+    stop::listen();
+    stop::code_or(common::answer(&options.file, |scenario| answer(scenario, &options)))
 }
 
 fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
@@ -37,17 +41,24 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     let search =
         Search::new(scenario.vehicle(), &original, scenario.conditions(), scenario.limits(), &options.wishes);
     if let Some(list) = &options.from {
-        return list::judge(scenario, list);
+        return list::judge(scenario, list, options).map(|()| String::new());
     }
     if let Some(wanted) = &options.why {
         return why(scenario, &search, &original, wanted, options);
     }
     let mut candidates = search.candidates();
     // The text has as many sizes, each with the ranks of its other rims.
-    let most = if options.form == Form::Text { options.top.saturating_mul(12) } else { options.top };
-    let ranked = rank(&mut candidates, most);
+    let top = options.top();
+    let most = if options.form == Form::Text { top.saturating_mul(12) } else { top };
+    let (ranked, stopped) = rank(&mut candidates, most);
+    if let Some(stopped) = &stopped {
+        eprintln!("{stopped}");
+    }
     Ok(match options.form {
-        Form::Text => show::text(scenario, &search, &candidates, &ranked, options.top),
+        Form::Text => {
+            let stopped = stopped.map_or(String::new(), |at| format!("\nThis is not all: {at}.\n"));
+            show::text(scenario, &search, &candidates, &ranked, top) + &stopped
+        }
         Form::Json => show::json(&search, &ranked),
         Form::Csv => show::csv(&ranked)?,
     })
@@ -63,32 +74,23 @@ fn original(original: &Setups) -> Result<Setups, String> {
     Ok(*original)
 }
 
-/// The best, the best first.
-fn rank(candidates: &mut Candidates<'_>, top: usize) -> Vec<Candidate> {
+/// The best, the best first, and where the search was stopped.
+fn rank(candidates: &mut Candidates<'_>, top: usize) -> (Vec<Candidate>, Option<String>) {
     let all = candidates.sizes_left();
-    let shows_progress = std::io::stderr().is_terminal();
-    let begun = std::time::Instant::now();
+    let mut progress = Progress::of(u64::from(all), "sizes");
     let better = |a: &Candidate, b: &Candidate| Likely.compare(b, a);
-    let (mut ranked, mut told) = (Vec::new(), 0);
-    while let Some(candidate) = candidates.next() {
+    let mut ranked = Vec::new();
+    while progress.goes_on(u64::from(all - candidates.sizes_left())) {
+        let Some(candidate) = candidates.next() else { break };
         ranked.push(candidate);
         if ranked.len() >= 4 * top.max(64) {
             ranked.sort_by(better);
             ranked.truncate(top);
         }
-        let seconds = begun.elapsed().as_secs();
-        if shows_progress && seconds > told {
-            told = seconds;
-            let done = all - candidates.sizes_left();
-            let _ = write!(std::io::stderr(), "\r{done} of {all} sizes");
-        }
-    }
-    if told > 0 {
-        let _ = write!(std::io::stderr(), "\r{:30}\r", "");
     }
     ranked.sort_by(better);
     ranked.truncate(top);
-    ranked
+    (ranked, progress.ended())
 }
 
 /// The report of one setup, by its rank or by its designations.
@@ -141,5 +143,5 @@ fn rank_of(search: &Search<'_>, rank: usize) -> Option<Candidate> {
 }
 
 fn rank_all(search: &Search<'_>, top: usize) -> Vec<Candidate> {
-    rank(&mut search.candidates(), top)
+    rank(&mut search.candidates(), top).0
 }

@@ -21,9 +21,13 @@ what was not judged. The proposed setup of the scenario is not looked at.
   --csv               one line an axle of each candidate
   --top N             only the best N; 10 unless said
   --why CANDIDATE     the findings of one: its rank, or \"225/45R17 on 7.5Jx17 ET42\"
-  --from LIST.csv     judges each tire of a list on each wheel of it instead: columns tire, wheel, key,
-                      wheel_rating_kg, pressure_kpa, pressure_full_load_kpa, seat; one JSON line a pair that can be
-                      mounted, and one a cell that cannot be read
+  --from LIST.csv     judges each tire of a list on each wheel of it instead; its first line names the columns: tire,
+                      wheel, key, wheel_rating_kg, pressure_kpa, pressure_full_load_kpa, seat. One line a pair that can
+                      be mounted, one a cell that cannot be read, one a tire or wheel that goes with no other; JSON
+                      lines, or --csv. With --top N the best pairs only: by verdict, then by how many findings are
+                      beyond, marginal and not made
+
+Ctrl-C ends a run with what it has, and says where.
 
 wishes
   --keep wheels|tires what stays on the vehicle
@@ -65,20 +69,26 @@ pub(crate) enum Wanted {
 pub(crate) struct Options {
     pub(crate) file: String,
     pub(crate) form: Form,
-    pub(crate) top: usize,
+    /// How many are wanted, if it was said.
+    pub(crate) most: Option<usize>,
     pub(crate) why: Option<Wanted>,
     pub(crate) from: Option<String>,
     pub(crate) wishes: Wishes,
 }
 
 impl Options {
+    /// How many candidates are shown.
+    pub(crate) fn top(&self) -> usize {
+        self.most.unwrap_or(10)
+    }
+
     /// The options, or nothing where help is asked for.
     pub(crate) fn read(mut arguments: impl Iterator<Item = String>) -> Result<Option<Self>, String> {
         let mut files = Vec::new();
         let mut options = Self {
             file: String::new(),
             form: Form::Text,
-            top: 10,
+            most: None,
             why: None,
             from: None,
             wishes: Wishes::new(),
@@ -93,7 +103,7 @@ impl Options {
                 "--top" => {
                     let text = value()?;
                     let top = text.parse().ok().filter(|top| (1..=100_000).contains(top));
-                    options.top = top.ok_or_else(|| bad("--top", &text, "a number from 1 to 100000"))?;
+                    options.most = Some(top.ok_or_else(|| bad("--top", &text, "a number from 1 to 100000"))?);
                 }
                 "--why" => options.why = Some(wanted(&value()?)?),
                 "--from" => options.from = Some(value()?),

@@ -9,9 +9,14 @@ mod common;
 use std::collections::BTreeMap;
 
 use beadseat::Citation;
-use beadseat::fitment::{Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TireInUse, TractionClass, Verdict, assess, verdict};
+use beadseat::fitment::{
+    Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TireInUse, TractionClass,
+    Verdict, assess, verdict,
+};
 use beadseat::rim::RimWidth;
-use beadseat::search::{Best, Candidate, Columns, Expectation, Keep, Pair, Remedy, Score, Screen, Search, Stock, Wishes};
+use beadseat::search::{
+    Best, Candidate, Columns, Expectation, Keep, Pair, Remedy, Score, Screen, Search, Stock, Wishes,
+};
 use beadseat::sweep::Point;
 use beadseat::tire::{Tire, condition::VehicleSide};
 use beadseat::units::{deg, in_mm, kg, kmh, kpa, mm, percent};
