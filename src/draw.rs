@@ -1,7 +1,8 @@
 //! Dimensioned drawings of a wheel in its corner, before and after a change: feature `svg`.
 //!
-//! Two views, as first-angle projection arranges them: a section through the spindle seen from the front, and
-//! below it a plan seen from above in the position that was found nearest, or at full lock. Line types follow
+//! Two views, as first-angle projection arranges them: a section through the spindle, of a front wheel seen from the
+//! front and of a rear wheel from the rear, and below it a plan seen from above in the position that was found nearest,
+//! or at full lock. The section shows of an obstacle what its plane cuts, and names those that it does not reach. Line types follow
 //! ISO 128-2 and first-angle projection ISO 128-3 (both from memory); all is black and grey on white, and is
 //! told apart without colour. A drawing is an upright sheet of A4, 210 × 297 mm, with a margin of 10 mm all round;
 //! paper is measured in millimetres, so that a print at its own size is to the scale that is stated. Capitals are
@@ -49,8 +50,8 @@ use front::Front;
 use plan::Plan;
 
 impl Scene<'_> {
-    /// The section through the spindle, straight ahead at ride height, seen from the front, with section
-    /// width, overall diameter and inset. The least clearance is turned about the spindle into the section,
+    /// The section through the spindle, straight ahead at ride height, with section width, overall diameter and
+    /// inset; of a corner that is known [`at_rest`](Self::at_rest), with all that moves and every gap. The least clearance is turned about the spindle into the section,
     /// where it has its true length, and enlarged beside it.
     ///
     /// ```

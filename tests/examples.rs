@@ -233,6 +233,24 @@ fn draw_puts_the_verdict_of_a_corner_above_its_drawing() {
     assert!(message.starts_with("the front left corner cannot be drawn: not known: "), "{message}");
 }
 
+/// What is said at the head of a drawing, and whose vehicle it is, is said to its end.
+#[test]
+fn a_drawing_cuts_no_text_of_a_scenario() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let mut drawn = 0;
+    for entry in fs::read_dir(root.join("examples/scenarios")).unwrap() {
+        let path = entry.unwrap().path();
+        for corner in [["front", "left"], ["front", "right"], ["rear", "left"], ["rear", "right"]] {
+            let output = run("draw", &[path.to_str().unwrap(), corner[0], corner[1], "--units", "both"], "");
+            assert_eq!(output.status.code(), Some(0), "{path:?}");
+            let sheet = String::from_utf8(output.stdout).unwrap();
+            assert!(!sheet.contains('…'), "{path:?} {corner:?}");
+            drawn += 1;
+        }
+    }
+    assert!(drawn >= 28);
+}
+
 /// A trailer, a truck on duals, a motorcycle and a vehicle of which nothing is known but four designations are drawn from
 /// what there is: no position is told that was not judged.
 #[test]

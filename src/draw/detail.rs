@@ -64,9 +64,10 @@ impl Nearest {
             }
         }
         frame.line(paper, Line::Other, &circle(self.point, self.thickness));
-        if window.holds(self.point) {
-            paper.cross(frame.at(self.point), 1.3);
-        }
+        let arm = frame.size(1.3);
+        let cross = [[arm, arm], [arm, -arm]]
+            .map(|way| Vec::from([-1.0, 1.0].map(|side| along(self.point, way, side))));
+        frame.lines(paper, Line::Thin, &cross);
 
         let ends = [self.place, self.surface].map(|end| frame.at(end));
         paper.span(ends[0], ends[1]);

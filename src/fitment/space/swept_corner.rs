@@ -30,6 +30,8 @@ pub struct SweptCorner {
     corner: Corner,
     before: Profile,
     after: Profile,
+    /// Of a pair, the inner wheel.
+    inner: Option<Profile>,
     around: Obstacles,
     bodies: [Option<BodyKind>; MAX_OBSTACLES],
 }
@@ -83,6 +85,10 @@ impl SweptCorner {
                 corner: swept::corner(&case, original)?,
                 before: swept::outer_profile(original, Size::Nominal)?,
                 after: swept::outer_profile(proposed, Size::Nominal)?,
+                inner: match proposed.centres {
+                    Some(centres) if case.is_dual => Some(swept::profile_at(proposed, centres.inner)?),
+                    _ => None,
+                },
                 around,
                 bodies,
             })
@@ -115,7 +121,7 @@ impl SweptCorner {
         self.bodies.iter().flatten().copied()
     }
 
-    /// How near the proposed wheel is at nominal size to the body of a report's approach, in its position: the report
+    /// How near the proposed wheel, of a pair the nearer one, is at nominal size to the body of a report's approach, in its position: the report
     /// takes the worst case, so that another position may be the nearest at nominal size.
     ///
     /// ```
@@ -132,8 +138,10 @@ impl SweptCorner {
     pub fn nearest_at(&self, worst: &Approach) -> Option<Swept> {
         let body = self.around.as_slice().get(worst.obstacle()..)?.get(..1)?;
         let held = self.corner.held_at(worst.pose()).ok()?;
-        let swept = held.clearance_of(&self.after, body, Effort::default()).ok()??;
-        Some(swept.of_obstacle(worst.obstacle()))
+        let wheels = core::iter::once(&self.after).chain(&self.inner);
+        let swept = wheels.filter_map(|wheel| held.clearance_of(wheel, body, Effort::default()).ok()?);
+        let nearest = swept.reduce(|a, b| if b.upper() < a.upper() { b } else { a })?;
+        Some(nearest.of_obstacle(worst.obstacle()))
     }
 
     /// The nearest approach of the proposed wheel at nominal size; none where nothing stands around it.

@@ -148,13 +148,18 @@ fn bodies() -> impl Strategy<Value = Body> {
                     let axis = [lean.cos(), 0.0, lean.sin()];
                     let across = [[0.0, 1.0, 0.0], [-lean.sin(), 0.0, lean.cos()]];
                     let centre = points[0];
+                    let mut place = |far: f64, (sin, cos): (f64, f64)| {
+                        places.push(core::array::from_fn(|i| {
+                            centre[i] + far * (across[0][i] * cos + across[1][i] * sin)
+                        }));
+                    };
+                    // Where a chord ends is on the edge.
+                    (0..36_000).for_each(|turn| place(size, (f64::from(turn) * 0.01).to_radians().sin_cos()));
                     for turn in 0..360 {
-                        let (sin, cos) = f64::from(turn).to_radians().sin_cos();
+                        let turn = f64::from(turn).to_radians().sin_cos();
                         for share in 0..=100 {
                             let far = size * f64::from(share) / 100.0;
-                            places.push(core::array::from_fn(|i| {
-                                centre[i] + far * (across[0][i] * cos + across[1][i] * sin)
-                            }));
+                            place(far, turn);
                         }
                     }
                     let on_axis = core::array::from_fn(|i| centre[i] + 50.0 * axis[i]);

@@ -42,7 +42,7 @@ pub(crate) fn hold(drawing: &str, views: usize, obstacles: usize) -> Result<usiz
     for node in root.descendants().filter(Node::is_element) {
         for [x, y] in coordinates(&node) {
             let inside = (MARGIN..=210.0 - MARGIN).contains(&x) && (MARGIN..=297.0 - MARGIN).contains(&y);
-            prop_assert!(inside, "{:?} at {x} {y}", node.tag_name().name());
+            prop_assert!(inside, "{x} {y} of {:?}", &drawing[node.range()]);
             for value in [x, y] {
                 prop_assert!((value * 100.0 - (value * 100.0).round()).abs() < 1e-6, "{value}");
             }
