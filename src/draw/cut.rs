@@ -115,14 +115,18 @@ struct Body {
 }
 
 impl Body {
-    /// Distances from the plane to look at, between two, closer together where the body is thin.
+    /// Distances from the plane to look at, between two, closer together where the body or its shape is thin.
     fn levels(&self, ends: [f64; 2]) -> impl Iterator<Item = f64> + use<> {
-        let (least, most) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
         let reach = self.reach;
-        let inside = move |level: &f64| least <= *level && *level <= most && level.abs() <= reach;
-        let through = (0..=LEVELS)
-            .map(move |i| -reach * libm::cos(core::f64::consts::PI * f64::from(i) / f64::from(LEVELS)));
-        [least, most].into_iter().chain(through).filter(inside)
+        let [least, most] = [ends[0].min(ends[1]).max(-reach), ends[0].max(ends[1]).min(reach)];
+        let between = |[from, to]: [f64; 2]| {
+            (0..=LEVELS).map(move |i| {
+                let share = 0.5 - 0.5 * libm::cos(core::f64::consts::PI * f64::from(i) / f64::from(LEVELS));
+                from + share * (to - from)
+            })
+        };
+        let inside = move |level: &f64| least <= *level && *level <= most;
+        between([least, most]).chain(between([-reach, reach])).filter(inside)
     }
 
     /// The radius of the circle in which the plane cuts a ball so far from it.
