@@ -38,6 +38,7 @@ mod needs;
 mod reach;
 mod remedy;
 mod screen;
+mod staggered;
 #[cfg(feature = "alloc")]
 mod stock;
 mod walk;

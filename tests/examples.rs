@@ -556,6 +556,15 @@ fn search_ranks_what_fits_with_the_stated_keys() {
 }
 
 #[test]
+fn search_pairs_axles_whose_tires_differ() {
+    let lines = lines(&run("search", &["examples/scenarios/parish-courier-motorcycle.json", "--json"], ""));
+    assert_eq!(lines.len(), 10);
+    for line in &lines {
+        assert_ne!(line["axles"][0]["tire"], line["axles"][1]["tire"], "{line}");
+    }
+}
+
+#[test]
 fn search_answers_from_four_designations_and_three_gaps() {
     let path = written("four.json", FOUR_AND_THREE);
     let output = run("search", &[path.to_str().unwrap(), "--top", "2"], "");

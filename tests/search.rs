@@ -107,3 +107,39 @@ fn near_misses_tell_the_one_change() {
         ("inner_clearance", "a spacer of 3 mm")
     );
 }
+
+/// A motorcycle's tires differ, and keep the step of its rims; on the wagon with all wheels driven only sizes as large as
+/// each other are paired.
+#[test]
+fn tires_that_differ_from_axle_to_axle() {
+    use beadseat::vehicle::Drive;
+    let rows = [
+        ("parish-courier-motorcycle", None, "110/80R19", "150/70R17"),
+        ("field-survey-wagon", Some(Drive::All), "205/55R16", "225/50R16"),
+    ];
+    for (name, drive, in_front, in_rear) in rows {
+        let scenario = example(name);
+        let vehicle = scenario.vehicle().clone();
+        let vehicle = if let Some(drive) = drive { vehicle.with_drive(drive) } else { vehicle };
+        let (original, wishes) = (scenario.change().original, Wishes::new());
+        let search = Search::new(&vehicle, &original, scenario.conditions(), scenario.limits(), &wishes);
+        let pairs = search.staggered::<20, 10>();
+        let sizes = |candidate: &beadseat::search::Candidate| {
+            candidate.choices().map(|choice| choice.setup().tire().size()).collect::<Vec<_>>()
+        };
+        let first = sizes(pairs.iter().next().expect("a pair fits"));
+        assert_eq!(
+            first.iter().map(ToString::to_string).collect::<Vec<_>>(),
+            [in_front, in_rear]
+                .map(|size| { if drive.is_none() { format!("{size} M/C") } else { size.to_owned() } })
+        );
+        if drive.is_some() {
+            for pair in pairs.iter() {
+                let of: Vec<_> =
+                    sizes(pair).iter().map(|size| size.overall_diameter_nominal().unwrap()).collect();
+                let ratio = (of[1] / of[0]).get::<beadseat::uom::si::ratio::ratio>();
+                assert!((ratio - 1.0).abs() <= 0.005, "{pair}: {ratio}");
+            }
+        }
+    }
+}

@@ -43,6 +43,7 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     if let Some(list) = &options.from {
         return list::judge(scenario, list, options).map(|()| String::new());
     }
+    let is_staggered = options.staggered || differs(&original);
     if let Some(wanted) = &options.why {
         return why(scenario, &search, &original, wanted, options);
     }
@@ -50,7 +51,8 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     // The text has as many sizes, each with the ranks of its other rims.
     let top = options.top();
     let most = if options.form == Form::Text { top.saturating_mul(12) } else { top };
-    let (ranked, stopped) = rank(&mut candidates, most);
+    let (ranked, stopped) =
+        if is_staggered { (staggered(&search, most), None) } else { rank(&mut candidates, most) };
     if let Some(stopped) = &stopped {
         eprintln!("{stopped}");
     }
@@ -73,6 +75,20 @@ fn original(original: &Setups) -> Result<Setups, String> {
     }
     Ok(*original)
 }
+
+/// Whether the original's tires differ from axle to axle.
+fn differs(original: &Setups) -> bool {
+    original.front.zip(original.rear).is_some_and(|(front, rear)| front.tire().size() != rear.tire().size())
+}
+
+/// The best pairs of the best of each axle.
+fn staggered(search: &Search<'_>, top: usize) -> Vec<Candidate> {
+    search.staggered::<EACH, PAIRS>().iter().take(top).copied().collect()
+}
+
+/// How many of each axle are paired, and how many pairs are ranked at most.
+const EACH: usize = 40;
+const PAIRS: usize = 200;
 
 /// The best, the best first, and where the search was stopped.
 fn rank(candidates: &mut Candidates<'_>, top: usize) -> (Vec<Candidate>, Option<String>) {
@@ -103,7 +119,7 @@ fn why(
 ) -> Result<String, String> {
     let setups = match wanted {
         options::Wanted::Rank(rank) => {
-            let ranked = rank_of(search, *rank);
+            let ranked = rank_of(search, *rank, options.staggered || differs(original));
             ranked.ok_or_else(|| format!("there is no candidate of rank {rank}"))?.setups()
         }
         options::Wanted::Pair(tire, wheel) => search.completed(*tire, *wheel),
@@ -138,8 +154,9 @@ fn why(
     Ok(text)
 }
 
-fn rank_of(search: &Search<'_>, rank: usize) -> Option<Candidate> {
-    rank_all(search, rank).into_iter().nth(rank.checked_sub(1)?)
+fn rank_of(search: &Search<'_>, rank: usize, is_staggered: bool) -> Option<Candidate> {
+    let ranked = if is_staggered { staggered(search, rank) } else { rank_all(search, rank) };
+    ranked.into_iter().nth(rank.checked_sub(1)?)
 }
 
 fn rank_all(search: &Search<'_>, top: usize) -> Vec<Candidate> {

@@ -31,6 +31,7 @@ Ctrl-C ends a run with what it has, and says where.
 
 wishes
   --keep wheels|tires what stays on the vehicle
+  --staggered         tires that differ from axle to axle, the wider one in the rear
   --spacers           spacers behind wheels that stay
   --rim CODE          one rim diameter only
   --width MM          least nominal width of the tire
@@ -44,7 +45,8 @@ which tires can be expected to bear what is asked of them, then those of lists, 
 that leave more. Extra load and load ranges are tried where standard load does not suffice. The text has N sizes, each on
 its best rim. Near misses follow, each with the one change that costs least and would admit it: pressure costs nothing, then
 come a ring, a spacer, longer fasteners, another tire or wheel, and last what is cut from the body. As JSON they stand in
-the first line, with what to measure next.
+the first line, with what to measure next. Where the original's tires differ from axle to axle, so do those that are
+looked for; the best 40 of each axle are paired.
 
 examples
   search examples/scenarios/field-survey-wagon.json --top 5
@@ -74,6 +76,7 @@ pub(crate) struct Options {
     pub(crate) why: Option<Wanted>,
     pub(crate) from: Option<String>,
     pub(crate) wishes: Wishes,
+    pub(crate) staggered: bool,
 }
 
 impl Options {
@@ -92,6 +95,7 @@ impl Options {
             why: None,
             from: None,
             wishes: Wishes::new(),
+            staggered: false,
         };
         while let Some(argument) = arguments.next() {
             let mut value = || arguments.next().ok_or_else(|| format!("{argument} wants a value"));
@@ -131,6 +135,7 @@ impl Options {
                 "--flush" => {
                     options.wishes = number("--flush", &value()?, |v| wishes.with_flush_within(mm(v)))?
                 }
+                "--staggered" => options.staggered = true,
                 "--scrub" => options.wishes = wishes.with_scrub_kept(true),
                 "--spacers" => options.wishes = wishes.with_spacers(true),
                 "--winter" => options.wishes = wishes.with_winter(true),

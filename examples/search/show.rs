@@ -29,16 +29,22 @@ pub(crate) fn text(
     top: usize,
 ) -> String {
     let name = beadseat::Excerpt(scenario.name().unwrap_or("vehicle without a name"));
+    // Pairs of axles are found by walks of their own.
+    let looked_at = match candidates.tried() {
+        0 => String::new(),
+        tried => format!(", {tried} looked at"),
+    };
     let mut text = format!(
-        "{name}\n{} points of the lattice of sizes and rims, {} looked at; sizes of lists come first, then those \
+        "{name}\n{} points of the lattice of sizes and rims{looked_at}; sizes of lists come first, then those \
          that can be written, whether anybody makes them or not.\n",
         search.points(),
-        candidates.tried(),
     );
     let mut fallen: Vec<_> = candidates.fallen().collect();
     fallen.sort_by_key(|(_, points)| std::cmp::Reverse(*points));
     let fallen: Vec<_> = fallen.iter().map(|(id, points)| format!("{} {points}", plain(id.name()))).collect();
-    let _ = writeln!(text, "fell at: {}", fallen.join(", "));
+    if !fallen.is_empty() {
+        let _ = writeln!(text, "fell at: {}", fallen.join(", "));
+    }
     if ranked.is_empty() {
         text += "Nothing fits.\n";
     }

@@ -381,6 +381,47 @@ laws! {
         }
     }
 
+    /// Of all pairs of what fits either axle by itself, those are given which differ in size, the wider tire in the rear,
+    /// and which an assessment accepts.
+    #[test]
+    fn axles_that_differ_are_paired(scene in scene(), wider in 20.0..140.0) {
+        const EACH: usize = 60;
+        const PAIRS: usize = 150;
+        // Both axles, on sizes like those that were drawn.
+        let drawn = scene.original.front.or(scene.original.rear).unwrap();
+        let kind = scene.vehicle.kind().filter(|kind| *kind != Kind::Trailer).unwrap_or(Kind::Passenger);
+        let scene = Scene { vehicle: scene.vehicle.with_kind(kind), original: Setups::both(drawn), ..scene };
+        let least = drawn.tire().size().nominal_width().unwrap() + mm(wider);
+        let wishes = nearby(&scene).with_least_width(least).unwrap().with_diameter_within(percent(1.5)).unwrap();
+        let pairs = scene.search(&wishes).staggered::<EACH, PAIRS>();
+        let given: Vec<_> = pairs.iter().map(|pair| pair.setups()).collect();
+        for pair in pairs.iter() {
+            prop_assert_eq!(scene.verdict(pair.setups()), pair.verdict(), "{}", pair);
+            prop_assert_ne!(pair.verdict(), Verdict::Beyond, "{}", pair);
+        }
+        let of_axle = |original: Setups| -> Vec<Setup> {
+            let search = Search::new(&scene.vehicle, &original, &scene.conditions, &scene.limits, &wishes);
+            search.candidates().map(|candidate| *candidate.choices().next().unwrap().setup()).collect()
+        };
+        let fronts = of_axle(Setups { front: Some(drawn), rear: None });
+        let rears = of_axle(Setups { front: None, rear: Some(drawn) });
+        if fronts.len() > EACH || rears.len() > EACH {
+            return Ok(());
+        }
+        let mut accepted = Vec::new();
+        for front in &fronts {
+            for rear in &rears {
+                let (a, b) = (front.tire().size(), rear.tire().size());
+                let proposed = Setups { front: Some(*front), rear: Some(*rear) };
+                if a != b && a.nominal_width() <= b.nominal_width() && scene.verdict(proposed) != Verdict::Beyond {
+                    accepted.push(proposed);
+                }
+            }
+        }
+        prop_assert_eq!(given.len(), accepted.len().min(PAIRS));
+        prop_assert!(given.iter().all(|pair| accepted.contains(pair)));
+    }
+
     /// No gap or length that may be measured settles more checks of what was found than the fact that is named.
     #[test]
     fn no_measurement_narrows_more_than_the_one_that_is_named(scene in scene(), at in 3.0..40.0) {
@@ -640,6 +681,12 @@ fn a_search_allocates_nothing() {
     let mut best = Best::<3>::new();
     let near = Search::new(&vehicle, &original, &conditions, &limits, &wishes);
     let info = allocation_counter::measure(|| assert!(near.near_misses().count() < 1_000_000));
+    assert_eq!(info.count_total, 0);
+    let both = Setups::both(original.front.unwrap());
+    let wishes_of_few =
+        Wishes::new().with_rim_diameter("16".parse().unwrap()).with_diameter_within(percent(1.0)).unwrap();
+    let staggered = Search::new(&vehicle, &both, &conditions, &limits, &wishes_of_few);
+    let info = allocation_counter::measure(|| assert_eq!(staggered.staggered::<8, 3>().iter().count(), 3));
     assert_eq!(info.count_total, 0);
     let info = allocation_counter::measure(|| {
         best.extend(Search::new(&vehicle, &original, &conditions, &limits, &wishes).candidates());
