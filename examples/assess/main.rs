@@ -1,7 +1,7 @@
 //! Judges scenario files: `assess SCENARIO.json [options]`; `--help` says more.
 //!
 //! Prints a report for people, with `--summary` the shortest of it, with `--json` all of it for programs, with `--csv` a
-//! spreadsheet, with `--markdown` a page, with `--explain` how a number came about; with `--lines` a report a line for
+//! spreadsheet, with `--markdown` a page, with `--sheet` a sheet to fill in, with `--explain` how a number came about; with `--lines` a report a line for
 //! many; of two scenarios what differs between them. Exit code 0 whatever the verdict, 2 if a scenario cannot be read.
 
 #[path = "../common/mod.rs"]
@@ -17,7 +17,7 @@ use beadseat::fitment::{Document, Position, UnitSystem};
 use beadseat::scenario::Scenario;
 use common::{Arguments, tables};
 
-const HELP: &str = r#"assess SCENARIO.json [SECOND.json] [--json|--summary|--csv|--markdown] [--explain ID] [--units metric|us|both] [--lines]
+const HELP: &str = r#"assess SCENARIO.json [SECOND.json] [--json|--summary|--csv|--markdown|--sheet] [--explain ID] [--units metric|us|both] [--lines]
 
 Judges a change of wheels and tires and prints the report: the verdict, what moves, what decides and what to do
 about it, every finding with its limit, margin and source, cautions, and what was not assessed.
@@ -30,6 +30,8 @@ verdict, with the figures of the report on each; and first, if the vehicles are 
   --json     all of it for programs, in metric units
   --csv      moves, findings and effects as a spreadsheet, in metric units
   --markdown all of it as a page to hand on, in metric units
+  --sheet    a sheet to fit the proposal by and to check it again: what holds each wheel, in which order, stages of the
+             torque as it is given, pressures, and room for what was done; with --markdown as a page
   --explain  how a number came about, line by line, with what was put in and whose rule it is: of the finding, move
              or effect of this id, as tire_load, at one place only as tire_load@front, or of all; with --markdown
              as a page; the rules are metric, with other units each number has them behind it
@@ -81,6 +83,10 @@ fn main() -> ExitCode {
         ["--summary"] => |document| Ok(document.summary().to_string()),
         ["--json"] => for_programs,
         ["--csv"] => |document| from_json(document, tables::csv),
+        ["--sheet"] => |document| Ok(document.sheet().to_string()),
+        ["--sheet", "--markdown"] | ["--markdown", "--sheet"] => {
+            |document| Ok(document.sheet().in_markdown().to_string())
+        }
         ["--markdown"] => |document| from_json(document, |report| Ok(tables::markdown(report))),
         _ => return common::misuse(HELP),
     };
