@@ -195,7 +195,10 @@ fn the_text_keeps_80_columns_and_cuts_nothing() {
 /// What differs besides is said first, by its object in a program and by its key in the example.
 #[test]
 fn what_differs_besides_is_said_first() {
-    let rows: [(&str, Value, Option<Ground>); 6] = [
+    let sources = |of: &str| json!([{ "of": of, "from": "measured" }]);
+    let rows: [(&str, Value, Option<Ground>); 8] = [
+        ("/sources", sources("vehicle.front.max_load_kg"), Some(Ground::Sources)),
+        ("/sources", sources("proposed.front.tire"), None),
         ("/vehicle/front/max_load_kg", json!(1000), Some(Ground::Vehicle)),
         ("/original/front/pressure_kpa", json!(220), Some(Ground::Original)),
         ("/use/towing", json!(true), Some(Ground::Conditions)),

@@ -227,6 +227,34 @@ fn every_wheel_has_its_row_and_what_is_not_given_its_blank() {
     assert!(us.contains("________ lbf·ft") && us.contains("set, psi"), "{us}");
 }
 
+/// What nobody looked at is said to be assumed, where it stands.
+#[test]
+fn an_assumed_torque_or_pressure_is_to_be_confirmed() {
+    let document = |of: &str| {
+        let values = [
+            ("/proposed/front/torque_nm", json!(140)),
+            ("/proposed/rear", json!("same")),
+            ("/sources", json!([{ "of": of, "from": "assumed" }])),
+        ];
+        with(shipped("field-survey-wagon"), &values)
+    };
+    let count = |of: &str, told: &str| sheet(&document(of)).matches(told).count();
+    // The same setup is behind.
+    let torque = "140 N·m, assumed, confirm it;";
+    for (of, torques, pressures) in [
+        ("proposed.front.torque_nm", 2, 0),
+        ("proposed.front", 2, 4),
+        ("proposed", 2, 4),
+        ("proposed.front.pressure_full_load_kpa", 0, 2),
+        ("proposed.rear.torque_nm", 1, 0),
+        ("proposed.front.wheel_rating_kg", 0, 0),
+        ("vehicle.front.max_load_kg", 0, 0),
+    ] {
+        assert_eq!((count(of, torque), count(of, "(assumed, confirm it)")), (torques, pressures), "{of}");
+        assert_eq!(count(of, "140 N·m, as given;"), 2 - torques, "{of}");
+    }
+}
+
 #[test]
 fn the_example_prints_it() {
     let truck = "examples/scenarios/regional-truck-on-duals.json";

@@ -29,6 +29,8 @@ words! {
         Conditions = "use",
         /// The limits that it is held against.
         Limits = "limits",
+        /// Where its values come from, but for those of what is proposed.
+        Sources = "sources",
     }
 }
 
@@ -265,6 +267,7 @@ impl<'a> Comparison<'a> {
             (Ground::Original, originals[0] != originals[1]),
             (Ground::Conditions, a.conditions != b.conditions),
             (Ground::Limits, a.limits != b.limits),
+            (Ground::Sources, a.document.rests_elsewhere(&b.document)),
         ];
         differs.into_iter().filter_map(|(ground, differs)| differs.then_some(ground))
     }

@@ -121,6 +121,43 @@ impl<'a> Document<'a> {
         self.basis.into_iter().flat_map(|basis| basis.under(self.report, check))
     }
 
+    /// Whether what is known besides what is proposed comes from elsewhere than that of another.
+    #[cfg(feature = "serde")]
+    pub(super) fn rests_elsewhere(&self, other: &Self) -> bool {
+        let besides = |document: &Self| {
+            document.provenance().iter().filter(|value| value.of().split('.').next() != Some("proposed"))
+        };
+        !besides(self).eq(besides(other))
+    }
+
+    #[cfg(not(feature = "serde"))]
+    pub(super) const fn rests_elsewhere(&self, _: &Self) -> bool {
+        false
+    }
+
+    /// Whether a value of the setup that is proposed for an axle is assumed; what is said in front holds for the same
+    /// setup behind, unless something is said of that.
+    #[cfg(feature = "serde")]
+    pub(super) fn is_assumed(&self, place: Position, key: &str) -> bool {
+        let told = |place: Position| {
+            let path = ["proposed", place.name(), key];
+            let is_of = move |value: &&Provenance| {
+                let mut path = path.into_iter();
+                value.of().split('.').all(|part| path.next() == Some(part))
+            };
+            self.provenance().iter().find(is_of)
+        };
+        let proposed = &self.change.proposed;
+        let in_front = (proposed.front == proposed.rear).then_some(Position::Front);
+        let value = told(place).or_else(|| told(in_front?));
+        value.is_some_and(Provenance::is_assumed)
+    }
+
+    #[cfg(not(feature = "serde"))]
+    pub(super) const fn is_assumed(&self, _: Position, _: &str) -> bool {
+        false
+    }
+
     /// What to do about one of the report's findings, and what to confirm of it.
     pub(super) const fn advice<'b>(&'b self, check: &'b Check) -> Advice<'b> {
         Advice(self, check)

@@ -180,22 +180,20 @@ impl fmt::Display for Order {
 }
 
 /// A torque as it is given, or room for it.
-struct Told(Option<Torque>, UnitSystem);
+struct Told {
+    torque: Option<Torque>,
+    is_assumed: bool,
+    units: UnitSystem,
+}
 
 impl fmt::Display for Told {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.0 {
-            Some(torque) => write!(
-                f,
-                "{}, as given; what the maker says goes before it",
-                In(Value::Torque(torque), self.1)
-            ),
-            None => write!(
-                f,
-                "the maker's torque: ask, and write it here {BLANK} {}",
-                unit(self.1, ["N·m", "lbf·ft"])
-            ),
-        }
+        let Some(torque) = self.torque else {
+            let unit = unit(self.units, ["N·m", "lbf·ft"]);
+            return write!(f, "the maker's torque: ask, and write it here {BLANK} {unit}");
+        };
+        let told = if self.is_assumed { "assumed, confirm it" } else { "as given" };
+        write!(f, "{}, {told}; what the maker says goes before it", In(Value::Torque(torque), self.units))
     }
 }
 
@@ -225,19 +223,31 @@ const fn unit(units: UnitSystem, [metric, us]: [&'static str; 2]) -> &'static st
 }
 
 /// The pressures that are proposed.
-struct Cold<'a>(&'a Setup, UnitSystem);
+struct Cold<'a> {
+    setup: &'a Setup,
+    /// Of normal load, and of full load.
+    is_assumed: [bool; 2],
+    units: UnitSystem,
+}
 
 impl fmt::Display for Cold<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let shown = |pressure| In(Value::Pressure(pressure), self.1);
-        match (self.0.pressure(), self.0.pressure_full_load()) {
-            (None, None) => f.write_str("not given: ask, the vehicle maker's placard goes before"),
-            (Some(normal), None) => write!(f, "{} as proposed", shown(normal)),
-            (None, Some(full)) => write!(f, "full load {} as proposed", shown(full)),
-            (Some(normal), Some(full)) => {
-                write!(f, "normal load {}, full load {} as proposed", shown(normal), shown(full))
-            }
+        let loads = [("normal load", self.setup.pressure()), ("full load", self.setup.pressure_full_load())];
+        let told = loads.into_iter().zip(self.is_assumed);
+        let told = told.filter_map(|((load, pressure), is_assumed)| Some((load, pressure?, is_assumed)));
+        for (n, (load, pressure, is_assumed)) in told.enumerate() {
+            write!(
+                f,
+                "{}{load} {}",
+                if n == 0 { "" } else { ", " },
+                In(Value::Pressure(pressure), self.units)
+            )?;
+            f.write_str(if is_assumed { " (assumed, confirm it)" } else { "" })?;
         }
+        f.write_str(match loads {
+            [(_, None), (_, None)] => "not given: ask, the vehicle maker's placard goes before",
+            _ => ", as proposed",
+        })
     }
 }
 

@@ -74,13 +74,14 @@ impl Serialize for Comparison<'_> {
         let setups = documents
             .map(|document| Each(move || document.setups().map(|(place, setups)| OnAxle(place, setups))));
         let moves = Each(|| self.moves().map(Moved));
-        let mut map = serializer.serialize_map(Some(11))?;
+        let mut map = serializer.serialize_map(Some(12))?;
         map.serialize_entry("schema", &SCHEMA)?;
         map.serialize_entry("names", &OfEach(documents.map(|document| document.name())))?;
         map.serialize_entry("differs_in", &Each(|| self.differing_keys()))?;
         map.serialize_entry("overall", &OfEach(reports.map(|report| report.overall())))?;
         map.serialize_entry("complete", &OfEach(reports.map(|report| report.is_complete())))?;
         map.serialize_entry("setups", &OfEach(setups))?;
+        map.serialize_entry("sources", &OfEach(documents.map(|document| document.provenance())))?;
         map.serialize_entry("checks", &Each(|| self.checks().map(|pair| Checks(documents, pair))))?;
         map.serialize_entry("moves", &moves)?;
         map.serialize_entry("approaches", &Each(|| self.approaches().map(Near)))?;

@@ -137,13 +137,15 @@ impl Sheet<'_> {
         }
         let joints = Joint::of(axle, setup);
         let joints = || joints.iter().flatten().filter(|_| !is_on_spindle);
+        let is_assumed = self.document.is_assumed(place, "torque_nm");
+        let told = |torque| Told { torque, is_assumed, units };
         for joint in joints() {
             if !joint.what.is_empty() {
                 page.field("Joint", joint.what)?;
             }
             page.field("Held by", joint)?;
             page.field("Order", Order(joint.holes))?;
-            page.field("Torque", Told(joint.torque, units))?;
+            page.field("Torque", told(joint.torque))?;
             page.field("Stages", Stages(joint.torque, units))?;
         }
         if is_on_spindle {
@@ -151,7 +153,7 @@ impl Sheet<'_> {
                 "Held by",
                 "a spindle: no star and no stages, the maker says what is tightened in which order",
             )?;
-            page.field("Torque", Told(setup.torque(), units))?;
+            page.field("Torque", told(setup.torque()))?;
         }
         let is_pair = axle.and_then(Axle::wheels_per_side).is_some_and(|wheels| wheels.get() > 1);
         let seat = joints().next_back().and_then(|joint| joint.seat);
@@ -164,7 +166,9 @@ impl Sheet<'_> {
                 None => "whether the hub centres the pair or the seats do is not given: ask",
             })?;
         }
-        page.field("Cold pressure", Cold(setup, units))?;
+        let is_assumed =
+            ["pressure_kpa", "pressure_full_load_kpa"].map(|key| self.document.is_assumed(place, key));
+        page.field("Cold pressure", Cold { setup, is_assumed, units })?;
         let has_sides = !is_on_spindle;
         let blank = if self.is_markdown { "" } else { BLANK };
         let tick = if self.is_markdown { "" } else { "[ ]" };
