@@ -184,8 +184,14 @@ pub fn assess(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limit
 pub fn verdict(vehicle: &Vehicle, change: &Change, conditions: &Conditions, limits: &Limits) -> Verdict {
     let mut worst = Verdict::Within;
     let mut hear = |definition: &Definition, _: Position, found: &Found, _: Option<&Approach>| {
-        worst = worst.graver(definition.weight(found));
-        if worst == Verdict::Beyond { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+        let weight = definition.weight(found);
+        if weight.gravity() > worst.gravity() {
+            worst = weight;
+            if worst == Verdict::Beyond {
+                return ControlFlow::Break(());
+            }
+        }
+        ControlFlow::Continue(())
     };
     let is_dear = |definition: &Definition| matches!(definition.run, Run::BothEnds);
     with_axles(vehicle, change, conditions, limits, |axles| {

@@ -713,6 +713,70 @@ fn search_stops_where_it_is_told_to() {
     fs::remove_file(path).unwrap();
 }
 
+/// What a map shows as feasible is beyond nothing, and half a millimetre outside of an end something is.
+#[test]
+fn search_draws_where_a_tire_may_stand() {
+    let van = "examples/scenarios/one-tonne-panel-van.json";
+    let pickup = "examples/scenarios/rangers-pickup.json";
+    for (file, rim, least) in [(WAGON, "17", "225"), (van, "16", "205"), (pickup, "17", "265")] {
+        let path = written("map.svg", "");
+        let narrowed =
+            ["--rim", rim, "--width", least, "--top", "1", "--json", "--map", path.to_str().unwrap()];
+        let output = run("search", &[&[file], &narrowed[..]].concat(), "");
+        assert_eq!(output.status.code(), Some(0), "{}", String::from_utf8_lossy(&output.stderr));
+        let best = &lines(&output)[0]["axles"][0];
+        let drawing = fs::read_to_string(&path).unwrap();
+        fs::remove_file(path).unwrap();
+        assert!(drawing.contains(r#"height="210mm""#) && drawing.contains(r#"width="297mm""#));
+        let tire: beadseat::tire::Tire = best["tire"].as_str().unwrap().parse().unwrap();
+        assert!(
+            drawing.contains(&tire.size().to_string())
+                && drawing.contains("best: ")
+                && drawing.contains("original: ")
+        );
+
+        let scenario: beadseat::scenario::Scenario =
+            serde_json::from_str(&fs::read_to_string(file).unwrap()).unwrap();
+        let (original, wishes) = (scenario.change().original, beadseat::search::Wishes::new());
+        let (vehicle, conditions, limits) = (scenario.vehicle(), scenario.conditions(), scenario.limits());
+        let search = beadseat::search::Search::new(vehicle, &original, conditions, limits, &wishes);
+        let is_beyond = |width: &str, inset: f64| {
+            let like = best["wheel"].as_str().unwrap();
+            let size: String = like
+                .split(" ET")
+                .next()
+                .unwrap()
+                .chars()
+                .skip_while(|c| c.is_ascii_digit() || *c == '.')
+                .collect();
+            let wheel = format!("{width}{size} ET{inset:.2}").parse().unwrap();
+            let proposed = search.completed(tire, wheel);
+            let change = beadseat::fitment::Change { original, proposed };
+            beadseat::fitment::verdict(vehicle, &change, conditions, limits)
+                == beadseat::fitment::Verdict::Beyond
+        };
+        let mut bars = 0;
+        for bar in drawing.lines().filter(|line| line.contains(r#"class="feasible""#)) {
+            let of = |key: &str| {
+                bar.split(&format!("{key}=\"")).nth(1).unwrap().split('"').next().unwrap().to_owned()
+            };
+            let [least, most] = ["data-min-mm", "data-max-mm"].map(|key| of(key).parse::<f64>().unwrap());
+            let width = of("data-width-in");
+            bars += 1;
+            for share in [0.0, 0.1, 0.35, 0.5, 0.8, 1.0] {
+                assert!(!is_beyond(&width, least + share * (most - least)), "{file} {bar} {share}");
+            }
+            for (end, by, out) in [(least, of("data-min-by"), -0.5), (most, of("data-max-by"), 0.5)] {
+                assert!(by.is_empty() || is_beyond(&width, end + out), "{file} {bar} {by}");
+                assert!(by.is_empty() || drawing.contains(&by.replace('_', " ")), "{by}");
+            }
+        }
+        assert!(bars > 0, "{file}");
+    }
+    let refused = run("search", &[WAGON, "--map", "no such directory/map.svg"], "");
+    assert_eq!(refused.status.code(), Some(2));
+}
+
 #[test]
 fn search_refuses_what_it_cannot_read() {
     for arguments in [

@@ -6,6 +6,8 @@
 #[path = "../common/mod.rs"]
 mod common;
 mod list;
+#[cfg(feature = "svg")]
+mod map;
 mod options;
 mod show;
 mod stop;
@@ -56,6 +58,9 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     if let Some(stopped) = &stopped {
         eprintln!("{stopped}");
     }
+    if let Some(file) = &options.map {
+        draw_map(scenario, &search, ranked.first(), file)?;
+    }
     Ok(match options.form {
         Form::Text => {
             let stopped = stopped.map_or(String::new(), |at| format!("\nThis is not all: {at}.\n"));
@@ -64,6 +69,27 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
         Form::Json => show::json(&search, &ranked),
         Form::Csv => show::csv(&ranked)?,
     })
+}
+
+/// Draws where the tire of the best candidate may stand.
+#[cfg(feature = "svg")]
+fn draw_map(
+    scenario: &Scenario,
+    search: &Search<'_>,
+    best: Option<&Candidate>,
+    file: &str,
+) -> Result<(), String> {
+    let original = scenario.change().original;
+    let name = scenario.name().unwrap_or("vehicle without a name");
+    let best = best.ok_or("--map: nothing fits, and there is nothing to draw")?;
+    let map = map::Map::of(search, best, original.front.or(original.rear), name);
+    let drawing = map.ok_or("--map: wheels that stay have no inset to draw")?.drawing();
+    std::fs::write(file, drawing).map_err(|error| format!("--map {}: {error}", beadseat::Excerpt(file)))
+}
+
+#[cfg(not(feature = "svg"))]
+fn draw_map(_: &Scenario, _: &Search<'_>, _: Option<&Candidate>, _: &str) -> Result<(), String> {
+    Err("--map draws with feature `svg`, which this was built without".into())
 }
 
 /// The original setups, which a search begins with.

@@ -7,7 +7,7 @@ use beadseat::tire::Tire;
 use beadseat::units::{mm, percent};
 use beadseat::wheel::Wheel;
 
-pub(crate) const USAGE: &str = "usage: search SCENARIO.json [--json|--csv] [--top N] [--why CANDIDATE] [--from LIST.csv] [wishes]\n       \
+pub(crate) const USAGE: &str = "usage: search SCENARIO.json [--json|--csv] [--top N] [--why CANDIDATE] [--from LIST.csv] [--map FILE.svg] [wishes]\n       \
      search --help says more";
 
 pub(crate) const HELP: &str = "\
@@ -26,6 +26,8 @@ what was not judged. The proposed setup of the scenario is not looked at.
                       be mounted, one a cell that cannot be read, one a tire or wheel that goes with no other; JSON
                       lines, or --csv. With --top N the best pairs only: by verdict, then by how many findings are
                       beyond, marginal and not made
+  --map FILE.svg      draws where the tire of the best may stand: width of the rim against inset, for its rim
+                      diameter (with --rim that one), what ends each interval, the original and the best
 
 Ctrl-C ends a run with what it has, and says where.
 
@@ -75,6 +77,8 @@ pub(crate) struct Options {
     pub(crate) most: Option<usize>,
     pub(crate) why: Option<Wanted>,
     pub(crate) from: Option<String>,
+    /// The file that a map is drawn into.
+    pub(crate) map: Option<String>,
     pub(crate) wishes: Wishes,
     pub(crate) staggered: bool,
 }
@@ -94,6 +98,7 @@ impl Options {
             most: None,
             why: None,
             from: None,
+            map: None,
             wishes: Wishes::new(),
             staggered: false,
         };
@@ -111,6 +116,7 @@ impl Options {
                 }
                 "--why" => options.why = Some(wanted(&value()?)?),
                 "--from" => options.from = Some(value()?),
+                "--map" => options.map = Some(value()?),
                 "--keep" => {
                     let text = value()?;
                     options.wishes = wishes.with_keep(match text.as_str() {
