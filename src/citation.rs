@@ -240,6 +240,8 @@ sources! {
     AGE_PRACTICE: CommonPractice, true, "common practice, no source", "6 years; yearly inspection from 5", None;
     LOAD_AT_PRESSURE_P_FORMULA: Handbook, false, "an engineer's published reconstruction of the TRA P-metric load formula", "general guide only: exponent 0.5, section diameter and rim", None;
     LOAD_AT_PRESSURE_TRAILER: Stated, false, "what a load index means", "carried at the reference pressure; below it no law of ST tires was seen", None;
+    SPARE_SPEED: Handbook, false, "vehicle owner manual, tire markings section", "T prefix: 80 km/h customary, one at a time", None;
+    SPARE_BESIDE: CommonPractice, false, "common practice, no source", "what runs beside a spare on its axle: one structure, in pairs one size", None;
     LOAD_AT_PRESSURE_TEMPORARY: Standard, true, "UN R30 / TRA practice", "T-type temporary spare: 420 kPa", None;
     SPEED_VARIATION_COMMERCIAL: Regulation, true, "UN R54", "Annex 8, variation of load capacity with speed", None;
     SPEED_VARIATION_MOTORCYCLE: Regulation, true, "UN R75 / Directive 97/24/EC chapter 1", "Annex 8, variation of load capacity with speed, remembered with doubt", None;

@@ -62,6 +62,7 @@ mod setup;
 mod severity;
 mod sheet;
 pub mod space;
+mod spare;
 mod summary;
 mod todo;
 mod told;
@@ -89,6 +90,7 @@ pub use report::Report;
 pub use rule_scope::RuleScope;
 pub use setup::{Change, Fasteners, Setup, Setups, TireInUse};
 pub use sheet::Sheet;
+pub use spare::SpareWheel;
 pub use summary::Summary;
 pub use todo::Todo;
 pub(crate) use trial::{Trial, Tried, fails_alone, fails_together, share_left};
@@ -214,14 +216,21 @@ fn with_axles(
     let front = AxleFacts::new(Position::Front, vehicle, conditions, limits);
     let rear = AxleFacts::new(Position::Rear, vehicle, conditions, limits);
     let [of_front, of_rear] = [&front, &rear].map(|axle| change.on(axle.place));
-    let has_setup = [of_front, of_rear].map(|setups| setups.iter().any(Option::is_some));
-    let [has_front, has_rear] = axles_of(vehicle, has_setup);
+    let [has_front, has_rear] = has_axles(vehicle, change);
     on_axle(&front, of_front, |front| {
         on_axle(&rear, of_rear, |rear| work(&[has_front.then_some(front), has_rear.then_some(rear)]));
     });
 }
 
-/// Whether a vehicle has a front axle and a rear one, of which those with a setup are known.
+/// Whether a vehicle has a front axle and a rear one.
+fn has_axles(vehicle: &Vehicle, change: &Change) -> [bool; 2] {
+    axles_of(
+        vehicle,
+        [Position::Front, Position::Rear].map(|place| change.on(place).iter().any(Option::is_some)),
+    )
+}
+
+/// The same where it is known which of them have a setup.
 fn axles_of(vehicle: &Vehicle, has_setup: [bool; 2]) -> [bool; 2] {
     let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
     let has_rear = two_axles || vehicle.rear().is_some() || has_setup[1];

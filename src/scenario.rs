@@ -41,12 +41,14 @@
 //! | `….front`, `….rear` | [`Setup`]: `tire` and `wheel`, and what is known beside them |
 //! | `….adaptor` of a setup | [`Adaptor`](crate::wheel::Adaptor): `thickness_mm`, `hub_bolt_circle`, `hub_bore`, `wheel_bolt_circle`, `wheel_spigot_mm`, … |
 //! | `….left`, `….right` of a setup | [`TireInUse`](crate::fitment::TireInUse): `date_code`, `tread_mm`, `arrow`, `facing_out`, `unmarked` |
+//! | `spare` | [`Setup`] of the wheel that is carried along; one of `left` and `right` tells of its tire |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
 //! | `sources` | where values come from, as [`Provenance`]: `of`, `from`, `on`, `by` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
 mod origins;
 mod schema;
+mod spare;
 mod template;
 
 pub use origins::ProvenanceError;
@@ -64,12 +66,14 @@ use serde::{Deserialize, Serialize};
 use crate::file::{Content, Entry, Forgotten, Nowhere, Object, Path, Shaped};
 use crate::fitment::derivation::Derivations;
 use crate::fitment::{
-    Basis, Change, Conditions, Document, Limits, Provenance, Report, Setup, Setups, assess,
+    Basis, Change, Conditions, Document, Limits, Position, Provenance, Report, Setup, Setups, SpareWheel,
+    assess,
 };
 use crate::record::read_as_object;
 use crate::text::{bounded, unknown_variant};
 use crate::vehicle::{Kind, Vehicle};
 use origins::{MOST, Problem, Sources, is_in};
+use spare::Carried;
 
 impl Template {
     /// Of a kind of vehicle; a trailer has no front axle.
@@ -84,9 +88,12 @@ pub struct Scenario {
     name: Option<String>,
     vehicle: Vehicle,
     change: Change,
+    spare: Option<Setup>,
     conditions: Conditions,
     limits: Limits,
     basis: Basis,
+    /// The findings on the spare wheel that rest on what is assumed, in front and behind.
+    of_spare: [u128; 2],
 }
 
 impl Scenario {
@@ -100,7 +107,8 @@ impl Scenario {
     /// assert_eq!(scenario.name(), None);
     /// ```
     pub fn new(vehicle: Vehicle, change: Change, conditions: Conditions, limits: Limits) -> Self {
-        Self { name: None, vehicle, change, conditions, limits, basis: Basis::default() }
+        let (basis, of_spare) = (Basis::default(), [0; 2]);
+        Self { name: None, vehicle, change, spare: None, conditions, limits, basis, of_spare }
     }
 
     /// The name of the vehicle, as it stands in the file; show it through [`Excerpt`](crate::Excerpt).
@@ -116,6 +124,50 @@ impl Scenario {
     /// Original and proposed setups.
     pub const fn change(&self) -> &Change {
         &self.change
+    }
+
+    /// The same with a spare wheel that is carried along.
+    pub fn with_spare(self, spare: Setup) -> Self {
+        let mut carrying = Self { spare: Some(spare), ..self };
+        carrying.of_spare = carrying.spare_on_assumptions();
+        carrying
+    }
+
+    /// The spare wheel that is carried along, to be judged on each axle.
+    ///
+    /// ```
+    /// use beadseat::{fitment::Position, scenario::Scenario};
+    /// let scenario: Scenario = serde_json::from_str(r#"{
+    ///     "vehicle": { "kind": "trailer", "rear": { "max_load_kg": 900 } },
+    ///     "original": { "rear": { "tire": "155/80R13 79T", "wheel": "4.5Jx13 ET30" } },
+    ///     "proposed": { "rear": { "tire": "155/80R13 79T", "wheel": "4.5Jx13 ET30" } },
+    ///     "spare": { "tire": "155/80R13 79T", "wheel": "4.5Jx13 ET30" }
+    /// }"#)?;
+    /// let spare = scenario.spare().ok_or("none")?;
+    /// assert_eq!(spare.axles().collect::<Vec<_>>(), [Position::Rear]);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn spare(&self) -> Option<SpareWheel<'_>> {
+        let setup = self.spare.as_ref()?;
+        let spare = SpareWheel::new(setup, &self.vehicle, &self.change, &self.conditions, &self.limits);
+        Some(spare.resting_on_assumptions(self.of_spare))
+    }
+
+    /// The findings on the spare wheel that rest on what is assumed, as bits of the rows of its reports.
+    fn spare_on_assumptions(&self) -> [u128; 2] {
+        if self.basis.assumed().next().is_none() {
+            return [0; 2];
+        }
+        let told = Self { of_spare: [0; 2], ..self.clone() };
+        let less = self.without(self.basis.assumed());
+        [Position::Front, Position::Rear].map(|axle| {
+            let on = |scenario: &Self| scenario.spare().and_then(|spare| spare.on(axle));
+            match (on(&told), on(&less)) {
+                (Some(told), Some(less)) => told.rows_unlike(&less),
+                (Some(_), None) => u128::MAX,
+                (None, _) => 0,
+            }
+        })
     }
 
     /// How it is used.
@@ -153,7 +205,10 @@ impl Scenario {
 
     /// Its report with the vehicle, its setups and what moves.
     pub fn document<'a>(&'a self, report: &'a Report) -> Document<'a> {
-        let document = Document::new(report, &self.vehicle, &self.change).with_basis(&self.basis);
+        let mut document = Document::new(report, &self.vehicle, &self.change).with_basis(&self.basis);
+        if let Some(spare) = self.spare() {
+            document = document.with_spare(spare);
+        }
         match &self.name {
             Some(name) => document.with_name(name),
             None => document,
@@ -210,6 +265,7 @@ impl Scenario {
         }
         let without = |value: &Provenance| self.without([value]).judged();
         self.basis = Basis::new(list, || self.judged(), without, |list| self.without(list).judged());
+        self.of_spare = self.spare_on_assumptions();
         Ok(self)
     }
 
@@ -263,6 +319,7 @@ impl Scenario {
             "vehicle" => leave(&mut self.vehicle, rest, Vehicle::unknown),
             "original" => leave(original, rest, Setups::none),
             "proposed" => leave(proposed, rest, Setups::none),
+            "spare" => Forgotten::of(&mut self.spare, rest),
             "use" => leave(&mut self.conditions, rest, Conditions::default),
             "limits" => leave(&mut self.limits, rest, Limits::default),
             _ => Forgotten::Nothing,
@@ -434,6 +491,8 @@ read_as_object! {
         proposed: Setups = "proposed";
     }
     {
+        /// The spare wheel that is carried along, judged on each axle.
+        spare: Carried = "spare";
         /// How it is used.
         conditions: Conditions = "use";
         /// The limits that the change is held against; without them, those of common practice.
@@ -448,8 +507,9 @@ impl<'de> Deserialize<'de> for Scenario {
         let file = ScenarioFile::deserialize(deserializer)?;
         let change = Change { original: file.original, proposed: file.proposed };
         let Named { name, vehicle } = file.vehicle;
+        let spare = file.spare.map(|Carried(setup)| setup);
         let (conditions, limits) = (file.conditions.unwrap_or_default(), file.limits.unwrap_or_default());
-        let scenario = Self { name, ..Self::new(vehicle, change, conditions, limits) };
+        let scenario = Self { name, spare, ..Self::new(vehicle, change, conditions, limits) };
         match file.sources {
             Some(Sources(told)) => scenario
                 .with_provenance(told)
@@ -475,10 +535,14 @@ impl Serialize for Scenario {
             }
         }
         let is_told = !self.provenance().is_empty();
-        let mut map = serializer.serialize_map(Some(5 + usize::from(is_told)))?;
+        let entries = 5 + usize::from(is_told) + usize::from(self.spare.is_some());
+        let mut map = serializer.serialize_map(Some(entries))?;
         map.serialize_entry("vehicle", &Named(self))?;
         map.serialize_entry("original", &self.change.original)?;
         map.serialize_entry("proposed", &self.change.proposed)?;
+        if let Some(spare) = &self.spare {
+            map.serialize_entry("spare", spare)?;
+        }
         map.serialize_entry("use", &self.conditions)?;
         map.serialize_entry("limits", &self.limits)?;
         if is_told {

@@ -16,13 +16,14 @@ use serde_json::{Map, Value, json};
 const IDENTITY: &str = "vehicle.name";
 
 /// Objects of one type that stand in several places: the axles, what is on them, the tires on their ends.
-const TWINS: [(&str, &str); 8] = [
+const TWINS: [(&str, &str); 9] = [
     ("vehicle.front", "vehicle.axle"),
     ("vehicle.rear", "vehicle.axle"),
     ("original.front", "setup"),
     ("original.rear", "setup"),
     ("proposed.front", "setup"),
     ("proposed.rear", "setup"),
+    ("spare.", "setup."),
     (".left.", ".end."),
     (".right.", ".end."),
 ];
@@ -118,7 +119,11 @@ fn findings(document: &Value) -> Result<Map<String, Value>, String> {
     const FIGURES: [&str; 6] = ["verdict", "measured", "nominal", "limit", "margin", "source"];
     let read: Scenario = serde_json::from_value(document.clone()).map_err(|error| error.to_string())?;
     let report = serde_json::to_value(read.document(&read.assess())).unwrap();
-    let rows = |kind: &str| report[kind].as_array().cloned().unwrap_or_default();
+    let of_spare = report["spare"]["axles"].as_array().into_iter().flatten();
+    let reports = || core::iter::once(&report).chain(of_spare.clone());
+    let rows = |kind: &str| {
+        reports().filter_map(|report| report[kind].as_array()).flatten().cloned().collect::<Vec<_>>()
+    };
     let at = |row: &Value, name: &str| format!("{name}@{}", row["where"].as_str().unwrap());
     let by_id = |row: &Value| at(row, row["id"].as_str().unwrap());
     let checks = rows("checks")
@@ -203,9 +208,9 @@ fn what_differs_only_in_a_key_differs_in_what_is_found() {
 fn a_key_counts_on_either_axle() {
     let wrong = pairs().into_iter().filter(|pair| pair.either_axle).filter_map(|pair| {
         let Pair { pointer, a, b, differs, .. } = pair;
-        let differs = match differs.contains("@front") {
-            true => differs.replace("@front", "@rear"),
-            false => differs.replace("@rear", "@front"),
+        let differs = match differs.contains("front") {
+            true => differs.replace("front", "rear"),
+            false => differs.replace("rear", "front"),
         };
         Some(format!("{pointer} reversed: {}", expect(&differs, &reversed(a), &reversed(b)).err()?))
     });

@@ -28,7 +28,7 @@ verdict, with the figures of the report on each; and first, if the vehicles are 
 
   --summary  verdict, what decides, what moves, what was not judged and what to do next, in 15 lines
   --json     all of it for programs, in metric units
-  --csv      moves, findings and effects as a spreadsheet, in metric units
+  --csv      moves, findings, effects and spare wheel as a spreadsheet, in metric units
   --markdown all of it as a page to hand on, in metric units
   --sheet    a sheet to fit the proposal by and to check it again: what holds each wheel, in which order, stages of the
              torque as it is given, pressures, and room for what was done; with --markdown as a page

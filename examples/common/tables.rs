@@ -32,7 +32,7 @@ const COLUMNS: [&str; 17] = [
     "unit", "reason", "todo", "citation", "status", "assumed",
 ];
 
-/// Moves, findings and effects as rows of one spreadsheet, with commas between.
+/// Moves, findings, effects and what is said of the spare wheel as rows of one spreadsheet, with commas between.
 pub(crate) fn csv(report: &Value) -> Result<String, Box<dyn std::error::Error>> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     writer.write_record(COLUMNS)?;
@@ -42,6 +42,11 @@ pub(crate) fn csv(report: &Value) -> Result<String, Box<dyn std::error::Error>> 
                 COLUMNS.map(|column| if column == "table" { table.into() } else { cell(&row[column]) });
             writer.write_record(&cells)?;
         }
+    }
+    for row in rows(&report["spare"], "axles").flat_map(|axle| rows(axle, "checks")) {
+        writer.write_record(
+            COLUMNS.map(|column| if column == "table" { "spare".into() } else { cell(&row[column]) }),
+        )?;
     }
     Ok(String::from_utf8(writer.into_inner()?)?)
 }
@@ -92,6 +97,15 @@ pub(crate) fn table(page: &mut String, title: &str, columns: &[(&str, &str)], ro
     }
 }
 
+/// Titles of findings, the gravest first.
+const VERDICTS: [(&str, &str); 5] = [
+    ("Beyond", "beyond"),
+    ("Marginal", "marginal"),
+    ("Not assessed", "not_assessed"),
+    ("Within", "within"),
+    ("Does not apply", "not_applicable"),
+];
+
 /// The whole report as a page of Markdown.
 pub(crate) fn markdown(report: &Value) -> String {
     let name = cell(&report["name"]);
@@ -121,13 +135,7 @@ pub(crate) fn markdown(report: &Value) -> String {
         ("to do", "todo"),
         ("source", "citation"),
     ];
-    for (title, verdict) in [
-        ("Beyond", "beyond"),
-        ("Marginal", "marginal"),
-        ("Not assessed", "not_assessed"),
-        ("Within", "within"),
-        ("Does not apply", "not_applicable"),
-    ] {
+    for (title, verdict) in VERDICTS {
         table(
             &mut page,
             title,
@@ -164,6 +172,19 @@ pub(crate) fn markdown(report: &Value) -> String {
     table(&mut page, "Also changes", &effects, of("effects"));
     let sources = [("value", "of"), ("known by", "from"), ("day", "on"), ("who", "by")];
     table(&mut page, "Where values come from; of the others it is not told", &sources, of("sources"));
+    for axle in rows(&report["spare"], "axles") {
+        let (place, overall) = (on_page("where", &axle["where"]), cell(&axle["overall"]));
+        let title = format!("{place}: {overall}, {}", cell(&report["spare"]["setup"]));
+        let of = |verdict: &'static str| rows(axle, "checks").filter(move |row| row["verdict"] == verdict);
+        let mut columns = columns;
+        columns[0] = ("verdict", "verdict");
+        table(
+            &mut page,
+            &plain(&title),
+            &columns,
+            VERDICTS.iter().flat_map(|(_, verdict)| of(verdict)).collect(),
+        );
+    }
     let rules = &report["rules"];
     let named = |key: &str| cell(&rules[key]).replace('_', " ");
     let as_of = if rules["as_of"].is_null() { "no date given".into() } else { named("as_of") };

@@ -5,7 +5,7 @@ use super::report::Report;
 
 impl Report {
     /// The findings that are others in a report of the same change, as bits of their rows.
-    pub(super) fn rows_unlike(&self, other: &Self) -> u128 {
+    pub(crate) fn rows_unlike(&self, other: &Self) -> u128 {
         let rows = self.findings().enumerate();
         rows.filter(|(_, check)| other.get(check.id, check.place) != Some(**check))
             .fold(0, |rows, (row, _)| rows | 1 << row)

@@ -48,6 +48,8 @@ words! {
         Towing = "towing",
         /// The treads differ too much in depth, on one axle or over all-wheel drive.
         UnevenTread = "uneven_tread",
+        /// How a temporary spare may be used.
+        TemporarySpare = "temporary_spare",
         /// A pressure that not every valve bears.
         Valve = "valve",
     }
@@ -105,6 +107,10 @@ impl Caution {
             Self::UnevenTread => {
                 "Treads differ by more than 2/32 in, on one axle or with all-wheel drive on all four: the vehicle's manual says \
                  how much it bears, and the deeper pair belongs on the rear axle."
+            }
+            Self::TemporarySpare => {
+                "A temporary spare (T) is for one wheel at a time, at most 80 km/h unless it says less, and no further than \
+                 to a repair: the vehicle's manual and the marks on the tire rule."
             }
             Self::Valve => {
                 "A pressure above 450 kPa (65 psi) is more than a snap-in valve bears: see what valves are in the wheels."

@@ -1,6 +1,7 @@
 //! The checks, one file a family.
 
 pub(super) mod axles;
+mod beside;
 pub(super) mod brake;
 pub(super) mod chains;
 pub(super) mod clearance;
@@ -98,6 +99,7 @@ impl CheckId {
     }
 }
 
+pub(super) use beside::beside;
 pub(super) use condition::treads_are_uneven;
 pub(super) use definition::{Definition, Harm, Run};
 pub(crate) use depends_on::DependsOn;

@@ -4,12 +4,13 @@ use core::fmt;
 
 #[cfg(feature = "serde")]
 use super::check::Reason;
-use super::check::{Check, CheckId};
+use super::check::{Check, CheckId, Verdict};
 use super::moves::Moves;
 use super::position::Position;
 #[cfg(feature = "serde")]
 use super::provenance::{Basis, Provenance};
 use super::report::Report;
+use super::spare::SpareWheel;
 use super::todo::Todo;
 use super::{Change, Setup};
 use crate::unit_system::UnitSystem;
@@ -36,6 +37,7 @@ pub struct Document<'a> {
     report: &'a Report,
     vehicle: &'a Vehicle,
     change: &'a Change,
+    spare: Option<SpareWheel<'a>>,
     name: Option<&'a str>,
     units: UnitSystem,
     #[cfg(feature = "serde")]
@@ -49,6 +51,7 @@ impl<'a> Document<'a> {
             report,
             vehicle,
             change,
+            spare: None,
             name: None,
             units: UnitSystem::Metric,
             #[cfg(feature = "serde")]
@@ -65,6 +68,11 @@ impl<'a> Document<'a> {
     #[cfg(feature = "serde")]
     pub(crate) const fn with_basis(self, basis: &'a Basis) -> Self {
         Self { basis: Some(basis), ..self }
+    }
+
+    /// With the spare wheel that the vehicle carries: what is said of it stands beside the report.
+    pub const fn with_spare(self, spare: SpareWheel<'a>) -> Self {
+        Self { spare: Some(spare), ..self }
     }
 
     /// Printed in other units; for programs it stays metric.
@@ -92,6 +100,22 @@ impl<'a> Document<'a> {
 
     pub(super) const fn change(&self) -> &'a Change {
         self.change
+    }
+
+    /// The spare wheel that is carried along.
+    pub const fn spare(&self) -> Option<SpareWheel<'a>> {
+        self.spare
+    }
+
+    /// The verdict on the whole: the worst of the report and of what is said of the spare wheel.
+    pub fn overall(&self) -> Verdict {
+        let spare = self.spare.map_or(Verdict::Within, |spare| spare.overall());
+        self.report.overall().graver(spare)
+    }
+
+    /// Whether every vital check was assessed, or does not apply: on every axle, and of the spare wheel.
+    pub fn is_complete(&self) -> bool {
+        self.report.is_complete() && self.spare.is_none_or(|spare| spare.is_complete())
     }
 
     /// What the change moves.

@@ -24,6 +24,10 @@ words! {
         RearLeft = "rear_left",
         /// The right end of the rear axle.
         RearRight = "rear_right",
+        /// The spare wheel where it stands in for a wheel of the front axle.
+        SpareAtFront = "spare_at_front",
+        /// The spare wheel where it stands in for a wheel of the rear axle.
+        SpareAtRear = "spare_at_rear",
     }
 }
 
@@ -58,6 +62,27 @@ impl Position {
             Self::FrontRight => ("front", Some("right")),
             Self::RearLeft => ("rear", Some("left")),
             Self::RearRight => ("rear", Some("right")),
+            Self::SpareAtFront => ("front", None),
+            Self::SpareAtRear => ("rear", None),
         })
+    }
+
+    /// The place of the spare wheel on an axle; on nothing else it can stand.
+    pub(super) const fn spare(self) -> Option<Self> {
+        match self {
+            Self::Front => Some(Self::SpareAtFront),
+            Self::Rear => Some(Self::SpareAtRear),
+            _ => None,
+        }
+    }
+
+    /// Whether it is that of the spare wheel.
+    pub(super) const fn is_spare(self) -> bool {
+        matches!(self, Self::SpareAtFront | Self::SpareAtRear)
+    }
+
+    /// Whether it belongs to the front axle.
+    pub(super) const fn is_at_front(self) -> bool {
+        matches!(self, Self::Front | Self::FrontLeft | Self::FrontRight | Self::SpareAtFront)
     }
 }

@@ -138,6 +138,10 @@ pub struct Pressures {
 }
 
 impl Pressures {
+    pub(super) const fn at(self, place: Position) -> Self {
+        Self { place, ..self }
+    }
+
     pub(super) const fn new(
         place: Position,
         [normal_load, full_load, as_original]: [Needed; 3],

@@ -13,6 +13,7 @@ use super::moves;
 use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
 use super::rule_scope::RuleScope;
+use super::spare::SpareLine;
 use super::value::{Bound, In, Rounded, Value};
 use crate::decimals::Decimals;
 use crate::text::{Excerpt, Name};
@@ -142,7 +143,9 @@ pub(super) fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
 
 /// A place together with others of which the same is true; nothing of those that another stands for.
 pub(super) fn shared_place(place: Position, same: impl Fn(Position) -> bool) -> Option<&'static str> {
-    use Position::{Front, FrontLeft, FrontRight, Rear, RearLeft, RearRight, Vehicle};
+    use Position::{
+        Front, FrontLeft, FrontRight, Rear, RearLeft, RearRight, SpareAtFront, SpareAtRear, Vehicle,
+    };
     let all = || [FrontLeft, FrontRight, RearLeft, RearRight].into_iter().all(&same);
     match place {
         Vehicle => Some("vehicle"),
@@ -160,6 +163,8 @@ pub(super) fn shared_place(place: Position, same: impl Fn(Position) -> bool) -> 
         RearLeft => Some("rear left"),
         RearRight if same(RearLeft) => None,
         RearRight => Some("rear right"),
+        SpareAtFront => Some("spare at front"),
+        SpareAtRear => Some("spare at rear"),
     }
 }
 
@@ -199,7 +204,12 @@ impl Body<'_> {
     }
 
     /// One finding in full: where, what, how much, why, by whose word, and what to do.
-    fn spell_out(&self, f: &mut fmt::Formatter<'_>, n: usize, (place, check): (&str, &Check)) -> fmt::Result {
+    pub(super) fn spell_out(
+        &self,
+        f: &mut fmt::Formatter<'_>,
+        n: usize,
+        (place, check): (&str, &Check),
+    ) -> fmt::Result {
         write!(f, "{n:>3}. ")?;
         let units = self.units();
         let mut wrap = Wrap::new(f, 5);
@@ -277,7 +287,11 @@ impl<'a> Document<'a> {
 
 impl fmt::Display for Document<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "{}\n", self.report().headline())?;
+        writeln!(f, "{}", self.report().headline())?;
+        if let Some(spare) = self.spare() {
+            wrapped(f, 0, format_args!("Spare wheel: {}.", SpareLine(spare)))?;
+        }
+        writeln!(f)?;
         wrapped(f, 0, Excerpt(self.name().unwrap_or("vehicle without a name")))?;
         for (place, setups) in self.setups() {
             for (title, which, setup) in [(place.name(), "from", setups[0]), ("", "to", setups[1])] {
@@ -289,7 +303,8 @@ impl fmt::Display for Document<'_> {
             }
         }
         moves::print(f, &self.moves(), self.units())?;
-        write!(f, "{}", self.body())
+        write!(f, "{}", self.body())?;
+        self.print_spare(f)
     }
 }
 

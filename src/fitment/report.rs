@@ -115,7 +115,6 @@ impl Report {
         self.findings().copied()
     }
 
-    #[cfg(feature = "serde")]
     pub(super) fn findings_mut(&mut self) -> impl Iterator<Item = &mut Check> {
         self.checks.iter_mut().flatten()
     }

@@ -3,7 +3,7 @@
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::Setup;
-use super::check::Check;
+use super::check::{Check, Verdict};
 use super::document::{Document, Written};
 use super::effect::Effect;
 use super::measure::{Measurement, Preparation};
@@ -13,6 +13,7 @@ use super::pressures::{Needed, Pressures};
 use super::report::Report;
 use super::rule_scope::RuleScope;
 use super::space::{Approach, part_name};
+use super::spare::SpareWheel;
 use super::value::{Bound, Value};
 use crate::OwnSource;
 use crate::record::tidy;
@@ -247,17 +248,17 @@ pub(super) const SCHEMA: u32 = 2;
 impl Serialize for Report {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let mut map = serializer.serialize_map(Some(10))?;
-        write_verdict(&mut map, self)?;
+        write_verdict(&mut map, self.overall(), self.is_complete())?;
         map.serialize_entry("checks", &Each(|| self.findings().map(|check| Sourced::of(self, check))))?;
         write_more(&mut map, self)?;
         map.end()
     }
 }
 
-fn write_verdict<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
+fn write_verdict<M: SerializeMap>(map: &mut M, overall: Verdict, is_complete: bool) -> Result<(), M::Error> {
     map.serialize_entry("schema", &SCHEMA)?;
-    map.serialize_entry("overall", &report.overall())?;
-    map.serialize_entry("complete", &report.is_complete())
+    map.serialize_entry("overall", &overall)?;
+    map.serialize_entry("complete", &is_complete)
 }
 
 fn write_more<M: SerializeMap>(map: &mut M, report: &Report) -> Result<(), M::Error> {
@@ -306,8 +307,10 @@ impl Serialize for Document<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let moves = self.moves();
         let is_told = !self.provenance().is_empty();
-        let mut map = serializer.serialize_map(Some(13 + usize::from(is_told)))?;
-        write_verdict(&mut map, self.report())?;
+        let spare = self.spare();
+        let entries = 13 + usize::from(is_told) + usize::from(spare.is_some());
+        let mut map = serializer.serialize_map(Some(entries))?;
+        write_verdict(&mut map, self.overall(), self.is_complete())?;
         map.serialize_entry("name", &self.name())?;
         map.serialize_entry("setups", &Each(|| self.setups().map(|(place, setups)| OnAxle(place, setups))))?;
         map.serialize_entry("moves", &Each(|| moves.iter()))?;
@@ -316,6 +319,49 @@ impl Serialize for Document<'_> {
         if is_told {
             map.serialize_entry("sources", self.provenance())?;
         }
+        if let Some(spare) = spare {
+            map.serialize_entry("spare", &OfSpare(self.report(), spare))?;
+        }
+        map.end()
+    }
+}
+
+/// What is said of the spare wheel, and the verdict on the change without it.
+struct OfSpare<'a>(&'a Report, SpareWheel<'a>);
+
+impl Serialize for OfSpare<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let Self(report, spare) = *self;
+        let mut map = serializer.serialize_map(Some(5))?;
+        map.serialize_entry("setup", &Text(Written(spare.setup())))?;
+        map.serialize_entry("overall", &spare.overall())?;
+        map.serialize_entry("complete", &spare.is_complete())?;
+        map.serialize_entry("overall_without", &report.overall())?;
+        map.serialize_entry(
+            "axles",
+            &Each(|| spare.reports().map(|(axle, report)| OnItsAxle(spare, axle, report))),
+        )?;
+        map.end()
+    }
+}
+
+/// The report on the spare wheel on an axle.
+struct OnItsAxle<'a>(SpareWheel<'a>, Position, Report);
+
+impl Serialize for OnItsAxle<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let Self(spare, axle, report) = self;
+        let change = spare.change_on(*axle);
+        let document = Document::new(report, spare.vehicle(), &change);
+        let mut map = serializer.serialize_map(Some(8))?;
+        map.serialize_entry("where", &axle.spare())?;
+        map.serialize_entry("overall", &report.overall())?;
+        map.serialize_entry("complete", &report.is_complete())?;
+        map.serialize_entry("checks", &Each(|| report.findings().map(|check| Advised(&document, check))))?;
+        map.serialize_entry("approaches", &Each(|| report.approaches()))?;
+        map.serialize_entry("pressures", &Each(|| report.pressures()))?;
+        map.serialize_entry("cautions", &Each(|| report.cautions().map(|c| c.text())))?;
+        map.serialize_entry("measurements", &Each(|| report.measurements()))?;
         map.end()
     }
 }

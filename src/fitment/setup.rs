@@ -245,6 +245,11 @@ impl Setup {
         }
     }
 
+    /// The same with what is told of the tire on one end told of it on both: a spare wheel goes on either.
+    pub(super) fn on_either_end(self) -> Self {
+        Self { left: self.left.or(self.right), right: self.right.or(self.left), ..self }
+    }
+
     /// How far spacer and adaptor hold the wheel off the hub.
     ///
     /// ```
@@ -439,9 +444,10 @@ impl Change {
     /// What is and what goes on the front axle, or on the rear one.
     pub(super) const fn on(&self, place: Position) -> [Option<&Setup>; 2] {
         let Self { original, proposed } = self;
-        match place {
-            Position::Front => [original.front.as_ref(), proposed.front.as_ref()],
-            _ => [original.rear.as_ref(), proposed.rear.as_ref()],
+        if place.is_at_front() {
+            [original.front.as_ref(), proposed.front.as_ref()]
+        } else {
+            [original.rear.as_ref(), proposed.rear.as_ref()]
         }
     }
 }

@@ -8,6 +8,7 @@ use super::layout::{Wrap, reads_alike};
 use super::moves::{Move, MoveId, MoveIn, Moves};
 use super::position::Position;
 use super::print::{Held, not_judged};
+use super::spare::SpareLine;
 use super::value::{Bound, In};
 use crate::text::{Excerpt, Name};
 use crate::unit_system::UnitSystem;
@@ -151,7 +152,15 @@ impl fmt::Display for Summary<'_> {
         }
         wrap.end()?;
 
-        let mut next = Part { f: &mut *f, title: "Do next", lines: 5 };
+        let spare = document.spare();
+        if let Some(spare) = spare {
+            write!(f, "{:<INDENT$}", "Spare wheel")?;
+            let mut wrap = Wrap::of_lines(f, INDENT, 1);
+            write!(wrap, "{}", SpareLine(spare))?;
+            wrap.end()?;
+        }
+
+        let mut next = Part { f: &mut *f, title: "Do next", lines: if spare.is_some() { 4 } else { 5 } };
         let asked = || {
             let verdicts = [Verdict::Beyond, Verdict::Marginal, Verdict::Within].into_iter();
             verdicts

@@ -53,8 +53,10 @@ impl Todo {
         pressures: Option<&Pressures>,
         nearest: Option<&Approach>,
     ) -> Self {
-        let axle = match check.position().axle() {
-            Position::Rear => vehicle.rear(),
+        let axle = match check.position() {
+            Position::Rear | Position::RearLeft | Position::RearRight | Position::SpareAtRear => {
+                vehicle.rear()
+            }
             _ => vehicle.front(),
         };
         let spigot = axle.and_then(|axle| axle.hub()).and_then(|hub| hub.spigot());
@@ -261,6 +263,19 @@ impl fmt::Display for Todo {
                 With("bring the circumferences of front and rear nearer to each other by ", short, "")
             ),
 
+            Reason::SpareTurnsOtherwise | Reason::SpareOtherSize => {
+                f.write_str("carry a spare of the size that is on the axle")
+            }
+            Reason::SpareInPair => f.write_str("carry a spare of the size of the pair"),
+            Reason::SpareStructure => f.write_str("carry a spare of the structure that is on the axle"),
+            Reason::SpareOnDrivenAxle => {
+                f.write_str("put the spare on an axle that is not driven, and a wheel from there here")
+            }
+            Reason::SpareArrow => f.write_str("put it on the side that its arrow is for, where that is free"),
+            Reason::SpareTemporary => {
+                f.write_str("keep to its speed, and have the wheel it stands for repaired")
+            }
+
             Reason::HolesDiffer | Reason::HolesNearMiss | Reason::HoleCountDiffers => {
                 write!(f, "{}", With("take a wheel drilled ", told(bound), ", as the hub is"))
             }
@@ -387,6 +402,8 @@ impl fmt::Display for Todo {
             | Reason::AxlesMatch
             | Reason::OneAxle
             | Reason::RatioFree
+            | Reason::SpareOfOneSize
+            | Reason::SpareTurnsAlike
             | Reason::HolesAgree
             | Reason::HubCentric
             | Reason::HubsOwnFasteners

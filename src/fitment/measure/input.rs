@@ -63,7 +63,11 @@ impl fmt::Display for InputPath {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match (self.input.key().split_once('*'), self.place.axle_and_end()) {
             (Some((before, after)), Some((axle, end))) => {
-                write!(f, "{before}{axle}")?;
+                // What is asked of the proposed setup is asked of the spare, which stands for it.
+                match before {
+                    "proposed." if self.place.is_spare() => f.write_str("spare")?,
+                    before => write!(f, "{before}{axle}")?,
+                }
                 match (after.split_once('#'), end) {
                     (Some((between, behind)), Some(end)) => write!(f, "{between}{end}{behind}"),
                     // A motorcycle's tire is described from either side.

@@ -243,6 +243,7 @@ const fn is_of_fitting(caution: Caution) -> bool {
         | Caution::Adaptor
         | Caution::MultiPiece
         | Caution::StaticOnly
+        | Caution::TemporarySpare
         | Caution::AsDescribed
         | Caution::Valve => true,
         Caution::Bearings

@@ -101,6 +101,8 @@ pub(crate) struct ClassRules {
     pub(crate) has_yearbook_loads: bool,
     /// Whether a lower speed than that of the symbol may be molded.
     pub(crate) may_mold_lower_speed: bool,
+    /// The speed it is used at whatever its symbol, km/h. [`Citation::SPARE_SPEED`].
+    pub(crate) speed_of_use_kmh: Option<f64>,
 
     /// Whether the diameter of a metric size is `d + 2H`.
     pub(crate) has_height_by_aspect: bool,
@@ -256,6 +258,7 @@ const UNKNOWN: ClassRules = ClassRules {
     has_commercial_speed_variation: false,
     has_yearbook_loads: false,
     may_mold_lower_speed: false,
+    speed_of_use_kmh: None,
     has_height_by_aspect: false,
     overall_diameter: None,
     overall_width: None,
@@ -315,6 +318,7 @@ const TEMPORARY: ClassRules = ClassRules {
     has_pressure_limit_by_symbol: false,
     has_yearbook_loads: true,
     may_mold_lower_speed: true,
+    speed_of_use_kmh: Some(80.0),
     overall_width: Some(US_WIDTH),
     rims: Rims::Unknown,
     ..PASSENGER
