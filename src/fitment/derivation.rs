@@ -15,10 +15,11 @@ use super::checks::{
 use super::effect::{Effect, EffectId};
 use super::facts::SIDES;
 use super::finding::finish;
+use super::judge::{judge, with_axles};
 use super::layout::wrapped;
 use super::moves::{self, Move, MoveId, MoveIn, Moves};
 use super::value::{Bound, Value};
-use super::{Change, Conditions, Limits, judge, with_axles};
+use super::{Change, Conditions, Limits};
 use crate::Citation;
 use crate::decimals::Decimals;
 use crate::step::{Digits, Teller, write_form};

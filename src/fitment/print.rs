@@ -13,7 +13,7 @@ use super::moves;
 use super::pressures::{Assumes, Needed, Pressures};
 use super::report::Report;
 use super::rule_scope::RuleScope;
-use super::spare::SpareLine;
+use super::spare::line::SpareLine;
 use super::value::{Bound, In, Rounded, Value};
 use crate::decimals::Decimals;
 use crate::text::{Excerpt, Name};

@@ -1,13 +1,11 @@
 //! A spare wheel, judged on every axle that it may be put on.
 
 mod judged;
-mod line;
+pub(super) mod line;
 mod print;
 
 use super::{Change, Conditions, Limits, Position, Setup};
 use crate::vehicle::Vehicle;
-
-pub(super) use line::SpareLine;
 
 /// A spare wheel that a vehicle carries, with the change that it is carried for.
 ///

@@ -8,7 +8,7 @@ use super::layout::{Wrap, reads_alike};
 use super::moves::{Move, MoveId, MoveIn, Moves};
 use super::position::Position;
 use super::print::{Held, not_judged};
-use super::spare::SpareLine;
+use super::spare::line::SpareLine;
 use super::value::{Bound, In};
 use crate::text::{Excerpt, Name};
 use crate::unit_system::UnitSystem;

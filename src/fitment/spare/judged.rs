@@ -9,10 +9,10 @@ use crate::fitment::check::{CheckId, Position, Reason, Verdict};
 use crate::fitment::checks::{self, Definition};
 use crate::fitment::facts::{AxleFacts, SetupFacts};
 use crate::fitment::finding::{self, Found};
+use crate::fitment::judge::{has_axles, judge, on_axle};
 use crate::fitment::report::Report;
 use crate::fitment::rule_scope::RuleScope;
 use crate::fitment::space::Approach;
-use crate::fitment::{has_axles, judge, on_axle};
 use crate::units::{Velocity, kmh};
 
 impl<'a> SpareWheel<'a> {
