@@ -171,6 +171,32 @@ fn an_assessment_and_its_printing_allocate_nothing() {
 }
 
 #[test]
+fn holding_two_proposals_side_by_side_and_a_sheet_allocate_nothing() {
+    use beadseat::fitment::comparison::Comparison;
+
+    let scenarios = [
+        include_str!("../../../examples/scenarios/field-survey-wagon.json"),
+        include_str!("../../../examples/scenarios/regional-truck-on-duals.json"),
+    ]
+    .map(|text| serde_json::from_str::<beadseat::scenario::Scenario>(text).expect("a scenario"));
+    let mut printed = String::with_capacity(256 * 1024);
+    let counted = allocations(|| {
+        let reports = scenarios.each_ref().map(|scenario| scenario.assess());
+        let proposals = [0, 1].map(|n| {
+            let document = scenarios[n].document(&reports[n]);
+            write!(printed, "{}{}", document.sheet(), document.sheet().in_markdown())
+                .expect("room for the sheets");
+            document.under(scenarios[n].conditions(), scenarios[n].limits())
+        });
+        let comparison = Comparison::new(proposals).naming(&["vehicle.kind"]);
+        write!(printed, "{comparison}").expect("room for all");
+        assert!(black_box(comparison.checks().count()) > 60);
+    });
+    assert_eq!(counted, 0);
+    assert!(printed.len() > 10_000);
+}
+
+#[test]
 fn telling_how_a_number_came_about_allocates_nothing() {
     use beadseat::fitment::derivation::Subject;
 
