@@ -193,6 +193,34 @@ impl Scenario {
         report
     }
 
+    /// Judges another proposal on the same vehicle: what rests on values that are assumed, other than those of the
+    /// proposal that it has, is at best marginal.
+    ///
+    /// ```
+    /// use beadseat::{fitment::{Setups, Verdict}, scenario::Scenario};
+    /// let scenario: Scenario = serde_json::from_str(r#"{
+    ///     "vehicle": { "top_speed_kmh": 180 }, "original": {}, "proposed": {},
+    ///     "sources": [{ "of": "vehicle.top_speed_kmh", "from": "assumed" }]
+    /// }"#)?;
+    /// # use beadseat::fitment::{CheckId, Position, Setup};
+    /// let other = Setups::both(Setup::parse("205/55R16 91V", "6.5Jx16")?);
+    /// let speed = scenario.assess_proposed(other).get(CheckId::SpeedSymbol, Position::Front).ok_or("no finding")?;
+    /// assert_eq!(speed.verdict(), Verdict::Marginal);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn assess_proposed(&self, proposed: Setups) -> Report {
+        let change = Change { proposed, ..self.change };
+        let of = |scenario: &Self| assess(&scenario.vehicle, &change, &scenario.conditions, &scenario.limits);
+        let mut assumed = self.basis.assumed().filter(|value| !is_in(value.of(), "proposed")).peekable();
+        let mut report = of(self);
+        if assumed.peek().is_some() {
+            let less = self.without(assumed);
+            let change = Change { original: less.change.original, proposed };
+            report.hold_back(&assess(&less.vehicle, &change, &less.conditions, &less.limits));
+        }
+        report
+    }
+
     /// The judgement, wherever its values come from.
     fn judged(&self) -> Report {
         assess(&self.vehicle, &self.change, &self.conditions, &self.limits)

@@ -462,6 +462,18 @@ fn what_is_assumed_is_to_be_confirmed() {
         assert!(told("assess", options).contains(words), "{options:?}: {}", told("assess", options));
     }
     assert!(told("assess", &["--markdown"]).contains("Where values come from"));
+    let search = scenario.replace(
+        r#""original": {}"#,
+        r#""original": { "front": { "tire": "205/55R16 91V", "wheel": "6.5Jx16 ET46" } }"#,
+    );
+    std::fs::write(&file, search).unwrap();
+    assert!(told("search", &["--top", "1"]).contains("Assumed; confirm it first: vehicle.top_speed_kmh\n"));
+    let first: Value =
+        serde_json::from_str(told("search", &["--top", "1", "--json"]).lines().next().unwrap()).unwrap();
+    assert_eq!(
+        (&first["assumed"][0], &first["verdict"]),
+        (&"vehicle.top_speed_kmh".into(), &"marginal".into())
+    );
     std::fs::remove_file(&file).unwrap();
 }
 

@@ -4,7 +4,7 @@
 //! name of a line; `wheel_rating_kg`, `pressure_kpa`, `pressure_full_load_kpa` and `seat` belong to the tire or wheel beside
 //! them. Other columns are passed over.
 
-use beadseat::fitment::{Change, Check, CheckId, Position, Report, Setup, Setups, Verdict, assess};
+use beadseat::fitment::{Check, CheckId, Position, Report, Setup, Setups, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::tire::Tire;
 use beadseat::units::{Mass, Pressure, kg, kpa};
@@ -261,8 +261,7 @@ pub(crate) fn judge(scenario: &Scenario, path: &str, options: &Options) -> Resul
             let setup = setup(tire, wheel).map_err(|error| format!("line {}: {error}", wheel.line))?;
             let proposed =
                 Setups { front: original.front.map(|_| setup), rear: original.rear.map(|_| setup) };
-            let change = Change { original, proposed };
-            let report = assess(scenario.vehicle(), &change, scenario.conditions(), scenario.limits());
+            let report = scenario.assess_proposed(proposed);
             if !can_be_mounted(&report) {
                 continue;
             }

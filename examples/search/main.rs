@@ -66,8 +66,8 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
             let stopped = stopped.map_or(String::new(), |at| format!("\nThis is not all: {at}.\n"));
             show::text(scenario, &search, &candidates, &ranked, top) + &stopped
         }
-        Form::Json => show::json(&search, &ranked),
-        Form::Csv => show::csv(&ranked)?,
+        Form::Json => show::json(scenario, &search, &ranked),
+        Form::Csv => show::csv(scenario, &ranked)?,
     })
 }
 
@@ -150,9 +150,7 @@ fn why(
         }
         options::Wanted::Pair(tire, wheel) => search.completed(*tire, *wheel),
     };
-    let change = beadseat::fitment::Change { original: *original, proposed: setups };
-    let report =
-        beadseat::fitment::assess(scenario.vehicle(), &change, scenario.conditions(), scenario.limits());
+    let report = scenario.assess_proposed(setups);
     if options.form == Form::Json {
         let mut lines = String::new();
         for check in report.checks() {

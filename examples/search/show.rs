@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use beadseat::fitment::{Setup, Setups};
+use beadseat::fitment::{Setup, Setups, Verdict};
 use beadseat::scenario::Scenario;
 use beadseat::search::{
     Candidate, Candidates, Choice, Expectation, Likely, Margin, Narrowing, NearMiss, Needs, Score, Search,
@@ -50,11 +50,15 @@ pub(crate) fn text(
     }
     for (rank, candidate) in firsts(ranked).take(top) {
         let _ = write!(text, "\n{rank:>3}. ");
-        text += &entry(candidate);
+        text += &entry(scenario, candidate);
         let others = other_rims(ranked, rank, candidate);
         if !others.is_empty() {
             let _ = writeln!(text, "     other rims, by rank: {others}");
         }
+    }
+    let to_confirm: Vec<_> = assumed(scenario).collect();
+    if !to_confirm.is_empty() {
+        let _ = writeln!(text, "\nAssumed; confirm it first: {}", to_confirm.join(", "));
     }
     let misses = near_misses(search);
     if !misses.is_empty() {
@@ -134,7 +138,7 @@ fn rim(setup: &Setup) -> String {
     format!("{}x{}{inset}", size.width(), size.diameter())
 }
 
-fn entry(candidate: &Candidate) -> String {
+fn entry(scenario: &Scenario, candidate: &Candidate) -> String {
     let choices: Vec<_> = candidate.choices().collect();
     let mut text = String::new();
     match choices.as_slice() {
@@ -154,7 +158,7 @@ fn entry(candidate: &Candidate) -> String {
         let _ = writeln!(
             text,
             "     {}: least margin {} at {} {}",
-            candidate.verdict().name(),
+            verdict(scenario, candidate).name(),
             least.value(),
             least.position().name(),
             plain(least.check().name())
@@ -315,8 +319,9 @@ fn score(candidate: &Candidate) -> f64 {
 }
 
 /// One line a candidate; the first line also has what belongs to the whole search, and where nothing fits, nothing else.
-pub(crate) fn json(search: &Search<'_>, ranked: &[Candidate]) -> String {
-    let mut lines: Vec<_> = ranked.iter().enumerate().map(|(n, candidate)| line(n + 1, candidate)).collect();
+pub(crate) fn json(scenario: &Scenario, search: &Search<'_>, ranked: &[Candidate]) -> String {
+    let mut lines: Vec<_> =
+        ranked.iter().enumerate().map(|(n, candidate)| line(scenario, n + 1, candidate)).collect();
     if lines.is_empty() {
         lines.push(json!({ "rank": null }));
     }
@@ -324,25 +329,40 @@ pub(crate) fn json(search: &Search<'_>, ranked: &[Candidate]) -> String {
         let next = narrowing(search, ranked)
             .map(|narrowing| json!({ "path": narrowing.path().to_string(), "how": narrowing.input().how() }));
         first["measure_next"] = next.unwrap_or(Value::Null);
+        first["assumed"] = assumed(scenario).map(Value::from).collect();
         first["near_misses"] = near_misses(search).iter().map(miss_json).collect();
     }
     lines.iter().map(|line| format!("{line}\n")).collect()
 }
 
-fn line(rank: usize, candidate: &Candidate) -> Value {
+/// The values of the vehicle and its original that are assumed.
+fn assumed(scenario: &Scenario) -> impl Iterator<Item = &str> {
+    let assumed = scenario.provenance().iter().filter(|value| value.is_assumed());
+    assumed.map(|value| value.of()).filter(|of| !of.starts_with("proposed"))
+}
+
+/// The verdict on a candidate; what rests on what is assumed is at best marginal.
+fn verdict(scenario: &Scenario, candidate: &Candidate) -> Verdict {
+    match assumed(scenario).next() {
+        Some(_) => scenario.assess_proposed(candidate.setups()).overall(),
+        None => candidate.verdict(),
+    }
+}
+
+fn line(scenario: &Scenario, rank: usize, candidate: &Candidate) -> Value {
     json!({
         "rank": rank,
         "score": score(candidate),
         "axles": candidate.choices().map(axle_json).collect::<Vec<_>>(),
         "least_margin": candidate.margins().next().as_ref().map(margin_json),
         "not_judged": candidate.not_judged().iter().map(|id| id.name()).collect::<Vec<_>>(),
-        "verdict": candidate.verdict().name(),
+        "verdict": verdict(scenario, candidate).name(),
         "listed": candidate.is_listed(),
         "expectation": candidate.expectation().name(),
     })
 }
 
-pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {
+pub(crate) fn csv(scenario: &Scenario, ranked: &[Candidate]) -> Result<String, String> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     let header = [
         "rank",
@@ -403,7 +423,7 @@ pub(crate) fn csv(ranked: &[Candidate]) -> Result<String, String> {
                     show(needs.pressure().map(in_kpa)),
                     show(needs.pressure_full_load().map(in_kpa)),
                     show(needs.wheel_rating().map(in_kg)),
-                    candidate.verdict().name().into(),
+                    verdict(scenario, candidate).name().into(),
                     least.map_or(String::new(), |m| m.check().name().into()),
                     least.map_or(String::new(), |m| m.position().name().into()),
                     show(least.and_then(|m| margin_json(&m)["value"].as_f64())),
