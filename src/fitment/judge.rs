@@ -14,11 +14,11 @@ use super::setup::{Change, Setup};
 use super::space::Approach;
 use crate::vehicle::{Kind, Vehicle};
 
-/// The verdict on the whole of a change: what [`assess`] calls [`Report::overall`].
+/// The verdict on the whole of a change: what [`assess`](super::assess) calls [`Report::overall`](super::Report::overall).
 ///
 /// It makes the same findings, keeps none, makes no report, and ends at the first that is beyond. What moves is swept
 /// last, and only if nothing else is beyond. A change that is not beyond needs every check, and takes about two
-/// thirds of the time of [`assess`].
+/// thirds of the time of [`assess`](super::assess).
 ///
 /// ```
 /// use beadseat::fitment::{Change, Conditions, Limits, Setup, Verdict, verdict};
