@@ -13,19 +13,15 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
-mod end_gaps;
 mod guard_zone;
 mod nearby_body;
 
-pub use end_gaps::EndGaps;
-pub(crate) use end_gaps::{EndGap, Narrower};
 pub use guard_zone::GuardZone;
 pub use nearby_body::{BodyKind, GapSide, NearbyBodies, NearbyBody};
 
 use crate::Count;
 use crate::record::{record, words};
 use crate::sweep::Point;
-use crate::tire::condition::VehicleSide;
 use crate::units::{Angle, Length, Mass, Pressure, Ratio, Velocity};
 use crate::wheel::{BoltCircle, Seat, Spigot, Thread};
 
@@ -229,32 +225,6 @@ record! {
         obstacles / with_obstacles: NearbyBodies [lent] = "obstacles";
         /// The tire they were measured with, if it was measured too.
         measured_tire / with_measured_tire: MeasuredTire = "measured_tire";
-        /// The gaps of the left end that differ from the others.
-        left / with_left: EndGaps = "left";
-        /// The gaps of the right end that differ from the others.
-        right / with_right: EndGaps = "right";
-    }
-}
-
-impl Space {
-    /// The gap of a kind on one end: its own, or that of the axle.
-    pub(crate) fn gap_on(&self, side: VehicleSide, kind: EndGap) -> Option<Length> {
-        let own = match side {
-            VehicleSide::Left => self.left,
-            VehicleSide::Right => self.right,
-        };
-        let of_both = match kind {
-            EndGap::Inner => self.inner_clearance,
-            EndGap::Outer => self.outer_clearance,
-            EndGap::Guard => self.guard_overhang,
-            EndGap::Upper => self.upper_clearance,
-        };
-        own.and_then(|own| own.gap(kind)).or(of_both)
-    }
-
-    /// The narrower gap of a kind of both ends; nothing where it is known of neither.
-    pub(crate) fn narrower(&self, kind: EndGap) -> Option<Narrower> {
-        Narrower::of(self.gap_on(VehicleSide::Left, kind), self.gap_on(VehicleSide::Right, kind))
     }
 }
 
@@ -392,7 +362,6 @@ impl Vehicle {
         for axle in [&mut self.front, &mut self.rear].into_iter().flatten() {
             if let Some(space) = &mut axle.space {
                 space.obstacles = space.obstacles.take().map(NearbyBodies::mirrored);
-                core::mem::swap(&mut space.left, &mut space.right);
             }
         }
         self

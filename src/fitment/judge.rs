@@ -124,7 +124,7 @@ pub(super) fn judge_axle(
             _ => continue,
         };
         let mut found = case.by_rules(definition.rules, || check(case));
-        hear(definition, definition.place_on(case), definition.settled(case, &mut found), None)?;
+        hear(definition, case.place, definition.settled(case, &mut found), None)?;
     }
     for definition in definitions() {
         match definition.run {

@@ -16,7 +16,7 @@ use super::pressures::Pressures;
 use super::space::InsetRange;
 use super::value::{Bound, Value};
 use crate::units::{Length, Mass, Pressure, in_mm, mm};
-use crate::vehicle::{Axle, EndGap, Vehicle};
+use crate::vehicle::{Axle, Vehicle};
 use crate::wheel::{Inset, WheelSize};
 
 /// The definitions of the checks that depend on something.
@@ -253,10 +253,9 @@ impl Tried<'_> {
     /// that was not measured, of what is outboard.
     pub(crate) fn flush_within(&mut self, range: InsetRange, most: Length) -> Option<InsetRange> {
         let space = self.on.on.axle.space();
-        let guard = space.and_then(|space| space.narrower(EndGap::Guard)).map(|narrower| narrower.gap);
+        let guard = space.and_then(|space| space.guard_overhang());
         let check = if guard.is_some() { CheckId::WheelGuard } else { CheckId::OuterClearance };
-        let gap =
-            guard.or(space.and_then(|space| space.narrower(EndGap::Outer)).map(|narrower| narrower.gap));
+        let gap = guard.or(space.and_then(|space| space.outer_clearance()));
         let original = self.on.original.as_ref();
         let old = original.and_then(|original| Assembly::original(&self.case(), original).ok());
         let known = gap.zip(old).zip(self.facts.half_tire);

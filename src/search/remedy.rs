@@ -6,7 +6,7 @@ use super::walk::Search;
 use crate::fitment::{Change, CheckId, DependsOn, Position, Report, Setup, Setups, Verdict, assess};
 use crate::tire::{LoadIndex, ServiceDescription};
 use crate::units::{Length, Mass, Pressure, in_kg, in_kpa, in_mm, kg, kpa, mm};
-use crate::vehicle::{Axle, EndGap, Space, Vehicle};
+use crate::vehicle::{Axle, Space, Vehicle};
 
 /// One change to a setup, or to the vehicle around it, on the axles where something is beyond.
 ///
@@ -120,17 +120,7 @@ impl Remedy {
     fn of_axle(self, axle: &Axle) -> Option<Axle> {
         let Self::Lip(less) = self else { return None };
         let space: &Space = axle.space()?;
-        space.narrower(EndGap::Outer)?;
-        let mut wider = space.clone();
-        if let Some(gap) = space.outer_clearance() {
-            wider = wider.with_outer_clearance(gap + less).ok()?;
-        }
-        if let Some((left, gap)) = space.left().and_then(|left| Some((left, left.outer_clearance()?))) {
-            wider = wider.with_left(left.with_outer_clearance(gap + less).ok()?);
-        }
-        if let Some((right, gap)) = space.right().and_then(|right| Some((right, right.outer_clearance()?))) {
-            wider = wider.with_right(right.with_outer_clearance(gap + less).ok()?);
-        }
+        let wider = space.clone().with_outer_clearance(space.outer_clearance()? + less).ok()?;
         Some(axle.clone().with_space(wider))
     }
 }

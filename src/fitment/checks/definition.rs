@@ -1,10 +1,9 @@
 //! What a check is: one definition, where its code stands.
 
 use crate::fitment::case::Case;
-use crate::fitment::check::{CheckId, Position, Verdict};
+use crate::fitment::check::{CheckId, Verdict};
 use crate::fitment::finding::Found;
 use crate::tire::condition::VehicleSide;
-use crate::vehicle::EndGap;
 
 pub(super) use super::depends_on::DependsOn;
 pub(super) use super::rules::Rules;
@@ -51,8 +50,6 @@ pub(in crate::fitment) struct Definition {
     pub(in crate::fitment) rules: Rules,
     /// It is judged by the dimensions of tires: one known from a remembered table alone makes no change beyond.
     pub(in crate::fitment) is_by_dimensions: bool,
-    /// The gap that it is judged by: the narrower one of both ends decides, and says where.
-    pub(in crate::fitment) gap: Option<EndGap>,
 }
 
 impl Definition {
@@ -73,8 +70,7 @@ impl Definition {
     }
 
     pub(super) const fn new(id: CheckId, harm: Harm, run: Run, depends_on: DependsOn) -> Self {
-        let (is_vital, is_by_dimensions, gap) = (false, false, None);
-        Self { id, harm, run, depends_on, is_vital, rules: Rules::Any, is_by_dimensions, gap }
+        Self { id, harm, run, depends_on, is_vital: false, rules: Rules::Any, is_by_dimensions: false }
     }
 
     pub(super) const fn vital(self) -> Self {
@@ -83,17 +79,6 @@ impl Definition {
 
     pub(super) const fn of(self, rules: Rules) -> Self {
         Self { rules, ..self }
-    }
-
-    pub(super) const fn by_gap(self, gap: EndGap) -> Self {
-        Self { gap: Some(gap), ..self }
-    }
-
-    /// Where a finding on a whole axle stands: on the end with the narrower gap, where the two differ.
-    pub(in crate::fitment) fn place_on(&self, case: &Case<'_>) -> Position {
-        let gap = self.gap.filter(|_| !case.is_motorcycle());
-        let narrower = gap.and_then(|gap| case.axle.space()?.narrower(gap)?.end);
-        narrower.map_or(case.place, |end| case.place.end(end))
     }
 
     pub(super) const fn by_dimensions(self) -> Self {
