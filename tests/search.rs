@@ -79,6 +79,30 @@ fn a_search_from_designations_says_what_to_measure_next() {
     }
 }
 
+/// Where nothing is known to be left of anything, sizes as large as the original's come first.
+#[test]
+fn with_nothing_known_the_original_comes_first() {
+    let saloon = scenario(
+        r#"{ "vehicle": {}, "proposed": {}, "original": {
+            "front": { "tire": "185/70R14 88T", "wheel": "5.5Jx14 ET40" }, "rear": "same" } }"#,
+    );
+    let (best, _) = best::<5>(&saloon);
+    let original = saloon.change().original.front.unwrap().tire().size();
+    let sizes: Vec<_> = best.iter().map(|c| c.choices().next().unwrap().setup().tire().size()).collect();
+    assert_eq!(sizes.first(), Some(&original), "{sizes:?}");
+    // All are on their measuring rims, so that only how far they are from the original orders them.
+    let apart = |size: &beadseat::tire::TireSize| {
+        let mm =
+            |length: beadseat::uom::si::f64::Length| length.get::<beadseat::uom::si::length::millimeter>();
+        let widths = mm(size.nominal_width().unwrap()) - mm(original.nominal_width().unwrap());
+        let diameters =
+            size.overall_diameter_nominal().unwrap() - original.overall_diameter_nominal().unwrap();
+        let rims = f64::from(size.rim_diameter().tenths()) - f64::from(original.rim_diameter().tenths());
+        widths.abs() + mm(diameters).abs() + rims.abs()
+    };
+    assert!(sizes.is_sorted_by(|a, b| apart(a) <= apart(b) + 1.0), "{sizes:?}");
+}
+
 /// The near misses of the wagon lack room outboard, or with its own wheels, inboard.
 #[test]
 fn near_misses_tell_the_one_change() {

@@ -232,11 +232,13 @@ fn rim_off(setup: &Setup) -> u16 {
     usual.map_or(0, |usual| usual.abs_diff(width))
 }
 
-/// How far apart sizes are: nominal widths in millimetres, and ten for each inch of the rim diameter.
+/// How far apart sizes are: nominal widths and overall diameters in millimetres, and ten for each inch of the rim diameter.
 fn apart(a: &TireSize, b: &TireSize) -> u16 {
     let width = |size: &TireSize| size.nominal_width().map_or(0.0, in_mm);
+    let diameter = |size: &TireSize| size.overall_diameter_nominal().map_or(0.0, in_mm);
+    let off = |of: &dyn Fn(&TireSize) -> f64| libm::fabs(of(a) - of(b)) as u16;
     let rims = a.rim_diameter().whole_mm().abs_diff(b.rim_diameter().whole_mm());
-    libm::fabs(width(a) - width(b)) as u16 + (u32::from(rims) * 10 / 25) as u16
+    off(&width) + off(&diameter) + (u32::from(rims) * 10 / 25) as u16
 }
 
 /// A setup that is not beyond any check that could be judged.
