@@ -46,8 +46,10 @@
 //! | `sources` | where values come from, as [`Provenance`]: `of`, `from`, `on`, `by` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
+mod named;
 mod origins;
 mod schema;
+mod setups;
 mod spare;
 mod template;
 
@@ -56,22 +58,20 @@ pub use schema::Schema;
 pub use template::Template;
 
 use alloc::string::String;
-use core::fmt;
 
-use serde::de::value::MapAccessDeserializer;
-use serde::de::{DeserializeSeed, Deserializer, Error, IntoDeserializer, MapAccess, Visitor};
+use serde::de::{Deserializer, Error};
 use serde::ser::{SerializeMap, Serializer};
 use serde::{Deserialize, Serialize};
 
-use crate::file::{Content, Entry, Forgotten, Nowhere, Object, Path, Shaped};
+use crate::file::{Forgotten, Nowhere, Path, Shaped};
 use crate::fitment::derivation::Derivations;
 use crate::fitment::{
     Basis, Change, Conditions, Document, Limits, Position, Provenance, Report, Setup, Setups, SpareWheel,
     assess,
 };
 use crate::record::read_as_object;
-use crate::text::{bounded, unknown_variant};
 use crate::vehicle::{Kind, Vehicle};
+use named::Named;
 use origins::{MOST, Problem, Sources, is_in};
 use spare::Carried;
 
@@ -182,14 +182,21 @@ impl Scenario {
 
     /// Judges the change on the vehicle, as [`assess`] does; what rests on what is assumed is at best marginal.
     pub fn assess(&self) -> Report {
-        if self.basis.assumed().next().is_some() { self.held_back() } else { self.judged() }
+        match self.basis.assumed().next() {
+            Some(_) => self.held_back(self.basis.assumed(), Self::judged),
+            None => self.judged(),
+        }
     }
 
     /// Apart, so that its second report takes no stack where nothing is assumed.
     #[inline(never)]
-    fn held_back(&self) -> Report {
-        let mut report = self.judged();
-        report.hold_back(&self.without(self.basis.assumed()).judged());
+    fn held_back<'a>(
+        &self,
+        assumed: impl Iterator<Item = &'a Provenance>,
+        judged: impl Fn(&Self) -> Report,
+    ) -> Report {
+        let mut report = judged(self);
+        report.hold_back(&judged(&self.without(assumed)));
         report
     }
 
@@ -209,16 +216,12 @@ impl Scenario {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn assess_proposed(&self, proposed: Setups) -> Report {
-        let change = Change { proposed, ..self.change };
-        let of = |scenario: &Self| assess(&scenario.vehicle, &change, &scenario.conditions, &scenario.limits);
+        let judged = |scenario: &Self| {
+            let change = Change { proposed, ..scenario.change };
+            assess(&scenario.vehicle, &change, &scenario.conditions, &scenario.limits)
+        };
         let mut assumed = self.basis.assumed().filter(|value| !is_in(value.of(), "proposed")).peekable();
-        let mut report = of(self);
-        if assumed.peek().is_some() {
-            let less = self.without(assumed);
-            let change = Change { original: less.change.original, proposed };
-            report.hold_back(&assess(&less.vehicle, &change, &less.conditions, &less.limits));
-        }
-        report
+        if assumed.peek().is_some() { self.held_back(assumed, judged) } else { judged(self) }
     }
 
     /// The judgement, wherever its values come from.
@@ -291,8 +294,8 @@ impl Scenario {
             }
             list.push(value.at(of));
         }
-        let without = |value: &Provenance| self.without([value]).judged();
-        self.basis = Basis::new(list, || self.judged(), without, |list| self.without(list).judged());
+        self.basis = Basis::told(list);
+        self.basis = self.basis.with_rests(|without| self.without(without).judged());
         self.of_spare = self.spare_on_assumptions();
         Ok(self)
     }
@@ -363,147 +366,6 @@ fn leave<T: Shaped>(object: &mut T, rest: Option<Path<'_>>, blank: fn() -> T) ->
             *object = blank();
             Forgotten::Done
         }
-    }
-}
-
-read_as_object! {
-    /// Setups as they stand in a file.
-    struct SetupsFile
-    needs {}
-    {
-        /// What is on the front axle.
-        front: Setup = "front";
-        /// What is on the rear axle, or the only one of a trailer; `"same"` as on the front one.
-        rear: RearSetup = "rear";
-    }
-}
-
-impl Shaped for Setups {
-    const CONTENT: Content = SetupsFile::CONTENT;
-
-    fn forget(&mut self, path: Path<'_>) -> Forgotten {
-        let (key, rest) = path.split();
-        match key {
-            "front" => Forgotten::of(&mut self.front, rest),
-            "rear" => Forgotten::of(&mut self.rear, rest),
-            _ => Forgotten::Nothing,
-        }
-    }
-}
-
-impl<'de> Deserialize<'de> for Setups {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let SetupsFile { front, rear } = SetupsFile::deserialize(deserializer)?;
-        if front.is_none() && matches!(rear, Some(RearSetup(None))) {
-            return Err(D::Error::custom("`rear` is the same as `front`, which is not there"));
-        }
-        Ok(Self { front, rear: rear.and_then(|RearSetup(own)| own.or(front)) })
-    }
-}
-
-/// An object, or nothing for `"same"`.
-struct RearSetup(Option<Setup>);
-
-impl Shaped for RearSetup {
-    const CONTENT: Content = Content::SameOr(Setup::OBJECT);
-
-    fn read<'de, D: Deserializer<'de>>(deserializer: D) -> Result<Option<Self>, D::Error> {
-        struct SameOrObject;
-        impl<'de> Visitor<'de> for SameOrObject {
-            type Value = Option<RearSetup>;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("`\"same\"` or an object with a setup")
-            }
-
-            fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
-                match text {
-                    "same" => Ok(Some(RearSetup(None))),
-                    _ => Err(unknown_variant(text, &["same"])),
-                }
-            }
-
-            fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
-                let setup = Setup::read(MapAccessDeserializer::new(map))?;
-                Ok(setup.map(|setup| RearSetup(Some(setup))))
-            }
-        }
-        deserializer.deserialize_any(SameOrObject).map_err(bounded)
-    }
-}
-
-impl<'de> Deserialize<'de> for RearSetup {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Self::read(deserializer)?.ok_or_else(|| D::Error::missing_field("tire"))
-    }
-}
-
-/// A vehicle with its name, which the domain type does not keep.
-struct Named {
-    name: Option<String>,
-    vehicle: Vehicle,
-}
-
-/// Passes every entry of a map on, but for `name`.
-struct AllButName<'a, A> {
-    map: A,
-    name: &'a mut Option<String>,
-}
-
-impl<'de, A: MapAccess<'de>> MapAccess<'de> for AllButName<'_, A> {
-    type Error = A::Error;
-
-    fn next_key_seed<K: DeserializeSeed<'de>>(&mut self, seed: K) -> Result<Option<K::Value>, A::Error> {
-        while let Some(key) = self.map.next_key::<String>()? {
-            if key != "name" {
-                return seed.deserialize(key.into_deserializer()).map(Some);
-            }
-            if self.name.is_some() {
-                return Err(A::Error::duplicate_field("name"));
-            }
-            *self.name = self.map.next_value()?;
-        }
-        Ok(None)
-    }
-
-    fn next_value_seed<V: DeserializeSeed<'de>>(&mut self, seed: V) -> Result<V::Value, A::Error> {
-        self.map.next_value_seed(seed)
-    }
-}
-
-impl Shaped for Named {
-    const CONTENT: Content =
-        Content::Object(&Object { name: "NamedVehicle", entries: &NAMED_VEHICLE, one_of: &[] });
-}
-
-const NAMED_VEHICLE: [Entry; 1 + Vehicle::OBJECT.entries.len()] = {
-    let mut entries = [Entry::optional("name", Content::Text, " What you call the vehicle.");
-        1 + Vehicle::OBJECT.entries.len()];
-    let mut number = 1;
-    while number < entries.len() {
-        entries[number] = Vehicle::OBJECT.entries[number - 1];
-        number += 1;
-    }
-    entries
-};
-
-impl<'de> Deserialize<'de> for Named {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Reader;
-        impl<'de> Visitor<'de> for Reader {
-            type Value = Named;
-
-            fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-                f.write_str("an object with the facts of a Vehicle")
-            }
-
-            fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Named, A::Error> {
-                let mut name = None;
-                let map = MapAccessDeserializer::new(AllButName { map, name: &mut name });
-                Ok(Named { vehicle: Vehicle::deserialize(map)?, name })
-            }
-        }
-        deserializer.deserialize_map(Reader).map_err(bounded)
     }
 }
 

@@ -5,9 +5,9 @@
 #[path = "common/scenario.rs"]
 mod scenario;
 
-use beadseat::fitment::{Check, Reason, Report, Verdict};
+use beadseat::fitment::{Check, CheckId, Reason, Report, Verdict};
 use beadseat::scenario::Scenario;
-use scenario::spelled_out;
+use scenario::{SHIPPED, spelled_out};
 use serde_json::{Map, Value, json};
 
 fn read(document: &Value) -> Scenario {
@@ -92,19 +92,9 @@ fn hold(what: &str, plain: &Report, less: &Report, assumed: &Report) -> usize {
     capped
 }
 
-const SCENARIOS: [&str; 7] = [
-    "field-survey-wagon",
-    "field-survey-wagon-at-lock",
-    "one-tonne-panel-van",
-    "parish-courier-motorcycle",
-    "rangers-pickup",
-    "regional-truck-on-duals",
-    "tandem-boat-trailer",
-];
-
 #[test]
 fn every_value_that_is_assumed_caps_what_would_be_another_finding_without_it() {
-    for name in SCENARIOS {
+    for name in SHIPPED {
         let document = spelled_out(name);
         let plain = read(&document).assess();
         let mut all = Vec::new();
@@ -135,7 +125,7 @@ fn every_value_that_is_assumed_caps_what_would_be_another_finding_without_it() {
 
 #[test]
 fn everything_assumed_leaves_nothing_inside_but_what_needs_no_value() {
-    for name in SCENARIOS {
+    for name in SHIPPED {
         let document = spelled_out(name);
         let all: Vec<_> = ["vehicle", "original", "proposed", "use", "limits"]
             .into_iter()
@@ -176,6 +166,26 @@ fn a_finding_names_the_values_that_it_rests_on() {
     let again: Value = serde_json::to_value(&scenario).unwrap();
     assert_eq!(again["sources"], document["sources"]);
     assert_eq!(read(&again), scenario);
+}
+
+#[test]
+fn what_is_said_of_the_setup_behind_counts_for_it_alone() {
+    let mut document = spelled_out("field-survey-wagon");
+    document["proposed"]["rear"] = document["proposed"]["front"].clone();
+    let told = |of: &[(&str, &str)]| {
+        let mut document = document.clone();
+        document["sources"] = of.iter().map(|(of, from)| json!({ "of": of, "from": from })).collect();
+        read(&document)
+    };
+    let front = ("proposed.front.wheel_rating_kg", "assumed");
+    for (of, rests) in [(&[front][..], 2), (&[front, ("proposed.rear.wheel_rating_kg", "certificate")], 1)] {
+        let scenario = told(of);
+        let report = scenario.assess();
+        let shown = scenario.document(&report);
+        let found: Vec<_> = report.checks().filter(|check| check.id() == CheckId::WheelLoad).collect();
+        assert_eq!(found.iter().filter(|check| check.reason() == Reason::Assumed).count(), rests);
+        assert_eq!(found.iter().filter(|check| shown.assumed(check).next().is_some()).count(), rests);
+    }
 }
 
 #[test]

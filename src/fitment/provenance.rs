@@ -118,27 +118,30 @@ pub(crate) struct Basis {
 }
 
 impl Basis {
-    /// With what a report would be without each value that is assumed, and without all of them.
-    pub(crate) fn new(
-        list: Vec<Provenance>,
-        report: impl FnOnce() -> Report,
-        without: impl Fn(&Provenance) -> Report,
-        without_any: impl FnOnce(&mut dyn Iterator<Item = &Provenance>) -> Report,
+    /// Of values of which it is not yet worked out what rests on them.
+    pub(crate) const fn told(list: Vec<Provenance>) -> Self {
+        Self { list, rests: Vec::new() }
+    }
+
+    /// With the findings that are others in a report that knows nothing of one of the values that are assumed, or of all
+    /// of them.
+    pub(crate) fn with_rests(
+        &self,
+        report: impl Fn(&mut dyn Iterator<Item = &Provenance>) -> Report,
     ) -> Self {
-        let mut rests = alloc::vec![0; list.len()];
-        if list.iter().any(Provenance::is_assumed) {
-            let (report, mut alone) = (report(), 0);
-            let of_all =
-                report.rows_unlike(&without_any(&mut list.iter().filter(|value| value.is_assumed())));
-            let assumed = || list.iter().enumerate().filter(|(_, value)| value.is_assumed());
+        let mut rests = alloc::vec![0; self.list.len()];
+        let assumed = || self.list.iter().enumerate().filter(|(_, value)| value.is_assumed());
+        if assumed().next().is_some() {
+            let (whole, mut alone) = (report(&mut core::iter::empty()), 0);
+            let of_all = whole.rows_unlike(&report(&mut self.assumed()));
             for (n, value) in assumed() {
-                rests[n] = report.rows_unlike(&without(value));
+                rests[n] = whole.rows_unlike(&report(&mut core::iter::once(value)));
                 alone |= rests[n];
             }
             // Where one assumption can stand in for another, a finding rests on them together.
             assumed().for_each(|(n, _)| rests[n] |= of_all & !alone);
         }
-        Self { list, rests }
+        Self { list: self.list.clone(), rests }
     }
 
     /// Every value of which it is told where it comes from.
