@@ -4,6 +4,8 @@
 
 #[path = "common/program.rs"]
 mod program;
+#[path = "common/scenario.rs"]
+mod scenario;
 
 use std::io::{BufRead, BufReader, Write};
 use std::process::Stdio;
@@ -12,9 +14,8 @@ use program::{built, lines, run};
 use serde_json::{Value, json};
 
 /// A shipped scenario in one line.
-fn scenario(name: &str) -> String {
-    let path = format!("{}/examples/scenarios/{name}.json", env!("CARGO_MANIFEST_DIR"));
-    serde_json::from_str::<Value>(&std::fs::read_to_string(path).unwrap()).unwrap().to_string()
+fn in_a_line(name: &str) -> String {
+    scenario::shipped(name).to_string()
 }
 
 const SHIPPED: [&str; 3] = ["field-survey-wagon", "one-tonne-panel-van", "rangers-pickup"];
@@ -27,7 +28,7 @@ fn alone(name: &str) -> Value {
 
 #[test]
 fn each_line_has_the_report_of_its_scenario() {
-    let input = SHIPPED.map(scenario).join("\n");
+    let input = SHIPPED.map(in_a_line).join("\n");
     for (arguments, input) in [
         (&["--lines"][..], input.clone()),
         (&["--lines", "--json"], input.replace('\n', "\r\n") + "\r\n"),
@@ -48,7 +49,7 @@ fn each_line_has_the_report_of_its_scenario() {
 /// Lines that are no scenario between two that are: where each says it is wrong, and what.
 #[test]
 fn an_error_belongs_to_its_line_and_stops_nothing() {
-    let good = scenario("field-survey-wagon");
+    let good = in_a_line("field-survey-wagon");
     let heavy = good.replacen("\"max_load_kg\":1060", "\"max_load_kg\":-1060", 1);
     let tire = good.replacen("225/45R17 94W XL", "225/45R31", 1);
     let unknown = good.replacen("\"drive\"", "\"drives\"", 1);
@@ -101,7 +102,7 @@ fn an_error_belongs_to_its_line_and_stops_nothing() {
 /// The place of an error is that of the single file.
 #[test]
 fn an_error_says_what_it_says_of_a_file() {
-    let wrong = scenario("rangers-pickup").replacen("\"max_load_kg\"", "\"max_load_stone\"", 1);
+    let wrong = in_a_line("rangers-pickup").replacen("\"max_load_kg\"", "\"max_load_stone\"", 1);
     let path = std::env::temp_dir().join(format!("beadseat-line-{}.json", std::process::id()));
     std::fs::write(&path, &wrong).unwrap();
     let of_file = run("assess", &[path.to_str().unwrap()], "");
@@ -129,7 +130,7 @@ fn an_answer_does_not_wait_for_the_next_line() {
         .spawn()
         .unwrap();
     let (mut told, mut answers) = (child.stdin.take().unwrap(), BufReader::new(child.stdout.take().unwrap()));
-    for line in [scenario("field-survey-wagon"), "{}".to_owned(), scenario("rangers-pickup")] {
+    for line in [in_a_line("field-survey-wagon"), "{}".to_owned(), in_a_line("rangers-pickup")] {
         writeln!(told, "{line}").unwrap();
         let mut answer = String::new();
         answers.read_line(&mut answer).unwrap();

@@ -4,6 +4,8 @@
 
 #[path = "common/program.rs"]
 mod program;
+#[path = "common/scenario.rs"]
+mod scenario;
 
 use std::path::PathBuf;
 
@@ -11,22 +13,8 @@ use beadseat::fitment::comparison::{Comparison, Ground, Pair};
 use beadseat::fitment::{Report, UnitSystem, Verdict};
 use beadseat::scenario::Scenario;
 use program::run;
+use scenario::{SHIPPED, shipped};
 use serde_json::{Value, json};
-
-const SHIPPED: [&str; 7] = [
-    "field-survey-wagon",
-    "field-survey-wagon-at-lock",
-    "one-tonne-panel-van",
-    "parish-courier-motorcycle",
-    "rangers-pickup",
-    "regional-truck-on-duals",
-    "tandem-boat-trailer",
-];
-
-fn shipped(name: &str) -> Value {
-    let path = format!("{}/examples/scenarios/{name}.json", env!("CARGO_MANIFEST_DIR"));
-    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
-}
 
 /// The wagon with other values at JSON pointers.
 fn wagon_with(values: &[(&str, Value)]) -> Value {

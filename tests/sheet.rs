@@ -4,19 +4,17 @@
 
 #[path = "common/program.rs"]
 mod program;
+#[path = "common/scenario.rs"]
+mod scenario;
 
 use beadseat::fitment::UnitSystem;
 use beadseat::scenario::Scenario;
 use program::run;
+use scenario::shipped;
 use serde_json::{Value, json};
 
 fn root(path: &str) -> std::path::PathBuf {
     std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
-}
-
-fn shipped(name: &str) -> Value {
-    serde_json::from_str(&std::fs::read_to_string(root(&format!("examples/scenarios/{name}.json"))).unwrap())
-        .unwrap()
 }
 
 fn four_designations() -> Value {

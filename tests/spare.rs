@@ -2,17 +2,16 @@
 #![cfg(feature = "serde")]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
+#[path = "common/scenario.rs"]
+mod scenario;
+
 use beadseat::fitment::{CheckId, Position, Setup, Verdict};
 use beadseat::scenario::Scenario;
+use scenario::{SHIPPED, shipped};
 use serde_json::{Map, Value, json};
 
 fn root(path: &str) -> std::path::PathBuf {
     std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join(path)
-}
-
-fn scenario(name: &str) -> Value {
-    let path = root("examples/scenarios").join(format!("{name}.json"));
-    serde_json::from_str(&std::fs::read_to_string(path).unwrap()).unwrap()
 }
 
 /// Sets the value at a JSON pointer, or with `null` takes it away.
@@ -44,7 +43,7 @@ fn every_case_comes_out_as_its_source_says() {
         let [case, name, patches, id, place, verdict, measured, reason, source] =
             row.iter().collect::<Vec<_>>().try_into().unwrap();
         assert!(!source.is_empty(), "{case}");
-        let mut document = scenario(name);
+        let mut document = shipped(name);
         for (pointer, value) in &serde_json::from_str::<Map<String, Value>>(patches).unwrap() {
             patch(&mut document, pointer, value);
         }
@@ -72,23 +71,13 @@ fn every_case_comes_out_as_its_source_says() {
     assert!(checked > 30, "{checked}");
 }
 
-const SCENARIOS: [&str; 7] = [
-    "field-survey-wagon",
-    "field-survey-wagon-at-lock",
-    "one-tonne-panel-van",
-    "rangers-pickup",
-    "regional-truck-on-duals",
-    "tandem-boat-trailer",
-    "parish-courier-motorcycle",
-];
-
 /// The same setup carried along as a spare is found on its axle what it was found when it was proposed, but for what is
 /// found of each end.
 #[test]
 fn a_spare_like_what_is_on_the_axle_is_judged_like_it() {
     let mut compared = 0;
-    for name in SCENARIOS {
-        let scenario = read(&scenario(name));
+    for name in SHIPPED {
+        let scenario = read(&shipped(name));
         let report = scenario.assess();
         let proposed = scenario.change().proposed;
         for (axle, setup) in [(Position::Front, proposed.front), (Position::Rear, proposed.rear)] {
@@ -119,7 +108,7 @@ fn a_spare_like_what_is_on_the_axle_is_judged_like_it() {
 #[test]
 fn the_worst_is_said_of_the_whole_and_the_change_stays_what_it_was() {
     let setup = Setup::parse("T125/70D16 96M", "4Jx16 ET20 5x114.3 57.1").unwrap();
-    let alone = read(&scenario("field-survey-wagon"));
+    let alone = read(&shipped("field-survey-wagon"));
     let carrying = alone.clone().with_spare(setup);
     let report = carrying.assess();
     assert_eq!(report, alone.assess());
@@ -154,7 +143,7 @@ fn the_worst_is_said_of_the_whole_and_the_change_stays_what_it_was() {
 #[test]
 fn a_file_says_what_is_wrong_with_its_spare() {
     let with = |spare: Value| {
-        let mut document = scenario("field-survey-wagon");
+        let mut document = shipped("field-survey-wagon");
         document["spare"] = spare;
         serde_json::from_value::<Scenario>(document)
     };
@@ -175,7 +164,7 @@ fn a_file_says_what_is_wrong_with_its_spare() {
 
 #[test]
 fn what_is_assumed_of_a_spare_makes_it_marginal_at_best() {
-    let mut document = scenario("field-survey-wagon");
+    let mut document = shipped("field-survey-wagon");
     document["spare"] =
         json!({ "tire": "225/45R17 94W XL", "wheel": "6Jx17 ET42 5x112 57.1", "wheel_rating_kg": 700 });
     let verdict = |document: &Value, id| {

@@ -212,37 +212,13 @@ impl Setup {
 
     /// The wheel with all that belongs to it, and another tire of which no more is known.
     pub(crate) const fn with_another_tire(self, tire: Tire) -> Self {
-        let (tire_mass, snow, left, right) = (None, None, None, None);
-        let (pressure, pressure_full_load, reference_pressure, max_pressure) = (None, None, None, None);
-        let rim_range = None;
-        Self {
-            tire,
-            pressure,
-            pressure_full_load,
-            reference_pressure,
-            max_pressure,
-            rim_range,
-            tire_mass,
-            snow,
-            left,
-            right,
-            ..self
-        }
+        Self::new(tire, self.wheel).on_wheel_of(&self)
     }
 
-    /// The tire with all that belongs to it, on another wheel of which no more is known.
+    /// The tire with all that belongs to it but its pressures, on another wheel of which no more is known.
     pub(crate) const fn with_another_wheel(self, wheel: Wheel) -> Self {
-        let Self { reference_pressure, max_pressure, rim_range, tire_mass, snow, left, right, .. } = self;
-        Self {
-            reference_pressure,
-            max_pressure,
-            rim_range,
-            tire_mass,
-            snow,
-            left,
-            right,
-            ..Self::new(self.tire, wheel)
-        }
+        let without = Self { pressure: None, pressure_full_load: None, ..self };
+        without.on_wheel_of(&Self::new(self.tire, wheel))
     }
 
     /// The same with what is told of the tire on one end told of it on both: a spare wheel goes on either.

@@ -7,6 +7,7 @@
 
 mod approach;
 mod available_space;
+mod corner;
 mod corner_at_rest;
 mod swept_corner;
 

@@ -1,15 +1,16 @@
 //! A corner at ride height, straight ahead, which two setups are enough for.
 
 use super::available_space::MissingFacts;
+use super::corner::{Around, on_axle};
 use crate::fitment::case::Case;
 use crate::fitment::check::{Check, CheckId, Missing, Position, Reason};
 use crate::fitment::checks::clearance::{Assembly, Side, original_radius};
-use crate::fitment::checks::swept::{self, Size};
-use crate::fitment::facts::{AxleFacts, SetupFacts};
+use crate::fitment::checks::swept;
+use crate::fitment::facts::SetupFacts;
 use crate::fitment::moves::Moves;
 use crate::fitment::value::Value;
 use crate::fitment::{Change, Limits, Report};
-use crate::sweep::{Corner, MAX_OBSTACLES, Obstacles, Profile};
+use crate::sweep::{Corner, Obstacles, Profile};
 use crate::tire::condition::VehicleSide;
 use crate::units::{Length, mm};
 use crate::vehicle::{BodyKind, Brake, Vehicle};
@@ -39,8 +40,7 @@ pub struct CornerAtRest {
     wheels: [[Profile; 2]; 2],
     is_placed: bool,
     is_dual: bool,
-    around: Obstacles,
-    bodies: [Option<BodyKind>; MAX_OBSTACLES],
+    around: Around,
     gaps: [Option<MeasuredGap>; 3],
     guard: Option<Length>,
     brake: Option<Brake>,
@@ -83,11 +83,7 @@ impl CornerAtRest {
         place: Position,
         side: VehicleSide,
     ) -> Result<Self, MissingFacts> {
-        let limits = Limits::default();
-        let axle = AxleFacts::in_any_use(place, vehicle, &limits);
-        let setups = change.on(place).map(|setup| SetupFacts::of(setup, &axle));
-        let case = Case::new(&axle, setups.each_ref().map(Option::as_ref));
-        let found = || {
+        on_axle(vehicle, change, &Limits::default(), place, |case| {
             let (original, proposed) = case.both()?;
             let centres = original.centres.zip(proposed.centres);
             let wheels = |setup: &SetupFacts<'_>| -> Result<[Profile; 2], Missing> {
@@ -96,36 +92,27 @@ impl CornerAtRest {
                 Ok([at(centres.map(|c| c.outer))?, at(centres.map(|c| c.inner))?])
             };
             let is_placed = centres.is_some();
-            let (mut around, mut bodies) = (Obstacles::new(), [None; MAX_OBSTACLES]);
             // A body whose place is not known is not drawn.
-            if is_placed && swept::place(&mut around, &case, original, side, Size::Nominal).is_ok() {
-                for (place, body) in bodies.iter_mut().zip(swept::bodies_on(&case, side)) {
-                    *place = Some(body.kind());
-                }
-            } else {
-                around = Obstacles::new();
-            }
+            let known = if is_placed { Around::of(case, original, side).ok() } else { None };
             let spacing = if case.is_dual { mm(0.0) } else { proposed.hub_spacing() };
             let gaps = GapKind::ALL.map(|kind| {
-                MeasuredGap::of(kind, &case, original, report).filter(|gap| is_placed || gap.is_above())
+                MeasuredGap::of(kind, case, original, report).filter(|gap| is_placed || gap.is_above())
             });
             Ok(Self {
                 place: place.end(side),
-                corner: swept::at_rest(&case)?,
+                corner: swept::at_rest(case)?,
                 wheels: [wheels(original)?, wheels(proposed)?],
                 is_placed,
                 is_dual: case.is_dual && is_placed,
-                around,
-                bodies,
+                around: known.unwrap_or(Around::nothing()),
                 gaps,
-                guard: guard(&case, original),
-                brake: axle.axle.brake().filter(|_| is_placed),
+                guard: guard(case, original),
+                brake: case.axle.brake().filter(|_| is_placed),
                 spoke_back: proposed.spoke_back().filter(|_| is_placed).map(|back| back + spacing),
                 spacer: Some(spacing).filter(|&spacing| is_placed && spacing > mm(0.0)),
                 moves: Moves::of(vehicle, change),
             })
-        };
-        found().map_err(|missing| MissingFacts::new(missing, place))
+        })
     }
 
     /// The end of an axle that it is.
@@ -160,12 +147,12 @@ impl CornerAtRest {
 
     /// What stands around the wheel.
     pub const fn around(&self) -> &Obstacles {
-        &self.around
+        &self.around.obstacles
     }
 
     /// What each of those is, in the same order.
     pub fn bodies(&self) -> impl Iterator<Item = BodyKind> {
-        self.bodies.iter().flatten().copied()
+        self.around.bodies()
     }
 
     /// The gaps that were measured.

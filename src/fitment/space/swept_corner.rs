@@ -2,12 +2,11 @@
 
 use super::approach::Approach;
 use super::available_space::MissingFacts;
-use crate::fitment::case::Case;
+use super::corner::{Around, on_axle};
 use crate::fitment::check::Position;
 use crate::fitment::checks::swept::{self, Size};
-use crate::fitment::facts::{AxleFacts, SetupFacts};
 use crate::fitment::{Change, Limits};
-use crate::sweep::{Corner, Effort, MAX_OBSTACLES, Obstacles, Profile, Swept};
+use crate::sweep::{Corner, Effort, Obstacles, Profile, Swept};
 use crate::tire::condition::VehicleSide;
 use crate::vehicle::{BodyKind, Vehicle};
 
@@ -32,8 +31,7 @@ pub struct SweptCorner {
     after: Profile,
     /// Of a pair, the inner wheel.
     inner: Option<Profile>,
-    around: Obstacles,
-    bodies: [Option<BodyKind>; MAX_OBSTACLES],
+    around: Around,
 }
 
 impl SweptCorner {
@@ -70,19 +68,12 @@ impl SweptCorner {
         place: Position,
         side: VehicleSide,
     ) -> Result<Self, MissingFacts> {
-        let axle = AxleFacts::in_any_use(place, vehicle, limits);
-        let setups = change.on(place).map(|setup| SetupFacts::of(setup, &axle));
-        let case = Case::new(&axle, setups.each_ref().map(Option::as_ref));
-        let survey = || {
+        on_axle(vehicle, change, limits, place, |case| {
             case.car_rules()?;
             let (original, proposed) = case.both()?;
-            let (mut around, mut bodies) = (Obstacles::new(), [None; MAX_OBSTACLES]);
-            swept::place(&mut around, &case, original, side, Size::Nominal)?;
-            for (place, body) in bodies.iter_mut().zip(swept::bodies_on(&case, side)) {
-                *place = Some(body.kind());
-            }
+            let around = Around::of(case, original, side)?;
             Ok(Self {
-                corner: swept::corner(&case, original)?,
+                corner: swept::corner(case, original)?,
                 before: swept::outer_profile(original, Size::Nominal)?,
                 after: swept::outer_profile(proposed, Size::Nominal)?,
                 inner: match proposed.centres {
@@ -90,10 +81,8 @@ impl SweptCorner {
                     _ => None,
                 },
                 around,
-                bodies,
             })
-        };
-        survey().map_err(|missing| MissingFacts::new(missing, place))
+        })
     }
 
     /// How the wheel moves.
@@ -113,12 +102,12 @@ impl SweptCorner {
 
     /// What stands around it.
     pub const fn around(&self) -> &Obstacles {
-        &self.around
+        &self.around.obstacles
     }
 
     /// What each of those is, in the same order.
     pub fn bodies(&self) -> impl Iterator<Item = BodyKind> {
-        self.bodies.iter().flatten().copied()
+        self.around.bodies()
     }
 
     /// How near the proposed wheel, of a pair the nearer one, is at nominal size to the body of a report's approach, in its position: the report
@@ -136,7 +125,7 @@ impl SweptCorner {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn nearest_at(&self, worst: &Approach) -> Option<Swept> {
-        let body = self.around.as_slice().get(worst.obstacle()..)?.get(..1)?;
+        let body = self.around.obstacles.as_slice().get(worst.obstacle()..)?.get(..1)?;
         let held = self.corner.held_at(worst.pose()).ok()?;
         let wheels = core::iter::once(&self.after).chain(&self.inner);
         let swept = wheels.filter_map(|wheel| held.clearance_of(wheel, body, Effort::default()).ok()?);
@@ -146,6 +135,6 @@ impl SweptCorner {
 
     /// The nearest approach of the proposed wheel at nominal size; none where nothing stands around it.
     pub fn nearest(&self) -> Option<Swept> {
-        self.corner.clearance(&self.after, &self.around, Effort::default()).ok().flatten()
+        self.corner.clearance(&self.after, &self.around.obstacles, Effort::default()).ok().flatten()
     }
 }
