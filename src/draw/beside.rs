@@ -7,7 +7,7 @@ use alloc::vec::Vec;
 use super::callout::Callout;
 use super::flat::Flat;
 use super::lettering::figure;
-use super::paper::{Frame, Line, Paper};
+use super::paper::{Frame, Line, Paper, Section};
 use super::scene::Scene;
 use crate::fitment::space::{CornerAtRest, GapKind, MeasuredGap};
 use crate::units::in_mm;
@@ -22,13 +22,13 @@ pub(super) struct Beside {
 }
 
 impl Beside {
-    pub(super) fn new(scene: &Scene<'_>, half_hub: f64) -> Self {
+    pub(super) fn new(scene: &Scene<'_>) -> Self {
         let mut made = Self::default();
         if let Some(rest) = scene.rest {
             rest.gaps().for_each(|gap| made.gap(scene, &gap));
             made.guard(scene, rest);
             made.brake(scene, rest);
-            made.wheel(scene, rest, half_hub);
+            made.wheel(scene, rest);
         }
         made
     }
@@ -59,13 +59,11 @@ impl Beside {
                 [[centre, -radius], [centre, -end]],
                 "gap above",
             ),
-            GapKind::Outer => {
+            kind => {
+                let (way, name) =
+                    if kind == GapKind::Outer { (1.0, "outer gap") } else { (-1.0, "inner gap") };
                 let line = [[end, -radius], [end, -0.6 * radius]];
-                (line, [[centre + half, -widest], [end, -widest]], "outer gap")
-            }
-            GapKind::Inner => {
-                let line = [[end, -radius], [end, -0.6 * radius]];
-                (line, [[centre - half, -widest], [end, -widest]], "inner gap")
+                (line, [[centre + way * half, -widest], [end, -widest]], name)
             }
         };
         self.lines.push((Line::Thin, line));
@@ -97,12 +95,12 @@ impl Beside {
         let [disc, envelope] =
             [brake.disc().map(|disc| disc * 0.5), brake.envelope_radius()].map(|r| r.map(in_mm));
         let to = face.unwrap_or(0.0);
+        let most = envelope.or(disc).unwrap_or(in_mm(inner.barrel_radius()));
         for side in [-1.0, 1.0] {
             for radius in [disc, envelope].into_iter().flatten() {
                 self.lines.push((Line::Other, [[from, side * radius], [to, side * radius]]));
             }
             if let Some(face) = face {
-                let most = envelope.or(disc).unwrap_or(in_mm(inner.barrel_radius()));
                 self.lines.push((Line::Other, [[face, side * 0.6 * most], [face, side * most]]));
             }
         }
@@ -115,14 +113,13 @@ impl Beside {
             self.call(scene, [at(0.15), radius], &format!("disc Ø{}", figure(diameter, scene.units)));
         }
         if let Some(length) = brake.caliper_face() {
-            let most = envelope.or(disc).unwrap_or(in_mm(inner.barrel_radius()));
             let text = format!("caliper face {}", figure(length, scene.units));
             self.call(scene, [in_mm(length), 0.8 * most], &text);
         }
     }
 
     /// What belongs to the proposed wheel: the back of its spokes, and its spacer.
-    fn wheel(&mut self, scene: &Scene<'_>, rest: &CornerAtRest, half_hub: f64) {
+    fn wheel(&mut self, scene: &Scene<'_>, rest: &CornerAtRest) {
         if let Some(back) = rest.spoke_back() {
             let (x, barrel) = (in_mm(back), in_mm(scene.after.barrel_radius()));
             for side in [-1.0, 1.0] {
@@ -132,7 +129,7 @@ impl Beside {
             self.call(scene, [x, 0.6 * barrel], &text);
         }
         if let Some(spacer) = rest.spacer() {
-            let x = in_mm(spacer);
+            let (x, half_hub) = (in_mm(spacer), scene.half_hub());
             self.spacer = Some(Vec::from([
                 [0.0, -half_hub],
                 [x, -half_hub],
@@ -150,7 +147,7 @@ impl Beside {
             frame.line(paper, *line, points);
         }
         if let Some(spacer) = &self.spacer {
-            frame.hatch(paper, spacer, 1.2, true);
+            frame.hatch(paper, spacer, Section::Spacer);
             frame.line(paper, Line::Edge, spacer);
         }
         for [from, to] in &self.spans {

@@ -4,7 +4,7 @@ use alloc::vec::Vec;
 
 use super::flat::{Extent, Flat, along, convex, dot, sub, union};
 use super::outline::APART;
-use super::paper::{Frame, Line, Paper};
+use super::paper::{Frame, Line, Paper, Section};
 use crate::sweep::Obstacle;
 use crate::units::{deg, in_mm};
 use crate::vector::{add, scale};
@@ -84,7 +84,7 @@ impl Cut {
         let solid = if apart { &self.solid } else { &self.whole };
         let parts = outlines(solid);
         for part in &parts {
-            frame.hatch(paper, part, 0.9, true);
+            frame.hatch(paper, part, Section::Obstacle);
         }
         frame.lines(paper, Line::Thin, &union(&parts, step));
         if apart {

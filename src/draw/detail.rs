@@ -8,7 +8,7 @@ use super::callout::COLUMN;
 use super::flat::{Extent, Flat, along, circle, direction};
 use super::lettering::{self, LEADING, SIZE};
 use super::outline::{Drawn, section};
-use super::paper::{Frame, Line, Paper, Set};
+use super::paper::{Frame, Line, Paper, Section, Set};
 use crate::units::in_mm;
 
 /// The least clearance, turned about the spindle into the section.
@@ -56,10 +56,10 @@ impl Nearest {
             }
             let (after, half) = &wheel.after;
             let [flange, top] = [after.flange_radius(), after.overall_diameter()].map(in_mm);
-            let parts = [(2.4, true, [flange, top]), (1.2, false, [0.0, flange])];
-            for (spacing, rising, radii) in parts {
+            let parts = [(Section::Tire, [flange, top]), (Section::Rim, [0.0, flange])];
+            for (of, radii) in parts {
                 let part = section(after, half, radii, above);
-                frame.hatch(paper, &part, spacing, rising);
+                frame.hatch(paper, &part, of);
                 frame.line(paper, Line::Edge, &part);
             }
         }

@@ -50,8 +50,8 @@ pub(super) struct Dimensions {
 
 impl Dimensions {
     /// All that are known, and the call-outs of the upright ones.
-    pub(super) fn new(scene: &Scene<'_>, half_hub: f64) -> (Self, Vec<Callout>) {
-        let (after, before) = (scene.after, scene.before);
+    pub(super) fn new(scene: &Scene<'_>) -> (Self, Vec<Callout>) {
+        let (after, before, half_hub) = (scene.after, scene.before, scene.half_hub());
         // The figures of a report where there is one; of profiles alone their own.
         let was = |now: Length, before: Option<Length>| match before {
             Some(before) => format!("{} (was {})", figure(now, scene.units), figure(before, scene.units)),
@@ -117,7 +117,10 @@ impl Dimensions {
             Some(text) => format!("width {text}"),
             // As it is called, where no rule tells how wide it is on its rim.
             None => {
-                format!("nominal width {}", was(after.section_width(), before.map(Profile::section_width)))
+                let by_rule =
+                    |rest: &CornerAtRest| rest.moves().any(|found| found.id() == MoveId::SectionWidth);
+                let called = before.filter(|_| !scene.rest.is_some_and(by_rule));
+                format!("nominal width {}", was(after.section_width(), called.map(Profile::section_width)))
             }
         };
         level(ends, text);

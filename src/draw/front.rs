@@ -12,7 +12,7 @@ use super::dimension::{BESIDE, Dimensions};
 use super::flat::{Extent, Flat, along, circle, sub};
 use super::lettering::{self, SIZE, figure};
 use super::outline::{Drawn, section};
-use super::paper::{Frame, Line, Paper};
+use super::paper::{Frame, Line, Paper, Section};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
 use super::sheet::SIDES;
 use crate::sweep::Point;
@@ -44,7 +44,6 @@ impl<'a> Front<'a> {
             let [right, down, _] = see(point);
             [right, down]
         };
-        let half_hub = 0.5 * in_mm(scene.after.barrel_radius());
         let wheels = scene.wheels();
         let mut window = Extent::NOTHING;
         for profile in wheels.iter().flat_map(|wheel| [Some(wheel.after), wheel.before]).flatten() {
@@ -61,7 +60,7 @@ impl<'a> Front<'a> {
         let cut = |(number, obstacle)| Some((number, Cut::new(obstacle, middle, see)?));
         let cuts: Vec<(usize, Cut)> = scene.obstacles.iter().enumerate().filter_map(cut).collect();
         cuts.iter().for_each(|(_, cut)| cut.hold(&mut window, &room));
-        let beside = Beside::new(scene, half_hub);
+        let beside = Beside::new(scene);
         beside.points().for_each(|point| window.hold(point, 0.0));
         let nearest = Nearest::new(scene);
         if let Some(nearest) = &nearest {
@@ -74,7 +73,7 @@ impl<'a> Front<'a> {
             [-top, -bottom].map(|up| flat(axis.at_height(crate::units::mm(up))))
         });
 
-        let (dimensions, mut callouts) = Dimensions::new(scene, half_hub);
+        let (dimensions, mut callouts) = Dimensions::new(scene);
         callouts.extend(beside.callouts.iter().cloned());
         let mut front = Self {
             scene: *scene,
@@ -94,7 +93,7 @@ impl<'a> Front<'a> {
     }
 
     fn name(&mut self) {
-        let (scene, half_hub) = (&self.scene, self.half_hub());
+        let (scene, half_hub) = (&self.scene, self.scene.half_hub());
         let mut add = |at: Flat, lines: &[&str]| {
             self.callouts.push(Callout::new(at, lines.iter().map(|&line| String::from(line)).collect()));
         };
@@ -133,15 +132,11 @@ impl<'a> Front<'a> {
             notes.extend(lines);
         }
         if !self.scene.is_placed() {
-            const UNPLACED: &str = "An inset is not known: the wheels stand about the middles of their rims, and what is                                     measured from the hub is not drawn.";
+            const UNPLACED: &str = "An inset is not known: the wheels stand about the middles of their rims, and what is measured from \
+                the hub is not drawn.";
             notes.extend(lettering::lines(UNPLACED, SIZE, wide, 2));
         }
         notes
-    }
-
-    /// Half the length the hub face is drawn with.
-    fn half_hub(&self) -> f64 {
-        0.5 * in_mm(self.scene.after.barrel_radius())
     }
 
     fn wheel(frame: &Frame, paper: &mut Paper, wheel: &Drawn<'_>) {
@@ -158,8 +153,8 @@ impl<'a> Front<'a> {
             };
             let tire = on_paper(section(profile, half, [flange, top], above));
             let rim = on_paper(section(profile, half, [barrel, flange], above));
-            paper.hatch(&tire, 2.4, true);
-            paper.hatch(&rim, 1.2, false);
+            paper.hatch(&tire, Section::Tire);
+            paper.hatch(&rim, Section::Rim);
             paper.line(Line::Edge, &rim);
             paper.line(Line::Edge, &tire);
         }
@@ -224,7 +219,7 @@ impl Figure for Front<'_> {
         let window = &self.window;
         frame.line(paper, Line::Centre, &[[window.least[0], 0.0], [window.most[0], 0.0]]);
         if self.scene.is_placed() {
-            frame.line(paper, Line::Thin, &[[0.0, -self.half_hub()], [0.0, self.half_hub()]]);
+            frame.line(paper, Line::Thin, &[[0.0, -self.scene.half_hub()], [0.0, self.scene.half_hub()]]);
         }
         if let Some(axis) = &self.axis {
             frame.line(paper, Line::Centre, axis);

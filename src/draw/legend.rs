@@ -5,7 +5,7 @@ use alloc::vec::Vec;
 
 use super::flat::Flat;
 use super::lettering::{LEADING, SIZE};
-use super::paper::{Line, Paper, Set};
+use super::paper::{Line, Paper, Section, Set};
 use crate::fitment::UnitSystem;
 
 /// Height of both on paper, and of an enlarged detail beside them.
@@ -37,17 +37,15 @@ pub(super) fn draw(paper: &mut Paper, at: Flat, scale: f64, units: UnitSystem) {
         paper.line(line, &[[at[0], y], [at[0] + SAMPLE, y]]);
         paper.text([at[0] + SAMPLE + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
     }
-    for (row, (spacing, rising, name)) in
-        [(2.4, true, "tire, cut"), (1.2, false, "rim, cut"), (0.9, true, "obstacle, cut")]
-            .into_iter()
-            .enumerate()
-    {
+    let sections =
+        [(Section::Tire, "tire, cut"), (Section::Rim, "rim, cut"), (Section::Obstacle, "obstacle, cut")];
+    for (row, (of, name)) in sections.into_iter().enumerate() {
         let y = at[1] + (row as f64 + 0.5) * ROW;
         let (low, high) = (y - 1.8, y + 1.8);
         let (left, right) = (second, second + SAMPLE);
         let sample: Vec<Flat> =
             Vec::from([[left, low], [right, low], [right, high], [left, high], [left, low]]);
-        paper.hatch(&sample, spacing, rising);
+        paper.hatch(&sample, of);
         paper.line(if row < 2 { Line::Edge } else { Line::Thin }, &sample);
         paper.text([right + 2.0, y + 0.35 * SIZE], Set::Start, SIZE, name);
     }

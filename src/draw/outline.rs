@@ -28,7 +28,7 @@ impl<'a> Drawn<'a> {
 }
 
 /// Half the width of a profile from the barrel to the top of the tread: `[half width, radius]`.
-pub(super) fn half(profile: &Profile) -> Vec<Flat> {
+fn half(profile: &Profile) -> Vec<Flat> {
     let [bottom, flange, widest] =
         [profile.barrel_radius(), profile.flange_radius(), profile.widest_radius()].map(in_mm);
     let top = 0.5 * in_mm(profile.overall_diameter());

@@ -44,7 +44,7 @@ pub(super) enum Line {
     Before,
     /// Long-dashed dotted, narrow: centre lines, the steering axis.
     Centre,
-    /// Long-dashed double-dotted, narrow: another position of what moves.
+    /// Long-dashed double-dotted, narrow: another position of what moves, and the brake.
     Other,
     /// Continuous, narrow: dimensions, leaders, obstacles.
     Thin,
@@ -52,6 +52,27 @@ pub(super) enum Line {
     Uncertain,
     /// Continuous, narrow, grey: hatching.
     Hatch,
+}
+
+/// What is cut, told apart by its hatching.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Section {
+    Tire,
+    Rim,
+    Obstacle,
+    Spacer,
+}
+
+impl Section {
+    /// How far apart the lines of its hatching are, and whether they rise to the right.
+    const fn lines(self) -> (f64, bool) {
+        match self {
+            Self::Tire => (2.4, true),
+            Self::Rim => (1.2, false),
+            Self::Obstacle => (0.9, true),
+            Self::Spacer => (1.2, true),
+        }
+    }
 }
 
 const WIDE: f64 = 0.5;
@@ -146,7 +167,8 @@ impl Paper {
         self.nodes.push(path);
     }
 
-    pub(super) fn hatch(&mut self, outline: &[Flat], spacing: f64, rising: bool) {
+    pub(super) fn hatch(&mut self, outline: &[Flat], of: Section) {
+        let (spacing, rising) = of.lines();
         let lines: Vec<Vec<Flat>> =
             hatching(outline, spacing, rising).iter().map(|line| line.to_vec()).collect();
         self.path(Line::Hatch, &lines);
@@ -295,7 +317,8 @@ impl Frame {
     }
 
     /// Hatches an outline of the vehicle, as far as it is in the window.
-    pub(super) fn hatch(&self, paper: &mut Paper, outline: &[Flat], spacing: f64, rising: bool) {
+    pub(super) fn hatch(&self, paper: &mut Paper, outline: &[Flat], of: Section) {
+        let (spacing, rising) = of.lines();
         let outline: Vec<Flat> = outline.iter().map(|&point| self.at(point)).collect();
         let window = self.on_paper();
         let lines: Vec<Vec<Flat>> =

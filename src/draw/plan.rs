@@ -8,7 +8,7 @@ use alloc::vec::Vec;
 use super::callout::Callout;
 use super::flat::{Extent, Flat, along, circle, direction};
 use super::lettering::SIZE;
-use super::outline::{Seen, from_above, half, plan};
+use super::outline::{Drawn, Seen, from_above, plan};
 use super::paper::{Frame, Line, Paper, Set};
 use super::scene::{AT_REST, Figure, MARGIN, ROOM, Scene, in_words};
 use crate::fitment::UnitSystem;
@@ -54,15 +54,16 @@ impl Plan {
     pub(super) fn new(scene: &Scene<'_>) -> Self {
         let pose = scene.pose();
         let (stance, rest) = (scene.corner.wheel_pose(pose), scene.corner.wheel_pose(AT_REST));
-        let wheels = scene.wheels();
+        let wheels: Vec<Drawn<'_>> = scene.wheels().iter().map(Drawn::new).collect();
         let see = |stance: &WheelPose| {
-            wheels.iter().map(|wheel| from_above(wheel.after, &half(wheel.after), stance)).collect::<Vec<_>>()
+            let outline = |wheel: &Drawn<'_>| from_above(wheel.after.0, &wheel.after.1, stance);
+            wheels.iter().map(outline).collect::<Vec<_>>()
         };
         let (after, straight) = (see(&stance), see(&rest));
         let before: Vec<Vec<Flat>> = wheels
             .iter()
-            .filter_map(|wheel| wheel.before)
-            .map(|before| from_above(before, &half(before), &stance))
+            .filter_map(|wheel| wheel.before.as_ref())
+            .map(|(before, half)| from_above(before, half, &stance))
             .collect();
         let mut window = Extent::NOTHING;
         [&after, &straight, &before].into_iter().flatten().for_each(|outline| window.hold_all(outline));
@@ -93,7 +94,7 @@ impl Plan {
             window.hold(axis.at, 0.0);
             axis.sides.iter().for_each(|&side| window.hold(along(axis.at, side, axis.radius), 0.0));
         }
-        let face = 0.5 * in_mm(scene.after.barrel_radius());
+        let face = scene.half_hub();
         let hub_face = scene.is_placed().then(|| [-face, face].map(|along| ahead(&stance, mm(0.0), along)));
         window.hold_all(hub_face.as_slice().as_flattened());
         let nearest = Nearest::new(scene, &stance);
@@ -109,7 +110,7 @@ impl Plan {
             straight,
             middles: wheels
                 .iter()
-                .map(|wheel| [-over, over].map(|radial| ahead(&stance, wheel.after.rim_centre(), radial)))
+                .map(|wheel| [-over, over].map(|radial| ahead(&stance, wheel.after.0.rim_centre(), radial)))
                 .collect(),
             hub_face,
             obstacles,

@@ -39,7 +39,6 @@ pub struct Scene<'a> {
     pub(super) heading: &'a str,
     pub(super) units: UnitSystem,
     pub(super) rest: Option<&'a CornerAtRest>,
-    pub(super) position: Position,
 }
 
 impl<'a> Scene<'a> {
@@ -57,7 +56,6 @@ impl<'a> Scene<'a> {
             heading: "",
             units: UnitSystem::Metric,
             rest: None,
-            position: Position::FrontLeft,
         }
     }
 
@@ -81,7 +79,6 @@ impl<'a> Scene<'a> {
         let mut scene =
             Self::new(corner.corner(), corner.after(), corner.around()).with_before(corner.before());
         scene.rest = Some(corner);
-        scene.position = corner.position();
         scene
     }
 
@@ -111,7 +108,8 @@ impl<'a> Scene<'a> {
     }
 
     /// Names the obstacles, in their order; one without a name is called by its number. A name may be any
-    /// text. Two lines of it are shown.
+    /// text. Two lines of it are shown, one where many stand close together, and its number alone where many are not in the
+    /// plane.
     pub const fn with_labels(mut self, labels: &'a [&'a str]) -> Self {
         self.labels = labels;
         self
@@ -150,19 +148,29 @@ impl<'a> Scene<'a> {
         self
     }
 
+    /// The end of an axle that it is: without one that is known, the left of the front.
+    fn position(&self) -> Position {
+        self.rest.map_or(Position::FrontLeft, CornerAtRest::position)
+    }
+
     /// Whether it is seen from the rear: a wheel of the rear axle is.
-    pub(super) const fn is_from_rear(&self) -> bool {
-        matches!(self.position, Position::Rear | Position::RearLeft | Position::RearRight)
+    pub(super) fn is_from_rear(&self) -> bool {
+        self.position().axle() == Position::Rear
     }
 
     /// Whether outboard is to the left: of the right end seen from the front, of the left one from the rear.
-    pub(super) const fn is_outboard_left(&self) -> bool {
-        matches!(self.position, Position::FrontRight | Position::RearLeft)
+    pub(super) fn is_outboard_left(&self) -> bool {
+        matches!(self.position(), Position::FrontRight | Position::RearLeft)
     }
 
     /// Whether it is known where the wheels stand against the hub.
     pub(super) fn is_placed(&self) -> bool {
         self.rest.is_none_or(CornerAtRest::is_placed)
+    }
+
+    /// Half the length that the hub face is drawn with.
+    pub(super) fn half_hub(&self) -> f64 {
+        0.5 * in_mm(self.after.barrel_radius())
     }
 
     /// The wheels, the outer one of a pair first.

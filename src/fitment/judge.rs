@@ -85,14 +85,14 @@ pub(super) fn axles_of(vehicle: &Vehicle, has_setup: [bool; 2]) -> [bool; 2] {
 }
 
 /// Gives an axle with the facts of its setups, where they are made: they are too large to move about.
-pub(super) fn on_axle(
+pub(super) fn on_axle<T>(
     axle: &AxleFacts<'_>,
     [original, proposed]: [Option<&Setup>; 2],
-    work: impl FnOnce(Case<'_>),
-) {
+    work: impl FnOnce(Case<'_>) -> T,
+) -> T {
     let original = SetupFacts::of(original, axle);
     let proposed = SetupFacts::of(proposed, axle);
-    work(Case::new(axle, [original.as_ref(), proposed.as_ref()]));
+    work(Case::new(axle, [original.as_ref(), proposed.as_ref()]))
 }
 
 /// Makes the findings that are asked for, in the order of a report, until whoever hears them has heard enough.

@@ -473,9 +473,9 @@ fn present_face(
     })
 }
 
-/// The outline of a setup's tire on its rim, of a pair the outer one.
-pub(in crate::fitment) fn outer_profile(setup: &SetupFacts<'_>, size: Size) -> Result<Profile, Missing> {
-    outer_sections(Wheel::usual(setup), size).and_then(outline)
+/// The outline of a setup's tire on its rim at nominal size, of a pair the outer one.
+pub(in crate::fitment) fn outer_profile(setup: &SetupFacts<'_>) -> Result<Profile, Missing> {
+    outer_sections(Wheel::usual(setup), Size::Nominal).and_then(outline)
 }
 
 /// The same at nominal size, where the middle of a rim stands. A tire whose width on its rim is not known is as wide as

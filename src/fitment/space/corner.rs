@@ -5,6 +5,7 @@ use crate::fitment::case::Case;
 use crate::fitment::check::{Missing, Position};
 use crate::fitment::checks::swept::{self, Size};
 use crate::fitment::facts::{AxleFacts, SetupFacts};
+use crate::fitment::judge;
 use crate::fitment::limits::Limits;
 use crate::sweep::{MAX_OBSTACLES, Obstacles};
 use crate::tire::condition::VehicleSide;
@@ -21,9 +22,8 @@ pub(super) fn on_axle<T>(
     find: impl FnOnce(&Case<'_>) -> Result<T, Missing>,
 ) -> Result<T, MissingFacts> {
     let axle = AxleFacts::in_any_use(place, vehicle, limits);
-    let setups = change.on(place).map(|setup| SetupFacts::of(setup, &axle));
-    let case = Case::new(&axle, setups.each_ref().map(Option::as_ref));
-    find(&case).map_err(|missing| MissingFacts::new(missing, place))
+    let found = judge::on_axle(&axle, change.on(place), |case| find(&case));
+    found.map_err(|missing| MissingFacts::new(missing, place))
 }
 
 /// What stands around one end, and what each of it is, in the same order.

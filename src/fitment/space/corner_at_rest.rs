@@ -3,11 +3,11 @@
 use super::available_space::MissingFacts;
 use super::corner::{Around, on_axle};
 use crate::fitment::case::Case;
-use crate::fitment::check::{Check, CheckId, Missing, Position, Reason};
+use crate::fitment::check::{Check, CheckId, Position, Reason};
 use crate::fitment::checks::clearance::{Assembly, Side, original_radius};
 use crate::fitment::checks::swept;
 use crate::fitment::facts::SetupFacts;
-use crate::fitment::moves::Moves;
+use crate::fitment::moves::{Move, Moves};
 use crate::fitment::value::Value;
 use crate::fitment::{Change, Limits, Report};
 use crate::sweep::{Corner, Obstacles, Profile};
@@ -37,9 +37,10 @@ use crate::vehicle::{BodyKind, Brake, Vehicle};
 pub struct CornerAtRest {
     place: Position,
     corner: Corner,
-    wheels: [[Profile; 2]; 2],
+    before: Profile,
+    after: Profile,
+    inner: Option<[Profile; 2]>,
     is_placed: bool,
-    is_dual: bool,
     around: Around,
     gaps: [Option<MeasuredGap>; 3],
     guard: Option<Length>,
@@ -86,12 +87,8 @@ impl CornerAtRest {
         on_axle(vehicle, change, &Limits::default(), place, |case| {
             let (original, proposed) = case.both()?;
             let centres = original.centres.zip(proposed.centres);
-            let wheels = |setup: &SetupFacts<'_>| -> Result<[Profile; 2], Missing> {
-                let centres = setup.centres.filter(|_| centres.is_some());
-                let at = |centre: Option<Length>| swept::profile_at(setup, centre.unwrap_or_default());
-                Ok([at(centres.map(|c| c.outer))?, at(centres.map(|c| c.inner))?])
-            };
             let is_placed = centres.is_some();
+            let [old, new] = centres.map_or_else(Default::default, |(old, new)| [old.outer, new.outer]);
             // A body whose place is not known is not drawn.
             let known = if is_placed { Around::of(case, original, side).ok() } else { None };
             let spacing = if case.is_dual { mm(0.0) } else { proposed.hub_spacing() };
@@ -101,12 +98,19 @@ impl CornerAtRest {
             Ok(Self {
                 place: place.end(side),
                 corner: swept::at_rest(case)?,
-                wheels: [wheels(original)?, wheels(proposed)?],
+                before: swept::profile_at(original, old)?,
+                after: swept::profile_at(proposed, new)?,
+                inner: match centres {
+                    Some((old, new)) if case.is_dual => Some([
+                        swept::profile_at(original, old.inner)?,
+                        swept::profile_at(proposed, new.inner)?,
+                    ]),
+                    _ => None,
+                },
                 is_placed,
-                is_dual: case.is_dual && is_placed,
                 around: known.unwrap_or(Around::nothing()),
                 gaps,
-                guard: guard(case, original),
+                guard: guard(case, original).filter(|_| is_placed),
                 brake: case.axle.brake().filter(|_| is_placed),
                 spoke_back: proposed.spoke_back().filter(|_| is_placed).map(|back| back + spacing),
                 spacer: Some(spacing).filter(|&spacing| is_placed && spacing > mm(0.0)),
@@ -127,17 +131,17 @@ impl CornerAtRest {
 
     /// Outline of the original tire on its rim, of a pair the outer one.
     pub const fn before(&self) -> &Profile {
-        &self.wheels[0][0]
+        &self.before
     }
 
     /// Outline of the proposed tire on its rim, of a pair the outer one.
     pub const fn after(&self) -> &Profile {
-        &self.wheels[1][0]
+        &self.after
     }
 
     /// The inner wheels of a pair, before and after; none of single wheels.
     pub fn inner(&self) -> Option<[&Profile; 2]> {
-        self.is_dual.then(|| self.wheels.each_ref().map(|[_, inner]| inner))
+        self.inner.as_ref().map(|inner| inner.each_ref())
     }
 
     /// Whether it is known where the wheels stand: both insets are.
@@ -181,9 +185,8 @@ impl CornerAtRest {
     }
 
     /// What the change moves on this axle.
-    pub fn moves(&self) -> impl Iterator<Item = crate::fitment::moves::Move> {
-        let axle = self.place.axle();
-        self.moves.iter().filter(move |found| found.position() == axle)
+    pub fn moves(&self) -> impl Iterator<Item = Move> {
+        self.moves.on(self.place.axle())
     }
 }
 

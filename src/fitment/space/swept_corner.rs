@@ -4,14 +4,14 @@ use super::approach::Approach;
 use super::available_space::MissingFacts;
 use super::corner::{Around, on_axle};
 use crate::fitment::check::Position;
-use crate::fitment::checks::swept::{self, Size};
+use crate::fitment::checks::swept;
 use crate::fitment::{Change, Limits};
-use crate::sweep::{Corner, Effort, Obstacles, Profile, Swept};
+use crate::sweep::{Corner, Effort, Obstacle, Obstacles, Profile, Swept};
 use crate::tire::condition::VehicleSide;
 use crate::vehicle::{BodyKind, Vehicle};
 
 /// How the wheels of one end of an axle move, their outlines before and after a change, and what stands around
-/// them. Of a pair, the outer wheel.
+/// them. Of a pair, before and after are the outer wheel, and the nearest approach is that of either.
 ///
 /// Outlines and obstacles are at nominal size, as a drawing wants them; an assessment takes the worst case.
 ///
@@ -74,8 +74,8 @@ impl SweptCorner {
             let around = Around::of(case, original, side)?;
             Ok(Self {
                 corner: swept::corner(case, original)?,
-                before: swept::outer_profile(original, Size::Nominal)?,
-                after: swept::outer_profile(proposed, Size::Nominal)?,
+                before: swept::outer_profile(original)?,
+                after: swept::outer_profile(proposed)?,
                 inner: match proposed.centres {
                     Some(centres) if case.is_dual => Some(swept::profile_at(proposed, centres.inner)?),
                     _ => None,
@@ -110,8 +110,8 @@ impl SweptCorner {
         self.around.bodies()
     }
 
-    /// How near the proposed wheel, of a pair the nearer one, is at nominal size to the body of a report's approach, in its position: the report
-    /// takes the worst case, so that another position may be the nearest at nominal size.
+    /// How near the proposed wheel, of a pair the nearer one, is at nominal size to the body of a report's approach, in
+    /// its position: the report takes the worst case, so that another position may be the nearest at nominal size.
     ///
     /// ```
     /// use beadseat::{fitment::space::SweptCorner, scenario::Scenario, tire::condition::VehicleSide};
@@ -127,14 +127,18 @@ impl SweptCorner {
     pub fn nearest_at(&self, worst: &Approach) -> Option<Swept> {
         let body = self.around.obstacles.as_slice().get(worst.obstacle()..)?.get(..1)?;
         let held = self.corner.held_at(worst.pose()).ok()?;
-        let wheels = core::iter::once(&self.after).chain(&self.inner);
-        let swept = wheels.filter_map(|wheel| held.clearance_of(wheel, body, Effort::default()).ok()?);
-        let nearest = swept.reduce(|a, b| if b.upper() < a.upper() { b } else { a })?;
-        Some(nearest.of_obstacle(worst.obstacle()))
+        Some(self.nearest_of_either(&held, body)?.of_obstacle(worst.obstacle()))
     }
 
     /// The nearest approach of the proposed wheel at nominal size; none where nothing stands around it.
     pub fn nearest(&self) -> Option<Swept> {
-        self.corner.clearance(&self.after, &self.around.obstacles, Effort::default()).ok().flatten()
+        self.nearest_of_either(&self.corner, self.around.obstacles.as_slice())
+    }
+
+    /// Of a pair, that of the wheel that comes nearer.
+    fn nearest_of_either(&self, corner: &Corner, around: &[Obstacle]) -> Option<Swept> {
+        let wheels = core::iter::once(&self.after).chain(&self.inner);
+        let swept = wheels.filter_map(|wheel| corner.clearance_of(wheel, around, Effort::default()).ok()?);
+        swept.reduce(|a, b| if b.upper() < a.upper() { b } else { a })
     }
 }

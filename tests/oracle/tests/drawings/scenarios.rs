@@ -225,3 +225,37 @@ fn what_is_not_known_is_not_drawn_and_the_rest_is() {
     }
     assert!(drawn >= 200, "{drawn}");
 }
+
+/// What was measured from the hub has no place where it is not known where the wheels stand.
+#[test]
+fn without_an_inset_nothing_of_the_hub_is_drawn() {
+    let mut scenario: serde_json::Value = serde_json::from_str(&files()[0]).unwrap();
+    let of_hub = ["wheel guard", "caliper face", "outer gap", "inner gap", "brake, radius", "Ø312"];
+    for (wheel, is_drawn) in [("7.5Jx17 H2 ET42 5x112 57.1", true), ("7.5Jx17 H2 5x112 57.1", false)] {
+        scenario["proposed"]["front"]["wheel"] = wheel.into();
+        let (sheet, _) =
+            draw(&serde_json::from_value(scenario.clone()).unwrap(), CORNERS[0], UnitSystem::Metric);
+        let document = Document::parse(&sheet).unwrap();
+        let said = said(&texts(&document));
+        for name in of_hub {
+            assert_eq!(said.contains(name), is_drawn, "{name}: {said}");
+        }
+        assert!(said.contains("gap above"), "{said}");
+    }
+}
+
+/// How wide a tire is called is no figure beside how wide another is.
+#[test]
+fn a_width_by_name_stands_beside_no_width_by_rule() {
+    let setup = |tire: &str, wheel: &str| serde_json::json!({ "front": { "tire": tire, "wheel": wheel } });
+    let (by_rule, by_name) = (setup("205/55R16", "6.5Jx16"), setup("150/70R17 M/C", "4.00x17"));
+    for (original, told) in
+        [(by_rule, "nominal width 150 "), (by_name.clone(), "nominal width 150 (was 150) ")]
+    {
+        let scenario = serde_json::json!({ "vehicle": {}, "original": original, "proposed": by_name });
+        let (sheet, _) = draw(&serde_json::from_value(scenario).unwrap(), CORNERS[0], UnitSystem::Metric);
+        let document = Document::parse(&sheet).unwrap();
+        let said = said(&texts(&document));
+        assert!(said.contains(told), "{told}: {said}");
+    }
+}

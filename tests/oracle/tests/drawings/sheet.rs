@@ -57,6 +57,7 @@ pub(crate) fn hold(drawing: &str, views: usize, obstacles: usize) -> Result<usiz
     }
     for (i, a) in texts.iter().enumerate() {
         prop_assert!(a.size >= LEAST_SIZE, "{a:?}");
+        prop_assert!(!a.text.contains("  "), "{a:?}");
         for j in 0..2 {
             prop_assert!(a.least[j] >= MARGIN && a.most[j] <= [210.0, 297.0][j] - MARGIN, "{a:?}");
         }
