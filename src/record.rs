@@ -1,5 +1,9 @@
 //! Structs of optional facts: each field is checked when it is set, and knows its key in a scenario file.
 
+use core::marker::PhantomData;
+
+use uom::si::{Dimension, Quantity, Units};
+
 /// Makes a struct whose fields are all optional but those under `needs`.
 ///
 /// A field is `name: Type = "key"` for a value that is valid by its type, or
@@ -18,16 +22,16 @@ macro_rules! record {
         #[derive(Clone, Debug, PartialEq)]
         pub struct $name {
             $($($need: $ntype,)+)?
-            $($field: Option<$type>,)*
+            $($field: crate::record::stored!($type $([$unit])?),)*
         }
 
         impl $name {
-            crate::record::constructor!($($blank)? ; $($($need: $ntype,)+)? ; $($field)*);
+            crate::record::constructor!($($blank)? ; $($($need: $ntype,)+)? ; $($field $([$unit])?;)*);
 
             $($($(#[doc = $ndoc])* pub const fn $need(&self) -> $ntype { self.$need })+)?
 
             $(
-                crate::record::getter!($(#[doc = $fdoc])* $field $type $([$lent])?);
+                crate::record::getter!($(#[doc = $fdoc])* $field $type $([$lent])? $([$unit])?);
                 crate::record::setter!($field $with $key $type $(as $from)? $([$lent])? $([$read $unit $least $most])?);
             )*
         }
@@ -44,7 +48,7 @@ macro_rules! record {
         impl $name {
             /// How many entries are written.
             pub(crate) fn entries(&self) -> usize {
-                let known = [$(self.$field.is_some(),)*];
+                let known = [$(self.$field().is_some(),)*];
                 let needed: &[&str] = &[$($($nkey,)+)?];
                 needed.len() + known.into_iter().filter(|known| *known).count()
             }
@@ -52,7 +56,7 @@ macro_rules! record {
             /// Writes what is known into an object that may hold more.
             pub(crate) fn write_entries<M: serde::ser::SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
                 $($(map.serialize_entry($nkey, &self.$need)?;)+)?
-                $(if let Some(value) = &self.$field {
+                $(if let Some(value) = self.$field() {
                     map.serialize_entry($key, &crate::record::shown!(value $([$ctor $read])?))?;
                 })*
                 Ok(())
@@ -177,7 +181,7 @@ macro_rules! read_as_object {
                         }
                         let read = $name {
                             $($need: $need.ok_or_else(|| <A::Error as serde::de::Error>::missing_field($nkey))?,)*
-                            $($field,)*
+                            $($field: $field.into(),)*
                         };
                         $(let read = match $also {
                             Some(told) => read.$apply(told).map_err(<A::Error as serde::de::Error>::custom)?,
@@ -196,27 +200,103 @@ pub(crate) use read_as_object;
 
 /// `new`, with the needed facts.
 macro_rules! constructor {
-    ($blank:ident ; ; $($field:ident)*) => {
+    ($blank:ident ; ; $($field:ident $([$unit:literal])?;)*) => {
         /// A value in which nothing is known yet.
         pub const fn $blank() -> Self {
-            Self { $($field: None,)* }
+            Self { $($field: crate::record::unknown!($($unit)?),)* }
         }
     };
-    ( ; $($need:ident: $ntype:ty,)* ; $($field:ident)*) => {
+    ( ; $($need:ident: $ntype:ty,)* ; $($field:ident $([$unit:literal])?;)*) => {
         /// With nothing known but what is given here.
         #[allow(clippy::new_without_default)]
         pub const fn new($($need: $ntype),*) -> Self {
-            Self { $($need,)* $($field: None,)* }
+            Self { $($need,)* $($field: crate::record::unknown!($($unit)?),)* }
         }
     };
 }
 pub(crate) use constructor;
+
+/// How a field is kept: a quantity in the space of its number alone.
+macro_rules! stored {
+    ($type:ty) => { Option<$type> };
+    ($type:ty [$unit:literal]) => { crate::record::Optional<$type> };
+}
+pub(crate) use stored;
+
+/// A field of which nothing is known.
+macro_rules! unknown {
+    () => {
+        None
+    };
+    ($unit:literal) => {
+        crate::record::Optional::NONE
+    };
+}
+pub(crate) use unknown;
+
+/// A quantity that may be unknown, which then is no number: half as large as an [`Option`] of it, of which a vehicle
+/// has dozens. What is set has been checked to lie in a range, so it is a number.
+#[derive(Clone, Copy)]
+pub(crate) struct Optional<Q>(Q);
+
+impl<D, U> Optional<Quantity<D, U, f64>>
+where
+    D: Dimension + ?Sized,
+    U: Units<f64> + ?Sized,
+{
+    pub(crate) const NONE: Self =
+        Self(Quantity { dimension: PhantomData, units: PhantomData, value: f64::NAN });
+
+    pub(crate) const fn get(self) -> Option<Quantity<D, U, f64>> {
+        if self.0.value.is_nan() { None } else { Some(self.0) }
+    }
+
+    #[cfg(feature = "serde")]
+    pub(crate) const fn take(&mut self) -> Option<Quantity<D, U, f64>> {
+        core::mem::replace(self, Self::NONE).get()
+    }
+}
+
+impl<D, U> From<Option<Quantity<D, U, f64>>> for Optional<Quantity<D, U, f64>>
+where
+    D: Dimension + ?Sized,
+    U: Units<f64> + ?Sized,
+{
+    fn from(known: Option<Quantity<D, U, f64>>) -> Self {
+        known.map_or(Self::NONE, Self)
+    }
+}
+
+impl<D, U> PartialEq for Optional<Quantity<D, U, f64>>
+where
+    D: Dimension + ?Sized,
+    U: Units<f64> + ?Sized,
+{
+    fn eq(&self, other: &Self) -> bool {
+        self.get() == other.get()
+    }
+}
+
+impl<D, U> core::fmt::Debug for Optional<Quantity<D, U, f64>>
+where
+    D: Dimension + ?Sized,
+    U: Units<f64> + ?Sized,
+    Quantity<D, U, f64>: core::fmt::Debug,
+{
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        self.get().fmt(f)
+    }
+}
 
 /// What is known of a field.
 macro_rules! getter {
     ($(#[$doc:meta])* $field:ident $type:ty) => {
         $(#[$doc])*
         pub const fn $field(&self) -> Option<$type> { self.$field }
+    };
+    ($(#[$doc:meta])* $field:ident $type:ty [$unit:literal]) => {
+        $(#[$doc])*
+        pub const fn $field(&self) -> Option<$type> { self.$field.get() }
     };
     ($(#[$doc:meta])* $field:ident $type:ty [lent]) => {
         $(#[$doc])*
@@ -258,7 +338,7 @@ macro_rules! setter {
         #[doc = concat!("Outside ", $least, " to ", $most, " ", $unit, ".")]
         pub fn $with(mut self, value: $type) -> Result<Self, crate::OutOfRange> {
             crate::OutOfRange::check($key, crate::units::$read(value), $unit, $least as f64, $most as f64)?;
-            self.$field = Some(value);
+            self.$field = Some(value).into();
             Ok(self)
         }
     };
@@ -287,7 +367,7 @@ macro_rules! forget {
         crate::file::Forgotten::of(&mut $field, $rest)
     };
     ($field:expr, $rest:ident [$ctor:ident]) => {
-        crate::file::Forgotten::number(&mut $field, $rest)
+        crate::file::Forgotten::nothing_else(|| $field.take().is_some(), $rest)
     };
 }
 #[cfg(feature = "serde")]
@@ -313,7 +393,7 @@ macro_rules! shown {
         $value
     };
     ($value:ident [$ctor:ident $read:ident]) => {
-        crate::record::written(*$value, crate::units::$read, crate::units::$ctor)
+        crate::record::written($value, crate::units::$read, crate::units::$ctor)
     };
 }
 #[cfg(feature = "serde")]

@@ -53,14 +53,14 @@ impl Forgotten {
     pub(crate) fn of<T: Shaped>(field: &mut Option<T>, rest: Option<Path<'_>>) -> Self {
         let Some(value) = field else { return Self::Nothing };
         match rest.map_or(Self::Whole, |rest| value.forget(rest)) {
-            Self::Whole => Self::number(field, None),
+            Self::Whole => Self::nothing_else(|| field.take().is_some(), None),
             other => other,
         }
     }
 
-    /// Leaves out a field in which nothing else stands.
-    pub(crate) fn number<T>(field: &mut Option<T>, rest: Option<Path<'_>>) -> Self {
-        if rest.is_none() && field.take().is_some() { Self::Done } else { Self::Nothing }
+    /// Leaves out a field in which nothing else stands, by a way to take it that says whether there was anything.
+    pub(crate) fn nothing_else(take: impl FnOnce() -> bool, rest: Option<Path<'_>>) -> Self {
+        if rest.is_none() && take() { Self::Done } else { Self::Nothing }
     }
 
     /// Of a value that what it stands in cannot be without.

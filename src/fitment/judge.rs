@@ -85,6 +85,7 @@ pub(super) fn axles_of(vehicle: &Vehicle, has_setup: [bool; 2]) -> [bool; 2] {
 }
 
 /// Gives an axle with the facts of its setups, where they are made: they are too large to move about.
+#[inline(always)]
 pub(super) fn on_axle<T>(
     axle: &AxleFacts<'_>,
     [original, proposed]: [Option<&Setup>; 2],

@@ -1,7 +1,7 @@
 //! A wheel and tire with everything that goes on the hub with them.
 
 use super::check::Position;
-use crate::record::record;
+use crate::record::{Optional, record};
 use crate::text::{ParseError, tri};
 use crate::tire::{
     RimRange, Tire,
@@ -217,7 +217,7 @@ impl Setup {
 
     /// The tire with all that belongs to it but its pressures, on another wheel of which no more is known.
     pub(crate) const fn with_another_wheel(self, wheel: Wheel) -> Self {
-        let without = Self { pressure: None, pressure_full_load: None, ..self };
+        let without = Self { pressure: Optional::NONE, pressure_full_load: Optional::NONE, ..self };
         without.on_wheel_of(&Self::new(self.tire, wheel))
     }
 
@@ -238,7 +238,7 @@ impl Setup {
     /// ```
     pub fn hub_spacing(&self) -> Length {
         let adaptor = self.adaptor.map(|adaptor| adaptor.thickness().length());
-        self.spacer.unwrap_or_default() + adaptor.unwrap_or_default()
+        self.spacer().unwrap_or_default() + adaptor.unwrap_or_default()
     }
 
     /// The tire with all that belongs to it, its pressures too, on the wheel of another setup with all that belongs to
@@ -289,9 +289,9 @@ impl Setup {
             wheel_max_pressure,
             valve,
             wheel_rating_diameter,
-            wheel_rating: self.wheel_rating.filter(|_| wheel_rating_diameter.is_some()),
-            barrel_radius: self.barrel_radius.filter(|_| with_barrel),
-            barrel_thickness: self.barrel_thickness.filter(|_| with_barrel),
+            wheel_rating: self.wheel_rating().filter(|_| wheel_rating_diameter.get().is_some()).into(),
+            barrel_radius: self.barrel_radius().filter(|_| with_barrel).into(),
+            barrel_thickness: self.barrel_thickness().filter(|_| with_barrel).into(),
             ..Self::new(ANY, wheel)
         }
     }
