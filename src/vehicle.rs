@@ -13,15 +13,19 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod end_gaps;
 mod guard_zone;
 mod nearby_body;
 
+pub use end_gaps::EndGaps;
+pub(crate) use end_gaps::{EndGap, Narrower};
 pub use guard_zone::GuardZone;
 pub use nearby_body::{BodyKind, GapSide, NearbyBodies, NearbyBody};
 
 use crate::Count;
 use crate::record::{record, words};
 use crate::sweep::Point;
+use crate::tire::condition::VehicleSide;
 use crate::units::{Angle, Length, Mass, Pressure, Ratio, Velocity};
 use crate::wheel::{BoltCircle, Seat, Spigot, Thread};
 
@@ -225,6 +229,54 @@ record! {
         obstacles / with_obstacles: NearbyBodies [lent] = "obstacles";
         /// The tire they were measured with, if it was measured too.
         measured_tire / with_measured_tire: MeasuredTire = "measured_tire";
+        /// The gaps of the left end that differ from the others.
+        left / with_left: EndGaps = "left";
+        /// The gaps of the right end that differ from the others.
+        right / with_right: EndGaps = "right";
+    }
+}
+
+impl Space {
+    /// The gap of a kind on one end: its own, or that of the axle.
+    pub(crate) fn gap_on(&self, side: VehicleSide, kind: EndGap) -> Option<Length> {
+        let own = match side {
+            VehicleSide::Left => self.left,
+            VehicleSide::Right => self.right,
+        };
+        own.and_then(|own| own.gap(kind)).or_else(|| self.of_both_ends(kind))
+    }
+
+    const fn of_both_ends(&self, kind: EndGap) -> Option<Length> {
+        match kind {
+            EndGap::Inner => self.inner_clearance(),
+            EndGap::Outer => self.outer_clearance(),
+            EndGap::Guard => self.guard_overhang(),
+            EndGap::Upper => self.upper_clearance(),
+        }
+    }
+
+    /// The same with as much more outboard on both ends; nothing where no gap is known there.
+    pub(crate) fn wider_outboard(&self, more: Length) -> Option<Self> {
+        self.narrower(EndGap::Outer)?;
+        let mut wider = self.clone();
+        if let Some(gap) = self.outer_clearance() {
+            wider = wider.with_outer_clearance(gap + more).ok()?;
+        }
+        for end in [&mut wider.left, &mut wider.right].into_iter().flatten() {
+            if let Some(gap) = end.outer_clearance() {
+                *end = end.with_outer_clearance(gap + more).ok()?;
+            }
+        }
+        Some(wider)
+    }
+
+    /// The narrower gap of a kind of both ends; nothing where it is known of neither.
+    pub(crate) fn narrower(&self, kind: EndGap) -> Option<Narrower> {
+        if self.left.is_none() && self.right.is_none() {
+            let gap = self.of_both_ends(kind)?;
+            return Some(Narrower { gap, end: None, is_other_known: true });
+        }
+        Narrower::of(self.gap_on(VehicleSide::Left, kind), self.gap_on(VehicleSide::Right, kind))
     }
 }
 
@@ -362,6 +414,7 @@ impl Vehicle {
         for axle in [&mut self.front, &mut self.rear].into_iter().flatten() {
             if let Some(space) = &mut axle.space {
                 space.obstacles = space.obstacles.take().map(NearbyBodies::mirrored);
+                core::mem::swap(&mut space.left, &mut space.right);
             }
         }
         self

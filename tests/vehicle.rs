@@ -30,7 +30,7 @@ fn one_sided() -> Vec<NearbyBody> {
 
 #[test]
 fn a_vehicle_is_small_and_what_looks_at_it_smaller() {
-    assert!(size_of::<Vehicle>() <= 1536, "{}", size_of::<Vehicle>());
+    assert!(size_of::<Vehicle>() <= 1088, "{}", size_of::<Vehicle>());
     assert!(size_of::<AvailableSpace<'_>>() <= 512, "{}", size_of::<AvailableSpace<'_>>());
 }
 

@@ -68,7 +68,7 @@ pub(super) const ROWS: usize = {
     while at < DEFINITIONS.len() {
         assert!(DEFINITIONS[at].id as usize == at, "a definition is not in the place of its name");
         rows += match DEFINITIONS[at].run {
-            Run::Axle(_) | Run::SteeredAxle(_) => 2,
+            Run::Axle(_) | Run::Gap(..) | Run::SteeredAxle(_) => 2,
             Run::End(_) | Run::BothEnds => 4,
             Run::Vehicle(_) => 1,
         };

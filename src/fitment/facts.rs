@@ -13,7 +13,7 @@ use crate::tire::{
     inflation::{Inflation, InflationError, camber_load_factor},
 };
 use crate::units::{self, Length, Mass, Pressure, Velocity, in_kmh, in_ratio};
-use crate::vehicle::{Axle, Kind, Vehicle};
+use crate::vehicle::{Axle, EndGap, Kind, Vehicle};
 use crate::wheel::{Inset, WheelSize};
 use crate::{Citation, Count, Toleranced};
 
@@ -130,6 +130,12 @@ impl<'a> AxleFacts<'a> {
     /// By how much a measured gap may be off; nothing where that was not said.
     pub(super) fn gap_uncertainty(&self) -> Length {
         self.axle.space().and_then(|space| space.uncertainty()).unwrap_or_default()
+    }
+
+    /// The end of the axle that has less of a gap; the axle where both have as much, and of a motorcycle.
+    pub(super) fn narrower_end(&self, gap: EndGap) -> Position {
+        let end = self.axle.space().and_then(|space| space.narrower(gap)?.end);
+        end.filter(|_| !self.is_motorcycle()).map_or(self.place, |end| self.place.end(end))
     }
 
     /// The ends of the axle, the left one first; a motorcycle's has none.

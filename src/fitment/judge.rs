@@ -119,13 +119,14 @@ pub(super) fn judge_axle(
     let definitions = || checks::DEFINITIONS.iter().filter(|definition| asked(definition));
     let steered = case.place == Position::Front || case.axle.steering().is_some() || is_only;
     for definition in definitions() {
-        let check = match definition.run {
-            Run::Axle(check) => check,
-            Run::SteeredAxle(check) if steered => check,
+        let (check, place) = match definition.run {
+            Run::Axle(check) => (check, case.place),
+            Run::Gap(gap, check) => (check, case.narrower_end(gap)),
+            Run::SteeredAxle(check) if steered => (check, case.place),
             _ => continue,
         };
         let mut found = case.by_rules(definition.rules, || check(case));
-        hear(definition, case.place, definition.settled(case, &mut found), None)?;
+        hear(definition, place, definition.settled(case, &mut found), None)?;
     }
     for definition in definitions() {
         match definition.run {
@@ -147,7 +148,7 @@ pub(super) fn judge_axle(
                     hear(definition, place, definition.settled(case, &mut found), None)?;
                 }
             }
-            Run::Axle(_) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
+            Run::Axle(_) | Run::Gap(..) | Run::SteeredAxle(_) | Run::Vehicle(_) => {}
         }
     }
     ControlFlow::Continue(())

@@ -43,8 +43,14 @@ impl Position {
         }
     }
 
-    /// The axle of an end; an axle and the vehicle as they are.
-    pub(crate) const fn axle(self) -> Self {
+    /// The axle of an end; an axle, the vehicle and a spare wheel as they are.
+    ///
+    /// ```
+    /// use beadseat::fitment::Position;
+    /// assert_eq!(Position::RearLeft.axle(), Position::Rear);
+    /// assert_eq!(Position::Front.axle(), Position::Front);
+    /// ```
+    pub const fn axle(self) -> Self {
         match self {
             Self::FrontLeft | Self::FrontRight => Self::Front,
             Self::RearLeft | Self::RearRight => Self::Rear,

@@ -124,6 +124,9 @@ impl Report {
     }
 
     /// The finding of one check at one place.
+    ///
+    /// A gap that is narrower on one end of an axle is judged there: its finding stands at that end, and nothing at the
+    /// axle. [`Report::at`] gives both.
     pub fn get(&self, id: CheckId, place: Position) -> Option<Check> {
         self.findings().find(|check| check.id == id && check.place == place).copied()
     }

@@ -37,7 +37,7 @@ impl Report {
     }
 
     /// The findings that bear on one place, the gravest first: its own, and of an end those of its axle; of an axle
-    /// those of its ends too.
+    /// those of its ends too. A finding that rests on the narrower gap of an axle bears on both of its ends.
     ///
     /// ```
     /// use beadseat::fitment::{Change, Position, Setup, Verdict};
@@ -52,7 +52,11 @@ impl Report {
     pub fn at(&self, place: Position) -> impl Iterator<Item = Check> {
         self.by_severity().filter(move |check| {
             let found = check.position();
-            found == place || found == place.axle() || found.axle() == place
+            let is_by_gap = check.id().definition().is_by_gap();
+            found == place
+                || found == place.axle()
+                || found.axle() == place
+                || is_by_gap && found.axle() == place.axle()
         })
     }
 

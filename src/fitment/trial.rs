@@ -16,7 +16,7 @@ use super::pressures::Pressures;
 use super::space::InsetRange;
 use super::value::{Bound, Value};
 use crate::units::{Length, Mass, Pressure, in_mm, mm};
-use crate::vehicle::{Axle, Vehicle};
+use crate::vehicle::{Axle, EndGap, Vehicle};
 use crate::wheel::{Inset, WheelSize};
 
 /// The definitions of the checks that depend on something.
@@ -129,7 +129,7 @@ impl Tried<'_> {
     fn found(&self, case: &Case<'_>, definition: &Definition) -> Option<Found> {
         let steered = case.place == Position::Front || case.axle.steering().is_some() || self.on.is_only;
         let mut found = match definition.run {
-            Run::Axle(check) => case.by_rules(definition.rules, || check(case)),
+            Run::Axle(check) | Run::Gap(_, check) => case.by_rules(definition.rules, || check(case)),
             Run::SteeredAxle(check) if steered => case.by_rules(definition.rules, || check(case)),
             Run::SteeredAxle(_) | Run::End(_) | Run::BothEnds | Run::Vehicle(_) => return None,
         };
@@ -253,9 +253,10 @@ impl Tried<'_> {
     /// that was not measured, of what is outboard.
     pub(crate) fn flush_within(&mut self, range: InsetRange, most: Length) -> Option<InsetRange> {
         let space = self.on.on.axle.space();
-        let guard = space.and_then(|space| space.guard_overhang());
+        let guard = space.and_then(|space| space.narrower(EndGap::Guard)).map(|narrower| narrower.gap);
         let check = if guard.is_some() { CheckId::WheelGuard } else { CheckId::OuterClearance };
-        let gap = guard.or(space.and_then(|space| space.outer_clearance()));
+        let gap =
+            guard.or(space.and_then(|space| space.narrower(EndGap::Outer)).map(|narrower| narrower.gap));
         let original = self.on.original.as_ref();
         let old = original.and_then(|original| Assembly::original(&self.case(), original).ok());
         let known = gap.zip(old).zip(self.facts.half_tire);

@@ -6,7 +6,7 @@ use super::walk::Search;
 use crate::fitment::{Change, CheckId, DependsOn, Position, Report, Setup, Setups, Verdict, assess};
 use crate::tire::{LoadIndex, ServiceDescription};
 use crate::units::{Length, Mass, Pressure, in_kg, in_kpa, in_mm, kg, kpa, mm};
-use crate::vehicle::{Axle, Space, Vehicle};
+use crate::vehicle::{Axle, Vehicle};
 
 /// One change to a setup, or to the vehicle around it, on the axles where something is beyond.
 ///
@@ -119,9 +119,7 @@ impl Remedy {
     /// An axle with the change; nothing where the change is the setup's.
     fn of_axle(self, axle: &Axle) -> Option<Axle> {
         let Self::Lip(less) = self else { return None };
-        let space: &Space = axle.space()?;
-        let wider = space.clone().with_outer_clearance(space.outer_clearance()? + less).ok()?;
-        Some(axle.clone().with_space(wider))
+        Some(axle.clone().with_space(axle.space()?.wider_outboard(less)?))
     }
 }
 

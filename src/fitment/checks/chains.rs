@@ -7,7 +7,7 @@ use crate::Citation;
 use crate::fitment::Limit;
 use crate::fitment::case::{Case, both_of, need};
 use crate::fitment::check::{Check, CheckId, Reason};
-use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_least};
+use crate::fitment::finding::{Finding, Found, PLAIN, Why, at_best, at_least};
 use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::step::Teller;
@@ -31,9 +31,10 @@ fn chain_clearance(case: &Case<'_>) -> Found {
     let why = Why { within: Reason::DeviceFits, beyond: Reason::DeviceDoesNotFit, ..PLAIN };
     let held = |left, least| at_least(left, least, Value::Length, why, Citation::TRACTION_DEVICE);
     let (above, inboard) = both_of(GapChange::above(case), GapChange::inboard(case))?;
+    let missing = above.missing().and(inboard.missing());
     let (above, inboard) = (above.left(), inboard.left());
     let inboard_is_tighter = inboard.min() - sidewall < above.min() - tread;
-    Ok(of_gap(case, held(above, tread).graver(held(inboard, sidewall), inboard_is_tighter)))
+    at_best(of_gap(case, held(above, tread).graver(held(inboard, sidewall), inboard_is_tighter)), missing)
 }
 
 pub(in crate::fitment) fn tell_chain_clearance(

@@ -4,14 +4,14 @@ use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use super::effects::MONITOR_SHARE;
 use crate::fitment::Setup;
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Check, CheckId, Missing, Reason, Verdict};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
 use crate::fitment::facts::{Centres, SetupFacts};
-use crate::fitment::finding::{Finding, Found, PLAIN, at_least, least_or_as_built, no_more};
+use crate::fitment::finding::{Finding, Found, PLAIN, at_best, at_least, least_or_as_built, no_more};
 use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::step::{End, Teller};
 use crate::units::{self, Length, in_kpa};
-use crate::vehicle::MeasuredTire;
+use crate::vehicle::{EndGap, MeasuredTire};
 use crate::{Citation, Toleranced};
 
 /// Which way a gap is measured.
@@ -22,7 +22,7 @@ pub(in crate::fitment) enum Side {
 }
 
 pub(super) const OUTER_CLEARANCE: Definition =
-    Definition::new(CheckId::OuterClearance, Harm::Contact, Run::Axle(outer), DependsOn::Inset)
+    Definition::new(CheckId::OuterClearance, Harm::Contact, Run::Gap(EndGap::Outer, outer), DependsOn::Inset)
         .vital()
         .of(Rules::Cars)
         .by_dimensions();
@@ -32,7 +32,7 @@ fn outer(case: &Case<'_>) -> Found {
 }
 
 pub(super) const INNER_CLEARANCE: Definition =
-    Definition::new(CheckId::InnerClearance, Harm::Contact, Run::Axle(inner), DependsOn::Inset)
+    Definition::new(CheckId::InnerClearance, Harm::Contact, Run::Gap(EndGap::Inner, inner), DependsOn::Inset)
         .vital()
         .of(Rules::Cars)
         .by_dimensions();
@@ -47,33 +47,40 @@ pub(in crate::fitment) struct Gap {
     uncertainty: Length,
     least: Length,
     citation: Citation,
+    /// The gap of the other end, if that is not known.
+    lacking: Option<Input>,
 }
 
 impl Gap {
-    fn new(case: &Case<'_>, gap: Length) -> Self {
-        let built = Some(Toleranced::exact(gap));
+    fn new(case: &Case<'_>, kind: EndGap, input: Input) -> Result<Self, Missing> {
+        let narrower = case.axle.space().and_then(|space| space.narrower(kind)).ok_or(input)?;
+        let built = Some(Toleranced::exact(narrower.gap));
         let (least, citation) = least_or_as_built(case.limits.clearance(), built);
-        let uncertainty = case.gap_uncertainty();
-        Self { measured: gap, uncertainty, least, citation }
+        let lacking = (!narrower.is_other_known).then_some(input);
+        Ok(Self { measured: narrower.gap, uncertainty: case.gap_uncertainty(), least, citation, lacking })
     }
 
+    /// On the end of the axle with less of it.
     pub(in crate::fitment) fn beside(case: &Case<'_>, side: Side) -> Result<Self, Missing> {
-        let space = case.axle.space();
-        Ok(match side {
-            Side::Outboard => {
-                need!(gap = space.and_then(|s| s.outer_clearance()) => OuterClearance);
-                Self::new(case, gap)
-            }
-            Side::Inboard => {
-                need!(gap = space.and_then(|s| s.inner_clearance()) => InnerClearance);
-                Self::new(case, gap)
-            }
-        })
+        match side {
+            Side::Outboard => Self::new(case, EndGap::Outer, Input::OuterClearance),
+            Side::Inboard => Self::new(case, EndGap::Inner, Input::InnerClearance),
+        }
     }
 
+    /// The same above the tire.
     pub(in crate::fitment) fn above(case: &Case<'_>) -> Result<Self, Missing> {
-        need!(gap = case.axle.space().and_then(|s| s.upper_clearance()) => UpperClearance);
-        Ok(Self::new(case, gap))
+        Self::new(case, EndGap::Upper, Input::UpperClearance)
+    }
+
+    /// The same, if it is known of both ends.
+    pub(in crate::fitment) fn of_both_ends(self) -> Result<Self, Missing> {
+        self.lacking.map_or(Ok(self), |input| Err(input.into()))
+    }
+
+    /// What is lacking of the other end.
+    fn missing(&self) -> Missing {
+        self.lacking.map_or_else(Missing::default, Missing::from)
     }
 
     /// As it was measured.
@@ -220,6 +227,10 @@ impl GapChange {
         Ok(Self::beside(case, Side::Inboard)?.0)
     }
 
+    pub(super) fn missing(&self) -> Missing {
+        self.gap.missing()
+    }
+
     fn is_unchanged(&self) -> bool {
         self.same_body && !self.tire_measured
     }
@@ -251,11 +262,10 @@ fn lateral(case: &Case<'_>, side: Side) -> Found {
     let (change, new) = GapChange::beside(case, side)?;
     let finding = change.judge(case);
     // The flanges are the least of the standard and shop habit, not measured.
-    Ok(if new.is_led_by_rim() && finding.reason != Reason::Unchanged {
-        finding.marginal_if(Verdict::Within, Reason::FlangeAssumed)
-    } else {
-        finding
-    })
+    let is_by_flange = new.is_led_by_rim() && finding.reason != Reason::Unchanged;
+    let finding =
+        if is_by_flange { finding.marginal_if(Verdict::Within, Reason::FlangeAssumed) } else { finding };
+    at_best(finding, change.gap.missing())
 }
 
 /// The radius of the tire that the gap was measured with.
@@ -294,13 +304,14 @@ pub(super) fn proposed_radius(proposed: &SetupFacts<'_>) -> Result<Toleranced<Le
 }
 
 pub(super) const UPPER_CLEARANCE: Definition =
-    Definition::new(CheckId::UpperClearance, Harm::Contact, Run::Axle(upper), DependsOn::Size)
+    Definition::new(CheckId::UpperClearance, Harm::Contact, Run::Gap(EndGap::Upper, upper), DependsOn::Size)
         .vital()
         .of(Rules::Kind)
         .by_dimensions();
 
 fn upper(case: &Case<'_>) -> Found {
-    Ok(GapChange::above(case)?.judge(case))
+    let change = GapChange::above(case)?;
+    at_best(change.judge(case), change.gap.missing())
 }
 
 /// Whether nothing changes that takes up room.

@@ -4,6 +4,7 @@ use crate::fitment::case::Case;
 use crate::fitment::check::{CheckId, Verdict};
 use crate::fitment::finding::Found;
 use crate::tire::condition::VehicleSide;
+use crate::vehicle::EndGap;
 
 pub(super) use super::depends_on::DependsOn;
 pub(super) use super::rules::Rules;
@@ -28,6 +29,8 @@ pub(in crate::fitment) enum Harm {
 pub(in crate::fitment) enum Run {
     /// Every axle.
     Axle(fn(&Case<'_>) -> Found),
+    /// Every axle, by the gap of the end that has less of it, where its finding stands.
+    Gap(EndGap, fn(&Case<'_>) -> Found),
     /// Every axle that steers.
     SteeredAxle(fn(&Case<'_>) -> Found),
     /// Each end of every axle.
@@ -79,6 +82,11 @@ impl Definition {
 
     pub(super) const fn of(self, rules: Rules) -> Self {
         Self { rules, ..self }
+    }
+
+    /// Whether its finding stands on the end of an axle that has less of a gap.
+    pub(in crate::fitment) const fn is_by_gap(&self) -> bool {
+        matches!(self.run, Run::Gap(..))
     }
 
     pub(super) const fn by_dimensions(self) -> Self {

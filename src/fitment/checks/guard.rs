@@ -3,23 +3,26 @@
 use super::clearance::{Assembly, Side, of_gap, tell_left};
 use super::definition::{Definition, DependsOn, Harm, Rules, Run};
 use crate::fitment::case::{Case, both_of, need};
-use crate::fitment::check::{Check, CheckId, Reason, Verdict};
-use crate::fitment::finding::{Found, PLAIN, Why, at_least};
+use crate::fitment::check::{Check, CheckId, Input, Missing, Reason, Verdict};
+use crate::fitment::finding::{Found, PLAIN, Why, at_best, at_least};
 use crate::fitment::told;
 use crate::fitment::value::{Bound, Value};
 use crate::step::Teller;
 use crate::units::Length;
+use crate::vehicle::EndGap;
 use crate::{Citation, Toleranced};
 
 pub(super) const WHEEL_GUARD: Definition =
-    Definition::new(CheckId::WheelGuard, Harm::Law, Run::Axle(wheel_guard), DependsOn::Inset)
+    Definition::new(CheckId::WheelGuard, Harm::Law, Run::Gap(EndGap::Guard, wheel_guard), DependsOn::Inset)
         .of(Rules::Cars)
         .by_dimensions();
 
 /// The guard must cover the tire over the arc from 30° ahead of the hub to 50° behind: law in the European
 /// Union and Australia, elsewhere good practice.
 fn wheel_guard(case: &Case<'_>) -> Found {
-    need!(overhang = case.axle.space().and_then(|s| s.guard_overhang()) => GuardOverhang);
+    need!(narrower = case.axle.space().and_then(|space| space.narrower(EndGap::Guard)) => GuardOverhang);
+    let overhang = narrower.gap;
+    let missing = if narrower.is_other_known { Missing::default() } else { Input::GuardOverhang.into() };
     let (original, proposed) = case.both()?;
     let (old, new) = both_of(Assembly::original(case, original), Assembly::proposed(proposed))?;
     let uncertainty = case.gap_uncertainty();
@@ -34,11 +37,12 @@ fn wheel_guard(case: &Case<'_>) -> Found {
     let unchanged = original.wheel() == proposed.wheel()
         && original.tire().size() == proposed.tire().size()
         && original.hub_spacing() == proposed.hub_spacing();
-    Ok(if law.is_some() && !unchanged {
+    let finding = if law.is_some() && !unchanged {
         finding
     } else {
         finding.marginal_if(Verdict::Beyond, Reason::GuardTooNarrow)
-    })
+    };
+    at_best(finding, missing)
 }
 
 pub(in crate::fitment) fn tell_wheel_guard(
@@ -46,7 +50,7 @@ pub(in crate::fitment) fn tell_wheel_guard(
     check: &Check,
     tell: &mut Teller<'_>,
 ) -> Option<()> {
-    let overhang = case.axle.space()?.guard_overhang()?;
+    let overhang = case.axle.space()?.narrower(EndGap::Guard)?.gap;
     let Bound::AtLeast(least) = check.limit()? else { return None };
     told::value(tell, format_args!("least cover, none or what there was"), least, check.citation());
     let growth = Assembly::tell_growth(case, Side::Outboard, tell)?;

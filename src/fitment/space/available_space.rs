@@ -92,7 +92,8 @@ impl<'a> AvailableSpace<'a> {
     /// Without the gap, the kind of vehicle, or the dimensions of the original tire.
     pub fn max_diameter(&self) -> Result<Length, MissingFacts> {
         self.answer(|case, original| {
-            let (gap, radius) = both_of(Gap::above(case), original_radius(case, original))?;
+            let (gap, radius) =
+                both_of(Gap::above(case).and_then(Gap::of_both_ends), original_radius(case, original))?;
             Ok(gap.furthest(radius) * 2.0)
         })
     }
@@ -167,7 +168,8 @@ impl<'a> AvailableSpace<'a> {
 
 /// The original where it stands, and the gaps outboard and inboard of it.
 fn beside(case: &Case<'_>, original: &SetupFacts<'_>) -> Result<(Assembly, Gap, Gap), Missing> {
-    let gaps = both_of(Gap::beside(case, Side::Outboard), Gap::beside(case, Side::Inboard));
+    let gap = |side| Gap::beside(case, side).and_then(Gap::of_both_ends);
+    let gaps = both_of(gap(Side::Outboard), gap(Side::Inboard));
     let (original, (outer, inner)) = both_of(Assembly::original(case, original), gaps)?;
     Ok((original, outer, inner))
 }

@@ -13,7 +13,7 @@ use crate::fitment::{Change, Limits, Report};
 use crate::sweep::{Corner, Obstacles, Profile};
 use crate::tire::condition::VehicleSide;
 use crate::units::{Length, mm};
-use crate::vehicle::{BodyKind, Brake, Vehicle};
+use crate::vehicle::{BodyKind, Brake, EndGap, Vehicle};
 
 /// One end of an axle at ride height, wheels straight ahead, with what was measured around it: wheels before and after,
 /// gaps, bodies, brake, spokes, spacer and guard. For whoever wants to draw it.
@@ -93,7 +93,7 @@ impl CornerAtRest {
             let known = if is_placed { Around::of(case, original, side).ok() } else { None };
             let spacing = if case.is_dual { mm(0.0) } else { proposed.hub_spacing() };
             let gaps = GapKind::ALL.map(|kind| {
-                MeasuredGap::of(kind, case, original, report).filter(|gap| is_placed || gap.is_above())
+                MeasuredGap::of(kind, side, case, original, report).filter(|gap| is_placed || gap.is_above())
             });
             Ok(Self {
                 place: place.end(side),
@@ -110,7 +110,7 @@ impl CornerAtRest {
                 is_placed,
                 around: known.unwrap_or(Around::nothing()),
                 gaps,
-                guard: guard(case, original).filter(|_| is_placed),
+                guard: guard(case, side, original).filter(|_| is_placed),
                 brake: case.axle.brake().filter(|_| is_placed),
                 spoke_back: proposed.spoke_back().filter(|_| is_placed).map(|back| back + spacing),
                 spacer: Some(spacing).filter(|&spacing| is_placed && spacing > mm(0.0)),
@@ -191,8 +191,8 @@ impl CornerAtRest {
 }
 
 /// Where the guard stands: beside the tire that was on when it was measured.
-fn guard(case: &Case<'_>, original: &SetupFacts<'_>) -> Option<Length> {
-    let overhang = case.axle.space()?.guard_overhang()?;
+fn guard(case: &Case<'_>, side: VehicleSide, original: &SetupFacts<'_>) -> Option<Length> {
+    let overhang = case.axle.space()?.gap_on(side, EndGap::Guard)?;
     let present = Assembly::original(case, original).ok()?;
     Some(present.centres.outer + present.half_tire.nominal() + overhang)
 }
@@ -246,17 +246,26 @@ pub struct MeasuredGap {
 }
 
 impl MeasuredGap {
-    fn of(kind: GapKind, case: &Case<'_>, original: &SetupFacts<'_>, report: &Report) -> Option<Self> {
+    fn of(
+        kind: GapKind,
+        end_of_axle: VehicleSide,
+        case: &Case<'_>,
+        original: &SetupFacts<'_>,
+        report: &Report,
+    ) -> Option<Self> {
         let space = case.axle.space()?;
         let reach = |side| Some(Assembly::original(case, original).ok()?.reach(side).nominal());
-        let (measured, end) = match kind {
-            GapKind::Outer => (space.outer_clearance()?, reach(Side::Outboard)?),
-            GapKind::Inner => (space.inner_clearance()?, reach(Side::Inboard)?),
-            GapKind::Upper => (space.upper_clearance()?, original_radius(case, original).ok()?.nominal()),
+        let (on_end, end) = match kind {
+            GapKind::Outer => (EndGap::Outer, reach(Side::Outboard)?),
+            GapKind::Inner => (EndGap::Inner, reach(Side::Inboard)?),
+            GapKind::Upper => (EndGap::Upper, original_radius(case, original).ok()?.nominal()),
         };
-        let check = report.get(kind.check(), case.place);
+        let measured = space.gap_on(end_of_axle, on_end)?;
+        // A report tells what is left on the narrower end; on the other there is as much more as was measured there.
+        let more = measured - space.narrower(on_end)?.gap;
+        let check = report.get(kind.check(), case.narrower_end(on_end));
         let left = check.as_ref().and_then(Check::measured).and_then(|value| match value {
-            Value::Length(left) => Some(left),
+            Value::Length(left) => Some(left + more),
             _ => None,
         });
         let end = if kind == GapKind::Inner { -(end + measured) } else { end + measured };

@@ -6,7 +6,7 @@ use super::SpareWheel;
 use crate::fitment::case::Case;
 use crate::fitment::caution::{Caution, cautions};
 use crate::fitment::check::{CheckId, Position, Reason, Verdict};
-use crate::fitment::checks::{self, Definition};
+use crate::fitment::checks::{self, Definition, Run};
 use crate::fitment::facts::{AxleFacts, SetupFacts};
 use crate::fitment::finding::{self, Found};
 use crate::fitment::judge::{has_axles, judge, on_axle};
@@ -110,7 +110,8 @@ fn judge_on(case: &Case<'_>, place: Position, report: &mut Report) {
     let axles = if case.place == Position::Front { [Some(*case), None] } else { [None, Some(*case)] };
     let _: ControlFlow<()> = judge(&axles, is_asked, |definition, at, found, nearest| {
         let heard = (*found, nearest.copied());
-        if matches!(at, Position::FrontLeft | Position::RearLeft) {
+        let is_of_ends = matches!(definition.run, Run::End(_) | Run::BothEnds);
+        if is_of_ends && matches!(at, Position::FrontLeft | Position::RearLeft) {
             of_left = Some(heard);
             return ControlFlow::Continue(());
         }

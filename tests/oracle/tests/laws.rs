@@ -22,8 +22,10 @@ use beadseat::tire::{
     condition::{AgeLimit, ArrowTurn, SideFacingOut, VehicleSide},
     identification::DateCode,
 };
-use beadseat::units::{deg, in_kmh, in_mm, in_ratio, kg, kmh, kpa, mm, nm, percent};
-use beadseat::vehicle::{Axle, Brake, Drive, Fastening, Hub, Kind, MeasuredTire, Space, Steering, Vehicle};
+use beadseat::units::{Length, deg, in_kmh, in_mm, in_ratio, kg, kmh, kpa, mm, nm, percent};
+use beadseat::vehicle::{
+    Axle, Brake, Drive, EndGaps, Fastening, Hub, Kind, MeasuredTire, Space, Steering, Vehicle,
+};
 use beadseat::vehicle::{AxleType, BodyKind, GapSide, NearbyBodies, NearbyBody, Travel};
 use beadseat::wheel::{Adaptor, FastenerKind, PropertyClass, Seat, Spigot, Thickness, Valve};
 use common::maybe;
@@ -115,6 +117,20 @@ prop_compose! {
 }
 
 prop_compose! {
+    fn end_gaps()(
+        inner in maybe(0.0..60.0),
+        outer in maybe(-5.0..60.0),
+        upper in maybe(0.0..120.0),
+        guard in maybe(-20.0..40.0),
+    ) -> EndGaps {
+        let mut gaps = EndGaps::new();
+        try_set!(gaps, with_inner_clearance inner.map(mm), with_outer_clearance outer.map(mm),
+            with_upper_clearance upper.map(mm), with_guard_overhang guard.map(mm));
+        gaps
+    }
+}
+
+prop_compose! {
     fn space()(
         inner in maybe(0.0..60.0),
         outer in maybe(-5.0..60.0),
@@ -122,6 +138,7 @@ prop_compose! {
         off in maybe(0.0..4.0),
         guard in maybe(-20.0..40.0),
         measured in maybe(measured_tire()),
+        ends in prop_oneof![3 => Just((None, None)), 1 => (maybe(end_gaps()), maybe(end_gaps()))],
         bodies in prop_oneof![3 => Just(vec![]), 1 => prop::collection::vec(body(), 1..3)],
     ) -> Space {
         let mut space = Space::new();
@@ -132,7 +149,7 @@ prop_compose! {
         for body in &bodies {
             around.push(*body).unwrap();
         }
-        set!(space, with_measured_tire measured, with_obstacles (!bodies.is_empty()).then_some(around));
+        set!(space, with_left ends.0, with_right ends.1, with_measured_tire measured, with_obstacles (!bodies.is_empty()).then_some(around));
         space
     }
 }
@@ -338,11 +355,62 @@ const VITAL: [CheckId; 16] = [
     CheckId::BrakeClearance,
 ];
 
-/// The findings of two reports side by side, by check and place.
+/// The checks of gaps that may differ from one end of an axle to the other.
+const OF_GAPS: [CheckId; 4] =
+    [CheckId::OuterClearance, CheckId::InnerClearance, CheckId::UpperClearance, CheckId::WheelGuard];
+
+/// The gap that a check looks at, on the left and on the right.
+fn gaps(space: &Space, id: CheckId) -> [Option<Length>; 2] {
+    [space.left(), space.right()].map(|end| {
+        let own = |of: fn(EndGaps) -> Option<Length>| end.and_then(of);
+        match id {
+            CheckId::OuterClearance => own(|end| end.outer_clearance()).or(space.outer_clearance()),
+            CheckId::InnerClearance => own(|end| end.inner_clearance()).or(space.inner_clearance()),
+            CheckId::UpperClearance => own(|end| end.upper_clearance()).or(space.upper_clearance()),
+            _ => own(|end| end.guard_overhang()).or(space.guard_overhang()),
+        }
+    })
+}
+
+/// The less of those that are known.
+fn least(gaps: &[Option<Length>; 2]) -> Option<Length> {
+    gaps.iter().flatten().copied().reduce(|a, b| if b < a { b } else { a })
+}
+
+/// A space whose gaps are on both ends as they are on one.
+fn as_on(space: &Space, end: usize) -> Space {
+    let mut both = drop_keys(
+        space,
+        &[
+            "inner_clearance_mm",
+            "outer_clearance_mm",
+            "upper_clearance_mm",
+            "guard_overhang_mm",
+            "left",
+            "right",
+        ],
+    );
+    let gap = |id| gaps(space, id)[end];
+    try_set!(both, with_outer_clearance gap(CheckId::OuterClearance), with_inner_clearance gap(CheckId::InnerClearance),
+        with_upper_clearance gap(CheckId::UpperClearance), with_guard_overhang gap(CheckId::WheelGuard));
+    both
+}
+
+/// The finding of a check of gaps on an axle, on whichever end it stands.
+fn of_gap(report: &Report, id: CheckId, axle: Position) -> Option<Check> {
+    report.checks().find(|check| check.id() == id && check.position().axle() == axle)
+}
+
+/// The findings of two reports side by side, by check and place; those of gaps by axle.
 fn pairs(a: &Report, b: &Report) -> Vec<(Option<Check>, Option<Check>)> {
     CheckId::ALL
         .iter()
-        .flat_map(|&id| Position::ALL.iter().map(move |&place| (a.get(id, place), b.get(id, place))))
+        .flat_map(|&id| {
+            let of = move |report: &Report, place| {
+                if OF_GAPS.contains(&id) { of_gap(report, id, place) } else { report.get(id, place) }
+            };
+            Position::ALL.iter().map(move |&place| (of(a, place), of(b, place)))
+        })
         .filter(|pair| *pair != (None, None))
         .collect()
 }
@@ -407,10 +475,11 @@ fn told_twice(vehicle: &Vehicle, moves: &Moves, check: &Check) -> Option<[Vec<f6
             if space.measured_tire().is_some() {
                 return None;
             }
-            let (gap, ids, outward) = if check.id() == CheckId::OuterClearance {
-                (space.outer_clearance()?, [MoveId::RimOuterFace, MoveId::TireOuterFace], 1.0)
+            let gap = least(&gaps(space, check.id()))?;
+            let (ids, outward) = if check.id() == CheckId::OuterClearance {
+                ([MoveId::RimOuterFace, MoveId::TireOuterFace], 1.0)
             } else {
-                (space.inner_clearance()?, [MoveId::RimInnerFace, MoveId::TireInnerFace], -1.0)
+                ([MoveId::RimInnerFace, MoveId::TireInnerFace], -1.0)
             };
             let [rim, tire] = ids.map(|id| both(moves, id, place));
             let ([rim_before, rim_after], [tire_before, tire_after]) = (rim?, tire?);
@@ -568,6 +637,61 @@ proptest! {
         prop_assert_eq!(a.cautions().collect::<Vec<_>>(), b.cautions().collect::<Vec<_>>());
     }
 
+    /// An axle whose gaps differ is judged as the worse of two axles, each with the gaps of one end.
+    #[test]
+    fn gaps_that_differ_are_judged_as_the_worse_of_both_ends(vehicle in vehicle(), change in change(), limits in limits()) {
+        let on = |end| {
+            let mut vehicle = vehicle.clone();
+            if let Some((axle, space)) = vehicle.front().and_then(|axle| Some((axle.clone(), axle.space()?.clone()))) {
+                vehicle = vehicle.with_front(axle.with_space(as_on(&space, end)));
+            }
+            if let Some((axle, space)) = vehicle.rear().and_then(|axle| Some((axle.clone(), axle.space()?.clone()))) {
+                vehicle = vehicle.with_rear(axle.with_space(as_on(&space, end)));
+            }
+            judge(&vehicle, &change, &limits)
+        };
+        let (report, ends) = (judge(&vehicle, &change, &limits), [on(0), on(1)]);
+        for axle in [Position::Front, Position::Rear] {
+            for id in OF_GAPS {
+                let Some(found) = of_gap(&report, id, axle) else { continue };
+                let [left, right] = ends.each_ref().map(|end| end.get(id, axle).unwrap());
+                let either = [left, right];
+                let beyond = either.iter().any(|end| end.verdict() == Verdict::Beyond);
+                let unknown = either.iter().any(|end| end.verdict() == Verdict::NotAssessed);
+                let wanted = if beyond {
+                    Verdict::Beyond
+                } else if unknown {
+                    Verdict::NotAssessed
+                } else {
+                    either.iter().max_by_key(|end| gravity(end)).unwrap().verdict()
+                };
+                prop_assert_eq!(found.verdict(), wanted, "{} of {} and {}", found, left, right);
+                let known = either.iter().filter_map(Check::measured).map(number).reduce(f64::min);
+                if let (Some(found), Some(known)) = (found.measured().map(number), known) {
+                    prop_assert!((found - known).abs() < 1e-9, "{found} of {known}");
+                }
+                // It names the end that decides, if one does.
+                let space = if axle == Position::Front { vehicle.front() } else { vehicle.rear() }.and_then(Axle::space);
+                let [left, right] = space.map_or([None; 2], |space| gaps(space, id));
+                let is_front = axle == Position::Front;
+                let ends = [Position::FrontLeft, Position::FrontRight, Position::RearLeft, Position::RearRight];
+                let [on_left, on_right] = if is_front { [ends[0], ends[1]] } else { [ends[2], ends[3]] };
+                let place = match (left, right) {
+                    _ if vehicle.kind() == Some(Kind::Motorcycle) => axle,
+                    (Some(left), Some(right)) if left == right => axle,
+                    (None, None) => axle,
+                    (Some(left), right) if right.is_none_or(|right| left < right) => on_left,
+                    _ => on_right,
+                };
+                prop_assert_eq!(found.position(), place);
+            }
+        }
+        // The rest has nothing to do with it.
+        for check in report.checks().filter(|check| !OF_GAPS.contains(&check.id()) && check.id() != CheckId::ChainClearance) {
+            prop_assert_eq!(ends[0].get(check.id(), check.position()), Some(check));
+        }
+    }
+
     /// Against civil dates of the `jiff` crate.
     #[test]
     fn ages_are_those_of_the_calendar(week in 1u8..=53, year in 2000u16..=2026, days in 0i32..15_000) {
@@ -645,7 +769,7 @@ proptest! {
         let axles = [(Position::Front, vehicle.front()), (Position::Rear, vehicle.rear())];
         for (place, axle) in axles {
             let reads_well = |c: &Check| [Verdict::Within, Verdict::Marginal].contains(&c.verdict());
-            for check in report.checks().filter(|c| c.position() == place && reads_well(c)) {
+            for check in report.checks().filter(|c| c.position().axle() == place && reads_well(c)) {
                 let hub = axle.and_then(|a| a.hub());
                 let space = axle.and_then(|a| a.space());
                 let known = match check.id() {
@@ -654,9 +778,9 @@ proptest! {
                     // An adaptor has a thread of its own.
                     CheckId::FastenerThread => hub.and_then(|h| h.thread()).is_some() || on_adaptor(place),
                     CheckId::TireLoad | CheckId::WheelLoad => axle.and_then(|a| a.max_load()).is_some(),
-                    CheckId::OuterClearance => space.and_then(|s| s.outer_clearance()).is_some(),
-                    CheckId::InnerClearance => space.and_then(|s| s.inner_clearance()).is_some(),
-                    CheckId::UpperClearance => space.and_then(|s| s.upper_clearance()).is_some(),
+                    CheckId::OuterClearance | CheckId::InnerClearance | CheckId::UpperClearance => {
+                        space.is_some_and(|space| gaps(space, check.id()).iter().all(Option::is_some))
+                    }
                     _ => true,
                 };
                 prop_assert!(known, "{}", check);
@@ -675,7 +799,8 @@ proptest! {
         prop_assert!(unjudged.is_empty() || report.overall() != Verdict::Within);
         // Each has a row on every axle that has any.
         for place in [Position::Front, Position::Rear] {
-            let rows = VITAL.iter().filter(|id| report.get(**id, place).is_some()).count();
+            let is_judged = |id: CheckId| report.checks().any(|c| c.id() == id && c.position().axle() == place);
+            let rows = VITAL.iter().filter(|id| is_judged(**id)).count();
             prop_assert!(rows == 0 || rows == VITAL.len(), "{place}: {rows}");
         }
         // Whoever does not describe the brake and changes the wheel is not told that all is well.

@@ -21,8 +21,8 @@ use beadseat::sweep::Point;
 use beadseat::tire::{Tire, condition::VehicleSide};
 use beadseat::units::{deg, in_mm, kg, kmh, kpa, mm, percent};
 use beadseat::vehicle::{
-    Axle, AxleType, BodyKind, Brake, Drive, Fastening, GapSide, Hub, Kind, MeasuredTire, NearbyBodies,
-    NearbyBody, Space, Steering, Travel, Vehicle,
+    Axle, AxleType, BodyKind, Brake, Drive, EndGaps, Fastening, GapSide, Hub, Kind, MeasuredTire,
+    NearbyBodies, NearbyBody, Space, Steering, Travel, Vehicle,
 };
 use beadseat::wheel::{Inset, Wheel};
 use common::maybe;
@@ -48,11 +48,26 @@ prop_compose! {
 }
 
 prop_compose! {
+    fn end_gaps()(
+        inner in maybe(4.0..60.0),
+        outer in maybe(4.0..60.0),
+        upper in maybe(5.0..120.0),
+        guard in maybe(-10.0..40.0),
+    ) -> EndGaps {
+        let mut gaps = EndGaps::new();
+        try_set!(gaps, with_inner_clearance inner.map(mm), with_outer_clearance outer.map(mm),
+            with_upper_clearance upper.map(mm), with_guard_overhang guard.map(mm));
+        gaps
+    }
+}
+
+prop_compose! {
     fn space()(
         gaps in (maybe(4.0..60.0), maybe(4.0..60.0), maybe(5.0..120.0)),
         off in maybe(0.0..3.0),
         guard in maybe(-10.0..40.0),
         measured in maybe((180.0..240.0, 600.0..680.0)),
+        ends in prop_oneof![3 => Just((None, None)), 1 => (maybe(end_gaps()), maybe(end_gaps()))],
         bodies in prop_oneof![2 => Just(vec![]), 1 => prop::collection::vec(body(), 1..3)],
     ) -> Space {
         let mut space = Space::new();
@@ -63,7 +78,7 @@ prop_compose! {
         for body in &bodies {
             around.push(*body).unwrap();
         }
-        set!(space, with_measured_tire tire, with_obstacles (!bodies.is_empty()).then_some(around));
+        set!(space, with_left ends.0, with_right ends.1, with_measured_tire tire, with_obstacles (!bodies.is_empty()).then_some(around));
         space
     }
 }
@@ -367,9 +382,14 @@ laws! {
                     }
                     Remedy::Ring => **place = place.map(|setup| setup.with_ring(true)),
                     Remedy::Lip(less) => {
-                        let space = axle.unwrap().space().unwrap();
-                        let space = space.clone().with_outer_clearance(space.outer_clearance().unwrap() + less);
-                        let axle = axle.unwrap().clone().with_space(space.unwrap());
+                        let mut space = serde_json::to_value(axle.unwrap().space().unwrap()).unwrap();
+                        for pointer in ["", "/left", "/right"] {
+                            let gap = format!("{pointer}/outer_clearance_mm");
+                            if let Some(gap) = space.pointer_mut(&gap) {
+                                *gap = (gap.as_f64().unwrap() + in_mm(less)).into();
+                            }
+                        }
+                        let axle = axle.unwrap().clone().with_space(serde_json::from_value(space).unwrap());
                         vehicle = if n == 0 { vehicle.with_front(axle) } else { vehicle.with_rear(axle) };
                     }
                     _ => return Ok(()),
