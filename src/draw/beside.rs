@@ -10,6 +10,7 @@ use super::lettering::figure;
 use super::paper::{Frame, Line, Paper, Section};
 use super::scene::Scene;
 use crate::fitment::space::{CornerAtRest, GapKind, MeasuredGap};
+use crate::sweep::Profile;
 use crate::units::in_mm;
 
 /// Lines of one type, spans of gaps, and a spacer, with what they are called.
@@ -26,6 +27,7 @@ impl Beside {
         let mut made = Self::default();
         if let Some(rest) = scene.rest {
             rest.gaps().for_each(|gap| made.gap(scene, &gap));
+            made.pair(scene, rest);
             made.guard(scene, rest);
             made.brake(scene, rest);
             made.wheel(scene, rest);
@@ -75,6 +77,18 @@ impl Beside {
             None => format!("{name} was {measured}, not judged"),
         };
         self.call(scene, [0, 1].map(|i| 0.5 * (span[0][i] + span[1][i])), &text);
+    }
+
+    /// The gap between the tires of a pair, where they are widest.
+    fn pair(&mut self, scene: &Scene<'_>, rest: &CornerAtRest) {
+        let Some((gap, [_, inner])) = rest.pair_gap().zip(rest.inner()) else { return };
+        let half = |profile: &Profile| 0.5 * in_mm(profile.section_width());
+        let from = in_mm(inner.rim_centre()) + half(inner);
+        let to = in_mm(scene.after.rim_centre()) - half(scene.after);
+        let up = -in_mm(inner.widest_radius());
+        self.spans.push([[from, up], [to, up]]);
+        let text = format!("between the tires {}", figure(gap, scene.units));
+        self.call(scene, [0.5 * (from + to), up], &text);
     }
 
     fn guard(&mut self, scene: &Scene<'_>, rest: &CornerAtRest) {

@@ -40,6 +40,7 @@ pub struct CornerAtRest {
     before: Profile,
     after: Profile,
     inner: Option<[Profile; 2]>,
+    pair_gap: Option<Length>,
     is_placed: bool,
     around: Around,
     gaps: [Option<MeasuredGap>; 3],
@@ -107,6 +108,7 @@ impl CornerAtRest {
                     ]),
                     _ => None,
                 },
+                pair_gap: report.get(CheckId::DualSpacing, case.place).and_then(length),
                 is_placed,
                 around: known.unwrap_or(Around::nothing()),
                 gaps,
@@ -142,6 +144,12 @@ impl CornerAtRest {
     /// The inner wheels of a pair, before and after; none of single wheels.
     pub fn inner(&self) -> Option<[&Profile; 2]> {
         self.inner.as_ref().map(|inner| inner.each_ref())
+    }
+
+    /// The gap between the tires of a pair, the figure of the report; nothing where that is not judged, and of single
+    /// wheels.
+    pub const fn pair_gap(&self) -> Option<Length> {
+        self.pair_gap
     }
 
     /// Whether it is known where the wheels stand: both insets are.
@@ -187,6 +195,14 @@ impl CornerAtRest {
     /// What the change moves on this axle.
     pub fn moves(&self) -> impl Iterator<Item = Move> {
         self.moves.on(self.place.axle())
+    }
+}
+
+/// The length that a finding measures.
+fn length(check: Check) -> Option<Length> {
+    match check.measured()? {
+        Value::Length(length) => Some(length),
+        _ => None,
     }
 }
 
@@ -264,10 +280,7 @@ impl MeasuredGap {
         // A report tells what is left on the narrower end; on the other there is as much more as was measured there.
         let more = measured - space.narrower(on_end)?.gap;
         let check = report.get(kind.check(), case.narrower_end(on_end));
-        let left = check.as_ref().and_then(Check::measured).and_then(|value| match value {
-            Value::Length(left) => Some(left + more),
-            _ => None,
-        });
+        let left = check.and_then(length).map(|left| left + more);
         let end = if kind == GapKind::Inner { -(end + measured) } else { end + measured };
         let is_unchanged = check.is_some_and(|check| check.reason() == Reason::Unchanged);
         Some(Self { kind, measured, end, left, is_unchanged })

@@ -4,9 +4,10 @@
 use beadseat::draw::Scene;
 use beadseat::fitment::moves::MoveId;
 use beadseat::fitment::space::{CornerAtRest, GapKind, SweptCorner};
-use beadseat::fitment::{Position, Reason, UnitSystem, Value};
+use beadseat::fitment::{CheckId, Position, Reason, UnitSystem, Value};
 use beadseat::scenario::Scenario;
 use beadseat::tire::condition::VehicleSide;
+use beadseat::units::mm;
 use roxmltree::Document;
 
 use crate::sheet::{Lettering, hold, is_column, texts};
@@ -99,7 +100,7 @@ fn move_name(id: MoveId) -> Option<&'static str> {
 /// The dimensions are what the report says moves, and what is left of the gaps.
 #[test]
 fn every_corner_is_drawn_with_the_figures_of_its_report() {
-    let (mut moved, mut left, mut swept) = (0, 0, 0);
+    let (mut moved, mut left, mut swept, mut pairs) = (0, 0, 0, 0);
     for text in files() {
         let scenario: Scenario = serde_json::from_str(&text).unwrap();
         let report = scenario.assess();
@@ -137,6 +138,12 @@ fn every_corner_is_drawn_with_the_figures_of_its_report() {
                 assert!(said.contains(&format!("{name}{told}")), "{name}{told} in {said}");
                 left += 1;
             }
+            // The gap between the tires of a pair.
+            let spacing = report.get(CheckId::DualSpacing, axle).and_then(|check| check.measured());
+            let told = spacing.map(|gap| format!("between the tires {}", figure(gap)));
+            assert_eq!(said.contains("between the tires"), told.is_some(), "{said}");
+            assert!(told.is_none_or(|told| said.contains(&told)), "{said}");
+            pairs += usize::from(spacing.is_some());
             if let Some(worst) = report.approaches().find(|approach| approach.position() == corner.0) {
                 let told = format!("least clearance {} mm at worst, ", figure(Value::Length(worst.lower())));
                 assert_eq!(said.matches(&told).count(), 2, "{told} in {said}");
@@ -144,7 +151,27 @@ fn every_corner_is_drawn_with_the_figures_of_its_report() {
             }
         }
     }
-    assert!(moved >= 300 && left >= 60 && swept >= 12, "{moved} {left} {swept}");
+    assert!(moved >= 300 && left >= 60 && swept >= 12 && pairs >= 2, "{moved} {left} {swept} {pairs}");
+}
+
+/// What is left of a gap is that of the end with less of it, and on the other as much more as was measured there.
+#[test]
+fn each_end_is_drawn_with_its_own_gap() {
+    let mut scenario: serde_json::Value = serde_json::from_str(&files()[0]).unwrap();
+    let even: Scenario = serde_json::from_value(scenario.clone()).unwrap();
+    let even = even.assess().get(CheckId::OuterClearance, Position::Front).and_then(|gap| gap.measured());
+    let Some(Value::Length(on_right)) = even else { panic!("{even:?}") };
+    let [on_left, on_right] = [on_right - mm(6.0), on_right].map(|left| figure(Value::Length(left)));
+    scenario["vehicle"]["front"]["space"]["left"] = serde_json::json!({ "outer_clearance_mm": 24 });
+    let scenario: Scenario = serde_json::from_value(scenario).unwrap();
+    for (corner, told) in [
+        (CORNERS[0], format!("outer gap {on_left} at worst (was 24)")),
+        (CORNERS[1], format!("outer gap {on_right} at worst (was 30)")),
+    ] {
+        let (sheet, _) = draw(&scenario, corner, UnitSystem::Metric);
+        let said = said(&texts(&Document::parse(&sheet).unwrap()));
+        assert!(said.contains(&told), "{told} in {said}");
+    }
 }
 
 /// A front wheel is seen from the front, a rear wheel from the rear, each on the side of the vehicle that it is on.
