@@ -54,10 +54,9 @@ impl Todo {
         nearest: Option<&Approach>,
     ) -> Self {
         let axle = match check.position() {
-            Position::Rear | Position::RearLeft | Position::RearRight | Position::SpareAtRear => {
-                vehicle.rear()
-            }
-            _ => vehicle.front(),
+            Position::Vehicle => vehicle.front(),
+            place if place.is_at_front() => vehicle.front(),
+            _ => vehicle.rear(),
         };
         let spigot = axle.and_then(|axle| axle.hub()).and_then(|hub| hub.spigot());
         let of_adaptor =
