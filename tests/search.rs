@@ -2,8 +2,14 @@
 #![cfg(all(feature = "jiff", feature = "serde", feature = "svg"))]
 #![allow(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of tests")]
 
+mod common {
+    pub(crate) mod scenario;
+}
+
+use beadseat::fitment::Position;
 use beadseat::scenario::Scenario;
-use beadseat::search::{Best, Expectation, Search, Wishes};
+use beadseat::search::{Best, Candidate, Expectation, Search, Wishes};
+use common::scenario::{SHIPPED, shipped, spelled_out};
 
 fn scenario(text: &str) -> Scenario {
     serde_json::from_str(text).unwrap()
@@ -51,6 +57,65 @@ fn needs_say_the_load_version() {
         let told = choice.needs().load_version().map(|version| version.to_string());
         assert_eq!(told.as_deref(), version, "{size}");
         assert!(choice.needs().load_index().is_some_and(|index| index.number() >= 91), "{size}");
+    }
+}
+
+/// Of the original's size each axle needs the index that the original has as it is fitted there: in a pair the second.
+#[test]
+fn an_axle_needs_the_index_of_its_formation() {
+    let mut axles = 0;
+    for name in SHIPPED {
+        let document = shipped(name);
+        let pairs = ["front", "rear"].map(|place| document["vehicle"][place]["wheels_per_side"] == 2);
+        if !pairs.contains(&true) {
+            continue;
+        }
+        let (best, _) = best::<300>(&example(name));
+        for choice in best.iter().flat_map(|candidate| candidate.choices()) {
+            let place = choice.position();
+            let tire = spelled_out(name)["original"][place.name()]["tire"].as_str().unwrap().to_owned();
+            let (size, service) = tire.split_once(' ').unwrap();
+            if choice.setup().tire().size().to_string() != size {
+                continue;
+            }
+            let indices: Vec<_> = service.split(|c: char| !c.is_ascii_digit()).collect();
+            let own = indices[usize::from(pairs[usize::from(place == Position::Rear)])];
+            let told = choice.needs().load_index().map(|index| index.to_string());
+            assert_eq!(told.as_deref(), Some(own), "{name} {place:?}");
+            assert_eq!(choice.expectation(), Expectation::Meets, "{name} {place:?}");
+            axles += 1;
+        }
+    }
+    assert!(axles > 2);
+}
+
+/// What is expected of a size is of a tire fitted singly: in a pair no more than the original has is known to be borne, and
+/// more than a single tire bears is not.
+#[test]
+fn what_is_expected_singly_says_little_of_pairs() {
+    let rows = [
+        // Wheels a side in the rear, what it was built with, the size looked for, what is expected in front and in the rear.
+        (2, "295/80R22.5 152/148M", "295/80R22.5", [Expectation::Meets; 2]),
+        (2, "295/80R22.5 152/148M", "315/70R22.5", [Expectation::Meets, Expectation::NotKnown]),
+        (1, "295/80R22.5 152/148M", "315/70R22.5", [Expectation::Meets; 2]),
+        // Pairs that ask for more than one such tire bears by itself.
+        (2, "295/80R22.5 172/170M", "295/75R22.5", [Expectation::Exceeds; 2]),
+    ];
+    for (wheels, original, size, expected) in rows {
+        let truck = scenario(&format!(
+            r#"{{ "vehicle": {{ "kind": "truck", "top_speed_kmh": 90, "front": {{ "max_load_kg": 6300 }},
+                "rear": {{ "max_load_kg": 6000, "wheels_per_side": {wheels} }} }}, "proposed": {{}},
+                "original": {{ "front": {{ "tire": "{original}", "wheel": "9.00x22.5 ET165" }}, "rear": "same" }} }}"#
+        ));
+        let (conditions, limits, change) = (truck.conditions(), truck.limits(), truck.change());
+        let wishes = Wishes::new().with_rim_diameter("22.5".parse().unwrap());
+        let search = Search::new(truck.vehicle(), &change.original, conditions, limits, &wishes);
+        let is_of = |candidate: &Candidate| {
+            candidate.choices().all(|choice| choice.setup().tire().size().to_string() == size)
+        };
+        let found = search.candidates().find(is_of).unwrap_or_else(|| panic!("{original} {size}"));
+        let told: Vec<_> = found.choices().map(|choice| choice.expectation()).collect();
+        assert_eq!(told, expected, "{original} {size}: {found}");
     }
 }
 

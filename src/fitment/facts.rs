@@ -117,6 +117,11 @@ impl<'a> AxleFacts<'a> {
         Centres { outer: if self.is_dual { hub_spacing + inset } else { inner }, inner }
     }
 
+    /// Which load index of a tire holds here: passenger tires in pairs have none of their own.
+    pub(super) fn formation(&self, is_passenger: bool) -> Formation {
+        if self.is_dual && !is_passenger { Formation::Dual } else { Formation::Single }
+    }
+
     /// Whether the rules and dimensions of car and truck tires hold here: motorcycles have others, and of a
     /// vehicle whose kind is not known nobody can say.
     pub(super) fn car_rules(&self) -> Result<(), Missing> {
@@ -208,7 +213,7 @@ impl<'a> SetupFacts<'a> {
         let size = tire.size();
         let is_passenger = is_passenger(&tire);
         let diameter = size.overall_diameter();
-        let formation = if on.is_dual && !is_passenger { Formation::Dual } else { Formation::Single };
+        let formation = on.formation(is_passenger);
         let law = tire.inflation(formation, setup.reference_pressure());
         let elsewhere = factor_elsewhere(is_passenger, on.vehicle.kind());
         Self {
@@ -294,7 +299,7 @@ impl Law {
 }
 
 /// Whether a tire is a passenger car tire.
-fn is_passenger(tire: &Tire) -> bool {
+pub(super) fn is_passenger(tire: &Tire) -> bool {
     tire.size().class().is_passenger()
 }
 

@@ -9,12 +9,13 @@ use super::checks::geometry::diameter_window;
 use super::checks::swept::{self, Slack};
 use super::checks::{DEFINITIONS, Definition, DependsOn, Run, pressures};
 use super::conditions::Conditions;
-use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire};
+use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire, is_passenger};
 use super::finding::{Finding, Found, no_more};
 use super::limits::Limits;
 use super::pressures::Pressures;
 use super::space::InsetRange;
 use super::value::{Bound, Value};
+use crate::tire::{Formation, Tire};
 use crate::units::{Length, Mass, Pressure, in_mm, mm};
 use crate::vehicle::{Axle, EndGap, Vehicle};
 use crate::wheel::{Inset, WheelSize};
@@ -75,6 +76,15 @@ impl<'a> Trial<'a> {
 
     pub(crate) fn is_dual(&self) -> bool {
         self.on.is_dual
+    }
+
+    pub(crate) fn place(&self) -> Position {
+        self.on.place
+    }
+
+    /// How a tire is fitted here, as its load index has it.
+    pub(crate) fn formation(&self, tire: &Tire) -> Formation {
+        self.on.formation(is_passenger(tire))
     }
 
     /// What one wheel carries of the greatest load, where that is known.

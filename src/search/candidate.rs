@@ -6,9 +6,9 @@ use core::fmt;
 use super::needs::Needs;
 use crate::Citation;
 use crate::fitment::space::InsetRange;
-use crate::fitment::{Check, CheckId, Position, Report, Setup, Setups, Value, Verdict, share_left};
+use crate::fitment::{Check, CheckId, Position, Report, Setup, Setups, Trial, Value, Verdict, share_left};
 use crate::record::words;
-use crate::tire::{LoadIndex, RimRange, Tire, TireSize};
+use crate::tire::{Formation, LoadIndex, RimRange, Tire, TireSize};
 use crate::units::in_mm;
 
 /// A set of checks.
@@ -143,31 +143,28 @@ pub struct Choice {
 }
 
 impl Choice {
-    pub(super) fn new(
-        place: Position,
-        setup: Setup,
-        insets: InsetRange,
-        needs: Needs,
-        original: Option<&Setup>,
-    ) -> Self {
-        let (tire, old) = (setup.tire(), original.map(|original| original.tire()));
+    pub(super) fn new(trial: &Trial<'_>, setup: Setup, insets: InsetRange, needs: Needs) -> Self {
+        let (tire, old) = (setup.tire(), trial.original().map(|original| original.tire()));
         let size = tire.size();
         let same_size = old.filter(|old| old.size() == size);
-        let index = |tire: Tire| tire.service().map(|service| service.dual().unwrap_or(service.single()));
+        let index = |tire: Tire, formation| tire.service()?.index(formation);
         // The original bears what it bears, whatever is expected of its size.
-        let of_original = same_size.and_then(index);
-        let expected = tire.expected_load_index().max(of_original);
-        let expectation = match index(tire).zip(expected) {
-            Some((asked, most)) if asked <= most => Expectation::Meets,
-            Some(_) => Expectation::Exceeds,
-            None => Expectation::NotKnown,
+        let of_original = |formation| index(same_size?, formation);
+        let expected = tire.expected_load_index().max(of_original(Formation::Single));
+        let formation = trial.formation(&tire);
+        // No tire bears more in a pair than alone; how much less, only the original tells.
+        let in_formation = if formation == Formation::Single { expected } else { of_original(formation) };
+        let expectation = match index(tire, formation) {
+            Some(asked) if in_formation.is_some_and(|most| asked <= most) => Expectation::Meets,
+            Some(asked) if expected.is_some_and(|most| asked > most) => Expectation::Exceeds,
+            _ => Expectation::NotKnown,
         };
         Self {
             listed: size.listed_in().or(same_size.map(|_| Citation::ORIGINAL)),
             is_approved: rims(&size).is_some_and(|range| range.contains(setup.wheel().size().width())),
             rim_off: rim_off(&setup),
             apart: old.map_or(0, |old| apart(&size, &old.size())),
-            place,
+            place: trial.place(),
             setup,
             insets,
             needs,
@@ -202,13 +199,14 @@ impl Choice {
         self.listed
     }
 
-    /// The highest load index to be [expected](Tire::expected_load_index) of such a tire, or that of the original if it is
-    /// of the same size and more.
+    /// The highest load index to be [expected](Tire::expected_load_index) of such a tire fitted singly, or that of the
+    /// original fitted singly if it is of the same size and more.
     pub const fn expected_load_index(&self) -> Option<LoadIndex> {
         self.expected
     }
 
-    /// Whether the needed load index can be expected of such a tire.
+    /// Whether the needed load index can be expected of such a tire. Of pairs that is known only where the original of the
+    /// same size has as much in a pair, or where more is needed than such a tire bears fitted singly.
     pub const fn expectation(&self) -> Expectation {
         self.expectation
     }

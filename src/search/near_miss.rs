@@ -10,7 +10,7 @@ use super::remedy::Remedy;
 use super::walk::{Candidates, Search};
 use super::wishes::Keep;
 use crate::fitment::space::{InsetRange, RangeEnd};
-use crate::fitment::{CheckId, DependsOn, Position, Setup, Setups, Trial};
+use crate::fitment::{CheckId, DependsOn, Setup, Setups, Trial};
 use crate::wheel::Inset;
 
 /// A setup that is beyond a check, and the cheapest single change with which an assessment finds it beyond none.
@@ -208,13 +208,12 @@ impl NearMisses<'_> {
     ) -> Option<NearMiss> {
         let [front, rear] = choices.map(|choice| Some(choice?.0));
         let (fails, remedy, cost) = self.candidates.search().admitting(&Setups { front, rear }, may)?;
-        let mut places = [Position::Front, Position::Rear].into_iter().zip([0, 1]);
-        let [front, rear] = choices.map(|choice| {
-            let ((place, n), (setup, needs)) = (places.next()?, choice?);
+        let choice = |n: usize| {
+            let (trial, (setup, needs)) = self.candidates.trial(n).zip(*choices.get(n)?)?;
             let only = RangeEnd::new(setup.wheel().inset_or_assumed()?, Some(fails));
-            let insets = InsetRange::between(only, only);
-            Some(Choice::new(place, setup, insets, needs, self.candidates.trial(n)?.original()))
-        });
+            Some(Choice::new(trial, setup, InsetRange::between(only, only), needs))
+        };
+        let [front, rear] = [choice(0), choice(1)];
         Some(NearMiss { number: self.candidates.number(), front, rear, fails, remedy, cost })
     }
 }

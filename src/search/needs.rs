@@ -99,10 +99,13 @@ impl Needs {
 }
 
 impl Needs {
-    /// For tires that are alike on both axles: the service description and the strength of the one that both have.
-    pub(super) fn as_alike(&mut self, own: &Self, tire: &Tire, service: ServiceDescription) {
-        self.load_index = own.load_index.map(|_| service.dual().unwrap_or(service.single()));
-        self.speed_symbol = own.speed_symbol.map(|_| service.speed());
+    /// For tires that are alike on both axles: the service description, as it holds on this axle, and the strength of the
+    /// one that both have.
+    pub(super) fn as_alike(&mut self, own: &Self, trial: &Trial<'_>, tire: &Tire) {
+        let service = tire.service();
+        self.load_index =
+            own.load_index.and(service.and_then(|service| service.index(trial.formation(tire))));
+        self.speed_symbol = own.speed_symbol.and(service.map(|service| service.speed()));
         (self.load_version, self.load_range) = (tire.load_version(), tire.load_range());
         self.wheel_rating = own.wheel_rating;
     }

@@ -407,9 +407,9 @@ impl<'a> Candidates<'a> {
             let tire = tire.with_service(service);
             let alike = |setup: &Option<Setup>| setup.map(|s| s.called(tire));
             let mut again = buy([alike(&setups[0]), alike(&setups[1])])?;
-            for (place, needs) in again.iter_mut().zip([of_front, of_rear]) {
-                if let Some((_, own)) = place {
-                    own.as_alike(&needs, &tire, service);
+            for ((place, trial), needs) in again.iter_mut().zip(self.trials()).zip([of_front, of_rear]) {
+                if let (Some((_, own)), Some(trial)) = (place, trial) {
+                    own.as_alike(&needs, trial, &tire);
                 }
             }
             Ok(again)
@@ -424,11 +424,9 @@ impl<'a> Candidates<'a> {
         bought: &[Option<(Setup, Needs)>; 2],
         insets: [Option<InsetRange>; 2],
     ) -> Result<Candidate, Rejected> {
-        let places = [Position::Front, Position::Rear];
         let choice = |n: usize| {
             let ((setup, needs), insets) = (*bought.get(n)?).zip(*insets.get(n)?)?;
-            let original = self.trials().get(n).copied().flatten()?.original();
-            Some(Choice::new(*places.get(n)?, setup, insets, needs, original))
+            Some(Choice::new(self.trial(n)?, setup, insets, needs))
         };
         let [front, rear] = [choice(0), choice(1)];
         let proposed =
