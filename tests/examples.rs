@@ -620,6 +620,24 @@ fn search_judges_a_list_and_loses_no_line_of_it() {
     fs::remove_file(path).unwrap();
 }
 
+/// Of two pairs of which neither is beyond, the one that was judged comes before the one of which much is not known.
+#[test]
+fn search_ranks_what_was_judged_before_what_was_not() {
+    let judged = ",7.5Jx17 H2 ET50 5x112 57.1,690\n";
+    let unjudged = ",7.5Jx17 H2,\n";
+    for wheels in [[judged, unjudged], [unjudged, judged]] {
+        let text = format!("tire,wheel,wheel_rating_kg\n225/45R17 94W XL,,\n{}", wheels.concat());
+        let path = written("ranked.csv", &text);
+        let output = run("search", &[WAGON, "--top", "2", "--from", path.to_str().unwrap()], "");
+        let pairs: Vec<_> = lines(&output).into_iter().filter(|line| line["verdict"].is_string()).collect();
+        assert_eq!(pairs.len(), 2, "{text}");
+        assert!(pairs.iter().all(|pair| pair["verdict"] == "marginal"), "{pairs:?}");
+        let unknown: Vec<_> = pairs.iter().map(|pair| pair["unknown"].as_array().unwrap().len()).collect();
+        assert!(unknown[0] < unknown[1], "{pairs:?}");
+        fs::remove_file(path).unwrap();
+    }
+}
+
 /// A list with the designations as people write them, and everything that a spreadsheet does to a file.
 #[test]
 fn search_reads_lists_as_people_write_them() {

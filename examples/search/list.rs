@@ -197,9 +197,7 @@ fn can_be_mounted(report: &Report) -> bool {
 }
 
 fn pair_json(tire: &Listed<Tire>, wheel: &Listed<Wheel>, report: &Report) -> Value {
-    // What is vital and not judged makes the whole marginal.
     let overall = report.overall();
-    let is_open = |check: &Check| check.verdict() == Verdict::NotAssessed && check.id().is_vital();
     let decides = report
         .by_severity()
         .find(|check| check.verdict() == overall || overall == Verdict::Marginal && is_open(check));
@@ -223,10 +221,24 @@ fn pair_json(tire: &Listed<Tire>, wheel: &Listed<Wheel>, report: &Report) -> Val
     })
 }
 
-/// How a pair ranks: by its verdict, then by how many findings are beyond, marginal and not made.
-fn rank(report: &Report) -> [usize; 3] {
-    let count = |of: Verdict| report.checks().filter(|check| check.verdict() == of).count();
-    [count(Verdict::Beyond), count(Verdict::Marginal), count(Verdict::NotAssessed)]
+/// Whether a check is vital and was not made, which makes the whole marginal.
+fn is_open(check: &Check) -> bool {
+    check.verdict() == Verdict::NotAssessed && check.id().is_vital()
+}
+
+/// How a pair ranks: by its verdict, then by how many findings are beyond, how many marginal or vital and not made, and
+/// how many not made.
+type Rank = [usize; 4];
+
+fn rank(report: &Report) -> Rank {
+    let count = |is: &dyn Fn(&Check) -> bool| report.checks().filter(|check| is(check)).count();
+    let are = |of: Verdict| count(&|check| check.verdict() == of);
+    [
+        are(Verdict::Beyond),
+        usize::from(report.overall() != Verdict::Within),
+        are(Verdict::Marginal) + count(&is_open),
+        are(Verdict::NotAssessed),
+    ]
 }
 
 /// What goes with nothing else of the list.
@@ -245,8 +257,8 @@ pub(crate) fn judge(scenario: &Scenario, path: &str, options: &Options) -> Resul
     let wheels = list.wheels.len();
     let mut progress = Progress::of((list.tires.len() * wheels) as u64, "pairs");
     let [mut pairs, mut fitting] = [0_usize; 2];
-    let mut best: Vec<([usize; 3], Value)> = Vec::new();
-    let keep_best = |best: &mut Vec<([usize; 3], Value)>, most| {
+    let mut best: Vec<(Rank, Value)> = Vec::new();
+    let keep_best = |best: &mut Vec<(Rank, Value)>, most| {
         best.sort_by_key(|(rank, _)| *rank);
         best.truncate(most);
     };

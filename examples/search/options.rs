@@ -25,7 +25,7 @@ what was not judged. The proposed setup of the scenario is not looked at.
                       wheel, key, wheel_rating_kg, pressure_kpa, pressure_full_load_kpa, seat. One line a pair that can
                       be mounted, one a cell that cannot be read, one a tire or wheel that goes with no other; JSON
                       lines, or --csv. With --top N the best pairs only: by verdict, then by how many findings are
-                      beyond, marginal and not made
+                      beyond, marginal or vital and not made, and not made
   --map FILE.svg      draws where the tire of the best may stand: width of the rim against inset, for its rim
                       diameter (with --rim that one), what ends each interval, the original and the best
 
