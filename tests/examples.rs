@@ -574,6 +574,11 @@ fn search_pairs_axles_whose_tires_differ() {
     for line in &lines {
         assert_ne!(line["axles"][0]["tire"], line["axles"][1]["tire"], "{line}");
     }
+    // Those of tires that are alike are none of theirs.
+    assert!(lines[0].as_object().unwrap().contains_key("near_misses") && lines[0]["near_misses"].is_null());
+    let text = run("search", &["examples/scenarios/parish-courier-motorcycle.json", "--top", "1"], "");
+    let text = String::from_utf8_lossy(&text.stdout).into_owned();
+    assert!(text.contains("\nNear misses are not looked for where tires differ"), "{text}");
 }
 
 #[test]
@@ -585,6 +590,22 @@ fn search_answers_from_four_designations_and_three_gaps() {
     assert!(text.contains("\n  1. ") && text.contains("not judged: "), "{text}");
     assert!(text.contains("Measure next, it narrows this most: "), "{text}");
     fs::remove_file(path).unwrap();
+}
+
+/// The verdict stands beside every candidate, also where no margin is known.
+#[test]
+fn search_tells_the_verdict_of_each() {
+    let unknown = r#"{ "vehicle": {}, "original": { "front": { "tire": "185/70R14 88T", "wheel": "5.5Jx14 ET40" } },
+        "proposed": {} }"#;
+    for (name, text, margin) in
+        [("gaps.json", FOUR_AND_THREE, "least margin "), ("unknown.json", unknown, "no margin is known\n")]
+    {
+        let path = written(name, text);
+        let output = run("search", &[path.to_str().unwrap(), "--rim", "14", "--top", "2"], "");
+        let text = String::from_utf8_lossy(&output.stdout).into_owned();
+        assert_eq!(text.matches(&format!("\n     marginal: {margin}")).count(), 2, "{text}");
+        fs::remove_file(path).unwrap();
+    }
 }
 
 #[test]
@@ -743,6 +764,46 @@ fn search_stops_where_it_is_told_to() {
     fs::remove_file(path).unwrap();
 }
 
+/// A stop is heard in every walk: one that comes before the scenario is read ends each at once, and nothing that was not
+/// walked is told.
+#[cfg(unix)]
+#[test]
+fn search_hears_a_stop_in_every_walk() {
+    use std::io::Write;
+    use std::os::unix::fs::FileTypeExt;
+    let scenario = fs::read(WAGON).unwrap();
+    for arguments in [&[][..], &["--json"], &["--staggered"], &["--staggered", "--json"], &["--why", "3"]] {
+        let path = std::env::temp_dir().join(format!("beadseat-{}-pipe.json", std::process::id()));
+        assert!(Command::new("mkfifo").arg(&path).status().unwrap().success());
+        assert!(fs::metadata(&path).unwrap().file_type().is_fifo());
+        let child = Command::new(built("search"))
+            .arg(&path)
+            .args(arguments)
+            .current_dir(env!("CARGO_MANIFEST_DIR"))
+            .stdout(Stdio::piped())
+            .stderr(Stdio::piped())
+            .spawn()
+            .unwrap();
+        // Whoever opens it waits for whoever reads: from then on Ctrl-C is heard.
+        let mut pipe = fs::OpenOptions::new().write(true).open(&path).unwrap();
+        let told = Command::new("kill").args(["-INT", &child.id().to_string()]).status().unwrap();
+        assert!(told.success());
+        std::thread::sleep(std::time::Duration::from_millis(200));
+        pipe.write_all(&scenario).unwrap();
+        drop(pipe);
+        let output = child.wait_with_output().unwrap();
+        fs::remove_file(&path).unwrap();
+        let [text, message] =
+            [&output.stdout, &output.stderr].map(|bytes| String::from_utf8_lossy(bytes).into_owned());
+        assert_eq!(output.status.code(), Some(130), "{arguments:?}: {message}");
+        assert!(message.contains("stopped at 0 of "), "{arguments:?}: {message}");
+        assert!(!text.contains("Near misses, ") && !text.contains("would_do"), "{arguments:?}: {text}");
+        assert!(!text.contains("Nothing fits"), "{arguments:?}: {text}");
+        let is_text = arguments.is_empty() || arguments == ["--staggered"];
+        assert_eq!(text.contains("This is not all: stopped at 0 of "), is_text, "{arguments:?}: {text}");
+    }
+}
+
 /// What a map shows as feasible is beyond nothing, and half a millimetre outside of an end something is.
 #[test]
 fn search_draws_where_a_tire_may_stand() {
@@ -821,6 +882,9 @@ fn search_refuses_what_it_cannot_read() {
         &[WAGON, "--width"],
         &[WAGON, "--width", "NaN"],
         &[WAGON, "--from", "no such list.csv"],
+        &[WAGON, "--staggered", "--map", "no such directory/map.svg"],
+        &["examples/scenarios/parish-courier-motorcycle.json", "--map", "no such directory/map.svg"],
+        &[WAGON, "--why", "1", "--map", "no such directory/map.svg"],
         &[WAGON, "--unheard-of"],
     ] {
         let output = run("search", arguments, "");

@@ -168,6 +168,53 @@ fn with_nothing_known_the_original_comes_first() {
     assert!(sizes.is_sorted_by(|a, b| apart(a) <= apart(b) + 1.0), "{sizes:?}");
 }
 
+/// Every point of a size that is wished for counts as looked at, whether it fits or falls.
+#[test]
+fn all_that_is_looked_at_counts() {
+    let wagon = example("field-survey-wagon");
+    let original = wagon.change().original;
+    let seventeen: beadseat::rim::RimDiameter = "17".parse().unwrap();
+    let flush =
+        Wishes::new().with_rim_diameter(seventeen).with_flush_within(beadseat::units::mm(12.0)).unwrap();
+    // The lattice has thirteen rim diameters, each with as many points.
+    for (wishes, diameters) in
+        [(Wishes::new(), 13), (Wishes::new().with_rim_diameter(seventeen), 1), (flush, 1)]
+    {
+        let search = Search::new(wagon.vehicle(), &original, wagon.conditions(), wagon.limits(), &wishes);
+        let mut candidates = search.candidates();
+        let found = candidates.by_ref().count() as u64;
+        let fallen: u64 = candidates.fallen().map(|(_, points)| u64::from(points)).sum();
+        assert_eq!(candidates.tried(), search.points() * diameters / 13, "{wishes:?}");
+        assert!(found > 0 && candidates.tried() > fallen, "{wishes:?}");
+    }
+}
+
+/// Pairs are looked for no longer than it is wished, and it is asked before each candidate and each pair.
+#[test]
+fn pairs_are_found_no_longer_than_wished() {
+    let motorcycle = example("parish-courier-motorcycle");
+    let (original, wishes) = (motorcycle.change().original, Wishes::new());
+    let (conditions, limits) = (motorcycle.conditions(), motorcycle.limits());
+    let search = Search::new(motorcycle.vehicle(), &original, conditions, limits, &wishes);
+    let asked_until = |last: usize| {
+        let (mut asked, mut walked_last) = (0, 0);
+        let pairs = search.staggered_while::<20, 10>(|walked| {
+            assert!(walked >= walked_last && walked <= 2 * search.sizes());
+            (asked, walked_last) = (asked + 1, walked);
+            asked < last
+        });
+        (pairs.iter().count(), asked)
+    };
+    let (all, asked) = asked_until(usize::MAX);
+    assert_eq!(all, search.staggered::<20, 10>().iter().count());
+    // The twenty of each axle, each with each, come last.
+    assert!(all > 0 && asked > 400);
+    assert_eq!(asked_until(1), (0, 1));
+    assert_eq!(asked_until(asked - 400), (0, asked - 400));
+    let (some, until) = asked_until(asked - 200);
+    assert!(until == asked - 200 && some <= all);
+}
+
 /// The near misses of the wagon lack room outboard, or with its own wheels, inboard.
 #[test]
 fn near_misses_tell_the_one_change() {

@@ -17,7 +17,7 @@ use std::process::ExitCode;
 
 use beadseat::fitment::{Setups, Verdict};
 use beadseat::scenario::Scenario;
-use beadseat::search::{Candidate, Candidates, Likely, Score, Search};
+use beadseat::search::{Candidate, Candidates, Likely, NearMiss, Score, Search};
 use options::{Form, Options};
 use stop::Progress;
 
@@ -47,28 +47,47 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     }
     let is_staggered = options.staggered || differs(&original);
     if let Some(wanted) = &options.why {
-        return why(scenario, &search, &original, wanted, options);
+        return why(scenario, &search, is_staggered, wanted, options);
+    }
+    if is_staggered && options.map.is_some() {
+        return Err("--map draws one tire for both axles, and here tires differ from axle to axle".into());
     }
     let mut candidates = search.candidates();
     // The text has as many sizes, each with the ranks of its other rims.
     let top = options.top();
     let most = if options.form == Form::Text { top.saturating_mul(12) } else { top };
-    let (ranked, stopped) =
-        if is_staggered { (staggered(&search, most), None) } else { rank(&mut candidates, most) };
+    let (ranked, stopped) = if is_staggered { staggered(&search, most) } else { rank(&mut candidates, most) };
+    let looks_for_misses = !is_staggered && options.form != Form::Csv;
+    let (misses, stopped) = if looks_for_misses && stopped.is_none() {
+        let (misses, stopped) = near_misses(&search);
+        (Some(misses), stopped)
+    } else {
+        (None, stopped)
+    };
     if let Some(stopped) = &stopped {
         eprintln!("{stopped}");
     }
     if let Some(file) = &options.map {
         draw_map(scenario, &search, ranked.first(), file)?;
     }
+    let found = Found { ranked: &ranked, misses, is_staggered, stopped };
     Ok(match options.form {
-        Form::Text => {
-            let stopped = stopped.map_or(String::new(), |at| format!("\nThis is not all: {at}.\n"));
-            show::text(scenario, &search, &candidates, &ranked, top) + &stopped
-        }
-        Form::Json => show::json(scenario, &search, &ranked),
+        Form::Text => show::text(scenario, &search, &candidates, &found, top),
+        Form::Json => show::json(scenario, &search, &found),
         Form::Csv => show::csv(scenario, &ranked)?,
     })
+}
+
+/// What was found.
+pub(crate) struct Found<'a> {
+    /// The best, the best first.
+    pub(crate) ranked: &'a [Candidate],
+    /// What is nearly found; nothing where it was not looked for.
+    pub(crate) misses: Option<Vec<NearMiss>>,
+    /// Whether tires differ from axle to axle.
+    pub(crate) is_staggered: bool,
+    /// Where the search was stopped, if it was.
+    pub(crate) stopped: Option<String>,
 }
 
 /// Draws where the tire of the best candidate may stand.
@@ -107,9 +126,11 @@ fn differs(original: &Setups) -> bool {
     original.front.zip(original.rear).is_some_and(|(front, rear)| front.tire().size() != rear.tire().size())
 }
 
-/// The best pairs of the best of each axle.
-fn staggered(search: &Search<'_>, top: usize) -> Vec<Candidate> {
-    search.staggered::<EACH, PAIRS>().iter().take(top).copied().collect()
+/// The best pairs of the best of each axle, and where the search was stopped.
+fn staggered(search: &Search<'_>, top: usize) -> (Vec<Candidate>, Option<String>) {
+    let mut progress = Progress::of(2 * u64::from(search.sizes()), "sizes of either axle");
+    let pairs = search.staggered_while::<EACH, PAIRS>(|walked| progress.goes_on(u64::from(walked)));
+    (pairs.iter().take(top).copied().collect(), progress.ended())
 }
 
 /// How many of each axle are paired, and how many pairs are ranked at most.
@@ -135,17 +156,42 @@ fn rank(candidates: &mut Candidates<'_>, top: usize) -> (Vec<Candidate>, Option<
     (ranked, progress.ended())
 }
 
+/// How many sizes are walked for near misses before it is asked whether to go on.
+const SLICE: u32 = 64;
+
+/// What does not fit but for one change, and where the walk was stopped.
+fn near_misses(search: &Search<'_>) -> (Vec<NearMiss>, Option<String>) {
+    let all = search.sizes();
+    let mut progress = Progress::of(u64::from(all), "sizes, looking for near misses");
+    let mut misses = Vec::new();
+    for first in (0..all).step_by(SLICE as usize) {
+        if !progress.goes_on(u64::from(first)) {
+            break;
+        }
+        misses.extend(search.near_misses_of(first..all.min(first + SLICE)));
+    }
+    (misses, progress.ended())
+}
+
 /// The report of one setup, by its rank or by its designations.
 fn why(
     scenario: &Scenario,
     search: &Search<'_>,
-    original: &Setups,
+    is_staggered: bool,
     wanted: &options::Wanted,
     options: &Options,
 ) -> Result<String, String> {
     let setups = match wanted {
         options::Wanted::Rank(rank) => {
-            let ranked = rank_of(search, *rank, options.staggered || differs(original));
+            let (ranked, stopped) = if is_staggered {
+                staggered(search, *rank)
+            } else {
+                self::rank(&mut search.candidates(), *rank)
+            };
+            if let Some(stopped) = stopped {
+                return Err(stopped);
+            }
+            let ranked = rank.checked_sub(1).and_then(|n| ranked.get(n));
             ranked.ok_or_else(|| format!("there is no candidate of rank {rank}"))?.setups()
         }
         options::Wanted::Pair(tire, wheel) => search.completed(*tire, *wheel),
@@ -176,13 +222,4 @@ fn why(
         text += &format!("{}", report.body());
     }
     Ok(text)
-}
-
-fn rank_of(search: &Search<'_>, rank: usize, is_staggered: bool) -> Option<Candidate> {
-    let ranked = if is_staggered { staggered(search, rank) } else { rank_all(search, rank) };
-    ranked.into_iter().nth(rank.checked_sub(1)?)
-}
-
-fn rank_all(search: &Search<'_>, top: usize) -> Vec<Candidate> {
-    rank(&mut search.candidates(), top).0
 }

@@ -48,7 +48,7 @@ that leave more. Extra load and load ranges are tried where standard load does n
 its best rim. Near misses follow, each with the one change that costs least and would admit it: pressure costs nothing, then
 come a ring, a spacer, longer fasteners, another tire or wheel, and last what is cut from the body. As JSON they stand in
 the first line, with what to measure next. Where the original's tires differ from axle to axle, so do those that are
-looked for; the best 40 of each axle are paired.
+looked for; the best 40 of each axle are paired, and neither near misses nor a map are given.
 
 examples
   search examples/scenarios/field-survey-wagon.json --top 5
@@ -154,6 +154,9 @@ impl Options {
                 if files.is_empty() { "no scenario given" } else { "more than one scenario given" }.into()
             );
         };
+        if options.map.is_some() && (options.from.is_some() || options.why.is_some()) {
+            return Err("--map draws what a search finds, and not with --from or --why".into());
+        }
         options.file.clone_from(file);
         Ok(Some(options))
     }

@@ -11,6 +11,7 @@ use beadseat::units::{in_kg, in_kpa, in_mm};
 use beadseat::wheel::Inset;
 use serde_json::{Value, json};
 
+use crate::Found;
 use crate::common::plain;
 
 fn tidy(number: f64) -> f64 {
@@ -25,9 +26,10 @@ pub(crate) fn text(
     scenario: &Scenario,
     search: &Search<'_>,
     candidates: &Candidates<'_>,
-    ranked: &[Candidate],
+    found: &Found<'_>,
     top: usize,
 ) -> String {
+    let ranked = found.ranked;
     let name = beadseat::Excerpt(scenario.name().unwrap_or("vehicle without a name"));
     // Pairs of axles are found by walks of their own.
     let looked_at = match candidates.tried() {
@@ -46,7 +48,8 @@ pub(crate) fn text(
         let _ = writeln!(text, "fell at: {}", fallen.join(", "));
     }
     if ranked.is_empty() {
-        text += "Nothing fits.\n";
+        text +=
+            if found.stopped.is_some() { "Nothing that fits was found yet.\n" } else { "Nothing fits.\n" };
     }
     for (rank, candidate) in firsts(ranked).take(top) {
         let _ = write!(text, "\n{rank:>3}. ");
@@ -60,7 +63,10 @@ pub(crate) fn text(
     if !to_confirm.is_empty() {
         let _ = writeln!(text, "\nAssumed; confirm it first: {}", to_confirm.join(", "));
     }
-    let misses = near_misses(search);
+    let misses = best_misses(found);
+    if found.is_staggered {
+        text += "\nNear misses are not looked for where tires differ from axle to axle.\n";
+    }
     if !misses.is_empty() {
         text += "\nNear misses, each with the cheapest change that would admit it:\n";
     }
@@ -71,6 +77,9 @@ pub(crate) fn text(
         let (path, how) = (narrowing.path(), narrowing.input().how());
         let _ = writeln!(text, "\nMeasure next, it narrows this most: {path}: {how}");
     }
+    if let Some(stopped) = &found.stopped {
+        let _ = writeln!(text, "\nThis is not all: {stopped}.");
+    }
     text
 }
 
@@ -78,8 +87,8 @@ pub(crate) fn text(
 const MISSES: usize = 5;
 
 /// The near misses that a builder would rather hear of, one of each size.
-fn near_misses(search: &Search<'_>) -> Vec<NearMiss> {
-    let mut misses: Vec<_> = search.near_misses().collect();
+fn best_misses(found: &Found<'_>) -> Vec<NearMiss> {
+    let mut misses = found.misses.clone().unwrap_or_default();
     misses.sort_by(|a, b| b.compare(a));
     let mut told: Vec<NearMiss> = Vec::new();
     let tires = |miss: &NearMiss| miss.choices().map(|choice| choice.setup().tire()).collect::<Vec<_>>();
@@ -154,16 +163,11 @@ fn entry(scenario: &Scenario, candidate: &Candidate) -> String {
             }
         }
     }
-    if let Some(least) = candidate.margins().next() {
-        let _ = writeln!(
-            text,
-            "     {}: least margin {} at {} {}",
-            verdict(scenario, candidate).name(),
-            least.value(),
-            least.position().name(),
-            plain(least.check().name())
-        );
-    }
+    let least = candidate.margins().next().map_or("no margin is known".into(), |least| {
+        let (place, check) = (least.position().name(), plain(least.check().name()));
+        format!("least margin {} at {place} {check}", least.value())
+    });
+    let _ = writeln!(text, "     {}: {least}", verdict(scenario, candidate).name());
     let unjudged: Vec<_> = candidate.not_judged().iter().map(|id| plain(id.name())).collect();
     if !unjudged.is_empty() {
         let _ = writeln!(text, "     not judged: {}", unjudged.join(", "));
@@ -319,7 +323,8 @@ fn score(candidate: &Candidate) -> f64 {
 }
 
 /// One line a candidate; the first line also has what belongs to the whole search, and where nothing fits, nothing else.
-pub(crate) fn json(scenario: &Scenario, search: &Search<'_>, ranked: &[Candidate]) -> String {
+pub(crate) fn json(scenario: &Scenario, search: &Search<'_>, found: &Found<'_>) -> String {
+    let ranked = found.ranked;
     let mut lines: Vec<_> =
         ranked.iter().enumerate().map(|(n, candidate)| line(scenario, n + 1, candidate)).collect();
     if lines.is_empty() {
@@ -330,7 +335,8 @@ pub(crate) fn json(scenario: &Scenario, search: &Search<'_>, ranked: &[Candidate
             .map(|narrowing| json!({ "path": narrowing.path().to_string(), "how": narrowing.input().how() }));
         first["measure_next"] = next.unwrap_or(Value::Null);
         first["assumed"] = assumed(scenario).map(Value::from).collect();
-        first["near_misses"] = near_misses(search).iter().map(miss_json).collect();
+        let misses = best_misses(found).iter().map(miss_json).collect();
+        first["near_misses"] = if found.misses.is_some() { misses } else { Value::Null };
     }
     lines.iter().map(|line| format!("{line}\n")).collect()
 }

@@ -2,6 +2,7 @@
 
 use core::cmp::{Ordering, Reverse};
 use core::fmt;
+use core::ops::Range;
 
 use super::candidate::{Choice, write_choices};
 use super::needs;
@@ -111,7 +112,12 @@ impl<'a> Search<'a> {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn near_misses(&self) -> NearMisses<'a> {
-        NearMisses { candidates: self.candidates() }
+        self.near_misses_of(0..self.sizes())
+    }
+
+    /// Those of a range of sizes, so that the walk can be split or its progress told, as by [`Search::part`].
+    pub fn near_misses_of(&self, sizes: Range<u32>) -> NearMisses<'a> {
+        NearMisses { candidates: self.part(sizes) }
     }
 }
 

@@ -31,11 +31,34 @@ impl Search<'_> {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn staggered<const EACH: usize, const N: usize>(&self) -> Best<N> {
+        self.staggered_while::<EACH, N>(|_| true)
+    }
+
+    /// The same for as long as a caller lets it go on, who is asked before each candidate of an axle and before each pair,
+    /// and told how many sizes have been walked: twice those of [`Search::sizes`] in all. It gives the pairs that it has
+    /// found until then.
+    ///
+    /// ```
+    /// use beadseat::prelude::*;
+    /// use beadseat::search::{Search, Wishes};
+    /// let car = Vehicle::new(Kind::Passenger).with_drive(Drive::Rear);
+    /// let original = Setups::both(Setup::parse("205/55R16 91V", "6.5Jx16 ET46")?);
+    /// let (conditions, limits, wishes) = (Conditions::default(), Limits::default(), Wishes::new());
+    /// let search = Search::new(&car, &original, &conditions, &limits, &wishes);
+    /// let pairs = search.staggered_while::<12, 3>(|walked| walked < 10);
+    /// assert_eq!(pairs.iter().count(), 0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn staggered_while<const EACH: usize, const N: usize>(
+        &self,
+        mut goes_on: impl FnMut(u32) -> bool,
+    ) -> Best<N> {
         let mut pairs = Best::new();
         let Self { vehicle, original, conditions, limits, .. } = *self;
         let (Some(old_front), Some(old_rear)) = (original.front, original.rear) else { return pairs };
         let rims = [old_front, old_rear].map(|old| old.tire().size().rim_diameter());
-        let each = |is_front: bool| {
+        let all = self.sizes();
+        let mut each = |is_front: bool| {
             let mut best = Best::<EACH>::new();
             let mut candidates = self.candidates();
             if is_front {
@@ -43,15 +66,24 @@ impl Search<'_> {
             } else {
                 candidates.front = None
             }
-            best.extend(candidates);
-            best
+            let before = if is_front { 0 } else { all };
+            while goes_on(before + (all - candidates.sizes_left())) {
+                let Some(candidate) = candidates.next() else { return Some(best) };
+                best.offer(candidate);
+            }
+            None
         };
-        let (fronts, rears) = (each(true), each(false));
+        let Some((fronts, rears)) = each(true).and_then(|fronts| Some((fronts, each(false)?))) else {
+            return pairs;
+        };
         let whole = self.candidates();
         let (Some(on_front), Some(on_rear)) = (&whole.front, &whole.rear) else { return pairs };
         for front in fronts.iter() {
             for rear in rears.iter() {
                 let (Some(a), Some(b)) = (only(front), only(rear)) else { continue };
+                if !goes_on(2 * all) {
+                    return pairs;
+                }
                 if !is_staggered(a, b, rims) {
                     continue;
                 }

@@ -184,6 +184,7 @@ impl Iterator for Candidates<'_> {
             match self.stage {
                 Stage::From(inset) => match self.examine(inset) {
                     Ok((candidate, rest)) => {
+                        self.tried += u64::from(inset.is_none());
                         self.give(&candidate);
                         self.stage = rest.map_or(Stage::AsBuilt(0), |rest| Stage::From(Some(rest)));
                         return Some(candidate);
@@ -218,7 +219,8 @@ impl<'a> Candidates<'a> {
         self.sizes.end - self.sizes.start
     }
 
-    /// How many points were looked at closely so far: those of a size that nobody wished for are passed over.
+    /// How many points were looked at so far, whether they gave anything or fell: those of a size that nobody wished for are
+    /// passed over.
     pub fn tried(&self) -> u64 {
         self.tried
     }
@@ -233,7 +235,8 @@ impl<'a> Candidates<'a> {
         if let Some(fallen) = rejected.by.and_then(|check| self.fallen.get_mut(check as usize)) {
             *fallen += points;
         }
-        self.tried += if rejected.by.is_some() { u64::from(points) } else { 0 };
+        let is_passed_over = rejected.by.is_none() && rejected.whole_size;
+        self.tried += if is_passed_over { 0 } else { u64::from(points) };
         self.beside += points - 1;
     }
 

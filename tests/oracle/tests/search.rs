@@ -537,6 +537,9 @@ laws! {
         let parts = search.part(0..middle).chain(search.part(middle..search.sizes()));
         prop_assert!(whole.windows(2).all(|pair| pair[0].0 <= pair[1].0));
         prop_assert_eq!(whole, parts.map(|c| (c.number(), c.to_string())).collect::<Vec<_>>());
+        let misses = search.near_misses().map(|miss| miss.number());
+        let in_parts = search.near_misses_of(0..middle).chain(search.near_misses_of(middle..search.sizes()));
+        prop_assert_eq!(misses.collect::<Vec<_>>(), in_parts.map(|miss| miss.number()).collect::<Vec<_>>());
     }
 
     #[test]
