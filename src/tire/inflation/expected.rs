@@ -16,10 +16,6 @@ const FLOTATION: f64 = 0.71;
 /// The letter of a tire that states none: its strongest in wide use. Common practice, no source.
 const USUAL_LETTER_KPA: f64 = 550.0;
 
-fn of_number(number: u16) -> Option<LoadIndex> {
-    LoadIndex::new(number)
-}
-
 impl Tire {
     /// The highest load index to be expected of a tire of this size, load version and load range; of commercial, truck and
     /// motorcycle sizes that of the strongest.
@@ -46,12 +42,12 @@ impl Tire {
             // A weaker load range bears less by as much as the estimate does.
             let of_strongest = self.with_load_range(range).estimated_load_index()?.number();
             let less = of_strongest.saturating_sub(estimate?.number());
-            return of_number(strongest.number().checked_sub(less)?);
+            return LoadIndex::new(strongest.number().checked_sub(less)?);
         }
-        let more = |index: LoadIndex, steps| of_number(index.number() + steps);
+        let more = |index: LoadIndex, steps| LoadIndex::new(index.number() + steps);
         match self.load_version() {
             None | Some(LoadVersion::Light) => {
-                coined.standard.or_else(|| of_number(coined.strongest?.number().checked_sub(EXTRA)?))
+                coined.standard.or_else(|| LoadIndex::new(coined.strongest?.number().checked_sub(EXTRA)?))
             }
             Some(LoadVersion::Extra) => coined.strongest.or_else(|| more(coined.standard?, EXTRA)),
             Some(LoadVersion::High) => estimate,
@@ -67,9 +63,9 @@ impl Tire {
     /// ply ratings of commercial, truck and motorcycle tires 1.16 at 550, 1.39 at 900 and 0.88 at 290 kPa. Extra load bears
     /// four indices more, high load seven.
     ///
-    /// Against 526 rows, of which all but seven are from memory, it is never too low, and too high by at most so many
+    /// Against 526 rows, of which all but six are from memory, it is never too low, and too high by at most so many
     /// indices: P-metric 1, high load 1, ST 3, metric passenger 5, commercial and sizes by overall diameter 10, motorcycle
-    /// 11, LT 13 (wide sizes at their lower pressure), truck 18; the seven published rows by at most 3.
+    /// 11, LT 13 (wide sizes at their lower pressure), truck 18; the six others by at most 3.
     ///
     /// ```
     /// use beadseat::tire::{LoadIndex, Tire};
@@ -98,7 +94,7 @@ impl Tire {
         let least = LoadIndex::min_for(load)?;
         let number =
             if in_kg(least.load()) > in_kg(load) { least.number().checked_sub(1)? } else { least.number() };
-        of_number(
+        LoadIndex::new(
             number
                 + match self.load_version() {
                     None | Some(LoadVersion::Light) => 0,
