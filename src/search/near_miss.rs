@@ -78,7 +78,8 @@ impl fmt::Display for NearMiss {
     }
 }
 
-/// What a [`Search`] nearly finds, one after the other in the order of the lattice. It allocates nothing.
+/// What a [`Search`] nearly finds, one after the other in the order of the lattice. It allocates nothing but copies of a
+/// vehicle that has bodies around its wheels, where less of the lip is tried.
 pub struct NearMisses<'a> {
     candidates: Candidates<'a>,
 }

@@ -119,7 +119,8 @@ impl Remedy {
     /// An axle with the change; nothing where the change is the setup's.
     fn of_axle(self, axle: &Axle) -> Option<Axle> {
         let Self::Lip(less) = self else { return None };
-        Some(axle.clone().with_space(axle.space()?.wider_outboard(less)?))
+        let wider = axle.space()?.wider_outboard(less)?;
+        Some(axle.clone().with_space(wider))
     }
 }
 
@@ -175,11 +176,12 @@ impl Search<'_> {
                 && self.is_admitted(setups, on, *remedy)
         };
         // Where the most of the lip does not do, less of it does not.
-        let most_lip = TRIED.iter().rev().find(|remedy| matches!(remedy, Remedy::Lip(_)));
-        let lip_does = most_lip.is_some_and(admits);
+        let mut lip_does = None;
+        let most_lip =
+            || TRIED.iter().rev().find(|remedy| matches!(remedy, Remedy::Lip(_))).is_some_and(admits);
         let mut tried = (0_u8..).zip(TRIED);
         let (cost, remedy) = tried.find(|(_, remedy)| match remedy {
-            Remedy::Lip(_) => lip_does && admits(remedy),
+            Remedy::Lip(_) => *lip_does.get_or_insert_with(most_lip) && admits(remedy),
             _ => admits(remedy),
         })?;
         Some((gravest.id(), remedy, cost))
@@ -188,7 +190,7 @@ impl Search<'_> {
     /// Whether setups with a change on some axles, front and rear, are beyond nothing.
     fn is_admitted(&self, setups: &Setups, [front, rear]: [bool; 2], remedy: Remedy) -> bool {
         let mut changed = *setups;
-        let mut vehicle = self.vehicle.clone();
+        let mut cut: Option<Vehicle> = None;
         let mut anything = false;
         for (is_here, setup, is_front) in
             [(front, &mut changed.front, true), (rear, &mut changed.rear, false)]
@@ -200,9 +202,10 @@ impl Search<'_> {
             let axle = if is_front { self.vehicle.front() } else { self.vehicle.rear() };
             if let Some(new) = axle.and_then(|axle| remedy.of_axle(axle)) {
                 anything = true;
-                vehicle = if is_front { vehicle.with_front(new) } else { vehicle.with_rear(new) };
+                let vehicle = cut.unwrap_or_else(|| self.vehicle.clone());
+                cut = Some(if is_front { vehicle.with_front(new) } else { vehicle.with_rear(new) });
             }
         }
-        anything && self.report(&vehicle, changed).overall() != Verdict::Beyond
+        anything && self.report(cut.as_ref().unwrap_or(self.vehicle), changed).overall() != Verdict::Beyond
     }
 }

@@ -743,6 +743,45 @@ fn a_row_of_a_stock_allocates_nothing() {
     assert_eq!(verdicts, [Verdict::NotAssessed; 2]);
 }
 
+/// What nearly fits allocates nothing where bodies stand around the wheels either, but for copies of the vehicle with less
+/// of the lip.
+#[test]
+fn near_misses_allocate_for_the_lip_alone() {
+    let body = NearbyBody::gap(BodyKind::Other, GapSide::Inner, mm(40.0), mm(0.0), mm(0.0)).unwrap();
+    let mut around = NearbyBodies::new();
+    around.push(body).unwrap();
+    let original = Setups { front: Some(Setup::parse("205/55R16 91V", "6.5Jx16 ET46").unwrap()), rear: None };
+    let (conditions, limits) = (Conditions::default(), Limits::default());
+    let wishes = Wishes::new().with_keep(Keep::Wheels);
+    for (inner, outer, has_spacers, has_lips) in
+        [(7.0, None, true, false), (25.0, Some(12.0), false, true), (12.0, Some(25.0), true, false)]
+    {
+        let mut space = Space::new().with_inner_clearance(mm(inner)).unwrap().with_obstacles(around.clone());
+        try_set!(space, with_outer_clearance outer.map(mm));
+        let vehicle = Vehicle::new(Kind::Passenger).with_front(Axle::new().with_space(space));
+        let search = Search::new(&vehicle, &original, &conditions, &limits, &wishes);
+        let (mut spacer, mut lip) = (None, None);
+        let walked = allocation_counter::measure(|| {
+            for miss in search.near_misses() {
+                match miss.remedy() {
+                    Remedy::Spacer(_) => spacer = Some(miss),
+                    Remedy::Lip(_) => lip = Some(miss),
+                    _ => {}
+                }
+            }
+        });
+        assert_eq!([spacer.is_some(), lip.is_some()], [has_spacers, has_lips], "{inner}");
+        assert_eq!(walked.count_total > 0, has_lips, "{inner}");
+        // Where a spacer would do, the lip is not looked at.
+        if let Some(miss) = spacer {
+            let told = allocation_counter::measure(|| {
+                assert_eq!(search.what_would(&miss.setups()), Some(miss.remedy()));
+            });
+            assert_eq!(told.count_total, 0, "{inner}");
+        }
+    }
+}
+
 /// A search allocates nothing.
 #[test]
 fn a_search_allocates_nothing() {
