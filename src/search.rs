@@ -31,6 +31,7 @@
 
 mod best;
 mod candidate;
+mod choice;
 mod lattice;
 mod narrowing;
 mod near_miss;
@@ -45,7 +46,8 @@ mod walk;
 mod wishes;
 
 pub use best::{Best, LeastMargin, Likely, Score};
-pub use candidate::{Candidate, Checks, Choice, Expectation, Margin};
+pub use candidate::{Candidate, Checks, Margin};
+pub use choice::{Choice, Expectation};
 pub use narrowing::Narrowing;
 pub use near_miss::{NearMiss, NearMisses};
 pub use needs::Needs;

@@ -199,17 +199,25 @@ impl Tried<'_> {
         self.insets_by(|id| id != CheckId::OuterClearance)
     }
 
+    /// What is left of insets where there is room outboard.
+    pub(crate) fn outboard(&mut self, range: InsetRange) -> Option<InsetRange> {
+        self.narrowed(range, &DEFINITIONS[CheckId::OuterClearance as usize])
+    }
+
     fn insets_by(&mut self, counts: impl Fn(CheckId) -> bool) -> Result<InsetRange, CheckId> {
-        let mut range = InsetRange::WHOLE;
-        for definition in of(DependsOn::Inset).filter(|definition| counts(definition.id)) {
-            let inside = |inset| {
-                self.stand_at(inset);
-                let found = self.found(&self.case(), definition);
-                !matches!(found, Some(Ok(finding)) if finding.verdict == Verdict::Beyond)
-            };
-            range = range.within(definition.id, inside).ok_or(definition.id)?;
-        }
-        Ok(range)
+        let mut definitions = of(DependsOn::Inset).filter(|definition| counts(definition.id));
+        definitions.try_fold(InsetRange::WHOLE, |range, definition| {
+            self.narrowed(range, definition).ok_or(definition.id)
+        })
+    }
+
+    /// What is left of insets where a check is not beyond.
+    fn narrowed(&mut self, range: InsetRange, definition: &Definition) -> Option<InsetRange> {
+        range.within(definition.id, |inset| {
+            self.stand_at(inset);
+            let found = self.found(&self.case(), definition);
+            !matches!(found, Some(Ok(finding)) if finding.verdict == Verdict::Beyond)
+        })
     }
 
     /// How far from the hub face a wheel and its tire may reach outboard and inboard and its middle stand out, at nominal
@@ -227,13 +235,7 @@ impl Tried<'_> {
         };
         let spacing = self.spacing;
         let mut furthest = |id: CheckId| {
-            let definition = &DEFINITIONS[id as usize];
-            let inside = |inset| {
-                self.stand_at(inset);
-                let found = self.found(&self.case(), definition);
-                !matches!(found, Some(Ok(finding)) if finding.verdict == Verdict::Beyond)
-            };
-            let range = InsetRange::WHOLE.within(id, inside)?;
+            let range = self.narrowed(InsetRange::WHOLE, &DEFINITIONS[id as usize])?;
             let [least, most] = [range.min(), range.max()];
             // One step of a hundredth is not told from the next.
             let end = if least.check().is_some() { Some(-least.value().length()) } else { None };

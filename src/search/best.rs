@@ -2,7 +2,8 @@
 
 use core::cmp::Ordering;
 
-use super::candidate::{Candidate, Expectation};
+use super::candidate::Candidate;
+use super::choice::Expectation;
 
 /// Says which of two candidates is the better one.
 pub trait Score {

@@ -3,7 +3,7 @@
 use super::candidate::Candidate;
 use super::walk::Search;
 use crate::fitment::measure::{Input, InputPath};
-use crate::fitment::{Change, Check, CheckId, Position, assess};
+use crate::fitment::{Check, CheckId, Position};
 
 /// The fact that would narrow a search most, and how far.
 ///
@@ -68,8 +68,7 @@ impl Search<'_> {
     pub fn narrowing<'c>(&self, found: impl IntoIterator<Item = &'c Candidate>) -> Option<Narrowing> {
         let mut worths = [[Worth::default(); Position::ALL.len()]; Input::ALL.len()];
         for candidate in found {
-            let change = Change { original: *self.original, proposed: candidate.setups() };
-            let report = assess(self.vehicle, &change, self.conditions, self.limits);
+            let report = self.report(self.vehicle, candidate.setups());
             for fact in report.measurements() {
                 let of_input = worths.get_mut(fact.input() as usize);
                 let Some(worth) = of_input.and_then(|of| of.get_mut(fact.position() as usize)) else {

@@ -4,14 +4,14 @@ use core::cmp::{Ordering, Reverse};
 use core::fmt;
 use core::ops::Range;
 
-use super::candidate::{Choice, write_choices};
-use super::needs;
+use super::choice::{Choice, Choices};
+use super::needs::{self, Needs};
 use super::reach::Both;
 use super::remedy::Remedy;
-use super::walk::{Candidates, Search};
+use super::walk::{Candidates, Rejected, Search, together, tried};
 use super::wishes::Keep;
 use crate::fitment::space::{InsetRange, RangeEnd};
-use crate::fitment::{CheckId, DependsOn, Setup, Setups, Trial};
+use crate::fitment::{CheckId, DependsOn, Setup, Setups};
 use crate::wheel::Inset;
 
 /// A setup that is beyond a check, and the cheapest single change with which an assessment finds it beyond none.
@@ -21,9 +21,7 @@ use crate::wheel::Inset;
 /// Common practice, no source.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct NearMiss {
-    number: u64,
-    front: Option<Choice>,
-    rear: Option<Choice>,
+    choices: Choices,
     fails: CheckId,
     remedy: Remedy,
     cost: u8,
@@ -32,18 +30,17 @@ pub struct NearMiss {
 impl NearMiss {
     /// Its number in the lattice.
     pub const fn number(&self) -> u64 {
-        self.number
+        self.choices.number
     }
 
     /// What goes on each axle, the front one first, without the change.
     pub fn choices(&self) -> impl Iterator<Item = &Choice> {
-        self.front.iter().chain(&self.rear)
+        self.choices.iter()
     }
 
     /// The setups without the change, which an assessment finds beyond a check.
     pub fn setups(&self) -> Setups {
-        let setup = |choice: Option<Choice>| choice.map(|choice| *choice.setup());
-        Setups { front: setup(self.front), rear: setup(self.rear) }
+        self.choices.setups()
     }
 
     /// The gravest check that it is beyond.
@@ -61,11 +58,9 @@ impl NearMiss {
     /// the change that costs less, then of rims nearer to the measuring rims; of equals the first in the lattice.
     pub fn compare(&self, other: &Self) -> Ordering {
         let place = |miss: &Self| {
-            let expectation = miss.choices().map(Choice::expectation).min();
-            let is_listed = miss.choices().all(|choice| choice.listed_in().is_some());
-            let is_approved = miss.choices().all(|choice| choice.is_approved);
-            let rim_off: u32 = miss.choices().map(|choice| u32::from(choice.rim_off)).sum();
-            (expectation, is_listed, is_approved, Reverse((miss.cost, rim_off, miss.number)))
+            let choices = &miss.choices;
+            let bought = (choices.expectation(), choices.is_listed(), choices.is_on_approved_rims());
+            (bought, Reverse((miss.cost, choices.rim_off(), choices.number)))
         };
         place(self).cmp(&place(other))
     }
@@ -74,7 +69,7 @@ impl NearMiss {
 /// As a [`Candidate`](super::Candidate) is shown.
 impl fmt::Display for NearMiss {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write_choices(f, self.choices())
+        self.choices.fmt(f)
     }
 }
 
@@ -136,91 +131,70 @@ impl Iterator for NearMisses<'_> {
                         return found;
                     }
                 }
-                Err(WholeSize) => self.candidates.step_size(),
+                Err(rejected) => self.candidates.step_over(&rejected),
             }
         }
         None
     }
 }
 
-/// No rim brings a size near.
-struct WholeSize;
-
 impl NearMisses<'_> {
-    fn of_new_wheels(&self) -> Result<Option<NearMiss>, WholeSize> {
-        let Ok(setups) = self.candidates.setups() else { return Err(WholeSize) };
+    fn of_new_wheels(&self) -> Result<Option<NearMiss>, Rejected> {
+        let setups = self.candidates.setups()?;
         let away = self.candidates.away(&setups);
-        let mut both: Both<'_> = [0, 1].map(|n| {
-            let (trial, setup) = away.get(n)?.as_ref()?;
-            Some(trial.tried(setup))
-        });
+        let mut both: Both<'_> = tried(&away);
         let fails = |what| both.iter().flatten().find_map(|tried| tried.fails(what));
-        if fails(DependsOn::Size).is_some() || self.candidates.fails_together(&both) {
-            return Err(WholeSize);
+        // Beyond away from where the original stands, where nothing is excused: no rim brings such a size near.
+        if let Some(check) = fails(DependsOn::Size).or_else(|| together(&both)) {
+            return Err(Rejected::whole_size(check));
         }
         if fails(DependsOn::Pair).is_some() {
             return Ok(None);
         }
         let mut range = InsetRange::WHOLE;
-        let mut is_near = false;
         for tried in both.iter_mut().flatten() {
-            is_near |= tried.insets().is_err();
-            let own = tried.insets_but_outboard().ok();
-            let Some(both) = own.and_then(|own| self.candidates.wished(tried, own).ok()?.and(range)) else {
-                return Ok(None);
-            };
-            range = both;
+            let own = tried.insets_but_outboard().map_err(Rejected::by)?;
+            let Some(common) = self.candidates.wished(tried, own)?.and(range) else { return Ok(None) };
+            range = common;
         }
         // As far inboard as it may stand, so that as little as may be is in the way.
         let at = Inset::from_hundredths(range.max().value().hundredths().div_euclid(100) * 100);
-        if !range.contains(at) || (!is_near && self.fits_outboard(&mut both, range)) {
+        let fits = both.iter_mut().flatten().try_fold(range, |range, tried| tried.outboard(range));
+        if !range.contains(at) || fits.is_some() {
             return Ok(None);
         }
-        let Ok(bought) = self.candidates.bought(&setups) else { return Ok(None) };
-        let choices = [0, 1].map(|n| {
-            let (setup, needs) = (*bought.get(n)?)?;
-            Some((setup.at(at), needs))
-        });
-        Ok(self.admitted(choices, |remedy| matches!(remedy, Remedy::Lip(_))))
+        let bought = self.candidates.bought(&setups).map_err(Rejected::by)?;
+        let choices = bought.map(|bought| bought.map(|(setup, needs)| (setup.at(at), needs)));
+        Ok(self.admitted(&choices, |remedy| matches!(remedy, Remedy::Lip(_))))
     }
 
-    /// Whether there is room outboard for all axles at one inset.
-    fn fits_outboard(&self, both: &mut Both<'_>, range: InsetRange) -> bool {
-        let mut range = Some(range);
-        for tried in both.iter_mut().flatten() {
-            range = tried.insets().ok().zip(range).and_then(|(own, range)| own.and(range));
-        }
-        range.is_some()
-    }
-
-    fn of_wheels_that_stay(&self) -> Result<Option<NearMiss>, WholeSize> {
-        let Ok(setups) = self.candidates.setups() else { return Err(WholeSize) };
+    fn of_wheels_that_stay(&self) -> Result<Option<NearMiss>, Rejected> {
+        let setups = self.candidates.setups()?;
         if self.candidates.has_spacer() {
             return Ok(None);
         }
         let keep = self.candidates.wishes().keep();
-        let choices = [0, 1].map(|n| {
-            let (trial, setup): (&Trial<'_>, Setup) = self.candidates.trial(n).zip(*setups.get(n)?)?;
+        let choices = core::array::from_fn(|n| {
+            let (trial, setup) = self.candidates.trial(n).zip(*setups.get(n)?)?;
             let bought = needs::bought(trial, trial.axle(), setup, keep);
             Some((bought.setup, bought.needs))
         });
-        Ok(self.admitted(choices, |_| true))
+        Ok(self.admitted(&choices, |_| true))
     }
 
     /// The near miss of setups, if they are beyond something and one of the changes admits them.
     fn admitted(
         &self,
-        choices: [Option<(Setup, needs::Needs)>; 2],
+        choices: &[Option<(Setup, Needs)>; 2],
         may: impl Fn(&Remedy) -> bool,
     ) -> Option<NearMiss> {
         let [front, rear] = choices.map(|choice| Some(choice?.0));
         let (fails, remedy, cost) = self.candidates.search().admitting(&Setups { front, rear }, may)?;
-        let choice = |n: usize| {
+        let on = core::array::from_fn(|n| {
             let (trial, (setup, needs)) = self.candidates.trial(n).zip(*choices.get(n)?)?;
             let only = RangeEnd::new(setup.wheel().inset_or_assumed()?, Some(fails));
             Some(Choice::new(trial, setup, InsetRange::between(only, only), needs))
-        };
-        let [front, rear] = [choice(0), choice(1)];
-        Some(NearMiss { number: self.candidates.number(), front, rear, fails, remedy, cost })
+        });
+        Some(NearMiss { choices: Choices { number: self.candidates.number(), on }, fails, remedy, cost })
     }
 }

@@ -186,14 +186,17 @@ pub(super) fn bought(trial: &Trial<'_>, axle: &Axle, setup: Setup, keep: Keep) -
         does
     };
     let last = least.number() + MORE_INDICES;
-    for tire in strengths(trial, setup.tire()).into_iter().flatten() {
-        let Some(expected) = tire.expected_load_index() else { continue };
-        if let Some(bought) = (least.number()..=expected.number().min(last)).find_map(|n| fits(tire, n)) {
-            return bought;
-        }
-    }
+    let expected = |tire: &Tire| tire.expected_load_index().map(|expected| expected.number().min(last));
+    let strengths = strengths(trial, setup.tire());
+    let as_expected = strengths.into_iter().flatten().flat_map(|tire| {
+        let numbers = expected(&tire).map(|most| least.number()..=most);
+        numbers.into_iter().flatten().map(move |number| (tire, number))
+    });
     // More is asked for than is expected of the size in any strength, or nothing is known of it.
-    if let Some(bought) = (least.number()..=last).find_map(|number| fits(setup.tire(), number)) {
+    let tried = expected(&setup.tire()).filter(|_| strengths.contains(&Some(setup.tire())));
+    let from = tried.map_or(least.number(), |most| (most + 1).max(least.number()));
+    let more = (from..=last).map(|number| (setup.tire(), number));
+    if let Some(bought) = as_expected.chain(more).find_map(|(tire, number)| fits(tire, number)) {
         return bought;
     }
     first.unwrap_or(Bought { setup, needs, fails: Some(CheckId::TireLoad) })

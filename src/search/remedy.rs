@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::walk::Search;
-use crate::fitment::{Change, CheckId, DependsOn, Position, Report, Setup, Setups, Verdict, assess};
+use crate::fitment::{CheckId, DependsOn, Position, Setup, Setups, Verdict};
 use crate::tire::{LoadIndex, ServiceDescription};
 use crate::units::{Length, Mass, Pressure, in_kg, in_kpa, in_mm, kg, kpa, mm};
 use crate::vehicle::{Axle, Vehicle};
@@ -144,11 +144,6 @@ impl fmt::Display for Remedy {
 }
 
 impl Search<'_> {
-    fn report(&self, vehicle: &Vehicle, proposed: Setups) -> Report {
-        let change = Change { original: *self.original, proposed };
-        assess(vehicle, &change, self.conditions, self.limits)
-    }
-
     /// The cheapest single change that admits setups which do not fit, on the axles where something is beyond, as an
     /// assessment finds; nothing where they fit, or where no one change does.
     pub fn what_would(&self, setups: &Setups) -> Option<Remedy> {

@@ -92,7 +92,7 @@ impl<'a> Screen<'a> {
         let candidates = search.part(0..0);
         let with_windows = |trial: Trial<'a>| {
             // A setup that is not the original, to see where the checks end.
-            let away = trial.original().map(away);
+            let away = trial.original().map(|original| away(original, original));
             let windows = away.map_or(Windows::OPEN, |away| {
                 let [outboard, inboard, middle, least_diameter, most_diameter] = trial.tried(&away).windows();
                 Windows { outboard, inboard, middle, least_diameter, most_diameter }

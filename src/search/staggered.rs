@@ -1,9 +1,10 @@
 //! Setups that differ from axle to axle.
 
 use super::best::Best;
-use super::candidate::{Candidate, Choice};
+use super::candidate::Candidate;
+use super::choice::{Choice, Choices};
 use super::walk::Search;
-use crate::fitment::{Change, Setups, Verdict, assess, fails_together};
+use crate::fitment::{Setups, Verdict, fails_together};
 use crate::rim::RimDiameter;
 
 impl Search<'_> {
@@ -54,8 +55,7 @@ impl Search<'_> {
         mut goes_on: impl FnMut(u32) -> bool,
     ) -> Best<N> {
         let mut pairs = Best::new();
-        let Self { vehicle, original, conditions, limits, .. } = *self;
-        let (Some(old_front), Some(old_rear)) = (original.front, original.rear) else { return pairs };
+        let Setups { front: Some(old_front), rear: Some(old_rear) } = *self.original else { return pairs };
         let rims = [old_front, old_rear].map(|old| old.tire().size().rim_diameter());
         let all = self.sizes();
         let mut each = |is_front: bool| {
@@ -92,10 +92,10 @@ impl Search<'_> {
                     continue;
                 }
                 let proposed = Setups { front: Some(*a.setup()), rear: Some(*b.setup()) };
-                let report = assess(vehicle, &Change { original: *original, proposed }, conditions, limits);
+                let report = self.report(self.vehicle, proposed);
                 if report.overall() != Verdict::Beyond {
                     let number = front.number() * self.points() + rear.number();
-                    pairs.offer(Candidate::new(number, Some(*a), Some(*b), &report));
+                    pairs.offer(Candidate::new(Choices { number, on: [Some(*a), Some(*b)] }, &report));
                 }
             }
         }

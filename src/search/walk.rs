@@ -2,7 +2,8 @@
 
 use core::ops::Range;
 
-use super::candidate::{Candidate, Choice};
+use super::candidate::Candidate;
+use super::choice::{Choice, Choices};
 use super::lattice::{self, Lattice};
 use super::needs::{self, Needs};
 use super::reach::{self, Both};
@@ -10,12 +11,12 @@ use super::wishes::{Keep, Wishes};
 
 use crate::fitment::space::{InsetRange, RangeEnd};
 use crate::fitment::{
-    Change, CheckId, Conditions, DependsOn, Limits, Position, Setup, Setups, Trial, Tried, Verdict, assess,
-    fails_alone, fails_together,
+    Change, CheckId, Conditions, DependsOn, Limits, Position, Report, Setup, Setups, Trial, Tried, Verdict,
+    assess, fails_alone, fails_together,
 };
 use crate::tire::{ServiceDescription, Tire, TireSize};
 use crate::units::{in_mm, in_ratio, mm};
-use crate::vehicle::{Kind, Vehicle};
+use crate::vehicle::{Axle, Kind, Vehicle};
 use crate::wheel::{Inset, Wheel};
 
 /// The thicknesses of spacers that are tried behind wheels that stay, in millimetres; the first is none. Common
@@ -45,6 +46,17 @@ impl<'a> Search<'a> {
         wishes: &'a Wishes,
     ) -> Self {
         Self { vehicle, original, conditions, limits, wishes }
+    }
+
+    /// What an assessment says of setups, on the vehicle or on one that is changed.
+    pub(super) fn report(&self, vehicle: &Vehicle, proposed: Setups) -> Report {
+        let change = Change { original: *self.original, proposed };
+        assess(vehicle, &change, self.conditions, self.limits)
+    }
+
+    /// With snow tires, where they are wished for.
+    fn in_season(&self, setup: Setup) -> Setup {
+        if self.wishes.winter() { setup.with_snow(true) } else { setup }
     }
 
     fn lattice(&self) -> Lattice {
@@ -81,12 +93,7 @@ impl<'a> Search<'a> {
             let hub = axle.hub();
             let wheel = wheel
                 .or_as_bought(hub.and_then(|hub| hub.bolt_circle()), hub.and_then(|h| h.spigot()?.bore()));
-            let setup = Setup::new(tire, wheel);
-            let setup = match hub.and_then(|hub| hub.seat()) {
-                Some(seat) => setup.with_seat(seat),
-                None => setup,
-            };
-            let setup = if self.wishes.winter() { setup.with_snow(true) } else { setup };
+            let setup = self.in_season(for_hub(Setup::new(tire, wheel), axle));
             Some(needs::bought(trial, axle, setup, Keep::Nothing).setup)
         };
         let [front, rear] = candidates.trials();
@@ -171,8 +178,12 @@ impl Rejected {
     const UNWANTED: Self = Self { by: None, whole_size: false };
     const SIZE_UNWANTED: Self = Self { by: None, whole_size: true };
 
-    const fn by(check: CheckId) -> Self {
+    pub(super) const fn by(check: CheckId) -> Self {
         Self { by: Some(check), whole_size: false }
+    }
+
+    pub(super) const fn whole_size(check: CheckId) -> Self {
+        Self { by: Some(check), whole_size: true }
     }
 }
 
@@ -258,9 +269,11 @@ impl<'a> Candidates<'a> {
         self.beside > 0
     }
 
-    /// Goes on to the next size.
-    pub(super) fn step_size(&mut self) {
-        self.beside = self.search.beside();
+    /// Goes on to the next point that may give something.
+    pub(super) fn step_over(&mut self, rejected: &Rejected) {
+        if rejected.whole_size {
+            self.beside = self.search.beside();
+        }
         self.step();
     }
 
@@ -269,16 +282,16 @@ impl<'a> Candidates<'a> {
         self.trials().get(n).copied().flatten()
     }
 
-    /// Whether the vehicle as a whole is beyond a check.
-    pub(super) fn fails_together(&self, both: &Both<'_>) -> bool {
-        together(both).is_some()
+    /// Setups, each with its axle.
+    fn with_trials(&self, setups: &[Option<Setup>; 2]) -> [Option<(&Trial<'a>, Setup)>; 2] {
+        core::array::from_fn(|n| self.trial(n).zip(setups.get(n).copied().flatten()))
     }
 
-    /// Setups away from the inset of the original, so that no change is taken for none.
+    /// The same away from the inset of the original, so that no change is taken for none.
     pub(super) fn away(&self, setups: &[Option<Setup>; 2]) -> [Option<(&Trial<'a>, Setup)>; 2] {
-        core::array::from_fn(|n| {
-            let (trial, setup) = self.trial(n).zip(setups.get(n).copied().flatten())?;
-            Some((trial, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
+        self.with_trials(setups).map(|on| {
+            let (trial, setup) = on?;
+            Some((trial, away(&setup, trial.original()?)))
         })
     }
 
@@ -310,13 +323,10 @@ impl<'a> Candidates<'a> {
                 let wheel = lattice::wheel(Lattice::rim_width(self.beside)?, diameter, holes, spigot)?;
                 let setup =
                     if size.is_some() { Setup::new(tire, wheel) } else { original.with_another_wheel(wheel) };
-                match hub.and_then(|hub| hub.seat()) {
-                    Some(seat) => setup.with_seat(seat),
-                    None => setup,
-                }
+                for_hub(setup, trial.axle())
             }
         };
-        Some(if wishes.winter() { setup.with_snow(true) } else { setup })
+        Some(self.search.in_season(setup))
     }
 
     /// Whether a size is wished for on an axle.
@@ -427,40 +437,26 @@ impl<'a> Candidates<'a> {
         bought: &[Option<(Setup, Needs)>; 2],
         insets: [Option<InsetRange>; 2],
     ) -> Result<Candidate, Rejected> {
-        let choice = |n: usize| {
+        let on = core::array::from_fn(|n| {
             let ((setup, needs), insets) = (*bought.get(n)?).zip(*insets.get(n)?)?;
             Some(Choice::new(self.trial(n)?, setup, insets, needs))
-        };
-        let [front, rear] = [choice(0), choice(1)];
-        let proposed =
-            Setups { front: front.map(|choice| *choice.setup()), rear: rear.map(|choice| *choice.setup()) };
-        let change = Change { original: *self.search.original, proposed };
-        let Search { vehicle, conditions, limits, .. } = self.search;
-        let report = assess(vehicle, &change, conditions, limits);
+        });
+        let choices = Choices { number: self.number(), on };
+        let report = self.search.report(self.search.vehicle, choices.setups());
         if report.overall() == Verdict::Beyond {
             let beyond = report.by_severity().next().map(|check| check.id());
             return Err(Rejected { by: beyond, whole_size: false });
         }
-        Ok(Candidate::new(self.number(), front, rear, &report))
+        Ok(Candidate::new(choices, &report))
     }
 
     /// The first candidate of this point whose insets do not lie below one, and where the rest begins.
     fn examine(&self, from: Option<Inset>) -> Result<(Candidate, Option<Inset>), Rejected> {
         let setups = self.setups()?;
         let keeps_wheels = self.search.wishes.keep() == Keep::Wheels;
-        // Away from the inset of the original, so that no change is taken for none.
-        let away = core::array::from_fn::<_, 2, _>(|n| {
-            let (trial, setup) =
-                self.trials().get(n).copied().flatten().zip(setups.get(n).copied().flatten())?;
-            Some((trial, setup, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
-        });
-        let tried = |is_away: bool| {
-            core::array::from_fn::<_, 2, _>(|n| {
-                let (trial, own, away) = away.get(n)?.as_ref()?;
-                Some(trial.tried(if is_away { away } else { own }))
-            })
-        };
-        let fixed: Both<'_> = tried(!keeps_wheels);
+        let away = self.away(&setups);
+        let own = self.with_trials(&setups);
+        let fixed: Both<'_> = tried(if keeps_wheels { &own } else { &away });
         let of_size = self.is_original_size(&setups);
         let by_size = |check| Rejected { by: Some(check), whole_size: !keeps_wheels && !of_size };
         let fails = |what| fixed.iter().flatten().find_map(|tried: &Tried<'_>| tried.fails(what));
@@ -470,7 +466,7 @@ impl<'a> Candidates<'a> {
         if let Some(check) = fails(DependsOn::Pair) {
             return Err(Rejected::by(check));
         }
-        let mut both: Both<'_> = tried(true);
+        let mut both: Both<'_> = tried(&away);
         if keeps_wheels {
             return self.examine_kept(&setups, &mut both);
         }
@@ -490,14 +486,8 @@ impl<'a> Candidates<'a> {
         if let Some(from) = from {
             range = InsetRange::between(RangeEnd::new(from, Some(CheckId::SweptClearance)), range.max());
         }
-        let with_needs = |n: usize| {
-            let (trial, setup) =
-                self.trials().get(n).copied().flatten().zip((*bought.get(n)?).map(|b| b.0))?;
-            Some((trial, setup.at(away_from(trial.original()?.wheel().inset_or_assumed()))))
-        };
-        let away = [with_needs(0), with_needs(1)];
-        let moving = |n: usize| away.get(n)?.as_ref().map(|(trial, setup)| trial.tried(setup));
-        let mut moving: Both<'_> = [moving(0), moving(1)];
+        let with_needs = self.away(&bought.map(|bought| Some(bought?.0)));
+        let mut moving: Both<'_> = tried(&with_needs);
         let near = setups_near(&self.trials());
         loop {
             let swept = || Rejected::by(CheckId::SweptClearance);
@@ -615,7 +605,7 @@ impl<'a> Candidates<'a> {
         for place in 0..PLACES {
             let Some(insets) = self.original_insets(place) else { continue };
             let lies = candidate.choices().all(|choice| {
-                let own = insets[usize::from(choice.place == Position::Rear)];
+                let own = insets[usize::from(choice.position() == Position::Rear)];
                 own.is_some_and(|inset| choice.insets().contains(inset))
             });
             if let Some(given) = self.given.get_mut(place) {
@@ -625,15 +615,16 @@ impl<'a> Candidates<'a> {
     }
 }
 
-/// A setup where it does not stand.
-pub(super) fn away(setup: &Setup) -> Setup {
-    setup.at(away_from(setup.wheel().inset_or_assumed()))
+/// A setup of new wheels, with the seat of the hub that they go on.
+fn for_hub(setup: Setup, axle: &Axle) -> Setup {
+    axle.hub().and_then(|hub| hub.seat()).map_or(setup, |seat| setup.with_seat(seat))
 }
 
-/// An inset that is not another.
-fn away_from(inset: Option<Inset>) -> Inset {
+/// A setup where another does not stand.
+pub(super) fn away(setup: &Setup, from: &Setup) -> Setup {
     let far = Inset::from_hundredths(30_000);
-    if inset == Some(far) { Inset::from_hundredths(-30_000) } else { far }
+    let is_there = from.wheel().inset_or_assumed() == Some(far);
+    setup.at(if is_there { Inset::from_hundredths(-30_000) } else { far })
 }
 
 /// The inset of the original, or none to speak of.
@@ -642,8 +633,13 @@ fn setups_near(trials: &[Option<&Trial<'_>>; 2]) -> Inset {
     originals.find_map(|original| original.wheel().inset_or_assumed()).unwrap_or(Inset::from_hundredths(0))
 }
 
+/// Setups as they are tried on their axles.
+pub(super) fn tried<'t>(on: &'t [Option<(&'t Trial<'_>, Setup)>; 2]) -> Both<'t> {
+    core::array::from_fn(|n| on.get(n)?.as_ref().map(|(trial, setup)| trial.tried(setup)))
+}
+
 /// The first check of the vehicle as a whole that is beyond.
-fn together(both: &Both<'_>) -> Option<CheckId> {
+pub(super) fn together(both: &Both<'_>) -> Option<CheckId> {
     match both {
         [Some(front), Some(rear)] => fails_together(front, rear),
         [Some(only), None] | [None, Some(only)] => fails_alone(only),
