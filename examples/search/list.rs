@@ -22,22 +22,13 @@ const MOST_LINES: usize = 100_000;
 const KNOWN: [&str; 7] =
     ["key", "tire", "wheel", "wheel_rating_kg", "pressure_kpa", "pressure_full_load_kpa", "seat"];
 
-struct Listed<T> {
+/// A tire or a wheel with what its line says of it, as a setup of which the other part does not count.
+struct Listed {
     line: u64,
     key: String,
-    what: T,
-    facts: Facts,
+    setup: Setup,
     /// In how many pairs it can be mounted.
     pairs: usize,
-}
-
-/// What a line says beside the designations.
-#[derive(Clone, Copy, Default)]
-struct Facts {
-    rating: Option<Mass>,
-    pressure: Option<Pressure>,
-    full_load: Option<Pressure>,
-    seat: Option<Seat>,
 }
 
 /// A cell that cannot be read.
@@ -49,8 +40,8 @@ struct Unread {
 
 #[derive(Default)]
 struct List {
-    tires: Vec<Listed<Tire>>,
-    wheels: Vec<Listed<Wheel>>,
+    tires: Vec<Listed>,
+    wheels: Vec<Listed>,
     unread: Vec<Unread>,
 }
 
@@ -136,15 +127,13 @@ impl List {
             }
             read
         };
-        let mut facts = Facts {
-            rating: number("wheel_rating_kg", 10.0, 20_000.0).map(kg),
-            pressure: number("pressure_kpa", 50.0, 1200.0).map(kpa),
-            full_load: number("pressure_full_load_kpa", 50.0, 1200.0).map(kpa),
-            seat: None,
-        };
+        let rating = number("wheel_rating_kg", 10.0, 20_000.0).map(kg);
+        let pressure = number("pressure_kpa", 50.0, 1200.0).map(kpa);
+        let full_load = number("pressure_full_load_kpa", 50.0, 1200.0).map(kpa);
+        let mut seat = None;
         if let Some(text) = cell("seat") {
-            match text.parse() {
-                Ok(seat) => facts.seat = Some(seat),
+            match text.parse::<Seat>() {
+                Ok(read) => seat = Some(read),
                 Err(_) => unread("seat", format!("{} is no seat", Excerpt(text))),
             }
         }
@@ -152,39 +141,43 @@ impl List {
             unread("tire", "neither a tire nor a wheel stands here".into());
         }
         if let Some(text) = cell("tire") {
-            match tire(text) {
-                Ok(what) => self.tires.push(Listed { line, key: key.clone(), what, facts, pairs: 0 }),
+            match tire(text).and_then(|tire| inflated(tire, [pressure, full_load])) {
+                Ok(setup) => self.tires.push(Listed { line, key: key.clone(), setup, pairs: 0 }),
                 Err(why) => unread("tire", why),
             }
         }
         if let Some(text) = cell("wheel") {
-            match wheel(text) {
-                Ok((what, stamped)) => {
-                    let facts = Facts { rating: facts.rating.or(stamped), ..facts };
-                    self.wheels.push(Listed { line, key, what, facts, pairs: 0 });
-                }
+            match wheel(text).and_then(|(wheel, stamped)| rated(wheel, rating.or(stamped), seat)) {
+                Ok(setup) => self.wheels.push(Listed { line, key, setup, pairs: 0 }),
                 Err(why) => unread("wheel", why),
             }
         }
     }
 }
 
-/// A tire on a wheel; what neither line says is not known.
-fn setup(tire: &Listed<Tire>, wheel: &Listed<Wheel>) -> Result<Setup, beadseat::OutOfRange> {
-    let mut setup = Setup::new(tire.what, wheel.what);
-    if let Some(rating) = wheel.facts.rating {
-        setup = setup.with_wheel_rating(rating)?;
+/// A tire at its pressures, normal and for full load, as far as they are known, on whatever wheel.
+fn inflated(tire: Tire, [normal, full_load]: [Option<Pressure>; 2]) -> Result<Setup, String> {
+    let mut setup = Setup::new(tire, "6.5Jx16".parse().map_err(told)?);
+    if let Some(pressure) = normal {
+        setup = setup.with_pressure(pressure).map_err(told)?;
     }
-    if let Some(pressure) = tire.facts.pressure {
-        setup = setup.with_pressure(pressure)?;
+    if let Some(pressure) = full_load {
+        setup = setup.with_pressure_full_load(pressure).map_err(told)?;
     }
-    if let Some(pressure) = tire.facts.full_load {
-        setup = setup.with_pressure_full_load(pressure)?;
+    Ok(setup)
+}
+
+/// A wheel with its rating and seat, as far as they are known, under whatever tire.
+fn rated(wheel: Wheel, rating: Option<Mass>, seat: Option<Seat>) -> Result<Setup, String> {
+    let mut setup = Setup::new("205/55R16".parse().map_err(told)?, wheel);
+    if let Some(rating) = rating {
+        setup = setup.with_wheel_rating(rating).map_err(told)?;
     }
-    Ok(match wheel.facts.seat {
-        Some(seat) => setup.with_seat(seat),
-        None => setup,
-    })
+    Ok(seat.map_or(setup, |seat| setup.with_seat(seat)))
+}
+
+fn told(error: impl std::fmt::Display) -> String {
+    error.to_string()
 }
 
 /// Whether the tire goes on the wheel at all.
@@ -196,7 +189,7 @@ fn can_be_mounted(report: &Report) -> bool {
     })
 }
 
-fn pair_json(tire: &Listed<Tire>, wheel: &Listed<Wheel>, report: &Report) -> Value {
+fn pair_json(tire: &Listed, wheel: &Listed, report: &Report) -> Value {
     let overall = report.overall();
     let decides = report
         .by_severity()
@@ -215,8 +208,8 @@ fn pair_json(tire: &Listed<Tire>, wheel: &Listed<Wheel>, report: &Report) -> Val
         }
     }
     json!({
-        "tire_line": tire.line, "tire_key": tire.key, "tire": tire.what.to_string(),
-        "wheel_line": wheel.line, "wheel_key": wheel.key, "wheel": wheel.what.to_string(),
+        "tire_line": tire.line, "tire_key": tire.key, "tire": tire.setup.tire().to_string(),
+        "wheel_line": wheel.line, "wheel_key": wheel.key, "wheel": wheel.setup.wheel().to_string(),
         "verdict": report.overall().name(), "decides": decides, "margins": margins, "unknown": unknown,
     })
 }
@@ -242,8 +235,8 @@ fn rank(report: &Report) -> Rank {
 }
 
 /// What goes with nothing else of the list.
-fn alone<T: std::fmt::Display>(column: &str, listed: &Listed<T>) -> Value {
-    json!({ "line": listed.line, "column": column, "key": listed.key, column: listed.what.to_string(), "pairs": 0 })
+fn alone(column: &str, listed: &Listed, what: &dyn std::fmt::Display) -> Value {
+    json!({ "line": listed.line, "column": column, "key": listed.key, column: what.to_string(), "pairs": 0 })
 }
 
 /// Writes a line a pair that can be mounted, a cell that cannot be read, and what goes with nothing.
@@ -264,13 +257,13 @@ pub(crate) fn judge(scenario: &Scenario, path: &str, options: &Options) -> Resul
     };
     'all: for (n, tire) in list.tires.iter_mut().enumerate() {
         for (m, wheel) in list.wheels.iter_mut().enumerate() {
-            if tire.what.size().rim_diameter() != wheel.what.size().diameter() {
+            if tire.setup.tire().size().rim_diameter() != wheel.setup.wheel().size().diameter() {
                 continue;
             }
             if !progress.goes_on((n * wheels + m) as u64) {
                 break 'all;
             }
-            let setup = setup(tire, wheel).map_err(|error| format!("line {}: {error}", wheel.line))?;
+            let setup = tire.setup.on_wheel_of(&wheel.setup);
             let proposed =
                 Setups { front: original.front.map(|_| setup), rear: original.rear.map(|_| setup) };
             let report = scenario.assess_proposed(proposed);
@@ -302,10 +295,10 @@ pub(crate) fn judge(scenario: &Scenario, path: &str, options: &Options) -> Resul
     let stopped = progress.ended();
     if stopped.is_none() {
         for tire in list.tires.iter().filter(|tire| tire.pairs == 0) {
-            written.line(&alone("tire", tire))?;
+            written.line(&alone("tire", tire, &tire.setup.tire()))?;
         }
         for wheel in list.wheels.iter().filter(|wheel| wheel.pairs == 0) {
-            written.line(&alone("wheel", wheel))?;
+            written.line(&alone("wheel", wheel, &wheel.setup.wheel()))?;
         }
     }
     eprintln!(

@@ -405,6 +405,7 @@ pub(crate) fn csv(scenario: &Scenario, ranked: &[Candidate]) -> Result<String, S
         for (n, candidate) in ranked.iter().enumerate() {
             let least = candidate.margins().next();
             let unjudged: Vec<_> = candidate.not_judged().iter().map(|id| id.name()).collect();
+            let (score, verdict) = (score(candidate), verdict(scenario, candidate));
             for choice in candidate.choices() {
                 let (setup, insets, needs) = (choice.setup(), choice.insets(), choice.needs());
                 let id = |check: Option<beadseat::fitment::CheckId>| {
@@ -412,7 +413,7 @@ pub(crate) fn csv(scenario: &Scenario, ranked: &[Candidate]) -> Result<String, S
                 };
                 writer.write_record([
                     (n + 1).to_string(),
-                    show(Some(score(candidate))),
+                    show(Some(score)),
                     choice.position().name().into(),
                     setup.tire().to_string(),
                     setup.wheel().to_string(),
@@ -429,7 +430,7 @@ pub(crate) fn csv(scenario: &Scenario, ranked: &[Candidate]) -> Result<String, S
                     show(needs.pressure().map(in_kpa)),
                     show(needs.pressure_full_load().map(in_kpa)),
                     show(needs.wheel_rating().map(in_kg)),
-                    verdict(scenario, candidate).name().into(),
+                    verdict.name().into(),
                     least.map_or(String::new(), |m| m.check().name().into()),
                     least.map_or(String::new(), |m| m.position().name().into()),
                     show(least.and_then(|m| margin_json(&m)["value"].as_f64())),
