@@ -117,7 +117,7 @@ pub(super) fn judge_axle(
     mut hear: impl FnMut(&Definition, Position, &Found, Option<&Approach>) -> ControlFlow<()>,
 ) -> ControlFlow<()> {
     let definitions = || checks::DEFINITIONS.iter().filter(|definition| asked(definition));
-    let steered = case.place == Position::Front || case.axle.steering().is_some() || is_only;
+    let steered = steers(case, is_only);
     for definition in definitions() {
         let (check, place) = match definition.run {
             Run::Axle(check) => (check, case.place),
@@ -152,6 +152,25 @@ pub(super) fn judge_axle(
         }
     }
     ControlFlow::Continue(())
+}
+
+/// What a check of an axle as a whole finds, where it is made on this one; the only axle steers as a first does.
+#[inline]
+pub(super) fn of_axle(case: &Case<'_>, is_only: bool, definition: &Definition) -> Option<Found> {
+    let check = match definition.run {
+        Run::Axle(check) | Run::Gap(_, check) => check,
+        Run::SteeredAxle(check) if steers(case, is_only) => check,
+        Run::SteeredAxle(_) | Run::End(_) | Run::BothEnds | Run::Vehicle(_) => return None,
+    };
+    let mut found = case.by_rules(definition.rules, || check(case));
+    definition.settled(case, &mut found);
+    Some(found)
+}
+
+/// Whether an axle steers, the front one or any that it is said of; the only one does as a first does.
+#[inline(always)]
+fn steers(case: &Case<'_>, is_only: bool) -> bool {
+    case.place == Position::Front || case.axle.steering().is_some() || is_only
 }
 
 /// Makes the findings of front and rear together.

@@ -5,14 +5,14 @@ use core::ops::ControlFlow;
 
 use super::case::Case;
 use super::check::{CheckId, Position, Verdict};
-use super::checks::swept::slack;
 use super::checks::{DEFINITIONS, Definition, not_swept, swept};
 use super::conditions::Conditions;
-use super::facts::{AxleFacts, SetupFacts};
+use super::facts::SetupFacts;
 use super::finding::Found;
-use super::judge::{axles_of, judge_axle, judge_vehicle};
+use super::judge::{judge_axle, judge_vehicle, of_axle};
 use super::limits::Limits;
 use super::space::Approach;
+use super::trial::Trial;
 use super::{Change, Setup, Setups};
 use crate::units::in_mm;
 use crate::vehicle::Vehicle;
@@ -135,16 +135,7 @@ impl Windows {
 /// A vehicle with what its maker built on it, each worked out once.
 pub(crate) struct Parts<'a> {
     change: Change,
-    axles: [Option<OnAxle<'a>>; 2],
-}
-
-/// An axle, with what its maker built on it.
-struct OnAxle<'a> {
-    facts: AxleFacts<'a>,
-    original: Option<SetupFacts<'a>>,
-    is_only: bool,
-    /// Whether the original clears everything throughout, so that nothing is excused because of it.
-    original_clears: bool,
+    axles: [Option<Trial<'a>>; 2],
 }
 
 /// Keeps the gravest weight of findings, and ends at one that is beyond.
@@ -161,17 +152,13 @@ fn gravest(
     worst
 }
 
-impl<'a> OnAxle<'a> {
-    fn case<'t>(&'t self, proposed: Option<&'t SetupFacts<'t>>) -> Case<'t> {
-        Case::new(&self.facts, [self.original.as_ref(), proposed])
-    }
-
+impl Trial<'_> {
     fn judge(&self, case: &Case<'_>, asked: impl Fn(CheckId) -> bool) -> Verdict {
         gravest(|hear| judge_axle(case, self.is_only, |definition| asked(definition.id), hear))
     }
 
     fn judge_part(&self, setup: &Setup, part: Part) -> Verdict {
-        let proposed = SetupFacts::new(setup, &self.facts);
+        let proposed = SetupFacts::new(setup, &self.on);
         self.judge(&self.case(Some(&proposed)), |id| part_of(id, setup) == part)
     }
 
@@ -189,7 +176,7 @@ impl<'a> OnAxle<'a> {
     }
 
     fn windows(&self, setup: &Setup) -> Windows {
-        let mut proposed = SetupFacts::new(setup, &self.facts);
+        let mut proposed = SetupFacts::new(setup, &self.on);
         let mut windows = Windows::OPEN;
         windows.wherever = self.judge(&self.case(Some(&proposed)), |id| part_of(id, setup) == Part::Rim);
         if windows.wherever == Verdict::Beyond {
@@ -203,8 +190,8 @@ impl<'a> OnAxle<'a> {
         let spacing = setup.hub_spacing();
         for definition in DEFINITIONS.iter().filter(|d| part_of(d.id, setup) == Part::Place) {
             let find = |nm| {
-                proposed.centres = Some(self.facts.centres(Inset::from_nm(nm), spacing));
-                found(&self.case(Some(&proposed)), definition, self.is_only)
+                proposed.centres = Some(self.on.centres(Inset::from_nm(nm), spacing));
+                of_axle(&self.case(Some(&proposed)), self.is_only, definition)
             };
             if !narrow(&mut windows, definition, find) {
                 break;
@@ -212,21 +199,6 @@ impl<'a> OnAxle<'a> {
         }
         windows
     }
-}
-
-/// What a check of an axle finds.
-fn found(case: &Case<'_>, definition: &Definition, is_only: bool) -> Option<Found> {
-    let mut result = None;
-    let _: ControlFlow<()> = judge_axle(
-        case,
-        is_only,
-        |other| other.id == definition.id,
-        |_, _, found, _| {
-            result = Some(*found);
-            ControlFlow::Break(())
-        },
-    );
-    result
 }
 
 /// Narrows windows to where a check of the place is no graver; false where it is beyond wherever they stand.
@@ -300,22 +272,12 @@ impl<'a> Parts<'a> {
         conditions: &'a Conditions,
         limits: &'a Limits,
     ) -> Self {
-        let originals = [original.front.as_ref(), original.rear.as_ref()];
-        let has = axles_of(vehicle, originals.map(|original| original.is_some()));
-        let axle = |n: usize, place| {
-            let facts = AxleFacts::new(place, vehicle, conditions, limits);
-            let original = SetupFacts::of(originals[n], &facts);
-            let mut axle = OnAxle { facts, original, is_only: !has[0], original_clears: false };
-            axle.original_clears =
-                slack(&axle.case(axle.original.as_ref())).is_ok_and(|slack| !slack.is_near);
-            has[n].then_some(axle)
-        };
-        let axles = [axle(0, Position::Front), axle(1, Position::Rear)];
+        let axles = Trial::of_vehicle(vehicle, original, conditions, limits);
         Self { change: Change { original: *original, proposed: *original }, axles }
     }
 
     /// The axle of a number, if something goes on it: it has an original setup.
-    fn chosen(&self, n: usize) -> Option<&OnAxle<'a>> {
+    fn chosen(&self, n: usize) -> Option<&Trial<'a>> {
         self.axles.get(n)?.as_ref().filter(|axle| axle.original.is_some())
     }
 
@@ -329,7 +291,7 @@ impl<'a> Parts<'a> {
 
     /// Whether anything stands around a wheel of an axle.
     pub(crate) fn has_surroundings(&self, n: usize) -> bool {
-        self.chosen(n).is_some_and(|axle| axle.facts.axle.surroundings().next().is_some())
+        self.chosen(n).is_some_and(|axle| axle.on.axle.surroundings().next().is_some())
     }
 
     /// The verdict on the axles that nothing goes on.
@@ -357,7 +319,7 @@ impl<'a> Parts<'a> {
         });
         let facts: [_; 2] = core::array::from_fn(|n| {
             let axle = self.axles.get(n)?.as_ref()?;
-            Some(SetupFacts::new(setups.get(n)?.as_ref()?, &axle.facts))
+            Some(SetupFacts::new(setups.get(n)?.as_ref()?, &axle.on))
         });
         let case = |n: usize| Some(self.axles.get(n)?.as_ref()?.case(facts.get(n)?.as_ref()));
         let cases = [case(0), case(1)];
@@ -366,7 +328,7 @@ impl<'a> Parts<'a> {
 
     /// The verdict on a wheel on one axle, whatever tire is on it.
     pub(crate) fn of_wheel(&self, n: usize, wheel: &Setup) -> Verdict {
-        let of = |axle: &OnAxle<'_>| {
+        let of = |axle: &Trial<'_>| {
             let tire = axle.original.as_deref().unwrap_or(wheel);
             axle.judge_part(&tire.on_wheel_of(wheel), Part::Wheel)
         };
@@ -394,14 +356,14 @@ impl<'a> Parts<'a> {
     /// The verdict on a tire on a rim where it stands, but for what moves.
     pub(crate) fn of_pair_where_it_stands(&self, n: usize, setup: &Setup) -> Verdict {
         let Some(axle) = self.chosen(n) else { return Verdict::Within };
-        let proposed = SetupFacts::new(setup, &axle.facts);
+        let proposed = SetupFacts::new(setup, &axle.on);
         axle.judge(&axle.case(Some(&proposed)), |id| matches!(part_of(id, setup), Part::Rim | Part::Place))
     }
 
     /// The verdict on what moves, and between which insets it is the same at least.
     pub(crate) fn of_movement(&self, n: usize, setup: &Setup) -> (Verdict, Span) {
         let Some(axle) = self.chosen(n) else { return (Verdict::Within, Span::WHOLE) };
-        let proposed = SetupFacts::new(setup, &axle.facts);
+        let proposed = SetupFacts::new(setup, &axle.on);
         let (verdict, stays) = axle.movement(&axle.case(Some(&proposed)));
         let around = |inset| Span::around(inset, stays);
         (verdict, setup.wheel().inset_or_assumed().map_or(Span::WHOLE, around))
@@ -409,7 +371,7 @@ impl<'a> Parts<'a> {
 
     /// The verdict on the whole of what goes on.
     pub(crate) fn of_all(&self, proposed: Setups) -> Verdict {
-        let Some(on) = self.axles.iter().flatten().next().map(|axle| &axle.facts) else {
+        let Some(on) = self.axles.iter().flatten().next().map(|axle| &axle.on) else {
             return Verdict::NotAssessed;
         };
         super::verdict(on.vehicle, &Change { proposed, ..self.change }, on.conditions, on.limits)

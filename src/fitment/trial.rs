@@ -1,6 +1,5 @@
 //! Setups that are tried on an axle: what they fail wherever their wheels stand, and the insets at which they pass.
 
-use super::Setup;
 use super::case::Case;
 use super::check::{CheckId, Position, Reason, Verdict};
 use super::checks::brake::max_barrel;
@@ -11,10 +10,12 @@ use super::checks::{DEFINITIONS, Definition, DependsOn, Run, pressures};
 use super::conditions::Conditions;
 use super::facts::{AxleFacts, SetupFacts, half_rim, half_tire, is_passenger};
 use super::finding::{Finding, Found, no_more};
+use super::judge::{axles_of, of_axle};
 use super::limits::Limits;
 use super::pressures::Pressures;
 use super::space::InsetRange;
 use super::value::{Bound, Value};
+use super::{Setup, Setups};
 use crate::tire::{Formation, Tire};
 use crate::units::{Length, Mass, Pressure, in_mm, mm};
 use crate::vehicle::{Axle, EndGap, Vehicle};
@@ -39,31 +40,42 @@ pub(crate) fn share_left(measured: Value, limit: Bound) -> Option<f64> {
 
 /// An axle with what its maker built on it.
 pub(crate) struct Trial<'a> {
-    on: AxleFacts<'a>,
-    original: Option<SetupFacts<'a>>,
+    pub(super) on: AxleFacts<'a>,
+    pub(super) original: Option<SetupFacts<'a>>,
     /// Whether this axle is the only one, so that it steers or not as a first axle does.
-    is_only: bool,
+    pub(super) is_only: bool,
     /// Whether the original clears everything throughout, so that nothing is excused because of it.
-    original_clears: bool,
+    pub(super) original_clears: bool,
 }
 
 impl<'a> Trial<'a> {
-    pub(crate) fn new(
-        place: Position,
+    /// The axles that a vehicle has, the front one and the rear one.
+    pub(crate) fn of_vehicle(
         vehicle: &'a Vehicle,
+        original: &'a Setups,
         conditions: &'a Conditions,
         limits: &'a Limits,
-        original: Option<&'a Setup>,
-        is_only: bool,
-    ) -> Self {
-        let on = AxleFacts::new(place, vehicle, conditions, limits);
-        let original = SetupFacts::of(original, &on);
-        let mut trial = Self { on, original, is_only, original_clears: false };
-        if let Some(original) = &trial.original {
-            let slack = swept::slack(&Case::new(&trial.on, [Some(original), Some(original)]));
-            trial.original_clears = slack.is_ok_and(|slack| !slack.is_near);
-        }
-        trial
+    ) -> [Option<Self>; 2] {
+        let originals = [original.front.as_ref(), original.rear.as_ref()];
+        let [front, rear] = axles_of(vehicle, originals.map(|original| original.is_some()));
+        let axle = |place, original, is_only| {
+            let on = AxleFacts::new(place, vehicle, conditions, limits);
+            let original = SetupFacts::of(original, &on);
+            let mut axle = Self { on, original, is_only, original_clears: false };
+            let slack = swept::slack(&axle.case(axle.original.as_ref()));
+            axle.original_clears = slack.is_ok_and(|slack| !slack.is_near);
+            axle
+        };
+        let [of_front, of_rear] = originals;
+        [
+            front.then(|| axle(Position::Front, of_front, !rear)),
+            rear.then(|| axle(Position::Rear, of_rear, !front)),
+        ]
+    }
+
+    /// With something that goes on it.
+    pub(super) fn case<'t>(&'t self, proposed: Option<&'t SetupFacts<'t>>) -> Case<'t> {
+        Case::new(&self.on, [self.original.as_ref(), proposed])
     }
 
     pub(crate) fn axle(&self) -> &'a Axle {
@@ -132,19 +144,12 @@ pub(crate) struct Tried<'t> {
 
 impl Tried<'_> {
     fn case(&self) -> Case<'_> {
-        Case::new(&self.on.on, [self.on.original.as_ref(), Some(&self.facts)])
+        self.on.case(Some(&self.facts))
     }
 
     /// What a check of an axle finds, where it is made on this one.
     fn found(&self, case: &Case<'_>, definition: &Definition) -> Option<Found> {
-        let steered = case.place == Position::Front || case.axle.steering().is_some() || self.on.is_only;
-        let mut found = match definition.run {
-            Run::Axle(check) | Run::Gap(_, check) => case.by_rules(definition.rules, || check(case)),
-            Run::SteeredAxle(check) if steered => case.by_rules(definition.rules, || check(case)),
-            Run::SteeredAxle(_) | Run::End(_) | Run::BothEnds | Run::Vehicle(_) => return None,
-        };
-        definition.settled(case, &mut found);
-        Some(found)
+        of_axle(case, self.on.is_only, definition)
     }
 
     fn finding_of(&self, id: CheckId) -> Option<Finding> {

@@ -16,7 +16,7 @@ use crate::fitment::{
 };
 use crate::tire::{ServiceDescription, Tire, TireSize};
 use crate::units::{in_mm, in_ratio, mm};
-use crate::vehicle::{Axle, Kind, Vehicle};
+use crate::vehicle::{Axle, Vehicle};
 use crate::wheel::{Inset, Wheel};
 
 /// The thicknesses of spacers that are tried behind wheels that stay, in millimetres; the first is none. Common
@@ -108,18 +108,12 @@ impl<'a> Search<'a> {
     /// All that fits of a range of sizes, so that a search can be split or its progress told.
     pub fn part(&self, sizes: Range<u32>) -> Candidates<'a> {
         let Self { vehicle, original, conditions, limits, .. } = *self;
-        let is_only = original.front.is_none() != original.rear.is_none() && {
-            // A vehicle of two axles is judged as one, whatever is known of the other.
-            let two_axles = vehicle.kind().is_some_and(|kind| kind != Kind::Trailer);
-            let other = if original.front.is_none() { vehicle.front() } else { vehicle.rear() };
-            !two_axles && other.is_none()
-        };
-        let trial = |place, setup: Option<&'a Setup>| {
-            setup.map(|setup| Trial::new(place, vehicle, conditions, limits, Some(setup), is_only))
-        };
+        // An axle without an original is not chosen for.
+        let is_chosen = |trial: &Trial<'_>| trial.original().is_some();
+        let [front, rear] = Trial::of_vehicle(vehicle, original, conditions, limits);
         Candidates {
-            front: trial(Position::Front, original.front.as_ref()),
-            rear: trial(Position::Rear, original.rear.as_ref()),
+            front: front.filter(is_chosen),
+            rear: rear.filter(is_chosen),
             search: *self,
             lattice: self.lattice(),
             sizes,
