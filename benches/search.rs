@@ -40,7 +40,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     let pickup = serde_json::from_str(include_str!("../examples/scenarios/rangers-pickup.json"))?;
     let truck = serde_json::from_str(include_str!("../examples/scenarios/regional-truck-on-duals.json"))?;
 
-    search(&swept);
+    search("wagon, all swept", &swept);
+    search("truck on duals", &truck);
     columns(&bare);
     for (name, scenario, range) in [
         ("wagon", &bare, OF_CARS),
@@ -54,7 +55,7 @@ fn main() -> Result<(), Box<dyn Error>> {
 }
 
 /// The whole search of a vehicle.
-fn search(scenario: &Scenario) {
+fn search(name: &str, scenario: &Scenario) {
     let (original, wishes) = (scenario.change().original, Wishes::new());
     let search =
         Search::new(scenario.vehicle(), &original, scenario.conditions(), scenario.limits(), &wishes);
@@ -68,10 +69,7 @@ fn search(scenario: &Scenario) {
         }
         black_box(&best);
     });
-    println!(
-        "whole search of the wagon, all swept: {whole:.3} s, {found} candidates of {} points",
-        search.points()
-    );
+    println!("whole search, {name}: {whole:.3} s, {found} candidates of {} points", search.points());
 }
 
 /// The columns of a screen, in memory and block by block.

@@ -7,8 +7,9 @@ mod common {
 }
 
 use beadseat::fitment::Position;
+use beadseat::rim::{RimWidth, SeatTaper};
 use beadseat::scenario::Scenario;
-use beadseat::search::{Best, Candidate, Expectation, Search, Wishes};
+use beadseat::search::{Best, Candidate, Expectation, Keep, Search, Wishes};
 use common::scenario::{SHIPPED, shipped, spelled_out};
 
 fn scenario(text: &str) -> Scenario {
@@ -168,6 +169,65 @@ fn with_nothing_known_the_original_comes_first() {
     assert!(sizes.is_sorted_by(|a, b| apart(a) <= apart(b) + 1.0), "{sizes:?}");
 }
 
+/// Tires with seats of 15° are tried on every rim that tables print for them, many of which are quarter inches; those with
+/// seats of 5° on half inches only.
+#[test]
+fn trucks_are_tried_on_the_rims_that_tables_print() {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/tests/reference/rim_ranges_confirmed.csv");
+    let mut tried_on = 0;
+    for row in csv::Reader::from_path(path).unwrap().records().map(Result::unwrap) {
+        let [size, printed] = [&row[0], &row[6]];
+        let Ok(tire) = size.parse::<beadseat::tire::Tire>() else { continue };
+        let code = tire.size().rim_diameter();
+        if code.seat_taper() != SeatTaper::FifteenDegree {
+            continue;
+        }
+        let truck = scenario(&format!(
+            r#"{{ "vehicle": {{ "kind": "truck" }}, "proposed": {{}},
+                "original": {{ "front": {{ "tire": "{size}", "wheel": "{}x{code} ET100" }} }} }}"#,
+            &row[2]
+        ));
+        let (original, wishes) = (truck.change().original, Wishes::new().with_keep(Keep::Tires));
+        let search = Search::new(truck.vehicle(), &original, truck.conditions(), truck.limits(), &wishes);
+        let width =
+            |candidate: &Candidate| candidate.choices().next().unwrap().setup().wheel().size().width();
+        let widths: Vec<_> = search.candidates().map(|candidate| width(&candidate)).collect();
+        let rims = printed.split([' ', 'H', 'R']).filter_map(|word| word.parse::<RimWidth>().ok());
+        for rim in rims {
+            assert!(widths.contains(&rim), "{size} on {rim}: {widths:?}");
+            tried_on += 1;
+        }
+    }
+    assert!(tried_on > 50, "{tried_on}");
+    // A search for new wheels has them too, and first of all.
+    let (best, _) = best::<1>(&example("regional-truck-on-duals"));
+    assert_eq!(
+        best.iter().next().unwrap().setups().front.unwrap().wheel().size().width().to_string(),
+        "8.25"
+    );
+    // An old truck on tires in inches may have either kind of rim.
+    let old = scenario(
+        r#"{ "vehicle": { "kind": "truck" }, "proposed": {},
+            "original": { "front": { "tire": "11R22.5", "wheel": "8.25x22.5 ET100" } } }"#,
+    );
+    let original = old.change().original;
+    for (code, by) in [("22.5", 1), ("16", 2)] {
+        let wishes = Wishes::new().with_rim_diameter(code.parse().unwrap());
+        let search = Search::new(old.vehicle(), &original, old.conditions(), old.limits(), &wishes);
+        let mut candidates = search.candidates();
+        let quarters: std::collections::BTreeSet<_> = candidates
+            .by_ref()
+            .map(|found| found.setups().front.unwrap().wheel().size().width().quarters())
+            .collect();
+        assert!(
+            quarters.iter().zip(quarters.iter().skip(1)).all(|(a, b)| b - a == by),
+            "{code}: {quarters:?}"
+        );
+        assert_eq!(quarters.iter().any(|quarters| quarters % 2 == 1), by == 1, "{code}");
+        assert!(candidates.tried() > 0 && candidates.tried() < search.points(), "{code}");
+    }
+}
+
 /// Every point of a size that is wished for counts as looked at, whether it fits or falls.
 #[test]
 fn all_that_is_looked_at_counts() {
@@ -235,7 +295,7 @@ fn near_misses_tell_the_one_change() {
     let axle = scenario.vehicle().front().unwrap();
     let space = beadseat::vehicle::Space::new().with_inner_clearance(beadseat::units::mm(7.0)).unwrap();
     let tight = scenario.vehicle().clone().with_front(axle.clone().with_space(space));
-    let wishes = Wishes::new().with_keep(beadseat::search::Keep::Wheels);
+    let wishes = Wishes::new().with_keep(Keep::Wheels);
     let search = Search::new(&tight, &original, scenario.conditions(), scenario.limits(), &wishes);
     let best = search.near_misses().max_by(|a, b| a.compare(b)).expect("a spacer would do");
     assert_eq!(

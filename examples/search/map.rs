@@ -84,7 +84,10 @@ impl Map {
         let [left, top, right, bottom] = PLOT;
         let x = |inset: f64| left + (inset.clamp(low, high) - low) / (high - low) * (right - left);
         let y = |width: f64| bottom - (width - narrow) / (wide - narrow) * (bottom - top);
-        let half = (y(0.0) - y(0.5)).min(12.0) * 0.42;
+        // Rims are half inches apart, or quarters.
+        let has_quarters = self.bars.iter().any(|bar| bar.width_in * 2.0 != (bar.width_in * 2.0).round());
+        let apart = if has_quarters { 0.25 } else { 0.5 };
+        let half = (y(0.0) - y(apart)).min(12.0) * 0.42;
 
         let mut sheet =
             Group::new().set("font-family", "sans-serif").set("font-size", LETTER).set("stroke-width", 0.25);

@@ -49,7 +49,8 @@ impl Score for LeastMargin {
 /// 3. its rims are [approved](Candidate::is_on_approved_rims) for its tires;
 /// 4. its least margin is larger, in tenths of the limit: what is less tells nothing of tires as they are made; one of
 ///    which nothing is known to be left comes last;
-/// 5. its rims are nearer to the measuring rims of their tires;
+/// 5. its rims are nearer to the measuring rims of their tires, or with seats of 15° to the narrowest or widest that a
+///    table or a sheet prints;
 /// 6. its sizes are nearer to the original's: in nominal width, in overall diameter, and by ten millimetres for each inch of rim
 ///    diameter;
 /// 7. as [`LeastMargin`] says.

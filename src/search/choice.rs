@@ -8,6 +8,7 @@ use crate::Citation;
 use crate::fitment::space::InsetRange;
 use crate::fitment::{Position, Setup, Setups, Trial};
 use crate::record::words;
+use crate::rim::SeatTaper;
 use crate::tire::{Formation, LoadIndex, RimRange, Tire, TireSize};
 use crate::units::in_mm;
 
@@ -137,13 +138,21 @@ fn rims(size: &TireSize) -> Option<RimRange> {
 const USUAL_RIM: f64 = 0.75;
 
 /// How far a rim is from the measuring rim of its tire, or where that is not known from the middle of the approved rims, or
-/// from three quarters of the nominal width; in quarter inches.
+/// from three quarters of the nominal width; in quarter inches. With seats of 15° from the nearer of the narrowest and the
+/// widest rim that a table or a sheet prints, if one has the tire: the measuring rim by rule is of half inches, which such
+/// rims seldom are.
 fn rim_off(setup: &Setup) -> u16 {
     let (size, width) = (setup.tire().size(), setup.wheel().size().width().quarters());
     let middle = || rims(&size).map(|range| (range.min().quarters() + range.max().quarters()) / 2);
     let by_width = || Some(libm::round(in_mm(size.nominal_width()?) * USUAL_RIM / 25.4 * 4.0) as u16);
-    let usual = size.measuring_rim().map(|rim| rim.quarters()).or_else(middle).or_else(by_width);
-    usual.map_or(0, |usual| usual.abs_diff(width))
+    let usual = || size.measuring_rim().map(|rim| rim.quarters()).or_else(middle).or_else(by_width);
+    let has_steep_seats = size.rim_diameter().seat_taper() == SeatTaper::FifteenDegree;
+    let printed = rims(&size).filter(|_| has_steep_seats);
+    let ends = printed.map(|range| [range.min(), range.max()].map(|end| end.quarters().abs_diff(width)));
+    match ends {
+        Some([narrowest, widest]) => narrowest.min(widest),
+        None => usual().map_or(0, |usual| usual.abs_diff(width)),
+    }
 }
 
 /// How far apart sizes are: nominal widths and overall diameters in millimetres, and ten for each inch of the rim diameter.

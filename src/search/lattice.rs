@@ -103,8 +103,43 @@ impl Family {
     }
 }
 
-/// Rim widths in half inches.
-const RIM_WIDTHS: Steps = steps(7, 30, 1);
+/// In quarters of an inch: half inches, and of rims with seats of 15° every quarter. Tables print such ones for them, 6.75,
+/// 8.25 and 9.75 among others: a tire maker's published size sheet, of which the permitted rims are.
+const HALF_INCHES: Steps = steps(14, 60, 2);
+const QUARTER_INCHES: Steps = steps(14, 60, 1);
+
+/// The widths of rim that each size is tried on.
+#[derive(Clone, Copy)]
+pub(super) struct RimWidths {
+    quarters: bool,
+}
+
+impl RimWidths {
+    /// Of rims of a diameter.
+    pub(super) fn on(diameter: RimDiameter) -> Self {
+        Self { quarters: diameter.seat_taper() == SeatTaper::FifteenDegree }
+    }
+
+    /// Those that either has.
+    pub(super) const fn or(self, other: Self) -> Self {
+        Self { quarters: self.quarters || other.quarters }
+    }
+
+    const fn steps(self) -> Steps {
+        if self.quarters { QUARTER_INCHES } else { HALF_INCHES }
+    }
+
+    /// How many there are.
+    pub(super) const fn count(self) -> u32 {
+        self.steps().count()
+    }
+
+    /// One of them; nothing where rims of the diameter have no such one.
+    pub(super) fn get(self, n: u32, diameter: RimDiameter) -> Option<RimWidth> {
+        let width = RimWidth::from_quarters(self.steps().get(n) as u16)?;
+        (width.quarters() % 2 == 0 || Self::on(diameter).quarters).then_some(width)
+    }
+}
 
 /// The lattice for a vehicle.
 #[derive(Clone, Copy)]
@@ -166,14 +201,11 @@ impl Lattice {
         None
     }
 
-    /// How many rim widths it has for each size.
-    pub(super) const fn rim_widths() -> u32 {
-        RIM_WIDTHS.count()
-    }
-
-    /// One of them.
-    pub(super) const fn rim_width(n: u32) -> Option<RimWidth> {
-        RimWidth::from_quarters((RIM_WIDTHS.get(n) * 2) as u16)
+    /// The widths of rim that it has for each size.
+    pub(super) fn rim_widths(&self) -> RimWidths {
+        // The rims of a family are whole inches apart, and of one taper.
+        let firsts = self.families.iter().filter_map(|family| RimDiameter::from_tenths(family.rims.from));
+        firsts.map(RimWidths::on).fold(RimWidths { quarters: false }, RimWidths::or)
     }
 }
 

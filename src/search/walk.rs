@@ -4,7 +4,7 @@ use core::ops::Range;
 
 use super::candidate::Candidate;
 use super::choice::{Choice, Choices};
-use super::lattice::{self, Lattice};
+use super::lattice::{self, Lattice, RimWidths};
 use super::needs::{self, Needs};
 use super::reach::{self, Both};
 use super::wishes::{Keep, Wishes};
@@ -70,7 +70,8 @@ impl<'a> Search<'a> {
         if self.wishes.keep() == Keep::Tires { 1 } else { self.lattice().sizes() }
     }
 
-    /// How many points the lattice has: each size on each rim.
+    /// How many points the lattice has: each size on each rim width. Where it has rims with seats of 15° these are the quarter
+    /// inches, of which rims with seats of 5° have every other one only.
     pub fn points(&self) -> u64 {
         u64::from(self.sizes()) * u64::from(self.beside())
     }
@@ -80,8 +81,16 @@ impl<'a> Search<'a> {
         match self.wishes.keep() {
             Keep::Wheels if self.wishes.spacers() => SPACERS.len() as u32,
             Keep::Wheels => 1,
-            Keep::Nothing | Keep::Tires => Lattice::rim_widths(),
+            Keep::Nothing | Keep::Tires => self.rim_widths().count(),
         }
+    }
+
+    /// The widths of rim that tires are tried on.
+    fn rim_widths(&self) -> RimWidths {
+        let originals = self.original.front.iter().chain(&self.original.rear);
+        let of_own = originals.map(|setup| RimWidths::on(setup.tire().size().rim_diameter()));
+        let of_own = of_own.filter(|_| self.wishes.keep() == Keep::Tires).reduce(RimWidths::or);
+        of_own.unwrap_or_else(|| self.lattice().rim_widths())
     }
 
     /// One tire on one wheel for each axle that is chosen for, with what is known of the hub and what it must be bought
@@ -116,6 +125,8 @@ impl<'a> Search<'a> {
             rear: rear.filter(is_chosen),
             search: *self,
             lattice: self.lattice(),
+            rim_widths: self.rim_widths(),
+            points: self.beside(),
             sizes,
             beside: 0,
             stage: Stage::From(None),
@@ -132,6 +143,9 @@ pub struct Candidates<'a> {
     pub(super) front: Option<Trial<'a>>,
     pub(super) rear: Option<Trial<'a>>,
     lattice: Lattice,
+    rim_widths: RimWidths,
+    /// How many each size has.
+    points: u32,
     sizes: Range<u32>,
     beside: u32,
     stage: Stage,
@@ -173,11 +187,16 @@ impl Rejected {
     const SIZE_UNWANTED: Self = Self { by: None, whole_size: true };
 
     pub(super) const fn by(check: CheckId) -> Self {
-        Self { by: Some(check), whole_size: false }
+        Self::by_end(Some(check))
     }
 
     pub(super) const fn whole_size(check: CheckId) -> Self {
         Self { by: Some(check), whole_size: true }
+    }
+
+    /// By what ends a range, which may be nothing.
+    const fn by_end(check: Option<CheckId>) -> Self {
+        Self { by: check, whole_size: false }
     }
 }
 
@@ -236,7 +255,7 @@ impl<'a> Candidates<'a> {
     }
 
     fn count(&mut self, rejected: &Rejected) {
-        let points = if rejected.whole_size { self.search.beside() - self.beside } else { 1 };
+        let points = if rejected.whole_size { self.points - self.beside } else { 1 };
         if let Some(fallen) = rejected.by.and_then(|check| self.fallen.get_mut(check as usize)) {
             *fallen += points;
         }
@@ -266,7 +285,7 @@ impl<'a> Candidates<'a> {
     /// Goes on to the next point that may give something.
     pub(super) fn step_over(&mut self, rejected: &Rejected) {
         if rejected.whole_size {
-            self.beside = self.search.beside();
+            self.beside = self.points;
         }
         self.step();
     }
@@ -292,7 +311,7 @@ impl<'a> Candidates<'a> {
     pub(super) fn step(&mut self) {
         (self.stage, self.given) = (Stage::From(None), [false; PLACES]);
         self.beside += 1;
-        if self.beside >= self.search.beside() {
+        if self.beside >= self.points {
             self.beside = 0;
             self.sizes.start += 1;
         }
@@ -314,7 +333,8 @@ impl<'a> Candidates<'a> {
                 let hub = trial.axle().hub();
                 let diameter = tire.size().rim_diameter();
                 let (holes, spigot) = (hub.and_then(|h| h.bolt_circle()), hub.and_then(|h| h.spigot()));
-                let wheel = lattice::wheel(Lattice::rim_width(self.beside)?, diameter, holes, spigot)?;
+                let wheel =
+                    lattice::wheel(self.rim_widths.get(self.beside, diameter)?, diameter, holes, spigot)?;
                 let setup =
                     if size.is_some() { Setup::new(tire, wheel) } else { original.with_another_wheel(wheel) };
                 for_hub(setup, trial.axle())
@@ -342,7 +362,7 @@ impl<'a> Candidates<'a> {
     }
 
     pub(super) fn number(&self) -> u64 {
-        u64::from(self.sizes.start) * u64::from(self.search.beside()) + u64::from(self.beside)
+        u64::from(self.sizes.start) * u64::from(self.points) + u64::from(self.beside)
     }
 
     fn size(&self) -> Result<Option<TireSize>, Rejected> {
@@ -439,7 +459,7 @@ impl<'a> Candidates<'a> {
         let report = self.search.report(self.search.vehicle, choices.setups());
         if report.overall() == Verdict::Beyond {
             let beyond = report.by_severity().next().map(|check| check.id());
-            return Err(Rejected { by: beyond, whole_size: false });
+            return Err(Rejected::by_end(beyond));
         }
         Ok(Candidate::new(choices, &report))
     }
@@ -452,7 +472,8 @@ impl<'a> Candidates<'a> {
         let own = self.with_trials(&setups);
         let fixed: Both<'_> = tried(if keeps_wheels { &own } else { &away });
         let of_size = self.is_original_size(&setups);
-        let by_size = |check| Rejected { by: Some(check), whole_size: !keeps_wheels && !of_size };
+        let by_size =
+            |check| if keeps_wheels || of_size { Rejected::by(check) } else { Rejected::whole_size(check) };
         let fails = |what| fixed.iter().flatten().find_map(|tried: &Tried<'_>| tried.fails(what));
         if let Some(check) = fails(DependsOn::Size).or_else(|| together(&fixed)) {
             return Err(by_size(check));
@@ -469,9 +490,7 @@ impl<'a> Candidates<'a> {
             let own = tried_insets(tried)?;
             let own = self.wished(tried, own)?;
             range = Some(match range {
-                Some(other) => {
-                    other.and(own).ok_or_else(|| Rejected { by: conflict(other, own), whole_size: false })?
-                }
+                Some(other) => other.and(own).ok_or_else(|| Rejected::by_end(conflict(other, own)))?,
                 None => own,
             });
         }
@@ -515,7 +534,7 @@ impl<'a> Candidates<'a> {
             let range = self.wished(tried, range)?;
             if !range.contains(inset) {
                 let end = if inset < range.min().value() { range.min() } else { range.max() };
-                return Err(Rejected { by: end.check(), whole_size: false });
+                return Err(Rejected::by_end(end.check()));
             }
         }
         self.kept(setups).map(|candidate| (candidate, None))
@@ -652,5 +671,5 @@ fn conflict(a: InsetRange, b: InsetRange) -> Option<CheckId> {
 
 /// A range without a whole millimetre fell at what ends it.
 fn narrow(range: InsetRange) -> Rejected {
-    Rejected { by: range.max().check().or(range.min().check()), whole_size: false }
+    Rejected::by_end(range.max().check().or(range.min().check()))
 }

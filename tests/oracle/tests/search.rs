@@ -13,7 +13,7 @@ use beadseat::fitment::{
     Change, Check, CheckId, Conditions, LimitSet, Limits, Position, Setup, Setups, TireInUse, TractionClass,
     Verdict, assess, verdict,
 };
-use beadseat::rim::RimWidth;
+use beadseat::rim::{RimWidth, SeatTaper};
 use beadseat::search::{
     Best, Candidate, Columns, Expectation, Keep, Pair, Remedy, Score, Screen, Search, Stock, Wishes,
 };
@@ -330,10 +330,13 @@ laws! {
         let pick = |of: usize, n: usize| (seed / of) % n;
         let wider = 10 * pick(1, 3) as u32;
         let Some(tire) = neighbour(&any.tire(), wider, [50, 55, 60, 65, 70, 80][pick(3, 6)]) else { return Ok(()) };
-        let width = any.wheel().size().width().quarters() + 2 * pick(18, 3) as u16;
+        // Rims with seats of 15° are in quarter inches, others in half inches.
+        let has_steep_seats = any.wheel().size().diameter().seat_taper() == SeatTaper::FifteenDegree;
+        let step = if has_steep_seats { 1 } else { 2 };
+        let width = any.wheel().size().width().quarters() + step * pick(18, 3) as u16;
         let width = RimWidth::from_quarters(width).unwrap();
         let around = any.wheel().inset().map_or(0, hundredths) / 100;
-        let contour = if any.wheel().size().diameter().tenths() % 10 == 5 { ("x", "") } else { ("Jx", " H2") };
+        let contour = if has_steep_seats { ("x", "") } else { ("Jx", " H2") };
         for half in (2 * (around - 30))..(2 * (around + 30)) {
             let text = format!("{width}{}{}{} ET{}", contour.0, any.wheel().size().diameter(), contour.1, f64::from(half) / 2.0);
             let Ok(wheel) = text.parse::<Wheel>() else { return Ok(()) };
