@@ -11,9 +11,8 @@ use std::path::PathBuf;
 
 use beadseat::fitment::comparison::{Comparison, Ground, Pair};
 use beadseat::fitment::{Report, UnitSystem, Verdict};
-use beadseat::scenario::Scenario;
 use program::run;
-use scenario::{SHIPPED, shipped};
+use scenario::{SHIPPED, read, shipped};
 use serde_json::{Value, json};
 
 /// The wagon with other values at JSON pointers.
@@ -24,10 +23,6 @@ fn wagon_with(values: &[(&str, Value)]) -> Value {
         document.pointer_mut(parent).unwrap().as_object_mut().unwrap().insert(key.into(), value.clone());
     }
     document
-}
-
-fn read(document: &Value) -> Scenario {
-    serde_json::from_value(document.clone()).unwrap()
 }
 
 /// What is said of a comparison.

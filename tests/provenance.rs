@@ -7,12 +7,8 @@ mod scenario;
 
 use beadseat::fitment::{Check, CheckId, Reason, Report, Verdict};
 use beadseat::scenario::Scenario;
-use scenario::{SHIPPED, spelled_out};
+use scenario::{SHIPPED, read, spelled_out};
 use serde_json::{Map, Value, json};
-
-fn read(document: &Value) -> Scenario {
-    serde_json::from_value(document.clone()).unwrap()
-}
 
 /// A scenario in which it is told of some places where their values come from.
 fn told(document: &Value, from: &str, of: &[&str]) -> Value {

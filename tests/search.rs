@@ -10,14 +10,14 @@ use beadseat::fitment::Position;
 use beadseat::rim::{RimWidth, SeatTaper};
 use beadseat::scenario::Scenario;
 use beadseat::search::{Best, Candidate, Expectation, Keep, Search, Wishes};
-use common::scenario::{SHIPPED, shipped, spelled_out};
+use common::scenario::{SHIPPED, read, shipped, spelled_out};
 
 fn scenario(text: &str) -> Scenario {
     serde_json::from_str(text).unwrap()
 }
 
 fn example(name: &str) -> Scenario {
-    scenario(&std::fs::read_to_string(format!("examples/scenarios/{name}.json")).unwrap())
+    read(&shipped(name))
 }
 
 /// The best of a search, and where the fact belongs that would narrow it most.

@@ -7,7 +7,7 @@ mod scenario;
 
 use beadseat::fitment::{CheckId, Position, Setup, Verdict};
 use beadseat::scenario::Scenario;
-use scenario::{SHIPPED, shipped};
+use scenario::{SHIPPED, read, shipped};
 use serde_json::{Map, Value, json};
 
 fn root(path: &str) -> std::path::PathBuf {
@@ -23,10 +23,6 @@ fn patch(document: &mut Value, pointer: &str, value: &Value) {
     } else {
         parent.insert(key.into(), value.clone());
     }
-}
-
-fn read(document: &Value) -> Scenario {
-    serde_json::from_value(document.clone()).unwrap_or_else(|error| panic!("{error}: {document}"))
 }
 
 /// What is written of a scenario for programs.

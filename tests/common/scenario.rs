@@ -28,3 +28,8 @@ pub(crate) fn spelled_out(name: &str) -> serde_json::Value {
     }
     document
 }
+
+/// What a document says.
+pub(crate) fn read(document: &serde_json::Value) -> beadseat::scenario::Scenario {
+    serde_json::from_value(document.clone()).unwrap_or_else(|error| panic!("{error}: {document}"))
+}
