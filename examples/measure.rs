@@ -47,11 +47,7 @@ fn main() -> ExitCode {
         let name = Excerpt(scenario.name().unwrap_or("vehicle without a name"));
         let report = scenario.assess();
         let to_confirm = confirm(&report, &scenario.document(&report));
-        let further = scenario
-            .more_axles()
-            .map(|axle| format!("\nFurther axle {}\n\n{}", Excerpt(axle.name()), list(axle.report(), units)));
-        let further: String = further.collect();
-        Ok(format!("{name}\n\n{}{to_confirm}{further}", list(&report, units)))
+        Ok(format!("{name}\n\n{}{to_confirm}", list(&report, units)))
     })
 }
 

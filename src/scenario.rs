@@ -42,12 +42,10 @@
 //! | `….adaptor` of a setup | [`Adaptor`](crate::wheel::Adaptor): `thickness_mm`, `hub_bolt_circle`, `hub_bore`, `wheel_bolt_circle`, `wheel_spigot_mm`, … |
 //! | `….left`, `….right` of a setup | [`TireInUse`](crate::fitment::TireInUse): `date_code`, `tread_mm`, `arrow`, `facing_out`, `unmarked` |
 //! | `spare` | [`Setup`] of the wheel that is carried along; one of `left` and `right` tells of its tire |
-//! | `more_axles` | a list of up to 4 axles beside front and rear: `name`, `axle` as [`Axle`](crate::vehicle::Axle), `original` and `proposed` as [`Setup`], `driven`; see [`Scenario::more_axles`] |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
 //! | `sources` | where values come from, as [`Provenance`]: `of`, `from`, `on`, `by` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
-mod further;
 mod named;
 mod origins;
 mod schema;
@@ -60,7 +58,6 @@ pub use schema::Schema;
 pub use template::Template;
 
 use alloc::string::String;
-use alloc::vec::Vec;
 
 use serde::de::{Deserializer, Error};
 use serde::ser::{SerializeMap, Serializer};
@@ -69,12 +66,11 @@ use serde::{Deserialize, Serialize};
 use crate::file::{Forgotten, Nowhere, Path, Shaped};
 use crate::fitment::derivation::Derivations;
 use crate::fitment::{
-    AxleReport, Basis, Change, Conditions, Document, FurtherAxle, FurtherAxles, Limits, Position, Provenance,
-    Report, Setup, Setups, SpareWheel, assess,
+    Basis, Change, Conditions, Document, Limits, Position, Provenance, Report, Setup, Setups, SpareWheel,
+    assess,
 };
 use crate::record::read_as_object;
 use crate::vehicle::{Kind, Vehicle};
-use further::FurtherList;
 use named::Named;
 use origins::{MOST, Problem, Sources, is_in};
 use spare::Carried;
@@ -93,7 +89,6 @@ pub struct Scenario {
     vehicle: Vehicle,
     change: Change,
     spare: Option<Setup>,
-    further: Vec<FurtherAxle>,
     conditions: Conditions,
     limits: Limits,
     basis: Basis,
@@ -113,17 +108,7 @@ impl Scenario {
     /// ```
     pub fn new(vehicle: Vehicle, change: Change, conditions: Conditions, limits: Limits) -> Self {
         let (basis, of_spare) = (Basis::default(), [0; 2]);
-        Self {
-            name: None,
-            vehicle,
-            change,
-            spare: None,
-            further: Vec::new(),
-            conditions,
-            limits,
-            basis,
-            of_spare,
-        }
+        Self { name: None, vehicle, change, spare: None, conditions, limits, basis, of_spare }
     }
 
     /// The name of the vehicle, as it stands in the file; show it through [`Excerpt`](crate::Excerpt).
@@ -183,56 +168,6 @@ impl Scenario {
                 (None, _) => 0,
             }
         })
-    }
-
-    /// The axles beside the front and the rear one, each with its name and the report on it.
-    ///
-    /// Each is judged by the kind, the speeds, the use and the limits of the vehicle, as if it stood in the place of the
-    /// rear axle, behind the front one or, of a vehicle without a front axle, behind the rear one: its findings stand at
-    /// [`Position::Rear`], and how it goes with the axle ahead of it at [`Position::Vehicle`]. Paths to what is missing
-    /// name it `vehicle.rear`. It is not driven unless that is said. Axles of a group that are equal and share
-    /// one load are told by [`Axle::axles`](crate::vehicle::Axle::axles) instead.
-    ///
-    /// ```
-    /// use beadseat::{fitment::Verdict, scenario::Scenario};
-    /// let scenario: Scenario = serde_json::from_str(r#"{
-    ///     "vehicle": { "kind": "truck" }, "original": {}, "proposed": {},
-    ///     "more_axles": [{ "name": "lift axle", "axle": { "max_load_kg": 9000 },
-    ///                      "proposed": { "tire": "155/80R13 79T", "wheel": "4.5Jx13 ET30" } }]
-    /// }"#)?;
-    /// let axle = scenario.more_axles().next().ok_or("none")?;
-    /// assert_eq!((axle.name(), axle.report().overall()), ("lift axle", Verdict::Beyond));
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    pub fn more_axles(&self) -> impl Iterator<Item = AxleReport<'_>> {
-        self.further().judged()
-    }
-
-    fn further(&self) -> FurtherAxles<'_> {
-        FurtherAxles {
-            list: &self.further,
-            vehicle: &self.vehicle,
-            change: &self.change,
-            conditions: &self.conditions,
-            limits: &self.limits,
-            basis: &self.basis,
-        }
-    }
-
-    /// Notes which findings on further axles rest on what is assumed.
-    fn note_assumptions_of_further(&mut self) {
-        for axle in &mut self.further {
-            axle.assumed = 0;
-        }
-        if self.basis.assumed().next().is_none() {
-            return;
-        }
-        let less = self.without(self.basis.assumed());
-        let reports = self.more_axles().zip(less.more_axles());
-        let assumed: Vec<_> = reports.map(|(told, less)| told.report().rows_unlike(less.report())).collect();
-        for (axle, assumed) in self.further.iter_mut().zip(assumed) {
-            axle.assumed = assumed;
-        }
     }
 
     /// How it is used.
@@ -305,9 +240,6 @@ impl Scenario {
         if let Some(spare) = self.spare() {
             document = document.with_spare(spare);
         }
-        if !self.further.is_empty() {
-            document = document.with_further(self.further());
-        }
         match &self.name {
             Some(name) => document.with_name(name),
             None => document,
@@ -365,7 +297,6 @@ impl Scenario {
         self.basis = Basis::told(list);
         self.basis = self.basis.with_rests(|without| self.without(without).judged());
         self.of_spare = self.spare_on_assumptions();
-        self.note_assumptions_of_further();
         Ok(self)
     }
 
@@ -420,7 +351,6 @@ impl Scenario {
             "original" => leave(original, rest, Setups::none),
             "proposed" => leave(proposed, rest, Setups::none),
             "spare" => Forgotten::of(&mut self.spare, rest),
-            "more_axles" => further::forget(&mut self.further, rest),
             "use" => leave(&mut self.conditions, rest, Conditions::default),
             "limits" => leave(&mut self.limits, rest, Limits::default),
             _ => Forgotten::Nothing,
@@ -453,8 +383,6 @@ read_as_object! {
     {
         /// The spare wheel that is carried along, judged on each axle.
         spare: Carried = "spare";
-        /// The axles beside the front and the rear one, each judged by itself.
-        more_axles: FurtherList = "more_axles";
         /// How it is used.
         conditions: Conditions = "use";
         /// The limits that the change is held against; without them, those of common practice.
@@ -471,8 +399,7 @@ impl<'de> Deserialize<'de> for Scenario {
         let Named { name, vehicle } = file.vehicle;
         let spare = file.spare.map(|Carried(setup)| setup);
         let (conditions, limits) = (file.conditions.unwrap_or_default(), file.limits.unwrap_or_default());
-        let further = file.more_axles.map(|FurtherList(axles)| axles).unwrap_or_default();
-        let scenario = Self { name, spare, further, ..Self::new(vehicle, change, conditions, limits) };
+        let scenario = Self { name, spare, ..Self::new(vehicle, change, conditions, limits) };
         match file.sources {
             Some(Sources(told)) => scenario
                 .with_provenance(told)
@@ -499,16 +426,12 @@ impl Serialize for Scenario {
         }
         let is_told = !self.provenance().is_empty();
         let entries = 5 + usize::from(is_told) + usize::from(self.spare.is_some());
-        let entries = entries + usize::from(!self.further.is_empty());
         let mut map = serializer.serialize_map(Some(entries))?;
         map.serialize_entry("vehicle", &Named(self))?;
         map.serialize_entry("original", &self.change.original)?;
         map.serialize_entry("proposed", &self.change.proposed)?;
         if let Some(spare) = &self.spare {
             map.serialize_entry("spare", spare)?;
-        }
-        if !self.further.is_empty() {
-            map.serialize_entry("more_axles", &self.further)?;
         }
         map.serialize_entry("use", &self.conditions)?;
         map.serialize_entry("limits", &self.limits)?;

@@ -12,7 +12,7 @@ mod lines;
 use std::process::ExitCode;
 
 use beadseat::Excerpt;
-use beadseat::fitment::derivation::{Explanation, Subject};
+use beadseat::fitment::derivation::Subject;
 use beadseat::fitment::{Document, Position, UnitSystem};
 use beadseat::scenario::Scenario;
 use common::{Arguments, tables};
@@ -28,7 +28,7 @@ verdict, with the figures of the report on each; and first, if the vehicles are 
 
   --summary  verdict, what decides, what moves, what was not judged and what to do next, in 15 lines
   --json     all of it for programs, in metric units
-  --csv      moves, findings, effects, spare wheel and further axles as a spreadsheet, in metric units
+  --csv      moves, findings, effects and spare wheel as a spreadsheet, in metric units
   --markdown all of it as a page to hand on, in metric units
   --sheet    a sheet to fit the proposal by and to check it again: what holds each wheel, in which order, stages of the
              torque as it is given, pressures, and room for what was done; with --markdown as a page
@@ -114,15 +114,10 @@ impl Asked {
     }
 
     fn explain(&self, scenario: &Scenario, units: UnitSystem, is_markdown: bool) -> String {
-        let told = |explanation: Explanation<'_>| {
-            let mut explanation = explanation.in_units(units);
+        let explain = |&subject: &Subject| {
+            let mut explanation = scenario.derivations().explain(subject).in_units(units);
             explanation = self.place.map_or(explanation, |place| explanation.at(place));
             if is_markdown { explanation.in_markdown() } else { explanation }.to_string()
-        };
-        let axles: Vec<_> = scenario.more_axles().collect();
-        let explain = |&subject: &Subject| {
-            let further: String = axles.iter().map(|axle| told(axle.explain(subject))).collect();
-            told(scenario.derivations().explain(subject)) + &further
         };
         let text: String = self.subjects.iter().map(explain).collect();
         if text.is_empty() { "nothing of this was found there\n".to_owned() } else { text }

@@ -48,14 +48,6 @@ pub(crate) fn csv(report: &Value) -> Result<String, Box<dyn std::error::Error>> 
             COLUMNS.map(|column| if column == "table" { "spare".into() } else { cell(&row[column]) }),
         )?;
     }
-    for axle in rows(report, "more_axles") {
-        let table = format!("axle {}", cell(&axle["name"]));
-        for row in rows(axle, "checks") {
-            writer.write_record(
-                COLUMNS.map(|column| if column == "table" { table.clone() } else { cell(&row[column]) }),
-            )?;
-        }
-    }
     Ok(String::from_utf8(writer.into_inner()?)?)
 }
 
@@ -192,14 +184,6 @@ pub(crate) fn markdown(report: &Value) -> String {
             &columns,
             VERDICTS.iter().flat_map(|(_, verdict)| of(verdict)).collect(),
         );
-    }
-    for axle in rows(report, "more_axles") {
-        let title = format!("{}: {}", cell(&axle["name"]), cell(&axle["overall"]));
-        let of = |verdict: &'static str| rows(axle, "checks").filter(move |row| row["verdict"] == verdict);
-        let mut columns = columns;
-        columns[0] = ("verdict", "verdict");
-        let found = VERDICTS.iter().flat_map(|(_, verdict)| of(verdict)).collect();
-        table(&mut page, &plain(&title), &columns, found);
     }
     let rules = &report["rules"];
     let named = |key: &str| cell(&rules[key]).replace('_', " ");

@@ -24,7 +24,7 @@ use crate::Citation;
 use crate::decimals::Decimals;
 use crate::step::{Digits, Teller, write_form};
 pub use crate::step::{Figure, Step};
-use crate::text::{Excerpt, Name};
+use crate::text::Name;
 use crate::unit_system::UnitSystem;
 use crate::units;
 use crate::vehicle::Vehicle;
@@ -127,8 +127,7 @@ impl<'a> Derivations<'a> {
 
     /// Everything about a subject to print, wherever it was found.
     pub const fn explain(self, subject: Subject) -> Explanation<'a> {
-        let units = UnitSystem::Metric;
-        Explanation { of: self, subject, place: None, of_axle: None, units, is_markdown: false }
+        Explanation { of: self, subject, place: None, units: UnitSystem::Metric, is_markdown: false }
     }
 }
 
@@ -258,19 +257,11 @@ pub struct Explanation<'a> {
     of: Derivations<'a>,
     subject: Subject,
     place: Option<Position>,
-    /// Of an axle beside front and rear, which stands in the place of the rear one: what it is called.
-    of_axle: Option<&'a str>,
     units: UnitSystem,
     is_markdown: bool,
 }
 
-impl<'a> Explanation<'a> {
-    /// Only of an axle in the place of the rear one, under its own name, and of how it matches another.
-    #[cfg(feature = "serde")]
-    pub(super) const fn of_axle(self, name: &'a str) -> Self {
-        Self { of_axle: Some(name), ..self }
-    }
-
+impl Explanation<'_> {
     /// Only at one place, or at either end of an axle.
     pub const fn at(self, place: Position) -> Self {
         Self { place: Some(place), ..self }
@@ -287,11 +278,7 @@ impl<'a> Explanation<'a> {
     }
 
     fn is_asked(&self, place: Position) -> bool {
-        let is_of_axle = self.of_axle.is_none()
-            || place.axle() == Position::Rear
-            || self.subject == Subject::Check(CheckId::AxleMatch);
-        let told = if self.of_axle.is_some() { place.further() } else { place };
-        is_of_axle && self.place.is_none_or(|asked| asked == told || asked == told.axle())
+        self.place.is_none_or(|asked| asked == place || asked == place.axle())
     }
 }
 
@@ -413,18 +400,17 @@ impl fmt::Write for Escaped<'_, '_> {
 }
 
 /// The lines of one derivation, as they are told.
-struct Page<'f, 'b, 'p> {
+struct Page<'f, 'b> {
     f: &'f mut fmt::Formatter<'b>,
     units: UnitSystem,
     is_markdown: bool,
-    of_axle: Option<&'p str>,
     lines: usize,
     /// The sources that were told, with the line of each; of more than there is room for the last stand in full.
     sources: [Option<(usize, Citation)>; 32],
     so_far: fmt::Result,
 }
 
-impl Page<'_, '_, '_> {
+impl Page<'_, '_> {
     fn try_write(&mut self, write: impl FnOnce(&mut Self) -> fmt::Result) {
         if self.so_far.is_ok() {
             self.so_far = write(self);
@@ -440,19 +426,9 @@ impl Page<'_, '_, '_> {
                 Subject::Move(_) => "move",
                 Subject::Effect(_) => "effect",
             };
-            let name = Name(subject.name());
+            let (place, name) = (Name(place.name()), Name(subject.name()));
             let mark = if page.is_markdown { "## " } else { "" };
-            match page.of_axle {
-                Some(axle) => {
-                    let end = match place {
-                        Position::RearLeft => " left",
-                        Position::RearRight => " right",
-                        _ => "",
-                    };
-                    writeln!(page.f, "{mark}{}{end} {name} ({kind})", Excerpt(axle))?;
-                }
-                None => writeln!(page.f, "{mark}{} {name} ({kind})", Name(place.name()))?,
-            }
+            writeln!(page.f, "{mark}{place} {name} ({kind})")?;
             if page.is_markdown { writeln!(page.f) } else { Ok(()) }
         });
     }
@@ -501,7 +477,6 @@ impl fmt::Display for Explanation<'_> {
             f,
             units: self.units,
             is_markdown: self.is_markdown,
-            of_axle: self.of_axle,
             lines: 0,
             sources: [None; 32],
             so_far: Ok(()),

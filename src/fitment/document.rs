@@ -1,14 +1,10 @@
 //! A report with what it is about: what a person is handed.
 
-#[cfg(feature = "serde")]
-use alloc::format;
 use core::fmt;
 
 #[cfg(feature = "serde")]
 use super::check::Reason;
 use super::check::{Check, CheckId, Verdict};
-#[cfg(feature = "serde")]
-use super::further::FurtherAxles;
 use super::moves::Moves;
 use super::position::Position;
 #[cfg(feature = "serde")]
@@ -46,11 +42,6 @@ pub struct Document<'a> {
     units: UnitSystem,
     #[cfg(feature = "serde")]
     basis: Option<&'a Basis>,
-    #[cfg(feature = "serde")]
-    further: Option<FurtherAxles<'a>>,
-    /// Of one of those: its number, and where the values of the scenario come from.
-    #[cfg(feature = "serde")]
-    of_axle: Option<(usize, &'a Basis)>,
 }
 
 impl<'a> Document<'a> {
@@ -65,10 +56,6 @@ impl<'a> Document<'a> {
             units: UnitSystem::Metric,
             #[cfg(feature = "serde")]
             basis: None,
-            #[cfg(feature = "serde")]
-            further: None,
-            #[cfg(feature = "serde")]
-            of_axle: None,
         }
     }
 
@@ -86,42 +73,6 @@ impl<'a> Document<'a> {
     /// With the spare wheel that the vehicle carries: what is said of it stands beside the report.
     pub const fn with_spare(self, spare: SpareWheel<'a>) -> Self {
         Self { spare: Some(spare), ..self }
-    }
-
-    /// With the further axles of the vehicle: what is said of each stands beside the report.
-    #[cfg(feature = "serde")]
-    pub(crate) const fn with_further(self, further: FurtherAxles<'a>) -> Self {
-        Self { further: Some(further), ..self }
-    }
-
-    #[cfg(feature = "serde")]
-    pub(super) const fn of_axle(self, number: usize, basis: &'a Basis) -> Self {
-        Self { of_axle: Some((number, basis)), ..self }
-    }
-
-    #[cfg(feature = "serde")]
-    pub(super) const fn further(&self) -> Option<FurtherAxles<'a>> {
-        self.further
-    }
-
-    #[cfg(feature = "serde")]
-    fn overall_further(&self) -> Verdict {
-        self.further.map_or(Verdict::Within, FurtherAxles::overall)
-    }
-
-    #[cfg(not(feature = "serde"))]
-    const fn overall_further(&self) -> Verdict {
-        Verdict::Within
-    }
-
-    #[cfg(feature = "serde")]
-    fn is_complete_further(&self) -> bool {
-        self.further.is_none_or(FurtherAxles::is_complete)
-    }
-
-    #[cfg(not(feature = "serde"))]
-    const fn is_complete_further(&self) -> bool {
-        true
     }
 
     /// Printed in other units; for programs it stays metric.
@@ -156,18 +107,15 @@ impl<'a> Document<'a> {
         self.spare
     }
 
-    /// The verdict on the whole: the worst of the report and of what is said of the spare wheel and of further
-    /// axles.
+    /// The verdict on the whole: the worst of the report and of what is said of the spare wheel.
     pub fn overall(&self) -> Verdict {
         let spare = self.spare.map_or(Verdict::Within, |spare| spare.overall());
-        self.report.overall().graver(spare).graver(self.overall_further())
+        self.report.overall().graver(spare)
     }
 
     /// Whether every vital check was assessed, or does not apply: on every axle, and of the spare wheel.
     pub fn is_complete(&self) -> bool {
-        self.report.is_complete()
-            && self.spare.is_none_or(|spare| spare.is_complete())
-            && self.is_complete_further()
+        self.report.is_complete() && self.spare.is_none_or(|spare| spare.is_complete())
     }
 
     /// What the change moves.
@@ -215,13 +163,6 @@ impl<'a> Document<'a> {
     /// setup behind, unless something is said of that.
     #[cfg(feature = "serde")]
     pub(super) fn is_assumed(&self, place: Position, key: &str) -> bool {
-        if let Some((number, basis)) = self.of_axle {
-            let axle = format!("more_axles[{number}]");
-            return basis.assumed().any(|value| {
-                let mut path = [axle.as_str(), "proposed", key].into_iter();
-                value.of().split('.').all(|part| path.next() == Some(part))
-            });
-        }
         let told = |place: Position| {
             let path = ["proposed", place.name(), key];
             let is_of = move |value: &&Provenance| {

@@ -63,11 +63,6 @@ pub struct Effect {
 }
 
 impl Effect {
-    #[cfg(feature = "serde")]
-    pub(super) const fn at(self, place: Position) -> Self {
-        Self { place, ..self }
-    }
-
     /// Which effect of the change it is.
     pub const fn id(&self) -> EffectId {
         self.id

@@ -252,14 +252,6 @@ impl Moves {
         self.list.iter().flatten().copied()
     }
 
-    /// Those of an axle that stands in the place of the rear one.
-    #[cfg(feature = "serde")]
-    pub(super) fn of_further(vehicle: &Vehicle, change: &Change) -> impl Iterator<Item = Move> + use<> {
-        let all = Self::of(vehicle, change).list.into_iter().flatten();
-        all.filter(|found| found.place == Position::Rear)
-            .map(|found| Move { place: found.place.further(), ..found })
-    }
-
     /// Those of one axle.
     pub(super) fn on(&self, place: Position) -> impl Iterator<Item = Move> {
         self.iter().filter(move |found| found.place == place)
@@ -360,16 +352,6 @@ pub(super) fn print(f: &mut fmt::Formatter<'_>, moves: &Moves, units: UnitSystem
         print_axle(f, place.name(), moves.on(place).filter(|found| !(alike && is_shared(found))), units)?;
     }
     Ok(())
-}
-
-/// The same of one axle alone.
-#[cfg(feature = "serde")]
-pub(super) fn print_of_axle(
-    f: &mut fmt::Formatter<'_>,
-    moves: impl Iterator<Item = Move>,
-    units: UnitSystem,
-) -> fmt::Result {
-    print_axle(f, "what moves", moves, units)
 }
 
 fn print_axle(

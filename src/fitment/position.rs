@@ -28,12 +28,6 @@ words! {
         SpareAtFront = "spare_at_front",
         /// The spare wheel where it stands in for a wheel of the rear axle.
         SpareAtRear = "spare_at_rear",
-        /// An axle beside the front and the rear one, as a whole; its report goes with its name.
-        Further = "further",
-        /// The left end of such an axle.
-        FurtherLeft = "further_left",
-        /// The right end of such an axle.
-        FurtherRight = "further_right",
     }
 }
 
@@ -45,8 +39,6 @@ impl Position {
             (Self::Front, VehicleSide::Right) => Self::FrontRight,
             (Self::Rear, VehicleSide::Left) => Self::RearLeft,
             (Self::Rear, VehicleSide::Right) => Self::RearRight,
-            (Self::Further, VehicleSide::Left) => Self::FurtherLeft,
-            (Self::Further, VehicleSide::Right) => Self::FurtherRight,
             (other, _) => other,
         }
     }
@@ -62,7 +54,6 @@ impl Position {
         match self {
             Self::FrontLeft | Self::FrontRight => Self::Front,
             Self::RearLeft | Self::RearRight => Self::Rear,
-            Self::FurtherLeft | Self::FurtherRight => Self::Further,
             other => other,
         }
     }
@@ -79,9 +70,6 @@ impl Position {
             Self::RearRight => ("rear", Some("right")),
             Self::SpareAtFront => ("front", None),
             Self::SpareAtRear => ("rear", None),
-            Self::Further => ("further", None),
-            Self::FurtherLeft => ("further", Some("left")),
-            Self::FurtherRight => ("further", Some("right")),
         })
     }
 
@@ -91,16 +79,6 @@ impl Position {
             Self::Front => Some(Self::SpareAtFront),
             Self::Rear => Some(Self::SpareAtRear),
             _ => None,
-        }
-    }
-
-    /// The same of an axle beside front and rear, which is judged in the place of the rear one.
-    pub(super) const fn further(self) -> Self {
-        match self {
-            Self::Rear => Self::Further,
-            Self::RearLeft => Self::FurtherLeft,
-            Self::RearRight => Self::FurtherRight,
-            other => other,
         }
     }
 

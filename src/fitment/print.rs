@@ -6,8 +6,6 @@ use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::Harm;
 use super::document::{Advice, Document, Written};
 use super::effect::Effect;
-#[cfg(feature = "serde")]
-use super::further::line::FurtherLine;
 use super::layout::{Cell, Maybe, Wrap, wrapped};
 use super::limits::LimitSet;
 use super::measure::{Measurement, Preparation};
@@ -146,8 +144,7 @@ pub(super) fn not_judged(report: &Report) -> impl Iterator<Item = CheckId> {
 /// A place together with others of which the same is true; nothing of those that another stands for.
 pub(super) fn shared_place(place: Position, same: impl Fn(Position) -> bool) -> Option<&'static str> {
     use Position::{
-        Front, FrontLeft, FrontRight, Further, FurtherLeft, FurtherRight, Rear, RearLeft, RearRight,
-        SpareAtFront, SpareAtRear, Vehicle,
+        Front, FrontLeft, FrontRight, Rear, RearLeft, RearRight, SpareAtFront, SpareAtRear, Vehicle,
     };
     let all = || [FrontLeft, FrontRight, RearLeft, RearRight].into_iter().all(&same);
     match place {
@@ -168,11 +165,6 @@ pub(super) fn shared_place(place: Position, same: impl Fn(Position) -> bool) -> 
         RearRight => Some("rear right"),
         SpareAtFront => Some("spare at front"),
         SpareAtRear => Some("spare at rear"),
-        Further => Some("this axle"),
-        FurtherLeft if same(FurtherRight) => Some("both ends"),
-        FurtherLeft => Some("left end"),
-        FurtherRight if same(FurtherLeft) => None,
-        FurtherRight => Some("right end"),
     }
 }
 
@@ -299,10 +291,6 @@ impl fmt::Display for Document<'_> {
         if let Some(spare) = self.spare() {
             wrapped(f, 0, format_args!("Spare wheel: {}.", SpareLine(spare)))?;
         }
-        #[cfg(feature = "serde")]
-        if let Some(further) = self.further() {
-            wrapped(f, 0, format_args!("Further axles: {}.", FurtherLine(further)))?;
-        }
         writeln!(f)?;
         wrapped(f, 0, Excerpt(self.name().unwrap_or("vehicle without a name")))?;
         for (place, setups) in self.setups() {
@@ -316,12 +304,7 @@ impl fmt::Display for Document<'_> {
         }
         moves::print(f, &self.moves(), self.units())?;
         write!(f, "{}", self.body())?;
-        self.print_spare(f)?;
-        #[cfg(feature = "serde")]
-        if let Some(further) = self.further() {
-            further.print(f, self.units(), self.report())?;
-        }
-        Ok(())
+        self.print_spare(f)
     }
 }
 

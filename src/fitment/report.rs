@@ -115,24 +115,6 @@ impl Report {
         self.findings().copied()
     }
 
-    /// Keeps what is given a place, there, told by where it was found and, of a finding, by its check.
-    #[cfg(feature = "serde")]
-    pub(super) fn replace(&mut self, place: impl Fn(Position, Option<CheckId>) -> Option<Position>) {
-        for kept in &mut self.checks {
-            *kept =
-                kept.and_then(|check| Some(Check { place: place(check.place, Some(check.id))?, ..check }));
-        }
-        for kept in &mut self.effects {
-            *kept = kept.and_then(|effect| Some(effect.at(place(effect.position(), None)?)));
-        }
-        for kept in &mut self.pressures {
-            *kept = kept.and_then(|pressures| Some(pressures.at(place(pressures.position(), None)?)));
-        }
-        for kept in &mut self.approaches {
-            *kept = kept.and_then(|approach| Some(approach.at(place(approach.position(), None)?)));
-        }
-    }
-
     pub(super) fn findings_mut(&mut self) -> impl Iterator<Item = &mut Check> {
         self.checks.iter_mut().flatten()
     }

@@ -6,7 +6,6 @@ use super::Setup;
 use super::check::{Check, Verdict};
 use super::document::{Document, Written};
 use super::effect::Effect;
-use super::further::{AxleReport, FurtherAxles};
 use super::measure::{Measurement, Preparation};
 use super::moves::Move;
 use super::position::Position;
@@ -18,7 +17,6 @@ use super::spare::SpareWheel;
 use super::value::{Bound, Value};
 use crate::OwnSource;
 use crate::record::tidy;
-use crate::unit_system::UnitSystem;
 use crate::units::{in_deg, in_kpa, in_mm};
 
 /// A number in the reading's unit, or a designation as text.
@@ -311,7 +309,6 @@ impl Serialize for Document<'_> {
         let is_told = !self.provenance().is_empty();
         let spare = self.spare();
         let entries = 13 + usize::from(is_told) + usize::from(spare.is_some());
-        let entries = entries + usize::from(self.further().is_some());
         let mut map = serializer.serialize_map(Some(entries))?;
         write_verdict(&mut map, self.overall(), self.is_complete())?;
         map.serialize_entry("name", &self.name())?;
@@ -325,48 +322,12 @@ impl Serialize for Document<'_> {
         if let Some(spare) = spare {
             map.serialize_entry("spare", &OfSpare(self.report(), spare))?;
         }
-        if self.further().is_some() {
-            map.serialize_entry("more_axles", &MoreAxles(*self))?;
-        }
-        map.end()
-    }
-}
-
-/// What is said of the further axles that a document has.
-pub(super) struct MoreAxles<'a>(pub(super) Document<'a>);
-
-impl Serialize for MoreAxles<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let further = self.0.further();
-        Each(|| further.into_iter().flat_map(FurtherAxles::judged).map(OfFurther)).serialize(serializer)
-    }
-}
-
-/// What is said of a further axle, under its name.
-struct OfFurther<'a>(AxleReport<'a>);
-
-impl Serialize for OfFurther<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self(axle) = self;
-        let (document, report) = (axle.document(UnitSystem::Metric), axle.report());
-        let mut map = serializer.serialize_map(Some(11))?;
-        map.serialize_entry("name", axle.name())?;
-        map.serialize_entry("overall", &report.overall())?;
-        map.serialize_entry("complete", &report.is_complete())?;
-        map.serialize_entry("setups", &[OnAxle(Position::Further, axle.setups())])?;
-        map.serialize_entry("moves", &Each(|| axle.moves()))?;
-        map.serialize_entry("checks", &Each(|| report.findings().map(|check| Advised(&document, check))))?;
-        map.serialize_entry("approaches", &Each(|| report.approaches()))?;
-        map.serialize_entry("pressures", &Each(|| report.pressures()))?;
-        map.serialize_entry("effects", &Each(|| report.effects()))?;
-        map.serialize_entry("cautions", &Each(|| report.cautions().map(|c| c.text())))?;
-        map.serialize_entry("measurements", &Each(|| report.measurements()))?;
         map.end()
     }
 }
 
 /// What is said of the spare wheel, and the verdict on the change without it.
-pub(super) struct OfSpare<'a>(pub(super) &'a Report, pub(super) SpareWheel<'a>);
+struct OfSpare<'a>(&'a Report, SpareWheel<'a>);
 
 impl Serialize for OfSpare<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

@@ -4,8 +4,6 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, Verdict};
 use super::document::{Advice, Document};
-#[cfg(feature = "serde")]
-use super::further::line::FurtherLine;
 use super::layout::{Wrap, reads_alike};
 use super::moves::{Move, MoveId, MoveIn, Moves};
 use super::position::Position;
@@ -106,22 +104,6 @@ impl fmt::Display for Seen<'_> {
     }
 }
 
-/// Prints the verdict on the further axles, and how many lines it takes.
-#[cfg(feature = "serde")]
-fn more_axles(f: &mut fmt::Formatter<'_>, document: &Document<'_>) -> Result<usize, fmt::Error> {
-    let Some(further) = document.further() else { return Ok(0) };
-    write!(f, "{:<INDENT$}", "More axles")?;
-    let mut wrap = Wrap::of_lines(f, INDENT, 1);
-    write!(wrap, "{}", FurtherLine(further))?;
-    wrap.end()?;
-    Ok(1)
-}
-
-#[cfg(not(feature = "serde"))]
-const fn more_axles(_: &mut fmt::Formatter<'_>, _: &Document<'_>) -> Result<usize, fmt::Error> {
-    Ok(0)
-}
-
 impl fmt::Display for Summary<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (document, report) = (self.0, self.0.report());
@@ -178,8 +160,7 @@ impl fmt::Display for Summary<'_> {
             wrap.end()?;
         }
 
-        let others = usize::from(spare.is_some()) + more_axles(f, &document)?;
-        let mut next = Part { f: &mut *f, title: "Do next", lines: 5 - others };
+        let mut next = Part { f: &mut *f, title: "Do next", lines: if spare.is_some() { 4 } else { 5 } };
         let asked = || {
             let verdicts = [Verdict::Beyond, Verdict::Marginal, Verdict::Within].into_iter();
             verdicts

@@ -54,9 +54,10 @@ impl Todo {
         nearest: Option<&Approach>,
     ) -> Self {
         let axle = match check.position() {
-            Position::Vehicle => vehicle.front(),
-            place if place.is_at_front() => vehicle.front(),
-            _ => vehicle.rear(),
+            Position::Rear | Position::RearLeft | Position::RearRight | Position::SpareAtRear => {
+                vehicle.rear()
+            }
+            _ => vehicle.front(),
         };
         let spigot = axle.and_then(|axle| axle.hub()).and_then(|hub| hub.spigot());
         let of_adaptor =

@@ -6,14 +6,11 @@ use super::{Comparison, Pair};
 use crate::fitment::Caution;
 use crate::fitment::check::{Check, Verdict};
 use crate::fitment::document::Written;
-#[cfg(feature = "serde")]
-use crate::fitment::further::line::FurtherLine;
 use crate::fitment::layout::{Maybe, Wrap, line, wrapped};
 use crate::fitment::moves::{Move, MoveId, Words};
 use crate::fitment::position::Position;
 use crate::fitment::pressures::{Needed, Pressures};
 use crate::fitment::print::shared_place;
-use crate::fitment::spare::line::SpareLine;
 use crate::fitment::value::{In, Rounded, Value};
 use crate::text::{Excerpt, Name};
 use crate::unit_system::UnitSystem;
@@ -102,21 +99,13 @@ impl Comparison<'_> {
     fn print_heads(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "Two proposals side by side")?;
         for (called, document) in CALLED.into_iter().zip(self.documents()) {
+            let report = document.report();
             write!(f, "{called:<3}")?;
             let mut wrap = Wrap::new(f, 3);
             write!(wrap, "{}: ", Excerpt(document.name().unwrap_or("vehicle without a name")))?;
-            write!(wrap, "{}", document.overall())?;
-            write!(wrap, "{}", if document.is_complete() { "" } else { ", not complete" })?;
+            write!(wrap, "{}", report.overall())?;
+            write!(wrap, "{}", if report.is_complete() { "" } else { ", not complete" })?;
             wrap.end()?;
-            if let Some(spare) = document.spare() {
-                write!(f, "   ")?;
-                wrapped(f, 3, format_args!("spare wheel: {}", SpareLine(spare)))?;
-            }
-            #[cfg(feature = "serde")]
-            if let Some(further) = document.further() {
-                write!(f, "   ")?;
-                wrapped(f, 3, format_args!("further axles: {}", FurtherLine(further)))?;
-            }
         }
         let mut keys = self.differing_keys().peekable();
         if keys.peek().is_some() {

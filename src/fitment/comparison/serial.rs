@@ -8,7 +8,7 @@ use crate::fitment::check::Check;
 use crate::fitment::document::Document;
 use crate::fitment::moves::Move;
 use crate::fitment::pressures::Pressures;
-use crate::fitment::serial::{Advised, Each, MoreAxles, OfSpare, OnAxle, SCHEMA};
+use crate::fitment::serial::{Advised, Each, OnAxle, SCHEMA};
 use crate::fitment::space::Approach;
 
 /// `a` and `b`.
@@ -74,22 +74,15 @@ impl Serialize for Comparison<'_> {
         let setups = documents
             .map(|document| Each(move || document.setups().map(|(place, setups)| OnAxle(place, setups))));
         let moves = Each(|| self.moves().map(Moved));
-        let mut map = serializer.serialize_map(None)?;
+        let mut map = serializer.serialize_map(Some(12))?;
         map.serialize_entry("schema", &SCHEMA)?;
         map.serialize_entry("names", &OfEach(documents.map(|document| document.name())))?;
         map.serialize_entry("differs_in", &Each(|| self.differing_keys()))?;
-        map.serialize_entry("overall", &OfEach(documents.map(|document| document.overall())))?;
-        map.serialize_entry("complete", &OfEach(documents.map(|document| document.is_complete())))?;
+        map.serialize_entry("overall", &OfEach(reports.map(|report| report.overall())))?;
+        map.serialize_entry("complete", &OfEach(reports.map(|report| report.is_complete())))?;
         map.serialize_entry("setups", &OfEach(setups))?;
         map.serialize_entry("sources", &OfEach(documents.map(|document| document.provenance())))?;
         map.serialize_entry("checks", &Each(|| self.checks().map(|pair| Checks(documents, pair))))?;
-        if documents.iter().any(|document| document.spare().is_some()) {
-            let spares = documents.map(|document| Some(OfSpare(document.report(), document.spare()?)));
-            map.serialize_entry("spare", &OfEach(spares))?;
-        }
-        if documents.iter().any(|document| document.further().is_some()) {
-            map.serialize_entry("more_axles", &OfEach(documents.map(MoreAxles)))?;
-        }
         map.serialize_entry("moves", &moves)?;
         map.serialize_entry("approaches", &Each(|| self.approaches().map(Near)))?;
         map.serialize_entry("pressures", &Each(|| self.pressures().map(Needs)))?;

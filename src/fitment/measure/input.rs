@@ -66,12 +66,6 @@ impl fmt::Display for InputPath {
                 // What is asked of the proposed setup is asked of the spare, which stands for it.
                 match before {
                     "proposed." if self.place.is_spare() => f.write_str("spare")?,
-                    "vehicle." if self.place.axle() == Position::Further => {
-                        f.write_str("more_axles[].axle")?
-                    }
-                    before if self.place.axle() == Position::Further => {
-                        write!(f, "more_axles[].{}", before.trim_end_matches('.'))?;
-                    }
                     before => write!(f, "{before}{axle}")?,
                 }
                 match (after.split_once('#'), end) {

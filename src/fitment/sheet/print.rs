@@ -7,8 +7,6 @@ use crate::Citation;
 use crate::decimals::Decimals;
 use crate::fitment::check::{CheckId, Position, Reason, Verdict};
 use crate::fitment::document::Written;
-#[cfg(feature = "serde")]
-use crate::fitment::further::FurtherAxles;
 use crate::fitment::layout::{line, wrapped};
 use crate::fitment::value::{In, Value};
 use crate::fitment::{Caution, Setup};
@@ -111,7 +109,7 @@ impl Sheet<'_> {
 
     fn print_head(&self, page: &mut Page<'_, '_>) -> fmt::Result {
         let name = self.document.name().unwrap_or("vehicle without a name");
-        let verdict = match self.document.overall() {
+        let verdict = match self.document.report().overall() {
             Verdict::Beyond => "The report on it says BEYOND: do not fit it like this.",
             Verdict::Within => "The report on it says within: every limit that was assessed is kept.",
             Verdict::Marginal | Verdict::NotAssessed | Verdict::NotApplicable => {
@@ -126,15 +124,10 @@ impl Sheet<'_> {
         wrapped(page.f, 0, verdict)
     }
 
-    fn print_axle(
-        &self,
-        page: &mut Page<'_, '_>,
-        (place, name): (Position, &dyn fmt::Display),
-        setup: &Setup,
-    ) -> fmt::Result {
+    fn print_axle(&self, page: &mut Page<'_, '_>, place: Position, setup: &Setup) -> fmt::Result {
         let (units, axle) = (self.document.units(), self.axle(place));
         let is_on_spindle = self.is_on_spindle(place);
-        page.heading(format_args!("Axle: {name}"))?;
+        page.heading(format_args!("Axle: {place}"))?;
         page.field("Setup", Written(setup))?;
         if setup.hub_spacing().value > 0.0 {
             page.field(
@@ -207,26 +200,6 @@ impl Sheet<'_> {
         Ok(())
     }
 
-    /// Each further axle on which something goes, and whether there is one.
-    #[cfg(feature = "serde")]
-    fn print_further(&self, page: &mut Page<'_, '_>) -> Result<bool, fmt::Error> {
-        let mut anything = false;
-        for axle in self.document.further().into_iter().flat_map(FurtherAxles::judged) {
-            if let [_, Some(setup)] = axle.setups() {
-                let sheet = Sheet { document: axle.document(self.document.units()), ..*self };
-                let name = Outside(axle.name(), self.is_markdown);
-                sheet.print_axle(page, (Position::Further, &name), setup)?;
-                anything = true;
-            }
-        }
-        Ok(anything)
-    }
-
-    #[cfg(not(feature = "serde"))]
-    const fn print_further(&self, _: &mut Page<'_, '_>) -> Result<bool, fmt::Error> {
-        Ok(false)
-    }
-
     fn print_rechecks(&self, page: &mut Page<'_, '_>) -> fmt::Result {
         page.heading("Fitted and checked again")?;
         let blank = if self.is_markdown { "" } else { BLANK };
@@ -289,11 +262,10 @@ impl fmt::Display for Sheet<'_> {
             [Position::Front, Position::Rear].map(|place| (place, self.document.change().on(place)[1]));
         for (place, setup) in proposed {
             if let Some(setup) = setup {
-                self.print_axle(&mut page, (place, &place), setup)?;
+                self.print_axle(&mut page, place, setup)?;
             }
         }
-        let anything_further = self.print_further(&mut page)?;
-        if !anything_further && proposed.iter().all(|(_, setup)| setup.is_none()) {
+        if proposed.iter().all(|(_, setup)| setup.is_none()) {
             page.heading("No setup is proposed.")?;
         }
         self.print_rechecks(&mut page)?;
