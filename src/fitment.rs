@@ -29,6 +29,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod aside;
 #[cfg(feature = "serde")]
 mod assumed;
 mod case;
@@ -43,6 +44,8 @@ mod effect;
 mod facts;
 mod field_of_law;
 mod finding;
+#[cfg(feature = "serde")]
+mod further;
 mod judge;
 mod layout;
 mod limits;
@@ -78,6 +81,10 @@ pub use conditions::{Conditions, Day, TractionClass};
 pub use document::Document;
 pub use effect::{Effect, EffectId};
 pub use field_of_law::FieldOfLaw;
+#[cfg(feature = "serde")]
+pub(crate) use further::AxleTold;
+#[cfg(feature = "serde")]
+pub use further::FurtherAxle;
 pub use judge::verdict;
 pub use limits::{Limit, LimitSet, Limits};
 #[cfg(feature = "alloc")]

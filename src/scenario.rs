@@ -42,10 +42,12 @@
 //! | `….adaptor` of a setup | [`Adaptor`](crate::wheel::Adaptor): `thickness_mm`, `hub_bolt_circle`, `hub_bore`, `wheel_bolt_circle`, `wheel_spigot_mm`, … |
 //! | `….left`, `….right` of a setup | [`TireInUse`](crate::fitment::TireInUse): `date_code`, `tread_mm`, `arrow`, `facing_out`, `unmarked` |
 //! | `spare` | [`Setup`] of the wheel that is carried along; one of `left` and `right` tells of its tire |
+//! | `more_axles` | a list of up to 4 axles beside front and rear: `name`, `axle` as [`Axle`](crate::vehicle::Axle), `original` and `proposed` as [`Setup`], `driven`; see [`FurtherAxle`] |
 //! | `use` | [`Conditions`]: `date`, `towing`, `top_speed_kmh` |
 //! | `sources` | where values come from, as [`Provenance`]: `of`, `from`, `on`, `by` |
 //! | `limits` | [`Limits`]: `set`, and the caller's own limits, with the document they stand in as `source` |
 
+mod more_axles;
 mod named;
 mod origins;
 mod schema;
@@ -58,6 +60,7 @@ pub use schema::Schema;
 pub use template::Template;
 
 use alloc::string::String;
+use alloc::vec::Vec;
 
 use serde::de::{Deserializer, Error};
 use serde::ser::{SerializeMap, Serializer};
@@ -66,11 +69,12 @@ use serde::{Deserialize, Serialize};
 use crate::file::{Forgotten, Nowhere, Path, Shaped};
 use crate::fitment::derivation::Derivations;
 use crate::fitment::{
-    Basis, Change, Conditions, Document, Limits, Position, Provenance, Report, Setup, Setups, SpareWheel,
-    assess,
+    AxleTold, Basis, Change, Conditions, Document, FurtherAxle, Limits, Position, Provenance, Report, Setup,
+    Setups, SpareWheel, assess,
 };
 use crate::record::read_as_object;
 use crate::vehicle::{Kind, Vehicle};
+use more_axles::MoreAxles;
 use named::Named;
 use origins::{MOST, Problem, Sources, is_in};
 use spare::Carried;
@@ -89,6 +93,9 @@ pub struct Scenario {
     vehicle: Vehicle,
     change: Change,
     spare: Option<Setup>,
+    /// What is told of the axles beside front and rear, and what was found of it.
+    more_axles: Vec<AxleTold>,
+    further: Vec<FurtherAxle>,
     conditions: Conditions,
     limits: Limits,
     basis: Basis,
@@ -108,7 +115,19 @@ impl Scenario {
     /// ```
     pub fn new(vehicle: Vehicle, change: Change, conditions: Conditions, limits: Limits) -> Self {
         let (basis, of_spare) = (Basis::default(), [0; 2]);
-        Self { name: None, vehicle, change, spare: None, conditions, limits, basis, of_spare }
+        let (more_axles, further) = (Vec::new(), Vec::new());
+        Self {
+            name: None,
+            vehicle,
+            change,
+            spare: None,
+            more_axles,
+            further,
+            conditions,
+            limits,
+            basis,
+            of_spare,
+        }
     }
 
     /// The name of the vehicle, as it stands in the file; show it through [`Excerpt`](crate::Excerpt).
@@ -168,6 +187,39 @@ impl Scenario {
                 (None, _) => 0,
             }
         })
+    }
+
+    /// The axles beside the front and the rear one, in the order of the file, each judged in a report of its own.
+    ///
+    /// ```
+    /// # use beadseat::scenario::Scenario;
+    /// let scenario: Scenario = serde_json::from_str(r#"{ "vehicle": { "kind": "truck" }, "original": {}, "proposed": {},
+    ///     "more_axles": [{ "name": "tag axle", "axle": { "max_load_kg": 7500 } }] }"#)?;
+    /// let names: Vec<_> = scenario.more_axles().map(|axle| axle.name()).collect();
+    /// assert_eq!(names, ["tag axle"]);
+    /// # Ok::<(), serde_json::Error>(())
+    /// ```
+    pub fn more_axles(&self) -> impl Iterator<Item = &FurtherAxle> {
+        self.further.iter()
+    }
+
+    /// Judges the further axles, each beside all the others; what rests on what is assumed is at best marginal.
+    fn with_further_judged(self) -> Self {
+        if self.more_axles.is_empty() {
+            return self;
+        }
+        let of = |scenario: &Self, number| {
+            let vehicle = (&scenario.vehicle, &scenario.change);
+            FurtherAxle::judge(&scenario.more_axles, number, vehicle, &scenario.conditions, &scenario.limits)
+        };
+        let without_assumed = self.without(self.basis.assumed());
+        let further = (0..self.more_axles.len()).filter_map(|number| {
+            let report = |scenario: &Self| of(scenario, number).map(|axle| *axle.report());
+            let (judged, less) = (of(&self, number)?, report(&without_assumed)?);
+            let basis = self.basis.with_rests(|values| report(&self.without(values)).unwrap_or(less));
+            Some(judged.resting_on_assumptions(basis, &less))
+        });
+        Self { further: further.collect(), ..self.clone() }
     }
 
     /// How it is used.
@@ -240,6 +292,7 @@ impl Scenario {
         if let Some(spare) = self.spare() {
             document = document.with_spare(spare);
         }
+        document = document.with_further(&self.further);
         match &self.name {
             Some(name) => document.with_name(name),
             None => document,
@@ -297,7 +350,7 @@ impl Scenario {
         self.basis = Basis::told(list);
         self.basis = self.basis.with_rests(|without| self.without(without).judged());
         self.of_spare = self.spare_on_assumptions();
-        Ok(self)
+        Ok(self.with_further_judged())
     }
 
     /// Where its values come from, as far as that is told.
@@ -351,6 +404,7 @@ impl Scenario {
             "original" => leave(original, rest, Setups::none),
             "proposed" => leave(proposed, rest, Setups::none),
             "spare" => Forgotten::of(&mut self.spare, rest),
+            "more_axles" => more_axles::forget(&mut self.more_axles, rest),
             "use" => leave(&mut self.conditions, rest, Conditions::default),
             "limits" => leave(&mut self.limits, rest, Limits::default),
             _ => Forgotten::Nothing,
@@ -383,6 +437,8 @@ read_as_object! {
     {
         /// The spare wheel that is carried along, judged on each axle.
         spare: Carried = "spare";
+        /// The axles beside the front and the rear one that differ from them, each judged by itself.
+        more_axles: MoreAxles = "more_axles";
         /// How it is used.
         conditions: Conditions = "use";
         /// The limits that the change is held against; without them, those of common practice.
@@ -399,12 +455,13 @@ impl<'de> Deserialize<'de> for Scenario {
         let Named { name, vehicle } = file.vehicle;
         let spare = file.spare.map(|Carried(setup)| setup);
         let (conditions, limits) = (file.conditions.unwrap_or_default(), file.limits.unwrap_or_default());
-        let scenario = Self { name, spare, ..Self::new(vehicle, change, conditions, limits) };
+        let more_axles = file.more_axles.map(|MoreAxles(axles)| axles).unwrap_or_default();
+        let scenario = Self { name, spare, more_axles, ..Self::new(vehicle, change, conditions, limits) };
         match file.sources {
             Some(Sources(told)) => scenario
                 .with_provenance(told)
                 .map_err(|error| D::Error::custom(format_args!("sources: {error}"))),
-            None => Ok(scenario),
+            None => Ok(scenario.with_further_judged()),
         }
     }
 }
@@ -425,13 +482,18 @@ impl Serialize for Scenario {
             }
         }
         let is_told = !self.provenance().is_empty();
-        let entries = 5 + usize::from(is_told) + usize::from(self.spare.is_some());
+        let more_axles = &self.more_axles;
+        let beside = usize::from(self.spare.is_some()) + usize::from(!more_axles.is_empty());
+        let entries = 5 + usize::from(is_told) + beside;
         let mut map = serializer.serialize_map(Some(entries))?;
         map.serialize_entry("vehicle", &Named(self))?;
         map.serialize_entry("original", &self.change.original)?;
         map.serialize_entry("proposed", &self.change.proposed)?;
         if let Some(spare) = &self.spare {
             map.serialize_entry("spare", spare)?;
+        }
+        if !more_axles.is_empty() {
+            map.serialize_entry("more_axles", more_axles)?;
         }
         map.serialize_entry("use", &self.conditions)?;
         map.serialize_entry("limits", &self.limits)?;

@@ -12,11 +12,14 @@ use beadseat::scenario::Scenario;
 use scenario::spelled_out;
 use serde_json::{Map, Value, json};
 
-/// Says which vehicle it is and nothing about it.
-const IDENTITY: &str = "vehicle.name";
+/// They say which vehicle or axle it is and nothing about it.
+const IDENTITIES: [&str; 2] = ["vehicle.name", "more_axles[].name"];
 
 /// Objects of one type that stand in several places: the axles, what is on them, the tires on their ends.
-const TWINS: [(&str, &str); 9] = [
+const TWINS: [(&str, &str); 12] = [
+    ("more_axles[].axle.", "vehicle.axle."),
+    ("more_axles[].original.", "setup."),
+    ("more_axles[].proposed.", "setup."),
     ("vehicle.front", "vehicle.axle"),
     ("vehicle.rear", "vehicle.axle"),
     ("original.front", "setup"),
@@ -119,6 +122,11 @@ fn findings(document: &Value) -> Result<Map<String, Value>, String> {
     const FIGURES: [&str; 6] = ["verdict", "measured", "nominal", "limit", "margin", "source"];
     let read: Scenario = serde_json::from_value(document.clone()).map_err(|error| error.to_string())?;
     let report = serde_json::to_value(read.document(&read.assess())).unwrap();
+    let further = report["more_axles"].as_array().into_iter().flatten();
+    let further = further.flat_map(|axle| axle["checks"].as_array().unwrap()).map(|row| {
+        let name = format!("{}@further", row["id"].as_str().unwrap());
+        (name, FIGURES.iter().map(|figure| row[figure].clone()).collect())
+    });
     let of_spare = report["spare"]["axles"].as_array().into_iter().flatten();
     let reports = || core::iter::once(&report).chain(of_spare.clone());
     let rows = |kind: &str| {
@@ -134,7 +142,7 @@ fn findings(document: &Value) -> Result<Map<String, Value>, String> {
     let approaches = rows("approaches").into_iter().map(|row| (at(&row, "approach"), row));
     let sources =
         rows("sources").into_iter().map(|row| (format!("source@{}", row["of"].as_str().unwrap()), row));
-    Ok(checks.chain(effects).chain(pressures).chain(approaches).chain(sources).collect())
+    Ok(checks.chain(further).chain(effects).chain(pressures).chain(approaches).chain(sources).collect())
 }
 
 /// Whether a finding differs between two scenarios; if not, what else does.
@@ -188,7 +196,9 @@ fn pairs() -> Vec<Pair> {
 #[test]
 fn every_key_has_a_pair_and_every_pair_a_key() {
     let mut accepted = accepted_keys();
-    accepted.remove(IDENTITY);
+    for identity in IDENTITIES {
+        accepted.remove(identity);
+    }
     let paired: BTreeSet<_> = pairs().iter().map(|pair| key_at(&pair.pointer)).collect();
     let without: Vec<_> = accepted.difference(&paired).collect();
     let unknown: Vec<_> = paired.difference(&accepted).collect();

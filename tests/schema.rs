@@ -198,7 +198,7 @@ fn keys_in_words(document: &Value) -> Vec<String> {
 
 #[test]
 fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
-    const PLACES: [(&str, &str); 15] = [
+    const PLACES: [(&str, &str); 16] = [
         ("ScenarioFile", ""),
         ("NamedVehicle", "/vehicle"),
         ("Axle", "/vehicle/front"),
@@ -214,6 +214,7 @@ fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
         ("Conditions", "/use"),
         ("Limits", "/limits"),
         ("Source", "/sources/0"),
+        ("FurtherAxle", "/more_axles/0"),
     ];
     const ELSEWHERE: [&str; 5] = ["Adaptor", "TireInUse", "MeasuredTire", "EndGaps", "Blank"];
     let schema = written();
@@ -221,6 +222,7 @@ fn every_key_of_the_reader_is_in_the_schema_and_needs_no_other() {
     for (name, place) in PLACES {
         let mut document = spelled_out("field-survey-wagon");
         document["sources"] = json!([{ "of": "vehicle.kind", "from": "placard" }]);
+        document["more_axles"] = json!([{ "name": "tag axle" }]);
         document.pointer_mut(place).unwrap()["no such key"] = json!(0);
         let properties = schema["$defs"][name]["properties"].as_object().unwrap();
         let keys = keys_in_words(&document);
@@ -414,6 +416,9 @@ fn a_template_asks_for_every_key_and_tells_nothing() {
             ("TireInUse", "/proposed/*/right"),
             ("Conditions", "/use"),
             ("Limits", "/limits"),
+            ("FurtherAxle", "/more_axles/0"),
+            ("Axle", "/more_axles/0/axle"),
+            ("Setup", "/more_axles/0/proposed"),
         ] {
             let asked = at(path);
             for key in written_keys(&schema, object) {

@@ -66,8 +66,13 @@ fn differing_keys(scenarios: &[Scenario; 2]) -> Result<Vec<String>, String> {
     let [a, b] = scenarios.each_ref().map(serde_json::to_value);
     let (a, b) = (a.map_err(|error| error.to_string())?, b.map_err(|error| error.to_string())?);
     walk("", &a, &b, &mut keys);
-    keys.retain(|key| key != "vehicle.name" && key.split('.').next() != Some("proposed"));
+    keys.retain(|key| key != "vehicle.name" && !is_proposed(key));
     Ok(keys)
+}
+
+/// Whether a key is of what is proposed, for front and rear or for a further axle.
+fn is_proposed(key: &str) -> bool {
+    key.split('.').find(|part| !part.starts_with("more_axles")) == Some("proposed")
 }
 
 fn walk(path: &str, a: &Value, b: &Value, keys: &mut Vec<String>) {
@@ -78,6 +83,11 @@ fn walk(path: &str, a: &Value, b: &Value, keys: &mut Vec<String>) {
             for name in names {
                 let path = if path.is_empty() { name.clone() } else { format!("{path}.{name}") };
                 walk(&path, &a[name], &b[name], keys);
+            }
+        }
+        (Value::Array(of_a), Value::Array(of_b)) if path == "more_axles" && of_a.len() == of_b.len() => {
+            for (n, (a, b)) in of_a.iter().zip(of_b).enumerate() {
+                walk(&format!("{path}[{n}]"), a, b, keys);
             }
         }
         _ => keys.push(path.to_owned()),
@@ -114,7 +124,21 @@ fn csv(compared: &Value) -> Result<String, Box<dyn std::error::Error>> {
     let differing = rows(compared, "differs_in").map(|key| flat("differs_in", &json!({ "id": key })));
     let moves = rows(compared, "moves").map(|pair| flat("move", pair));
     let checks = rows(compared, "checks").map(|pair| flat("check", pair));
-    for row in differing.chain(moves).chain(checks) {
+    let further = rows(compared, "more_axles").flat_map(|axle| {
+        let name = cell(&axle["name"]);
+        let overall = ["a", "b"]
+            .map(|whose| json!({ "verdict": axle["overall"][whose], "after": axle["after"][whose] }));
+        let [a, b] = overall;
+        let differs = axle["overall"]["a"] != axle["overall"]["b"];
+        let verdict = json!({ "id": "overall", "differs": differs, "a": a, "b": b });
+        let of = |table: &'static str, list: &'static str| {
+            let table = format!("{table} of {name}");
+            rows(axle, list).map(move |pair| flat(&table, pair))
+        };
+        let whole = core::iter::once(flat(&format!("axle {name}"), &verdict));
+        whole.chain(of("move", "moves")).chain(of("check", "checks")).collect::<Vec<_>>()
+    });
+    for row in differing.chain(moves).chain(checks).chain(further) {
         writer.write_record(columns.iter().map(|column| row.get(column).map(cell).unwrap_or_default()))?;
     }
     Ok(String::from_utf8(writer.into_inner()?)?)
@@ -187,6 +211,36 @@ fn markdown(compared: &Value) -> String {
     let moves = rows(compared, "moves").map(|pair| Value::from(flat("move", pair)));
     let moves: Vec<Value> = moves.filter(|pair| pair["differs"] == true).collect();
     table(&mut page, "What moves otherwise", &moved, moves.iter().collect());
+    for axle in rows(compared, "more_axles") {
+        let whose =
+            |what: &str, whose: &str| axle[what][whose].as_str().map_or("no such axle".into(), str::to_owned);
+        page += &format!(
+            "\n## Further axle: {}\n\n* A: **{}**, {}\n* B: **{}**, {}\n",
+            plain(&cell(&axle["name"])),
+            whose("overall", "a"),
+            plain(&whose("after", "a")),
+            whose("overall", "b"),
+            plain(&whose("after", "b")),
+        );
+        for (title, asked) in parts {
+            let pairs = rows(axle, "checks").map(|pair| flat("check", pair)).filter(asked);
+            let pairs: Vec<Value> = pairs.map(Value::from).collect();
+            table(
+                &mut page,
+                &format!("{}: {title}", plain(&cell(&axle["name"]))),
+                &found,
+                pairs.iter().collect(),
+            );
+        }
+        let moves = rows(axle, "moves").map(|pair| Value::from(flat("move", pair)));
+        let moves: Vec<Value> = moves.filter(|pair| pair["differs"] == true).collect();
+        table(
+            &mut page,
+            &format!("{}: what moves otherwise", plain(&cell(&axle["name"]))),
+            &moved,
+            moves.iter().collect(),
+        );
+    }
     page += "\n## Cautions\n\n";
     for caution in rows(compared, "cautions") {
         let of = match (&caution["a"], &caution["b"]) {

@@ -12,7 +12,7 @@ mod lines;
 use std::process::ExitCode;
 
 use beadseat::Excerpt;
-use beadseat::fitment::derivation::Subject;
+use beadseat::fitment::derivation::{Derivations, Subject};
 use beadseat::fitment::{Document, Position, UnitSystem};
 use beadseat::scenario::Scenario;
 use common::{Arguments, tables};
@@ -28,12 +28,13 @@ verdict, with the figures of the report on each; and first, if the vehicles are 
 
   --summary  verdict, what decides, what moves, what was not judged and what to do next, in 15 lines
   --json     all of it for programs, in metric units
-  --csv      moves, findings, effects and spare wheel as a spreadsheet, in metric units
+  --csv      moves, findings, effects, spare wheel and further axles as a spreadsheet, in metric units
   --markdown all of it as a page to hand on, in metric units
   --sheet    a sheet to fit the proposal by and to check it again: what holds each wheel, in which order, stages of the
              torque as it is given, pressures, and room for what was done; with --markdown as a page
   --explain  how a number came about, line by line, with what was put in and whose rule it is: of the finding, move
-             or effect of this id, as tire_load, at one place only as tire_load@front, or of all; with --markdown
+             or effect of this id, as tire_load, at one place only as tire_load@front, on a further axle by its name
+             as "tire_load@tag axle", or of all; with --markdown
              as a page; the rules are metric, with other units each number has them behind it
   --units    what the text is printed in: metric, us, or both
   --lines    a scenario a line, of SCENARIO.json or without it of the standard input; out comes a line for each, in
@@ -68,7 +69,7 @@ fn main() -> ExitCode {
             _ => return common::misuse(HELP),
         };
         return match Asked::read(asked) {
-            Some(asked) => common::answer(file, |scenario| Ok(asked.explain(scenario, units, is_markdown))),
+            Some(asked) => common::answer(file, |scenario| asked.explain(scenario, units, is_markdown)),
             None => {
                 eprintln!("{}: no finding, move or effect has this id; --json tells all", Excerpt(asked));
                 ExitCode::from(2)
@@ -97,30 +98,70 @@ fn main() -> ExitCode {
 /// What is to be explained: everything of a name, or all, everywhere or at one place.
 struct Asked {
     subjects: Vec<Subject>,
-    place: Option<Position>,
+    at: At,
+}
+
+/// Where it is to be explained.
+enum At {
+    Everywhere,
+    Place(Position),
+    /// On a further axle, by its name.
+    Axle(String),
 }
 
 impl Asked {
     fn read(text: &str) -> Option<Self> {
-        let (name, place) = match text.split_once('@') {
-            Some((name, place)) => (name, Some(place.parse().ok()?)),
-            None => (text, None),
+        let (name, at) = match text.split_once('@') {
+            Some((name, place)) => (name, place.parse().map_or_else(|_| At::Axle(place.into()), At::Place)),
+            None => (text, At::Everywhere),
         };
         let subjects: Vec<_> = match name {
             "all" => Subject::all().collect(),
             name => Subject::named(name).collect(),
         };
-        (!subjects.is_empty()).then_some(Self { subjects, place })
+        (!subjects.is_empty()).then_some(Self { subjects, at })
     }
 
-    fn explain(&self, scenario: &Scenario, units: UnitSystem, is_markdown: bool) -> String {
-        let explain = |&subject: &Subject| {
-            let mut explanation = scenario.derivations().explain(subject).in_units(units);
-            explanation = self.place.map_or(explanation, |place| explanation.at(place));
-            if is_markdown { explanation.in_markdown() } else { explanation }.to_string()
+    fn explain(&self, scenario: &Scenario, units: UnitSystem, is_markdown: bool) -> Result<String, String> {
+        let explain = |of: Derivations<'_>, place: Option<Position>| -> String {
+            let explain = |&subject: &Subject| {
+                let mut explanation = of.explain(subject).in_units(units);
+                explanation = place.map_or(explanation, |place| explanation.at(place));
+                if is_markdown { explanation.in_markdown() } else { explanation }.to_string()
+            };
+            self.subjects.iter().map(explain).collect()
         };
-        let text: String = self.subjects.iter().map(explain).collect();
-        if text.is_empty() { "nothing of this was found there\n".to_owned() } else { text }
+        let mut text = match self.at {
+            At::Everywhere => explain(scenario.derivations(), None),
+            At::Place(place) => explain(scenario.derivations(), Some(place)),
+            At::Axle(_) => String::new(),
+        };
+        let is_asked = |name: &str| match &self.at {
+            At::Everywhere => true,
+            At::Place(_) => false,
+            At::Axle(asked) => asked == name,
+        };
+        let further: Vec<_> = scenario.more_axles().filter(|axle| is_asked(axle.name())).collect();
+        if let (At::Axle(asked), []) = (&self.at, &further[..]) {
+            return Err(format!(
+                "{}: there is no such place, and no further axle of this name",
+                Excerpt(asked)
+            ));
+        }
+        for axle in further {
+            let of_axle = explain(axle.derivations(), None);
+            if !of_axle.is_empty() {
+                let name = Excerpt(axle.name()).to_string();
+                let name = if is_markdown { common::tables::plain(&name) } else { name };
+                let beside = axle.beside().map(|beside| Excerpt(beside).to_string()).unwrap_or_default();
+                let beside = if is_markdown { common::tables::plain(&beside) } else { beside };
+                text += if is_markdown { "# " } else { "" };
+                text += &format!(
+                    "Further axle: {name}, told as rear; the axle told as front is {beside}\n\n{of_axle}"
+                );
+            }
+        }
+        Ok(if text.is_empty() { "nothing of this was found there\n".to_owned() } else { text })
     }
 }
 

@@ -48,6 +48,16 @@ pub(crate) fn csv(report: &Value) -> Result<String, Box<dyn std::error::Error>> 
             COLUMNS.map(|column| if column == "table" { "spare".into() } else { cell(&row[column]) }),
         )?;
     }
+    for axle in rows(report, "more_axles") {
+        for (table, list) in [("move", "moves"), ("check", "checks"), ("effect", "effects")] {
+            let table = format!("{table} of {}", cell(&axle["name"]));
+            for row in rows(axle, list) {
+                writer.write_record(
+                    COLUMNS.map(|column| if column == "table" { table.clone() } else { cell(&row[column]) }),
+                )?;
+            }
+        }
+    }
     Ok(String::from_utf8(writer.into_inner()?)?)
 }
 
@@ -105,6 +115,11 @@ const VERDICTS: [(&str, &str); 5] = [
     ("Within", "within"),
     ("Does not apply", "not_applicable"),
 ];
+
+/// The cautions of a further axle, as rows.
+fn of_texts(axle: &Value) -> Vec<Value> {
+    rows(axle, "cautions").map(|caution| serde_json::json!({ "text": caution })).collect()
+}
 
 /// The whole report as a page of Markdown.
 pub(crate) fn markdown(report: &Value) -> String {
@@ -183,6 +198,29 @@ pub(crate) fn markdown(report: &Value) -> String {
             &plain(&title),
             &columns,
             VERDICTS.iter().flat_map(|(_, verdict)| of(verdict)).collect(),
+        );
+    }
+    for axle in rows(report, "more_axles") {
+        let complete = if axle["complete"] == true { "complete" } else { "not complete" };
+        let title = format!("{}: {}, {complete}", cell(&axle["name"]), cell(&axle["overall"]));
+        let of = |list: &str| rows(axle, list).collect::<Vec<_>>();
+        let all = VERDICTS
+            .iter()
+            .flat_map(|(_, verdict)| rows(axle, "checks").filter(|row| row["verdict"] == *verdict));
+        let mut columns = columns;
+        columns[0] = ("verdict", "verdict");
+        let named = |what: &str| format!("{}: {what}", plain(&cell(&axle["name"])));
+        table(&mut page, &named("setups"), &[("from", "before"), ("to", "after")], of("setups"));
+        table(&mut page, &plain(&title), &columns, all.collect());
+        table(&mut page, &named("what moves"), &moved[1..], of("moves"));
+        table(&mut page, &named("nearest approach"), &near, of("approaches"));
+        table(&mut page, &named("least cold pressures"), &pressures[1..], of("pressures"));
+        table(&mut page, &named("cautions"), &[("caution", "text")], of_texts(axle).iter().collect());
+        table(
+            &mut page,
+            &named("what would settle the rest"),
+            &[("fact", "input"), ("how to come by it", "how")],
+            of("measurements"),
         );
     }
     let rules = &report["rules"];

@@ -1,5 +1,7 @@
 //! Two proposals for one vehicle side by side: what differs between them, verdict by verdict.
 
+#[cfg(feature = "serde")]
+mod further;
 mod print;
 #[cfg(feature = "serde")]
 mod serial;
@@ -25,6 +27,8 @@ words! {
         Vehicle = "vehicle",
         /// What its maker put on it.
         Original = "original",
+        /// Its axles beside the front and the rear one, but for what is proposed for them.
+        MoreAxles = "more_axles",
         /// How it is used.
         Conditions = "use",
         /// The limits that it is held against.
@@ -265,6 +269,7 @@ impl<'a> Comparison<'a> {
         let differs = [
             (Ground::Vehicle, a.document.vehicle() != b.document.vehicle()),
             (Ground::Original, originals[0] != originals[1]),
+            (Ground::MoreAxles, !a.document.has_same_axles(&b.document)),
             (Ground::Conditions, a.conditions != b.conditions),
             (Ground::Limits, a.limits != b.limits),
             (Ground::Sources, a.document.rests_elsewhere(&b.document)),
@@ -277,7 +282,8 @@ impl<'a> Comparison<'a> {
         let keys = self.keys;
         self.differs_in().flat_map(move |ground| {
             let is_of = move |key: &str| {
-                key.strip_prefix(ground.name()).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+                key.strip_prefix(ground.name())
+                    .is_some_and(|rest| rest.is_empty() || rest.starts_with(['.', '[']))
             };
             let own = keys.iter().copied().filter(move |key| is_of(key));
             let whole = (!keys.iter().any(|key| is_of(key))).then_some(ground.name());

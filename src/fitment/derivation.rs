@@ -17,7 +17,10 @@ use super::facts::SIDES;
 use super::finding::finish;
 use super::judge::{judge, with_axles};
 use super::layout::wrapped;
+use super::measure::Keys;
 use super::moves::{self, Move, MoveId, MoveIn, Moves};
+#[cfg(feature = "serde")]
+use super::report::Report;
 use super::value::{Bound, Value};
 use super::{Change, Conditions, Limits};
 use crate::Citation;
@@ -50,6 +53,7 @@ pub struct Derivations<'a> {
     change: &'a Change,
     conditions: &'a Conditions,
     limits: &'a Limits,
+    keys: Keys,
 }
 
 impl<'a> Derivations<'a> {
@@ -60,7 +64,20 @@ impl<'a> Derivations<'a> {
         conditions: &'a Conditions,
         limits: &'a Limits,
     ) -> Self {
-        Self { vehicle, change, conditions, limits }
+        Self { vehicle, change, conditions, limits, keys: Keys::OF_TWO_AXLES }
+    }
+
+    /// The same of a further axle, by the keys of its report.
+    #[cfg(feature = "serde")]
+    pub(super) const fn of_further(self, report: &Report) -> Self {
+        Self { keys: report.keys(), ..self }
+    }
+
+    /// Whether it is about a place: of a further axle, which stands behind another here, nothing is told of that.
+    fn tells(&self, subject: Subject, place: Position) -> bool {
+        !self.keys.is_of_further()
+            || place.axle() == Position::Rear
+            || place == Position::Vehicle && subject == Subject::Check(CheckId::AxleMatch)
     }
 
     /// Tells the steps behind a finding, the last of which comes to what was measured, and returns the finding; nothing
@@ -81,7 +98,7 @@ impl<'a> Derivations<'a> {
     pub fn moved(&self, id: MoveId, place: Position, hear: &mut dyn FnMut(&Step<'_>)) -> Option<Move> {
         let mut last = None;
         for found in Moves::of(self.vehicle, self.change).iter() {
-            if (found.id(), found.position()) == (id, place) {
+            if (found.id(), found.position()) == (id, place) && self.tells(Subject::Move(id), place) {
                 self.tell_move(&found, hear);
                 last = Some(found);
             }
@@ -112,7 +129,9 @@ impl<'a> Derivations<'a> {
                 axles,
                 |definition| definition.id == id,
                 |_, place, found, _| {
-                    hear(axles, &finish(id, place, found));
+                    if self.tells(Subject::Check(id), place) {
+                        hear(axles, &finish(id, place, found));
+                    }
                     ControlFlow::Continue(())
                 },
             );
@@ -121,7 +140,12 @@ impl<'a> Derivations<'a> {
 
     fn each_effect(&self, mut hear: impl FnMut(&[Option<Case<'_>>; 2], Effect)) {
         with_axles(self.vehicle, self.change, self.conditions, self.limits, |axles| {
-            checks::effects(axles, |effect| hear(axles, effect));
+            let tells = |effect: &Effect| self.tells(Subject::Effect(effect.id()), effect.position());
+            checks::effects(axles, |effect| {
+                if tells(&effect) {
+                    hear(axles, effect);
+                }
+            });
         });
     }
 
@@ -371,7 +395,7 @@ impl fmt::Display for Outcome<'_> {
         }
         write!(f, "{}: {}", Name(check.verdict().name()), check.reason())?;
         for (n, input) in check.missing().enumerate() {
-            write!(f, "{} {}", if n == 0 { ":" } else { "," }, input.at(check.position()))?;
+            write!(f, "{} {}", if n == 0 { ":" } else { "," }, input.at(check.position()).by(of.keys))?;
         }
         match check.citation() {
             Some(Citation::CALLER) => match of.limits.own_source() {
@@ -491,7 +515,10 @@ impl fmt::Display for Explanation<'_> {
             }),
             Subject::Move(id) => {
                 for found in Moves::of(of.vehicle, of.change).iter() {
-                    if found.id() == id && self.is_asked(found.position()) {
+                    if found.id() == id
+                        && self.is_asked(found.position())
+                        && of.tells(subject, found.position())
+                    {
                         page.title(found.position(), subject);
                         of.tell_move(&found, &mut |step| page.step(step));
                         page.end(format_args!("Result: {}", MoveIn(&found, self.units)));

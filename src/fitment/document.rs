@@ -2,9 +2,12 @@
 
 use core::fmt;
 
+use super::caution::Caution;
 #[cfg(feature = "serde")]
 use super::check::Reason;
 use super::check::{Check, CheckId, Verdict};
+#[cfg(feature = "serde")]
+use super::further::FurtherAxle;
 use super::moves::Moves;
 use super::position::Position;
 #[cfg(feature = "serde")]
@@ -12,7 +15,7 @@ use super::provenance::{Basis, Provenance};
 use super::report::Report;
 use super::spare::SpareWheel;
 use super::todo::Todo;
-use super::{Change, Setup};
+use super::{Change, Setup, Setups};
 use crate::unit_system::UnitSystem;
 use crate::vehicle::Vehicle;
 
@@ -42,6 +45,8 @@ pub struct Document<'a> {
     units: UnitSystem,
     #[cfg(feature = "serde")]
     basis: Option<&'a Basis>,
+    #[cfg(feature = "serde")]
+    further: &'a [FurtherAxle],
 }
 
 impl<'a> Document<'a> {
@@ -56,6 +61,8 @@ impl<'a> Document<'a> {
             units: UnitSystem::Metric,
             #[cfg(feature = "serde")]
             basis: None,
+            #[cfg(feature = "serde")]
+            further: &[],
         }
     }
 
@@ -73,6 +80,18 @@ impl<'a> Document<'a> {
     /// With the spare wheel that the vehicle carries: what is said of it stands beside the report.
     pub const fn with_spare(self, spare: SpareWheel<'a>) -> Self {
         Self { spare: Some(spare), ..self }
+    }
+
+    /// With the further axles of the vehicle: what is said of each stands beside the report.
+    #[cfg(feature = "serde")]
+    pub(crate) const fn with_further(self, further: &'a [FurtherAxle]) -> Self {
+        Self { further, ..self }
+    }
+
+    /// The axles beside the front and the rear one, each judged in a report of its own.
+    #[cfg(feature = "serde")]
+    pub const fn further(&self) -> &'a [FurtherAxle] {
+        self.further
     }
 
     /// Printed in other units; for programs it stays metric.
@@ -107,19 +126,51 @@ impl<'a> Document<'a> {
         self.spare
     }
 
-    /// The verdict on the whole: the worst of the report and of what is said of the spare wheel.
+    /// The verdict on the whole: the worst of the report and of what is said of further axles and of the spare wheel.
     pub fn overall(&self) -> Verdict {
         let spare = self.spare.map_or(Verdict::Within, |spare| spare.overall());
-        self.report.overall().graver(spare)
+        self.overall_on_axles().graver(spare)
     }
 
     /// Whether every vital check was assessed, or does not apply: on every axle, and of the spare wheel.
     pub fn is_complete(&self) -> bool {
-        self.report.is_complete() && self.spare.is_none_or(|spare| spare.is_complete())
+        self.is_complete_on_axles() && self.spare.is_none_or(|spare| spare.is_complete())
+    }
+
+    /// The verdict on all axles, the spare wheel aside.
+    pub(super) fn overall_on_axles(&self) -> Verdict {
+        self.reports().map(|(_, report)| report.overall()).fold(Verdict::Within, Verdict::graver)
+    }
+
+    /// Whether a caution applies on any axle.
+    pub(super) fn has_caution(&self, caution: Caution) -> bool {
+        self.reports().any(|(_, report)| report.cautions().any(|other| other == caution))
+    }
+
+    /// Whether every vital check was assessed, or does not apply, on every axle.
+    pub(super) fn is_complete_on_axles(&self) -> bool {
+        self.reports().all(|(_, report)| report.is_complete())
+    }
+
+    /// Its report, and those on further axles with their names.
+    #[cfg(feature = "serde")]
+    pub(super) fn reports(&self) -> impl Iterator<Item = (Option<&'a str>, &'a Report)> + use<'a> {
+        let further = self.further.iter().map(|axle| (Some(axle.name()), axle.report()));
+        core::iter::once((None, self.report)).chain(further)
+    }
+
+    #[cfg(not(feature = "serde"))]
+    pub(super) fn reports(&self) -> impl Iterator<Item = (Option<&'a str>, &'a Report)> + use<'a> {
+        core::iter::once((None, self.report))
     }
 
     /// What the change moves.
     pub fn moves(&self) -> Moves {
+        if self.report.keys().is_of_further() {
+            let behind = |setups: Setups| Setups { front: None, ..setups };
+            let (original, proposed) = (behind(self.change.original), behind(self.change.proposed));
+            return Moves::of(self.vehicle, &Change { original, proposed });
+        }
         Moves::of(self.vehicle, self.change)
     }
 
@@ -130,7 +181,9 @@ impl<'a> Document<'a> {
         let pressures = self.report.pressures().find(|pressures| pressures.position() == axle);
         let is_swept = check.id() == CheckId::SweptClearance;
         let nearest = self.report.approaches().find(|near| is_swept && near.position() == check.position());
-        Todo::new(check, self.vehicle, proposed, pressures.as_ref(), nearest.as_ref()).in_units(self.units)
+        Todo::new(check, self.vehicle, proposed, pressures.as_ref(), nearest.as_ref())
+            .in_units(self.units)
+            .by_keys(self.report.keys())
     }
 
     /// Where the values come from that it is judged by, as far as that is told.
@@ -149,7 +202,9 @@ impl<'a> Document<'a> {
     #[cfg(feature = "serde")]
     pub(super) fn rests_elsewhere(&self, other: &Self) -> bool {
         let besides = |document: &Self| {
-            document.provenance().iter().filter(|value| value.of().split('.').next() != Some("proposed"))
+            // Of a further axle, what is proposed stands behind its number.
+            let part = |of: &'a str| of.split('.').find(|part| !part.starts_with("more_axles"));
+            document.provenance().iter().filter(move |value| part(value.of()) != Some("proposed"))
         };
         !besides(self).eq(besides(other))
     }
@@ -159,21 +214,42 @@ impl<'a> Document<'a> {
         false
     }
 
+    /// Whether another has the same axles beside front and rear, in whatever order, but for what is proposed.
+    #[cfg(feature = "serde")]
+    pub(super) fn has_same_axles(&self, other: &Self) -> bool {
+        let has =
+            |document: &Self, axle: &FurtherAxle| document.further.iter().any(|own| own.is_same_axle(axle));
+        self.further.len() == other.further.len() && self.further.iter().all(|axle| has(other, axle))
+    }
+
+    #[cfg(not(feature = "serde"))]
+    pub(super) const fn has_same_axles(&self, _: &Self) -> bool {
+        true
+    }
+
     /// Whether a value of the setup that is proposed for an axle is assumed; what is said in front holds for the same
     /// setup behind, unless something is said of that.
     #[cfg(feature = "serde")]
     pub(super) fn is_assumed(&self, place: Position, key: &str) -> bool {
-        let told = |place: Position| {
-            let path = ["proposed", place.name(), key];
+        let told = |path: [&str; 3]| {
             let is_of = move |value: &&Provenance| {
                 let mut path = path.into_iter();
                 value.of().split('.').all(|part| path.next() == Some(part))
             };
             self.provenance().iter().find(is_of)
         };
-        let proposed = &self.change.proposed;
-        let in_front = (proposed.front == proposed.rear).then_some(Position::Front);
-        let value = told(place).or_else(|| told(in_front?));
+        let value = match self.report.keys().further_at(place) {
+            Some(number) => {
+                let axle = alloc::format!("more_axles[{number}]");
+                told([&axle, "proposed", key]).or_else(|| told(["more_axles", "", ""]))
+            }
+            None => {
+                let proposed = &self.change.proposed;
+                let in_front = (proposed.front == proposed.rear).then_some(Position::Front);
+                let on = |place: Position| told(["proposed", place.name(), key]);
+                on(place).or_else(|| on(in_front?))
+            }
+        };
         value.is_some_and(Provenance::is_assumed)
     }
 
@@ -200,6 +276,12 @@ impl<'a> Document<'a> {
     #[cfg(not(feature = "serde"))]
     fn rest_on_the_same(&self, _: &Check, _: &Check) -> bool {
         true
+    }
+
+    /// What was on an axle and what is to go on, if either is told.
+    #[cfg(feature = "serde")]
+    pub(super) fn setups_at(&self, axle: Position) -> Option<[Option<&'a Setup>; 2]> {
+        self.setups().find(|(place, _)| *place == axle).map(|(_, setups)| setups)
     }
 
     /// What was on each axle and what is to go on, of the axles that have either.

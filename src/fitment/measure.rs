@@ -8,6 +8,7 @@ mod input;
 mod measurement;
 mod preparation;
 
+pub(crate) use input::Keys;
 pub(super) use input::Missing;
 pub use input::{Input, InputPath};
 pub use measurement::{Measurement, Measurements};

@@ -6,6 +6,8 @@ use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::Harm;
 use super::document::{Advice, Document, Written};
 use super::effect::Effect;
+#[cfg(feature = "serde")]
+use super::further::line::FurtherLine;
 use super::layout::{Cell, Maybe, Wrap, wrapped};
 use super::limits::LimitSet;
 use super::measure::{Measurement, Preparation};
@@ -87,12 +89,17 @@ impl Report {
 /// assert!(report.headline().to_string().starts_with("MARGINAL"));
 /// ```
 #[derive(Clone, Copy, Debug)]
-pub struct Headline<'a>(&'a Report);
+pub struct Headline<'a> {
+    report: &'a Report,
+    /// A further axle that is worse off, with its report.
+    worse: Option<(&'a str, &'a Report)>,
+}
 
 impl fmt::Display for Headline<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let report = self.0;
-        let overall = report.overall();
+        let report = self.report;
+        let deciding = self.worse.map_or(report, |(_, worse)| worse);
+        let overall = deciding.overall();
         let mut wrap = Wrap::new(f, 0);
         match overall {
             Verdict::Beyond => write!(wrap, "BEYOND, do not fit it like this")?,
@@ -103,8 +110,12 @@ impl fmt::Display for Headline<'_> {
                 write!(wrap, "MARGINAL: no limit is broken outright, but not everything is settled")?;
             }
         }
-        if let Some(check) = report.by_gravity(overall).next().filter(|_| overall != Verdict::Within) {
-            write!(wrap, ": {} {}: {}", check.position(), Name(check.id().name()), check.reason())?;
+        if let Some(check) = deciding.by_gravity(overall).next().filter(|_| overall != Verdict::Within) {
+            match self.worse {
+                Some((axle, _)) => write!(wrap, ": {}", Excerpt(axle))?,
+                None => write!(wrap, ": {}", check.position())?,
+            }
+            write!(wrap, " {}: {}", Name(check.id().name()), check.reason())?;
         }
         write!(wrap, ".")?;
         wrap.flush()?;
@@ -213,7 +224,7 @@ impl Body<'_> {
         write!(f, "{n:>3}. ")?;
         let units = self.units();
         let mut wrap = Wrap::new(f, 5);
-        write!(wrap, "{place} {}", Name(check.id().name()))?;
+        write!(wrap, "{} {}", Excerpt(place), Name(check.id().name()))?;
         if let (Some(measured), Some(limit)) = (check.measured(), check.limit()) {
             let asked = if check.is_designation() { "must be" } else { "limit" };
             write!(wrap, ": {}, {asked} {}", In(measured, units), In(limit, units))?;
@@ -268,7 +279,7 @@ impl fmt::Display for Held {
 impl Report {
     /// The verdict in a sentence, with the gravest reason.
     pub const fn headline(&self) -> Headline<'_> {
-        Headline(self)
+        Headline { report: self, worse: None }
     }
 
     /// The report without its headline: what decides, every finding, effects, cautions, sources, and what
@@ -279,6 +290,19 @@ impl Report {
 }
 
 impl<'a> Document<'a> {
+    /// The verdict on all axles in a sentence.
+    fn headline(&self) -> Headline<'a> {
+        let own = self.report().overall();
+        let worst = self.reports().fold((None, own), |(name, worst), (other, report)| {
+            if report.overall().gravity() > worst.gravity() {
+                (other.zip(Some(report)), report.overall())
+            } else {
+                (name, worst)
+            }
+        });
+        Headline { report: self.report(), worse: worst.0 }
+    }
+
     /// The findings of its report, with what to do about them.
     pub(super) const fn body(&self) -> Body<'a> {
         Body { report: self.report(), document: Some(*self) }
@@ -287,9 +311,13 @@ impl<'a> Document<'a> {
 
 impl fmt::Display for Document<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        writeln!(f, "{}", self.report().headline())?;
+        writeln!(f, "{}", self.headline())?;
         if let Some(spare) = self.spare() {
             wrapped(f, 0, format_args!("Spare wheel: {}.", SpareLine(spare)))?;
+        }
+        #[cfg(feature = "serde")]
+        if !self.further().is_empty() {
+            wrapped(f, 0, format_args!("Further axles: {}.", FurtherLine(self.further())))?;
         }
         writeln!(f)?;
         wrapped(f, 0, Excerpt(self.name().unwrap_or("vehicle without a name")))?;
@@ -304,6 +332,8 @@ impl fmt::Display for Document<'_> {
         }
         moves::print(f, &self.moves(), self.units())?;
         write!(f, "{}", self.body())?;
+        #[cfg(feature = "serde")]
+        self.print_further(f)?;
         self.print_spare(f)
     }
 }

@@ -5,6 +5,7 @@ use super::check::{Check, CheckId, Position, Verdict};
 use super::checks::ROWS;
 use super::effect::Effect;
 use super::limits::LimitSet;
+use super::measure::Keys;
 use super::pressures::Pressures;
 use super::rule_scope::RuleScope;
 use super::space::Approach;
@@ -27,6 +28,7 @@ pub struct Report {
     cautions: u32,
     own_source: Option<OwnSource>,
     rules: RuleScope,
+    keys: Keys,
 }
 
 const _: () = assert!(ROWS <= u8::MAX as usize);
@@ -51,6 +53,7 @@ impl Report {
             cautions: 0,
             own_source: None,
             rules: RuleScope::new(LimitSet::Default, None, None),
+            keys: Keys::OF_TWO_AXLES,
         }
     }
 
@@ -93,6 +96,29 @@ impl Report {
 
     pub(super) const fn name_rules(&mut self, rules: RuleScope) {
         self.rules = rules;
+    }
+
+    /// By which keys what is missing is named.
+    pub(super) const fn keys(&self) -> Keys {
+        self.keys
+    }
+
+    #[cfg(feature = "serde")]
+    pub(super) const fn name_keys(&mut self, keys: Keys) {
+        self.keys = keys;
+    }
+
+    /// Leaves out everything but what was found of the rear axle, and of how it goes with the one ahead.
+    #[cfg(feature = "serde")]
+    pub(super) fn keep_rear(&mut self) {
+        fn keep<T: Copy>(places: &mut [Option<T>], is_kept: impl Fn(&T) -> bool) {
+            places.iter_mut().for_each(|place| *place = place.filter(&is_kept));
+        }
+        let is_rear = |place: Position| place.axle() == Position::Rear;
+        keep(&mut self.checks, |check| is_rear(check.place) || check.id == CheckId::AxleMatch);
+        keep(&mut self.pressures, |found| is_rear(found.position()));
+        keep(&mut self.approaches, |found| is_rear(found.position()));
+        keep(&mut self.effects, |found| is_rear(found.position()));
     }
 
     /// The rules that the change was held against, and what the crate does not hold of them.

@@ -6,7 +6,8 @@ use super::Setup;
 use super::check::{Check, Verdict};
 use super::document::{Document, Written};
 use super::effect::Effect;
-use super::measure::{Measurement, Preparation};
+use super::further::FurtherAxle;
+use super::measure::{Keys, Measurement, Preparation};
 use super::moves::Move;
 use super::position::Position;
 use super::pressures::{Needed, Pressures};
@@ -48,13 +49,13 @@ impl Serialize for Limit {
 }
 
 /// `reason`, and the keys of the missing inputs behind it, if there are any.
-struct Why<'a>(&'a Check);
+struct Why<'a>(&'a Check, Keys);
 
 impl core::fmt::Display for Why<'_> {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(self.0.reason().text())?;
         for (n, input) in self.0.missing().enumerate() {
-            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.at(self.0.position()))?;
+            write!(f, "{}{}", if n == 0 { ": " } else { ", " }, input.at(self.0.position()).by(self.1))?;
         }
         Ok(())
     }
@@ -71,16 +72,17 @@ impl Serialize for Why<'_> {
 
 impl Serialize for Check {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        Sourced(self, None).serialize(serializer)
+        Sourced(self, None, Keys::OF_TWO_AXLES).serialize(serializer)
     }
 }
 
 /// A finding with the document that the caller named, where the limit is its own.
-struct Sourced<'a>(&'a Check, Option<OwnSource>);
+struct Sourced<'a>(&'a Check, Option<OwnSource>, Keys);
 
 impl<'a> Sourced<'a> {
     fn of(report: &Report, check: &'a Check) -> Self {
-        Self(check, check.citation().and_then(|citation| report.document_of(citation)))
+        let document = check.citation().and_then(|citation| report.document_of(citation));
+        Self(check, document, report.keys())
     }
 
     fn entries(&self) -> usize {
@@ -96,7 +98,10 @@ impl Serialize for Sourced<'_> {
     }
 }
 
-fn write_check<M: SerializeMap>(map: &mut M, Sourced(check, document): &Sourced<'_>) -> Result<(), M::Error> {
+fn write_check<M: SerializeMap>(
+    map: &mut M,
+    Sourced(check, document, keys): &Sourced<'_>,
+) -> Result<(), M::Error> {
     map.serialize_entry("id", &check.id())?;
     map.serialize_entry("where", &check.position())?;
     map.serialize_entry("verdict", &check.verdict())?;
@@ -106,7 +111,7 @@ fn write_check<M: SerializeMap>(map: &mut M, Sourced(check, document): &Sourced<
     map.serialize_entry("margin", &check.margin_number().map(tidy))?;
     map.serialize_entry("unit", &check.measured().map(|r| r.unit()).filter(|u| !u.is_empty()))?;
     map.serialize_entry("reason_id", check.reason().id())?;
-    map.serialize_entry("reason", &Why(check))?;
+    map.serialize_entry("reason", &Why(check, *keys))?;
     map.serialize_entry("citation", &check.citation().map(Text))?;
     map.serialize_entry("status", &check.citation().map(|c| c.status().name()))?;
     map.serialize_entry("from_memory", &check.citation().map(|c| c.is_from_memory()))?;
@@ -308,7 +313,9 @@ impl Serialize for Document<'_> {
         let moves = self.moves();
         let is_told = !self.provenance().is_empty();
         let spare = self.spare();
-        let entries = 13 + usize::from(is_told) + usize::from(spare.is_some());
+        let further = self.further();
+        let beside = usize::from(spare.is_some()) + usize::from(!further.is_empty());
+        let entries = 13 + usize::from(is_told) + beside;
         let mut map = serializer.serialize_map(Some(entries))?;
         write_verdict(&mut map, self.overall(), self.is_complete())?;
         map.serialize_entry("name", &self.name())?;
@@ -322,6 +329,36 @@ impl Serialize for Document<'_> {
         if let Some(spare) = spare {
             map.serialize_entry("spare", &OfSpare(self.report(), spare))?;
         }
+        if !further.is_empty() {
+            map.serialize_entry("more_axles", &Each(|| further.iter().map(OfFurther)))?;
+        }
+        map.end()
+    }
+}
+
+/// What is said of a further axle, under its name.
+struct OfFurther<'a>(&'a FurtherAxle);
+
+impl Serialize for OfFurther<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let (document, report) = (self.0.document(), self.0.report());
+        let (setups, moves) = (document.setups_at(Position::Rear), document.moves());
+        let mut map = serializer.serialize_map(Some(12))?;
+        map.serialize_entry("name", self.0.name())?;
+        map.serialize_entry("beside", &self.0.beside())?;
+        map.serialize_entry("overall", &report.overall())?;
+        map.serialize_entry("complete", &report.is_complete())?;
+        map.serialize_entry(
+            "setups",
+            &Each(|| setups.map(|setups| OnAxle(Position::Rear, setups)).into_iter()),
+        )?;
+        map.serialize_entry("moves", &Each(|| moves.on(Position::Rear)))?;
+        map.serialize_entry("checks", &Each(|| report.findings().map(|check| Advised(&document, check))))?;
+        map.serialize_entry("approaches", &Each(|| report.approaches()))?;
+        map.serialize_entry("pressures", &Each(|| report.pressures()))?;
+        map.serialize_entry("effects", &Each(|| report.effects()))?;
+        map.serialize_entry("cautions", &Each(|| report.cautions().map(|c| c.text())))?;
+        map.serialize_entry("measurements", &Each(|| report.measurements()))?;
         map.end()
     }
 }

@@ -5,7 +5,6 @@ mod print;
 use core::fmt;
 
 use super::Setup;
-use super::check::Position;
 use super::document::Document;
 use super::value::{In, Value};
 use crate::unit_system::UnitSystem;
@@ -253,16 +252,17 @@ impl fmt::Display for Cold<'_> {
 
 /// One wheel: on which side, of which axle of a group, and which of a pair.
 #[derive(Clone, Copy)]
-struct WheelAt {
-    place: Position,
+struct WheelAt<T> {
+    /// What the axle is called.
+    of: T,
     side: Option<&'static str>,
     axle: Option<u8>,
     of_pair: Option<&'static str>,
 }
 
-impl WheelAt {
+impl<T: Copy> WheelAt<T> {
     /// Every wheel of an axle, the inner one of a pair first, for it is fitted first.
-    fn all(place: Position, axle: Option<&Axle>, has_sides: bool) -> impl Iterator<Item = Self> {
+    fn all(of: T, axle: Option<&Axle>, has_sides: bool) -> impl Iterator<Item = Self> {
         let axles = axle.and_then(Axle::axles).map_or(1, |axles| axles.get());
         let is_pair = axle.and_then(Axle::wheels_per_side).is_some_and(|wheels| wheels.get() > 1);
         let sides: &[_] = if has_sides { &[Some("left"), Some("right")] } else { &[None] };
@@ -271,14 +271,14 @@ impl WheelAt {
             let axle = (axles > 1).then_some(number);
             sides
                 .iter()
-                .flat_map(move |&side| pairs.iter().map(move |&of_pair| Self { place, side, axle, of_pair }))
+                .flat_map(move |&side| pairs.iter().map(move |&of_pair| Self { of, side, axle, of_pair }))
         })
     }
 }
 
-impl fmt::Display for WheelAt {
+impl<T: fmt::Display> fmt::Display for WheelAt<T> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.place)?;
+        write!(f, "{}", self.of)?;
         self.side.map_or(Ok(()), |side| write!(f, " {side}"))?;
         self.axle.map_or(Ok(()), |axle| write!(f, ", axle {axle}"))?;
         self.of_pair.map_or(Ok(()), |of_pair| write!(f, ", {of_pair}"))

@@ -4,6 +4,8 @@ use core::fmt::{self, Write};
 
 use super::check::{Check, Verdict};
 use super::document::{Advice, Document};
+#[cfg(feature = "serde")]
+use super::further::line::FurtherLine;
 use super::layout::{Wrap, reads_alike};
 use super::moves::{Move, MoveId, MoveIn, Moves};
 use super::position::Position;
@@ -70,12 +72,12 @@ impl Part<'_, '_> {
 }
 
 /// A finding in a line: by how it is measured, or why.
-struct Line<'a>(&'static str, &'a Check, UnitSystem);
+struct Line<'a>(&'a str, &'a Check, UnitSystem);
 
 impl fmt::Display for Line<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Self(place, check, units) = *self;
-        write!(f, "{place} {}: ", Name(check.id().name()))?;
+        write!(f, "{} {}: ", Excerpt(place), Name(check.id().name()))?;
         match check.measured().zip(check.limit()) {
             Some((measured, range @ Bound::Between(..))) => {
                 write!(f, "{}, {}", In(measured, units), In(range, units))
@@ -108,7 +110,7 @@ impl fmt::Display for Summary<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let (document, report) = (self.0, self.0.report());
         let body = document.body();
-        let verdict = match report.overall() {
+        let verdict = match document.overall_on_axles() {
             Verdict::Beyond => "BEYOND: do not fit it like this",
             Verdict::Within => "WITHIN: every limit that was assessed is kept",
             Verdict::Marginal | Verdict::NotAssessed | Verdict::NotApplicable => {
@@ -123,6 +125,12 @@ impl fmt::Display for Summary<'_> {
         for verdict in [Verdict::Beyond, Verdict::Marginal] {
             for (place, check) in body.findings(verdict) {
                 decides.item(Line(place, check, document.units()))?;
+            }
+            for (axle, report) in document.reports() {
+                let Some(axle) = axle else { continue };
+                for check in report.by_gravity(verdict) {
+                    decides.item(Line(axle, check, document.units()))?;
+                }
             }
         }
         decides.end("nothing: what was assessed is inside its limits")?;
@@ -147,6 +155,18 @@ impl fmt::Display for Summary<'_> {
             write!(wrap, "{}{}", if any { ", " } else { "" }, Name(id.name()))?;
             any = true;
         }
+        for (axle, report) in document.reports() {
+            for id in not_judged(report).filter(|_| axle.is_some()) {
+                write!(
+                    wrap,
+                    "{}{} {}",
+                    if any { ", " } else { "" },
+                    Excerpt(axle.unwrap_or_default()),
+                    Name(id.name())
+                )?;
+                any = true;
+            }
+        }
         if !any {
             write!(wrap, "nothing that applies")?;
         }
@@ -160,7 +180,16 @@ impl fmt::Display for Summary<'_> {
             wrap.end()?;
         }
 
-        let mut next = Part { f: &mut *f, title: "Do next", lines: if spare.is_some() { 4 } else { 5 } };
+        let beside = usize::from(spare.is_some()) + usize::from(document.reports().count() > 1);
+        #[cfg(feature = "serde")]
+        if !document.further().is_empty() {
+            write!(f, "{:<INDENT$}", "More axles")?;
+            let mut wrap = Wrap::of_lines(f, INDENT, 1);
+            write!(wrap, "{}", FurtherLine(document.further()))?;
+            wrap.end()?;
+        }
+
+        let mut next = Part { f: &mut *f, title: "Do next", lines: 5 - beside };
         let asked = || {
             let verdicts = [Verdict::Beyond, Verdict::Marginal, Verdict::Within].into_iter();
             verdicts
@@ -175,8 +204,21 @@ impl fmt::Display for Summary<'_> {
                 next.item(format_args!("{place}: {advice}"))?;
             }
         }
-        for wanted in report.measurements() {
-            next.item(format_args!("find out {wanted}"))?;
+        #[cfg(feature = "serde")]
+        for axle in document.further() {
+            let of_axle = axle.document().in_units(document.units());
+            for verdict in [Verdict::Beyond, Verdict::Marginal] {
+                for check in
+                    axle.report().by_gravity(verdict).filter(|check| !of_axle.todo(check).is_nothing())
+                {
+                    next.item(format_args!("{}: {}", Excerpt(axle.name()), of_axle.advice(check)))?;
+                }
+            }
+        }
+        for (_, report) in document.reports() {
+            for wanted in report.measurements() {
+                next.item(format_args!("find out {wanted}"))?;
+            }
         }
         next.end("nothing but what the cautions of the report say")
     }

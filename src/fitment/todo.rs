@@ -4,6 +4,7 @@ use core::fmt;
 
 use super::Setup;
 use super::check::{Check, CheckId, Position, Reason, Verdict};
+use super::measure::Keys;
 use super::pressures::Pressures;
 use super::space::{Approach, part_name};
 use super::value::{Bound, In, Rounded, Value};
@@ -43,6 +44,7 @@ pub struct Todo {
     index: Option<LoadIndex>,
     nearest: Option<(BodyKind, &'static str)>,
     units: UnitSystem,
+    keys: Keys,
 }
 
 impl Todo {
@@ -81,12 +83,18 @@ impl Todo {
             index: index.filter(|_| by_load),
             nearest: nearest.map(|nearest| (nearest.body(), part_name(nearest.part()))),
             units: UnitSystem::Metric,
+            keys: Keys::OF_TWO_AXLES,
         }
     }
 
     /// Told in other units; pressures are told in both, whatever they are.
     pub const fn in_units(self, units: UnitSystem) -> Self {
         Self { units, ..self }
+    }
+
+    /// With what is missing named by the keys of its report.
+    pub(super) const fn by_keys(self, keys: Keys) -> Self {
+        Self { keys, ..self }
     }
 
     /// Whether there is nothing to do.
@@ -444,7 +452,7 @@ impl Todo {
     fn find_out(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut missing = self.check.missing();
         if let Some(input) = missing.next() {
-            write!(f, "find out {}", input.at(self.check.position()))?;
+            write!(f, "find out {}", input.at(self.check.position()).by(self.keys))?;
         }
         match missing.count() {
             0 => Ok(()),

@@ -1,7 +1,7 @@
 //! The committed scenarios.
 #![allow(dead_code, reason = "each test file uses its part")]
 
-pub(crate) const SHIPPED: [&str; 7] = [
+pub(crate) const SHIPPED: [&str; 8] = [
     "field-survey-wagon",
     "field-survey-wagon-at-lock",
     "one-tonne-panel-van",
@@ -9,6 +9,7 @@ pub(crate) const SHIPPED: [&str; 7] = [
     "rangers-pickup",
     "regional-truck-on-duals",
     "tandem-boat-trailer",
+    "timber-truck-with-tag-axle",
 ];
 
 /// One of them.

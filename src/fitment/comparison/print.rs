@@ -4,6 +4,8 @@ use core::fmt::{self, Write};
 
 use super::{Comparison, Pair};
 use crate::fitment::Caution;
+#[cfg(feature = "serde")]
+use crate::fitment::aside::InALine;
 use crate::fitment::check::{Check, Verdict};
 use crate::fitment::document::Written;
 use crate::fitment::layout::{Maybe, Wrap, line, wrapped};
@@ -99,12 +101,11 @@ impl Comparison<'_> {
     fn print_heads(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "Two proposals side by side")?;
         for (called, document) in CALLED.into_iter().zip(self.documents()) {
-            let report = document.report();
             write!(f, "{called:<3}")?;
             let mut wrap = Wrap::new(f, 3);
             write!(wrap, "{}: ", Excerpt(document.name().unwrap_or("vehicle without a name")))?;
-            write!(wrap, "{}", report.overall())?;
-            write!(wrap, "{}", if report.is_complete() { "" } else { ", not complete" })?;
+            write!(wrap, "{}", document.overall_on_axles())?;
+            write!(wrap, "{}", if document.is_complete_on_axles() { "" } else { ", not complete" })?;
             wrap.end()?;
         }
         let mut keys = self.differing_keys().peekable();
@@ -225,9 +226,9 @@ impl Comparison<'_> {
     /// The cautions of either report, each once, and of which proposal alone one is.
     fn print_cautions(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "\nCautions")?;
-        let reports = self.documents().map(|document| document.report());
+        let documents = self.documents();
         for &caution in Caution::ALL {
-            let of = match reports.map(|report| report.cautions().any(|other| other == caution)) {
+            let of = match documents.map(|document| document.has_caution(caution)) {
                 [false, false] => continue,
                 [true, true] => "",
                 [true, false] => "(A) ",
@@ -256,9 +257,49 @@ impl fmt::Display for Cold {
 impl fmt::Display for Comparison<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.print_heads(f)?;
-        let units = self.units();
         writeln!(f)?;
         row(f, ["Verdict; measured, margin", ""], CALLED)?;
+        self.print_found(f)?;
+        #[cfg(feature = "serde")]
+        self.print_further(f)?;
+        self.print_cautions(f)
+    }
+}
+
+#[cfg(feature = "serde")]
+impl Comparison<'_> {
+    /// What was found on the further axles, each under its name.
+    fn print_further(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for pair in self.further() {
+            f.write_str("\n")?;
+            let name = Excerpt(pair.either().name());
+            wrapped(f, 0, format_args!("Further axle: {name}"))?;
+            for (called, axle) in CALLED.into_iter().zip(pair.each()) {
+                write!(f, "{called:<3}")?;
+                let Some(axle) = axle else {
+                    writeln!(f, "no axle of this name")?;
+                    continue;
+                };
+                wrapped(f, 3, InALine(axle.report()))?;
+                let proposed = axle.document().change().on(Position::Rear)[1];
+                f.write_str("   ")?;
+                match proposed {
+                    Some(setup) => wrapped(f, 3, Written(setup))?,
+                    None => writeln!(f, "no setup is given")?,
+                }
+            }
+            if let Pair::Both(first, second) = pair {
+                self.on_further([first, second]).print_found(f)?;
+            }
+        }
+        Ok(())
+    }
+}
+
+impl Comparison<'_> {
+    /// What differs of what was found, and what is the same.
+    fn print_found(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let units = self.units();
         if !self.checks().any(|pair| pair.differs()) {
             writeln!(f, "\nNothing that was found differs.")?;
         }
@@ -277,7 +318,6 @@ impl fmt::Display for Comparison<'_> {
             let check = pair.either();
             let (verdict, measured) = (Name(check.verdict.name()), Measured(Some(check), units.first()));
             row(f, [place, check.id.name()], [&verdict as &dyn fmt::Display, &measured])
-        })?;
-        self.print_cautions(f)
+        })
     }
 }

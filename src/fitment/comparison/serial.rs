@@ -4,11 +4,12 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 
 use super::{Comparison, Pair};
 use crate::fitment::Caution;
-use crate::fitment::check::Check;
-use crate::fitment::document::Document;
+use crate::fitment::check::{Check, Position, Verdict};
+use crate::fitment::document::{Document, Written};
+use crate::fitment::further::FurtherAxle;
 use crate::fitment::moves::Move;
 use crate::fitment::pressures::Pressures;
-use crate::fitment::serial::{Advised, Each, OnAxle, SCHEMA};
+use crate::fitment::serial::{Advised, Each, OnAxle, SCHEMA, Text};
 use crate::fitment::space::Approach;
 
 /// `a` and `b`.
@@ -70,16 +71,15 @@ impl Serialize for Checks<'_> {
 impl Serialize for Comparison<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let documents = self.documents();
-        let reports = documents.map(|document| document.report());
         let setups = documents
             .map(|document| Each(move || document.setups().map(|(place, setups)| OnAxle(place, setups))));
         let moves = Each(|| self.moves().map(Moved));
-        let mut map = serializer.serialize_map(Some(12))?;
+        let mut map = serializer.serialize_map(Some(12 + usize::from(self.further().next().is_some())))?;
         map.serialize_entry("schema", &SCHEMA)?;
         map.serialize_entry("names", &OfEach(documents.map(|document| document.name())))?;
         map.serialize_entry("differs_in", &Each(|| self.differing_keys()))?;
-        map.serialize_entry("overall", &OfEach(reports.map(|report| report.overall())))?;
-        map.serialize_entry("complete", &OfEach(reports.map(|report| report.is_complete())))?;
+        map.serialize_entry("overall", &OfEach(documents.map(|document| document.overall_on_axles())))?;
+        map.serialize_entry("complete", &OfEach(documents.map(|document| document.is_complete_on_axles())))?;
         map.serialize_entry("setups", &OfEach(setups))?;
         map.serialize_entry("sources", &OfEach(documents.map(|document| document.provenance())))?;
         map.serialize_entry("checks", &Each(|| self.checks().map(|pair| Checks(documents, pair))))?;
@@ -89,12 +89,45 @@ impl Serialize for Comparison<'_> {
         map.serialize_entry(
             "cautions",
             &Each(|| {
-                let of = move |caution| {
-                    For(caution, reports.map(|report| report.cautions().any(|other| other == caution)))
-                };
+                let of = move |caution| For(caution, documents.map(|document| document.has_caution(caution)));
                 Caution::ALL.iter().copied().map(of).filter(|found| found.1 != [false; 2])
             }),
         )?;
+        if self.further().next().is_some() {
+            map.serialize_entry("more_axles", &Each(|| self.further().map(|pair| OnFurther(self, pair))))?;
+        }
+        map.end()
+    }
+}
+
+/// What was found on an axle beside front and rear; what only one proposal has is held against nothing.
+struct OnFurther<'a>(&'a Comparison<'a>, Pair<&'a FurtherAxle>);
+
+impl Serialize for OnFurther<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let Self(comparison, pair) = self;
+        let of_each =
+            |ask: fn(&FurtherAxle) -> Verdict| OfEach(pair.each().map(|axle| axle.map(|axle| ask(axle))));
+        let is_complete = OfEach(pair.each().map(|axle| axle.map(|axle| axle.report().is_complete())));
+        let after =
+            pair.each().map(|axle| axle.and_then(|axle| axle.document().change().on(Position::Rear)[1]));
+        let compared = match pair {
+            Pair::Both(first, second) => Some(comparison.on_further([first, second])),
+            Pair::First(_) | Pair::Second(_) => None,
+        };
+        let mut map = serializer.serialize_map(Some(if compared.is_some() { 8 } else { 4 }))?;
+        map.serialize_entry("name", pair.either().name())?;
+        map.serialize_entry("overall", &of_each(|axle| axle.report().overall()))?;
+        map.serialize_entry("complete", &is_complete)?;
+        map.serialize_entry("after", &OfEach(after.map(|setup| setup.map(|setup| Text(Written(setup))))))?;
+        if let Some(compared) = &compared {
+            let documents = compared.documents();
+            let moves = || compared.moves().filter(|pair| pair.position() == Position::Rear);
+            map.serialize_entry("checks", &Each(|| compared.checks().map(|pair| Checks(documents, pair))))?;
+            map.serialize_entry("moves", &Each(|| moves().map(Moved)))?;
+            map.serialize_entry("approaches", &Each(|| compared.approaches().map(Near)))?;
+            map.serialize_entry("pressures", &Each(|| compared.pressures().map(Needs)))?;
+        }
         map.end()
     }
 }

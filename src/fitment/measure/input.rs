@@ -46,10 +46,38 @@ macro_rules! inputs {
 
             /// Where it goes in a scenario, for an axle. `Display` is the path.
             pub const fn at(self, place: Position) -> InputPath {
-                InputPath { input: self, place }
+                InputPath { input: self, place, keys: Keys::OF_TWO_AXLES }
             }
         }
     };
+}
+
+/// By which keys a scenario names the axle behind: as its rear axle, or as one of the further ones.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub(crate) struct Keys {
+    further: Option<u8>,
+    /// What drives the vehicle is told, and not whether this axle is driven.
+    asks_whether_driven: bool,
+}
+
+impl Keys {
+    /// Of a report on the front and the rear axle.
+    pub(crate) const OF_TWO_AXLES: Self = Self { further: None, asks_whether_driven: false };
+
+    /// Of a report on one of the further axles, counted from nothing.
+    #[cfg(feature = "serde")]
+    pub(crate) fn of_further(number: usize, asks_whether_driven: bool) -> Self {
+        Self { further: u8::try_from(number).ok(), asks_whether_driven }
+    }
+
+    pub(crate) const fn is_of_further(self) -> bool {
+        self.further.is_some()
+    }
+
+    /// The number of the further axle that a place is on.
+    pub(crate) fn further_at(self, place: Position) -> Option<u8> {
+        self.further.filter(|_| place.axle() == Position::Rear)
+    }
 }
 
 /// The path of an [`Input`] in a scenario.
@@ -57,6 +85,13 @@ macro_rules! inputs {
 pub struct InputPath {
     input: Input,
     place: Position,
+    keys: Keys,
+}
+
+impl InputPath {
+    pub(crate) const fn by(self, keys: Keys) -> Self {
+        Self { keys, ..self }
+    }
 }
 
 impl fmt::Display for InputPath {
@@ -64,9 +99,13 @@ impl fmt::Display for InputPath {
         match (self.input.key().split_once('*'), self.place.axle_and_end()) {
             (Some((before, after)), Some((axle, end))) => {
                 // What is asked of the proposed setup is asked of the spare, which stands for it.
-                match before {
-                    "proposed." if self.place.is_spare() => f.write_str("spare")?,
-                    before => write!(f, "{before}{axle}")?,
+                match (before, self.keys.further_at(self.place)) {
+                    ("vehicle.", Some(number)) => write!(f, "more_axles[{number}].axle")?,
+                    (before, Some(number)) => {
+                        write!(f, "more_axles[{number}].{}", before.trim_end_matches('.'))?;
+                    }
+                    ("proposed.", _) if self.place.is_spare() => f.write_str("spare")?,
+                    (before, None) => write!(f, "{before}{axle}")?,
                 }
                 match (after.split_once('#'), end) {
                     (Some((between, behind)), Some(end)) => write!(f, "{between}{end}{behind}"),
@@ -75,7 +114,14 @@ impl fmt::Display for InputPath {
                     _ => f.write_str(after),
                 }
             }
-            _ => f.write_str(self.input.key()),
+            _ => match self
+                .keys
+                .further
+                .filter(|_| self.input == Input::Drive && self.keys.asks_whether_driven)
+            {
+                Some(number) => write!(f, "more_axles[{number}].driven"),
+                None => f.write_str(self.input.key()),
+            },
         }
     }
 }

@@ -215,7 +215,7 @@ impl<'a> Measurement<'a> {
 
     /// Where it goes in a scenario.
     pub const fn path(&self) -> InputPath {
-        self.input.at(self.place)
+        self.input.at(self.place).by(self.report.keys())
     }
 
     /// What it is taken with, if more than eyes and knowledge.

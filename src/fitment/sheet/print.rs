@@ -17,9 +17,9 @@ use crate::wheel::Seat;
 use crate::wheel::tightening::recheck_distance;
 
 /// A wheel with what of it is held, where that is told apart.
-struct Held(WheelAt, &'static str);
+struct Held<T>(WheelAt<T>, &'static str);
 
-impl fmt::Display for Held {
+impl<T: fmt::Display> fmt::Display for Held<T> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}{}{}", self.0, if self.1.is_empty() { "" } else { ": " }, self.1)
     }
@@ -74,6 +74,7 @@ impl Page<'_, '_> {
 }
 
 /// A text from outside, in Markdown with what would be read as its marks told not to be.
+#[derive(Clone, Copy)]
 struct Outside<'a>(&'a str, bool);
 
 impl fmt::Display for Outside<'_> {
@@ -109,7 +110,7 @@ impl Sheet<'_> {
 
     fn print_head(&self, page: &mut Page<'_, '_>) -> fmt::Result {
         let name = self.document.name().unwrap_or("vehicle without a name");
-        let verdict = match self.document.report().overall() {
+        let verdict = match self.document.overall_on_axles() {
             Verdict::Beyond => "The report on it says BEYOND: do not fit it like this.",
             Verdict::Within => "The report on it says within: every limit that was assessed is kept.",
             Verdict::Marginal | Verdict::NotAssessed | Verdict::NotApplicable => {
@@ -124,10 +125,16 @@ impl Sheet<'_> {
         wrapped(page.f, 0, verdict)
     }
 
-    fn print_axle(&self, page: &mut Page<'_, '_>, place: Position, setup: &Setup) -> fmt::Result {
+    /// Prints an axle, as it is called, with what is to go on it.
+    fn print_axle(
+        &self,
+        page: &mut Page<'_, '_>,
+        (place, called): (Position, Outside<'_>),
+        setup: &Setup,
+    ) -> fmt::Result {
         let (units, axle) = (self.document.units(), self.axle(place));
         let is_on_spindle = self.is_on_spindle(place);
-        page.heading(format_args!("Axle: {place}"))?;
+        page.heading(format_args!("Axle: {called}"))?;
         page.field("Setup", Written(setup))?;
         if setup.hub_spacing().value > 0.0 {
             page.field(
@@ -186,7 +193,7 @@ impl Sheet<'_> {
                 (69, &"initials"),
             ])?;
         }
-        for wheel in WheelAt::all(place, axle, has_sides) {
+        for wheel in WheelAt::all(called, axle, has_sides) {
             if is_on_spindle {
                 page.row(&[(2, &wheel), (36, &tick), (57, &blank), (69, &blank)])?;
             }
@@ -198,6 +205,19 @@ impl Sheet<'_> {
             }
         }
         Ok(())
+    }
+
+    /// Prints an axle, by its place unless it has a name, if something is to go on it.
+    fn print_on(
+        &self,
+        page: &mut Page<'_, '_>,
+        place: Position,
+        name: Option<&str>,
+    ) -> Result<bool, fmt::Error> {
+        let Some(setup) = self.document.change().on(place)[1] else { return Ok(false) };
+        let called = Outside(name.unwrap_or(place.name()), self.is_markdown);
+        self.print_axle(page, (place, called), setup)?;
+        Ok(true)
     }
 
     fn print_rechecks(&self, page: &mut Page<'_, '_>) -> fmt::Result {
@@ -222,7 +242,8 @@ impl Sheet<'_> {
             "A fastener that turns at every check, or a seat that is worn: stop, and have it looked at.",
         )?;
         page.item("Where such work is for licensed practice, a licensed person does it and signs.")?;
-        for caution in self.document.report().cautions().filter(|&caution| is_of_fitting(caution)) {
+        let applies = |caution: &Caution| is_of_fitting(*caution) && self.document.has_caution(*caution);
+        for caution in Caution::ALL.iter().filter(|caution| applies(caution)) {
             page.item(caution.text())?;
         }
         page.item(format_args!("Order, stages and distance: {}.", Citation::TIGHTENING_PRACTICE.document()))
@@ -258,14 +279,14 @@ impl fmt::Display for Sheet<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let mut page = Page { f, is_markdown: self.is_markdown };
         self.print_head(&mut page)?;
-        let proposed =
-            [Position::Front, Position::Rear].map(|place| (place, self.document.change().on(place)[1]));
-        for (place, setup) in proposed {
-            if let Some(setup) = setup {
-                self.print_axle(&mut page, place, setup)?;
-            }
+        let mut is_any = self.print_on(&mut page, Position::Front, None)?;
+        is_any |= self.print_on(&mut page, Position::Rear, None)?;
+        #[cfg(feature = "serde")]
+        for axle in self.document.further() {
+            let sheet = Self { document: axle.document().in_units(self.document.units()), ..*self };
+            is_any |= sheet.print_on(&mut page, Position::Rear, Some(axle.name()))?;
         }
-        if proposed.iter().all(|(_, setup)| setup.is_none()) {
+        if !is_any {
             page.heading("No setup is proposed.")?;
         }
         self.print_rechecks(&mut page)?;
