@@ -5,9 +5,11 @@
 #[path = "common/scenario.rs"]
 mod scenario;
 
-use beadseat::fitment::{CheckId, Position, Verdict};
+use beadseat::fitment::comparison::{Comparison, Ground};
+use beadseat::fitment::derivation::Subject;
+use beadseat::fitment::{CheckId, Position, UnitSystem, Verdict};
 use beadseat::scenario::Scenario;
-use scenario::{SHIPPED, spelled_out};
+use scenario::{SHIPPED, shipped, spelled_out};
 use serde_json::{Value, json};
 
 fn read(document: &Value) -> Scenario {
@@ -131,5 +133,155 @@ fn a_file_says_what_is_wrong_with_its_axles() {
         document["more_axles"] = axles;
         let error = serde_json::from_value::<Scenario>(document).unwrap_err().to_string();
         assert!(error.contains(wrong), "{error}");
+    }
+}
+
+/// A truck with two driven axles behind: as one of them turns otherwise, they work against each other.
+#[test]
+fn a_driven_axle_is_held_against_the_other_driven_one() {
+    let mut document = spelled_out("timber-truck-with-tag-axle");
+    document["vehicle"]["stability_control"] = json!(false);
+    let larger = json!("315/80R22.5 156/150L");
+    document["more_axles"][0]["proposed"]["tire"] = larger;
+    let found = |document: &Value| {
+        let scenario = read(document);
+        let axle = scenario.more_axles().next().unwrap();
+        let json = written(&scenario)["more_axles"][0].clone();
+        let check = axle.report().get(CheckId::AxleMatch, Position::Vehicle).unwrap();
+        let todo = json["checks"].as_array().unwrap().iter().find(|row| row["id"] == "axle_match").unwrap();
+        (check.verdict(), axle.beside().unwrap().to_owned(), todo["todo"].as_str().unwrap().to_owned())
+    };
+    assert_eq!(found(&document).0, Verdict::Within, "nothing drives it, and nothing compares it");
+    document["more_axles"][0]["driven"] = json!(true);
+    let (verdict, beside, _) = found(&document);
+    assert_eq!((verdict, beside.as_str()), (Verdict::Beyond, "rear"));
+    document["more_axles"][0]["driven"] = Value::Null;
+    let (verdict, _, todo) = found(&document);
+    assert_eq!(verdict, Verdict::NotAssessed);
+    assert!(todo.contains("more_axles[0].driven"), "{todo}");
+    // Two further axles are held against each other too.
+    document["more_axles"][0]["driven"] = json!(true);
+    document["more_axles"][0]["proposed"] = document["proposed"]["rear"].clone();
+    let mut last = document["more_axles"][0].clone();
+    last["name"] = json!("last axle");
+    last["proposed"]["tire"] = json!("315/80R22.5 156/150L");
+    document["vehicle"]["drive"] = json!("front");
+    document["proposed"]["front"] = document["original"]["front"].clone();
+    document["more_axles"].as_array_mut().unwrap().push(last);
+    assert_eq!(found(&document).0, Verdict::Beyond);
+}
+
+#[test]
+fn an_axle_is_on_the_sheet_in_explanations_and_in_comparisons() {
+    let mut document = spelled_out("timber-truck-with-tag-axle");
+    document["sources"] = json!([{ "of": "more_axles[0].proposed.pressure_kpa", "from": "assumed" }]);
+    let scenario = read(&document);
+    let report = scenario.assess();
+    let whole = scenario.document(&report);
+    let sheet = whole.sheet().to_string();
+    let of_axle = sheet.split("\nAxle: tag axle\n").nth(1).unwrap();
+    assert!(of_axle.contains("\n  tag axle left ") && of_axle.contains("\n  tag axle right "), "{sheet}");
+    assert!(of_axle.contains("780 kPa (assumed, confirm it)"), "{sheet}");
+    assert!(sheet.contains("says BEYOND"), "{sheet}");
+    assert!(sheet.lines().all(|line| line.chars().count() <= 80), "{sheet}");
+
+    let axle = scenario.more_axles().next().unwrap();
+    for check in axle.report().checks() {
+        let told = axle.derivations().check(check.id(), check.position(), &mut |_| {});
+        assert_eq!(told.and_then(|told| told.measured()), check.measured(), "{check}");
+    }
+    let all: String = Subject::all().map(|subject| axle.derivations().explain(subject).to_string()).collect();
+    assert!(all.contains("rear tire load (finding)") && !all.contains("front tire load"), "{all}");
+    assert!(all.contains("more_axles[0].axle.travel") && !all.contains("vehicle.rear"), "{all}");
+
+    let mut other = document.clone();
+    other["more_axles"][0]["proposed"]["pressure_kpa"] = json!(900);
+    let second = read(&other);
+    let of_second = second.assess();
+    let proposals = [
+        whole.under(scenario.conditions(), scenario.limits()),
+        second.document(&of_second).under(second.conditions(), second.limits()),
+    ];
+    let comparison = Comparison::new(proposals);
+    assert_eq!(comparison.differs_in().count(), 0);
+    let text = comparison.to_string();
+    let of_axle = text.split("\nFurther axle: tag axle\n").nth(1).unwrap();
+    assert!(of_axle.contains("inflation             beyond"), "{text}");
+    assert!(text.lines().all(|line| line.chars().count() <= 80), "{text}");
+    let json = serde_json::to_value(comparison).unwrap();
+    let of_axle = &json["more_axles"][0];
+    assert_eq!([&of_axle["overall"]["a"], &of_axle["overall"]["b"]], ["beyond", "marginal"]);
+    let differing = of_axle["checks"].as_array().unwrap().iter().filter(|pair| pair["differs"] == true);
+    assert!(differing.clone().any(|pair| pair["id"] == "inflation"), "{of_axle}");
+    // Another axle under the name, or none, is another vehicle.
+    other["more_axles"][0]["axle"]["max_load_kg"] = json!(7000);
+    assert_eq!(differences(&document, &other), [Ground::MoreAxles]);
+    other["more_axles"] = json!([]);
+    assert_eq!(differences(&document, &other), [Ground::MoreAxles]);
+}
+
+fn differences(a: &Value, b: &Value) -> Vec<Ground> {
+    let without_sources = |document: &Value| {
+        let mut document = document.clone();
+        document["sources"] = Value::Null;
+        read(&document)
+    };
+    let scenarios = [a, b].map(without_sources);
+    let reports = scenarios.each_ref().map(Scenario::assess);
+    let proposal = |n: usize| {
+        let scenario = &scenarios[n];
+        scenario.document(&reports[n]).under(scenario.conditions(), scenario.limits())
+    };
+    Comparison::new([proposal(0), proposal(1)]).differs_in().collect()
+}
+
+#[test]
+fn the_shortest_of_every_report_has_room_for_its_axles() {
+    for name in SHIPPED {
+        for document in [shipped(name), with_rear_again(name)] {
+            let scenario = read(&document);
+            let report = scenario.assess();
+            for units in UnitSystem::ALL {
+                let summary = scenario.document(&report).in_units(*units).summary().to_string();
+                assert!(summary.lines().count() <= 15, "{name}: {summary}");
+                assert!(summary.lines().all(|line| line.chars().count() <= 80), "{name}: {summary}");
+                for axle in scenario.more_axles() {
+                    assert!(summary.contains(&format!("More axles  {}", axle.name())), "{summary}");
+                }
+            }
+        }
+    }
+}
+
+/// What is patched on a further axle is found there and nowhere else, and what is said of the vehicle holds there too.
+#[test]
+fn pairs_gaps_and_loads_are_those_of_the_axle() {
+    let document = spelled_out("timber-truck-with-tag-axle");
+    let before = written(&read(&document));
+    let cases = [
+        ("/more_axles/0/axle/wheels_per_side", json!(2), "dual_spacing"),
+        ("/more_axles/0/axle/space/outer_clearance_mm", json!(5), "outer_clearance"),
+        ("/more_axles/0/axle/max_load_kg", json!(9000), "tire_load"),
+        ("/more_axles/0/proposed/wheel_rating_kg", json!(3000), "wheel_load"),
+        (
+            "/more_axles/0/axle/steering",
+            json!({ "scrub_radius_mm": 10, "kingpin_inclination_deg": 8 }),
+            "scrub_radius",
+        ),
+        ("/vehicle/top_speed_kmh", json!(130), "speed_symbol"),
+    ];
+    for (pointer, value, id) in cases {
+        let mut document = document.clone();
+        let (parent, key) = pointer.rsplit_once('/').unwrap();
+        document.pointer_mut(parent).unwrap()[key] = value;
+        let after = written(&read(&document));
+        let of = |report: &Value| {
+            let rows = report["more_axles"][0]["checks"].as_array().unwrap().iter();
+            rows.filter(|row| row["id"] == id).cloned().collect::<Vec<_>>()
+        };
+        assert_ne!(of(&after), of(&before), "{pointer}");
+        if pointer.starts_with("/more_axles") {
+            assert_eq!(after["checks"], before["checks"], "{pointer}");
+        }
     }
 }

@@ -5,7 +5,7 @@ use core::fmt::{self, Write};
 use super::{Comparison, Pair};
 use crate::fitment::Caution;
 #[cfg(feature = "serde")]
-use crate::fitment::aside::InALine;
+use crate::fitment::aside::line::InALine;
 use crate::fitment::check::{Check, Verdict};
 use crate::fitment::document::Written;
 use crate::fitment::layout::{Maybe, Wrap, line, wrapped};

@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::FurtherAxle;
-use crate::fitment::aside::InALine;
+use crate::fitment::aside::line::InALine;
 use crate::fitment::check::Verdict;
 use crate::text::Excerpt;
 

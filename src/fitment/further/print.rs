@@ -35,7 +35,7 @@ impl Document<'_> {
                 }
             }
             let called = |place| called(place, axle.beside());
-            aside::print(f, &document, called, |caution| {
+            aside::print::print(f, &document, called, |caution| {
                 self.report().cautions().all(|said| said != caution)
             })?;
         }

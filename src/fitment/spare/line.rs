@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::SpareWheel;
-use crate::fitment::aside::InALine;
+use crate::fitment::aside::line::InALine;
 
 /// The verdict on a spare wheel on each axle, in a line.
 pub(in crate::fitment) struct SpareLine<'a>(pub(in crate::fitment) SpareWheel<'a>);

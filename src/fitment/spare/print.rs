@@ -18,7 +18,7 @@ impl Document<'_> {
             let change = spare.change_on(axle);
             let document = Document::new(&report, spare.vehicle(), &change).in_units(self.units());
             writeln!(f, "- at {axle}: {}", report.overall())?;
-            aside::print(f, &document, |place| place, |caution| caution == Caution::TemporarySpare)?;
+            aside::print::print(f, &document, |place| place, |caution| caution == Caution::TemporarySpare)?;
         }
         Ok(())
     }

@@ -6,6 +6,8 @@
 mod common;
 #[path = "laws/explain.rs"]
 mod explain;
+#[path = "laws/more_axles.rs"]
+mod more_axles;
 
 use beadseat::Count;
 use beadseat::fitment::measure::{Input, Preparation};
