@@ -23,7 +23,7 @@ draw SCENARIO.json [front|rear] [left|right] [--units metric|us|both]
 
 Draws one corner before and after a change as an SVG sheet that prints on A4, the front left one unless told otherwise: a
 section through the spindle and the plan where the wheel comes nearest to what stands around it. At its head is the verdict of the
-corner over all its checks.
+corner over all its checks. The axles beside front and rear are not drawn.
 
   --units    what figures are in: metric, us, or both
 

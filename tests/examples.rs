@@ -582,6 +582,18 @@ fn search_pairs_axles_whose_tires_differ() {
 }
 
 #[test]
+fn search_says_what_it_does_not_look_at() {
+    let file = "examples/scenarios/timber-truck-with-tag-axle.json";
+    let text = String::from_utf8(run("search", &[file, "--top", "1"], "").stdout).unwrap();
+    assert!(text.contains("\nNot looked at: tag axle; assess with what you choose"), "{text}");
+    let output = run("search", &[file, "--top", "1", "--json"], "");
+    assert_eq!(lines(&output)[0]["not_looked_at"], "tag axle");
+    assert!(String::from_utf8_lossy(&output.stderr).contains("not looked at: tag axle"));
+    let output = run("search", &["examples/scenarios/one-tonne-panel-van.json", "--top", "1", "--json"], "");
+    assert_eq!(lines(&output)[0]["not_looked_at"], "");
+}
+
+#[test]
 fn search_answers_from_four_designations_and_three_gaps() {
     let path = written("four.json", FOUR_AND_THREE);
     let output = run("search", &[path.to_str().unwrap(), "--top", "2"], "");

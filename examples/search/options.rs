@@ -15,7 +15,8 @@ search SCENARIO.json [options]
 
 Finds every tire and rim that can stand on the vehicle of a scenario in place of its original setup: for each the
 interval of inset in which nothing is beyond its limit, the best whole millimetre in it, what it must be bought with, and
-what was not judged. The proposed setup of the scenario is not looked at.
+what was not judged. The proposed setup of the scenario is not looked at, nor are its spare wheel and the axles beside
+front and rear: where there are some, the answer says so.
 
   --json              one JSON object a line
   --csv               one line an axle of each candidate

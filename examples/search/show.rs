@@ -47,6 +47,11 @@ pub(crate) fn text(
     if !fallen.is_empty() {
         let _ = writeln!(text, "fell at: {}", fallen.join(", "));
     }
+    let beside = not_looked_at(scenario);
+    if !beside.is_empty() {
+        let _ =
+            writeln!(text, "Not looked at: {beside}; assess with what you choose whether it fits there too.");
+    }
     if ranked.is_empty() {
         text +=
             if found.stopped.is_some() { "Nothing that fits was found yet.\n" } else { "Nothing fits.\n" };
@@ -335,10 +340,18 @@ pub(crate) fn json(scenario: &Scenario, search: &Search<'_>, found: &Found<'_>) 
             .map(|narrowing| json!({ "path": narrowing.path().to_string(), "how": narrowing.input().how() }));
         first["measure_next"] = next.unwrap_or(Value::Null);
         first["assumed"] = assumed(scenario).map(Value::from).collect();
+        first["not_looked_at"] = not_looked_at(scenario).into();
         let misses = best_misses(found).iter().map(miss_json).collect();
         first["near_misses"] = if found.misses.is_some() { misses } else { Value::Null };
     }
     lines.iter().map(|line| format!("{line}\n")).collect()
+}
+
+/// What a vehicle has beside its front and rear wheels, on which a search tries nothing.
+pub(crate) fn not_looked_at(scenario: &Scenario) -> String {
+    let spare = scenario.spare().map(|_| "the spare wheel".to_owned());
+    let axles = scenario.more_axles().map(|axle| beadseat::Excerpt(axle.name()).to_string());
+    spare.into_iter().chain(axles).collect::<Vec<_>>().join(", ")
 }
 
 /// The values of the vehicle and its original that are assumed.
