@@ -233,6 +233,8 @@ impl Scenario {
     }
 
     /// Judges the change on the vehicle, as [`assess`] does; what rests on what is assumed is at best marginal.
+    ///
+    /// It is of the front and the rear axle. [`Scenario::document`] has the verdict on all axles and the spare wheel.
     pub fn assess(&self) -> Report {
         match self.basis.assumed().next() {
             Some(_) => self.held_back(self.basis.assumed(), Self::judged),

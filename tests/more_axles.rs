@@ -121,6 +121,7 @@ fn what_is_assumed_makes_no_further_axle_better_than_marginal() {
 fn a_file_says_what_is_wrong_with_its_axles() {
     let axle = |name: &str| json!({ "name": name, "axle": { "max_load_kg": 900 } });
     let cases = [
+        (json!([{ "name": null }, axle("a")]), "stands before this one: take it out"),
         (json!([axle(" ")]), "needs a name"),
         (json!([axle("a"), axle("a")]), "two further axles are named"),
         (json!([{ "axle": { "max_load_kg": 900 } }]), "missing field `name`"),

@@ -43,7 +43,7 @@ fn answer(scenario: &Scenario, options: &Options) -> Result<String, String> {
     let search =
         Search::new(scenario.vehicle(), &original, scenario.conditions(), scenario.limits(), &options.wishes);
     let beside = show::not_looked_at(scenario);
-    if !beside.is_empty() && (options.form != Form::Text || options.from.is_some()) {
+    if !beside.is_empty() && (options.form != Form::Text || options.from.is_some() || options.why.is_some()) {
         eprintln!("not looked at: {beside}");
     }
     if let Some(list) = &options.from {

@@ -327,7 +327,7 @@ impl Serialize for Document<'_> {
             map.serialize_entry("sources", self.provenance())?;
         }
         if let Some(spare) = spare {
-            map.serialize_entry("spare", &OfSpare(self.report(), spare))?;
+            map.serialize_entry("spare", &OfSpare(self.overall_on_axles(), spare))?;
         }
         if !further.is_empty() {
             map.serialize_entry("more_axles", &Each(|| further.iter().map(OfFurther)))?;
@@ -364,16 +364,16 @@ impl Serialize for OfFurther<'_> {
 }
 
 /// What is said of the spare wheel, and the verdict on the change without it.
-struct OfSpare<'a>(&'a Report, SpareWheel<'a>);
+struct OfSpare<'a>(Verdict, SpareWheel<'a>);
 
 impl Serialize for OfSpare<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self(report, spare) = *self;
+        let Self(without, spare) = *self;
         let mut map = serializer.serialize_map(Some(5))?;
         map.serialize_entry("setup", &Text(Written(spare.setup())))?;
         map.serialize_entry("overall", &spare.overall())?;
         map.serialize_entry("complete", &spare.is_complete())?;
-        map.serialize_entry("overall_without", &report.overall())?;
+        map.serialize_entry("overall_without", &without)?;
         map.serialize_entry(
             "axles",
             &Each(|| spare.reports().map(|(axle, report)| OnItsAxle(spare, axle, report))),

@@ -57,8 +57,17 @@ impl<'de> Deserialize<'de> for MoreAxles {
 
             fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<MoreAxles, A::Error> {
                 let mut all: Vec<AxleTold> = Vec::new();
+                let mut is_after_blank = false;
                 while let Some(OrBlank(axle)) = list.next_element()? {
-                    let Some(axle) = axle else { continue };
+                    let Some(axle) = axle else {
+                        is_after_blank = true;
+                        continue;
+                    };
+                    // The number of an axle is its place in the list.
+                    if is_after_blank {
+                        let what = "an entry of which nothing is told stands before this one: take it out";
+                        return Err(A::Error::custom(what));
+                    }
                     if all.len() == MOST {
                         return Err(A::Error::custom(format_args!("more than {MOST} further axles")));
                     }

@@ -42,7 +42,8 @@ fn wheel_guard(case: &Case<'_>) -> Found {
     } else {
         finding.marginal_if(Verdict::Beyond, Reason::GuardTooNarrow)
     };
-    at_best(finding, missing)
+    // It is not vital: what is marginal on the end that is known must not be lost for what is not known of the other.
+    if finding.verdict == Verdict::Within { at_best(finding, missing) } else { Ok(finding) }
 }
 
 pub(in crate::fitment) fn tell_wheel_guard(

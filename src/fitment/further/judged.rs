@@ -136,8 +136,8 @@ impl AxleTold {
 fn is_graver(check: &Check, before: &Check) -> bool {
     let rank = |check: &Check| match check.verdict() {
         Verdict::Beyond => 4,
-        Verdict::NotAssessed => 3,
-        Verdict::Marginal => 2,
+        Verdict::Marginal => 3,
+        Verdict::NotAssessed => 2,
         Verdict::Within => 1,
         Verdict::NotApplicable => 0,
     };
