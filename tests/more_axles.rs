@@ -286,3 +286,26 @@ fn pairs_gaps_and_loads_are_those_of_the_axle() {
         }
     }
 }
+
+/// The spare wheel is judged in front and behind; on an axle beside them it is not, and nothing reads as if it were.
+#[test]
+fn a_spare_wheel_is_open_on_further_axles() {
+    let mut document = with_rear_again("field-survey-wagon");
+    document["spare"] = document["proposed"]["front"].clone();
+    for key in ["tire_mass_kg", "wheel_mass_kg"] {
+        document["spare"].as_object_mut().unwrap().remove(key);
+    }
+    let with = written(&read(&document));
+    document.as_object_mut().unwrap().remove("more_axles");
+    let without = written(&read(&document));
+    assert_eq!((&without["overall"], &without["complete"]), (&json!("within"), &json!(true)));
+    assert_eq!((&with["overall"], &with["complete"]), (&json!("marginal"), &json!(false)));
+    assert_eq!((&with["spare"]["overall"], &with["spare"]["complete"]), (&json!("marginal"), &json!(false)));
+    assert_eq!(with["spare"]["overall_without"], "within");
+    document = with_rear_again("field-survey-wagon");
+    document["spare"] = json!({ "tire": "225/45R17 94W XL", "wheel": "7.5Jx17 ET42 5x112 66.6" });
+    let scenario = read(&document);
+    let text = scenario.document(&scenario.assess()).to_string();
+    assert!(text.replace('\n', " ").contains("not judged on further axles"), "{text}");
+    assert!(text.contains("\n- not judged on the axles beside front and rear\n"), "{text}");
+}

@@ -128,13 +128,29 @@ impl<'a> Document<'a> {
 
     /// The verdict on the whole: the worst of the report and of what is said of further axles and of the spare wheel.
     pub fn overall(&self) -> Verdict {
-        let spare = self.spare.map_or(Verdict::Within, |spare| spare.overall());
-        self.overall_on_axles().graver(spare)
+        self.overall_on_axles().graver(self.overall_of_spare())
     }
 
-    /// Whether every vital check was assessed, or does not apply: on every axle, and of the spare wheel.
+    /// Whether every vital check was assessed, or does not apply: on every axle, and of the spare wheel, which is not
+    /// judged on axles beside front and rear.
     pub fn is_complete(&self) -> bool {
-        self.is_complete_on_axles() && self.spare.is_none_or(|spare| spare.is_complete())
+        self.is_complete_on_axles() && self.is_complete_of_spare()
+    }
+
+    /// Whether the vehicle has axles that its spare wheel is not judged on: those beside front and rear.
+    pub(super) fn is_spare_open(&self) -> bool {
+        self.spare.is_some() && !self.further().is_empty()
+    }
+
+    /// The verdict on the spare wheel, if there is one: at best marginal where there are axles that it is not judged on.
+    pub(super) fn overall_of_spare(&self) -> Verdict {
+        let open = if self.is_spare_open() { Verdict::Marginal } else { Verdict::Within };
+        self.spare.map_or(open, |spare| spare.overall().graver(open))
+    }
+
+    /// Whether all that is vital of the spare wheel was judged, on every axle.
+    pub(super) fn is_complete_of_spare(&self) -> bool {
+        self.spare.is_none_or(|spare| spare.is_complete()) && !self.is_spare_open()
     }
 
     /// The verdict on all axles, the spare wheel aside.

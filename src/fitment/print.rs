@@ -313,7 +313,8 @@ impl fmt::Display for Document<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         writeln!(f, "{}", self.headline())?;
         if let Some(spare) = self.spare() {
-            wrapped(f, 0, format_args!("Spare wheel: {}.", SpareLine(spare)))?;
+            let open = if self.is_spare_open() { "; not judged on further axles" } else { "" };
+            wrapped(f, 0, format_args!("Spare wheel: {}{open}.", SpareLine(spare)))?;
         }
         #[cfg(feature = "serde")]
         if !self.further().is_empty() {

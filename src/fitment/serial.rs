@@ -327,7 +327,7 @@ impl Serialize for Document<'_> {
             map.serialize_entry("sources", self.provenance())?;
         }
         if let Some(spare) = spare {
-            map.serialize_entry("spare", &OfSpare(self.overall_on_axles(), spare))?;
+            map.serialize_entry("spare", &OfSpare(self, spare))?;
         }
         if !further.is_empty() {
             map.serialize_entry("more_axles", &Each(|| further.iter().map(OfFurther)))?;
@@ -364,16 +364,16 @@ impl Serialize for OfFurther<'_> {
 }
 
 /// What is said of the spare wheel, and the verdict on the change without it.
-struct OfSpare<'a>(Verdict, SpareWheel<'a>);
+struct OfSpare<'a>(&'a Document<'a>, SpareWheel<'a>);
 
 impl Serialize for OfSpare<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self(without, spare) = *self;
+        let Self(document, spare) = *self;
         let mut map = serializer.serialize_map(Some(5))?;
         map.serialize_entry("setup", &Text(Written(spare.setup())))?;
-        map.serialize_entry("overall", &spare.overall())?;
-        map.serialize_entry("complete", &spare.is_complete())?;
-        map.serialize_entry("overall_without", &without)?;
+        map.serialize_entry("overall", &document.overall_of_spare())?;
+        map.serialize_entry("complete", &document.is_complete_of_spare())?;
+        map.serialize_entry("overall_without", &document.overall_on_axles())?;
         map.serialize_entry(
             "axles",
             &Each(|| spare.reports().map(|(axle, report)| OnItsAxle(spare, axle, report))),

@@ -177,6 +177,9 @@ impl fmt::Display for Summary<'_> {
             write!(f, "{:<INDENT$}", "Spare wheel")?;
             let mut wrap = Wrap::of_lines(f, INDENT, 1);
             write!(wrap, "{}", SpareLine(spare))?;
+            if document.is_spare_open() {
+                write!(wrap, "; not judged on further axles")?;
+            }
             wrap.end()?;
         }
 

@@ -20,6 +20,9 @@ impl Document<'_> {
             writeln!(f, "- at {axle}: {}", report.overall())?;
             aside::print::print(f, &document, |place| place, |caution| caution == Caution::TemporarySpare)?;
         }
+        if self.is_spare_open() {
+            writeln!(f, "- not judged on the axles beside front and rear")?;
+        }
         Ok(())
     }
 }
