@@ -139,7 +139,7 @@ impl<'a> Document<'a> {
 
     /// Whether the vehicle has axles that its spare wheel is not judged on: those beside front and rear.
     pub(super) fn is_spare_open(&self) -> bool {
-        self.spare.is_some() && !self.further().is_empty()
+        self.spare.is_some() && self.reports().nth(1).is_some()
     }
 
     /// The verdict on the spare wheel, if there is one: at best marginal where there are axles that it is not judged on.
