@@ -97,12 +97,12 @@ impl<'a> Derivations<'a> {
     /// behind every indication.
     pub fn moved(&self, id: MoveId, place: Position, hear: &mut dyn FnMut(&Step<'_>)) -> Option<Move> {
         let mut last = None;
-        for found in Moves::of(self.vehicle, self.change).iter() {
-            if (found.id(), found.position()) == (id, place) && self.tells(Subject::Move(id), place) {
+        self.each_move(id, |found| {
+            if found.position() == place {
                 self.tell_move(&found, hear);
                 last = Some(found);
             }
-        }
+        });
         last
     }
 
@@ -136,6 +136,12 @@ impl<'a> Derivations<'a> {
                 },
             );
         });
+    }
+
+    /// Every move of an id.
+    fn each_move(&self, id: MoveId, hear: impl FnMut(Move)) {
+        let is_told = |found: &Move| found.id() == id && self.tells(Subject::Move(id), found.position());
+        Moves::of(self.vehicle, self.change).iter().filter(is_told).for_each(hear);
     }
 
     fn each_effect(&self, mut hear: impl FnMut(&[Option<Case<'_>>; 2], Effect)) {
@@ -513,18 +519,13 @@ impl fmt::Display for Explanation<'_> {
                     page.end(Outcome(check, of, self.units));
                 }
             }),
-            Subject::Move(id) => {
-                for found in Moves::of(of.vehicle, of.change).iter() {
-                    if found.id() == id
-                        && self.is_asked(found.position())
-                        && of.tells(subject, found.position())
-                    {
-                        page.title(found.position(), subject);
-                        of.tell_move(&found, &mut |step| page.step(step));
-                        page.end(format_args!("Result: {}", MoveIn(&found, self.units)));
-                    }
+            Subject::Move(id) => of.each_move(id, |found| {
+                if self.is_asked(found.position()) {
+                    page.title(found.position(), subject);
+                    of.tell_move(&found, &mut |step| page.step(step));
+                    page.end(format_args!("Result: {}", MoveIn(&found, self.units)));
                 }
-            }
+            }),
             Subject::Effect(id) => of.each_effect(|axles, effect| {
                 if effect.id() == id && self.is_asked(effect.position()) {
                     page.title(effect.position(), subject);
